@@ -35,6 +35,11 @@ describe('the package', () => {
     }
   });
 
+  it('has programs that an engine keeps in one byte a character', () => {
+    for (const program of PROGRAMS)
+      assert.deepEqual(read(`dist/${program}`).match(/[^\u0000-\u00ff]/gu) ?? [], [], program);
+  });
+
   it('takes with it the notices, and each picture and page that its README and its walkthrough lead to', async () => {
     const files = await listFiles({ cwd: '.', packageManager: PackageManager.None });
     for (const file of ['dist/NOTICES.txt', 'README.md', 'LICENSE', 'dist/server.cjs'])

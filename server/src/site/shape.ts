@@ -68,7 +68,7 @@ export interface Schema {
     readonly body: unknown;
   }[];
   readonly '$defs'?: Readonly<Record<string, Schema>>;
-  /** What some kinds of device do not have. */
+  /** What only some kinds of device have. */
   readonly 'allOf'?: readonly OfKinds[];
   /** What holds where the value is a text. */
   readonly 'then'?: Schema;
@@ -79,9 +79,9 @@ export interface Schema {
   readonly 'x-also'?: Readonly<Record<string, readonly string[]>>;
 }
 
-/** What devices of some kinds do not have. */
+/** What only devices of some kinds have. */
 interface OfKinds {
-  readonly if: { readonly properties: { readonly kind: { readonly enum: readonly string[] } } };
+  readonly if: { readonly properties: { readonly kind: { readonly not: { readonly enum: readonly string[] } } } };
   readonly then: Without;
 }
 
@@ -137,13 +137,13 @@ function withoutAt(
 
 /** The kinds of device there are. */
 export function deviceKinds(): readonly string[] {
-  return (root.$defs?.['device']?.properties?.['kind']?.enum ?? []).map(String);
+  return (root.$defs?.['kind']?.enum ?? []).map(String);
 }
 
 /** The kinds of device that have a key; of a key with a schema from `under`. */
 export function kindsWith({ allOf = [] }: Schema): readonly string[] {
-  const without = new Set(allOf.flatMap(({ if: kinds, then }) => (then === false ? kinds.properties.kind.enum : [])));
-  return deviceKinds().filter((kind) => !without.has(kind));
+  const having = allOf.flatMap(({ if: kinds, then }) => (then === false ? [kinds.properties.kind.not.enum] : []));
+  return deviceKinds().filter((kind) => having.every((kinds) => kinds.includes(kind)));
 }
 
 function stepInto(schema: Schema, step: string | number): readonly [key: string, schema: Schema | undefined] {

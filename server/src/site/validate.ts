@@ -1,7 +1,7 @@
 /** Holds an item against the schema, says what does not fit, and keeps what does. */
 
 import { type Data, type Route, dataAt } from '../text/syntax.ts';
-import { type Schema, type SectionName, SECTIONS, keysOf, schemaAt, sectionSchema } from './shape.ts';
+import { type Schema, type SectionName, SECTIONS, deviceKinds, keysOf, schemaAt, sectionSchema } from './shape.ts';
 import * as generated from './schema.generated/validate.js';
 
 export type ShapeProblem = { readonly route: Route } & (
@@ -51,12 +51,27 @@ export function validate(section: SectionName, name: string, data: Data): { data
     const inner = fixed ? route.slice(1) : route;
     const schema = schemaAt(section, name, inner);
     const around = isSection ? sectionSchema(section) : schema;
-    const read = readError({ error, route: inner, found: at(subject, route), schema, around, isSection });
+    const found = at(subject, route);
+    const read = readError({
+      error,
+      route: inner,
+      found,
+      schema,
+      around,
+      isSection,
+      isOfKnownKind: isOfKnownKind(data),
+    });
     if (read === undefined) continue;
     if (read.problem !== undefined) problems.push(read.problem);
     if (read.drops !== undefined) dropped.push(read.drops);
   }
   return { data: pruned(data, dropped), problems: distinct(problems) };
+}
+
+const KINDS: ReadonlySet<unknown> = new Set(deviceKinds());
+
+function isOfKnownKind(data: Data): boolean {
+  return KINDS.has(dataAt(data, ['kind']));
 }
 
 function named(name: string, data: Data): Data {
@@ -75,6 +90,7 @@ interface Located {
   readonly around: Schema | undefined;
   /** The key of the item itself is unknown in its section. */
   readonly isSection: boolean;
+  readonly isOfKnownKind: boolean;
 }
 
 /** What a validator's error means, and which data is left out for it; `undefined` if another error covers it. */
@@ -85,6 +101,7 @@ function readError({
   schema,
   around,
   isSection,
+  isOfKnownKind,
 }: Located): { readonly problem?: ShapeProblem; readonly drops?: Route } | undefined {
   const { params } = error;
   switch (error.keyword) {
@@ -95,6 +112,8 @@ function readError({
       return { problem: { problem: 'unknown-key', route: below, key, allowed }, drops: below };
     }
     case 'false schema':
+      // Which keys a device has that is of no kind, nobody knows.
+      if (!isOfKnownKind) return undefined;
       return { problem: { problem: 'not-of-kind', route, key: String(route[route.length - 1]) }, drops: route };
     case 'required':
       return { problem: { problem: 'missing-key', route, key: String(params['missingProperty']) } };

@@ -103,7 +103,7 @@ function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
   const form = schema?.['x-form'];
   const address = /^\s*((?:\d{1,3}\.){3}\d{1,3})\/\d{1,2}$/.exec(found)?.[1];
   if ((form === 'address' || form === 'group') && address !== undefined) return [address];
-  const range = /^\s*((?:\d{1,3}\.){3}\d{1,3})\s*(?:-|–|\.\.+|to)\s*((?:\d{1,3}\.){3}\d{1,3})\s*$/.exec(found);
+  const range = /^\s*((?:\d{1,3}\.){3}\d{1,3})\s*(?:-|\u2013|\.\.+|to)\s*((?:\d{1,3}\.){3}\d{1,3})\s*$/.exec(found);
   if (form === 'address-range' && range !== null) return [`${range[1] ?? ''}-${range[2] ?? ''}`];
   const size = /^\s*(\d{1,5})\s*[x×*]\s*(\d{1,5})\s*$/i.exec(found);
   if (schema?.title === 'Picture size' && size !== null) return [`${size[1] ?? ''}x${size[2] ?? ''}`];

@@ -52,7 +52,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "name" || key0 === "timezone" || key0 === "description" || key0 === "channel-plan")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -65,7 +65,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.name;
       if (typeof data0 === "string") {
         if (func2(data0) < 1) {
-          const err1 = { instancePath: instancePath + "/name", schemaPath: "#/properties/name/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+          const err1 = { instancePath: instancePath + "/name", schemaPath: "#/properties/name/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -74,7 +74,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err2 = { instancePath: instancePath + "/name", schemaPath: "#/properties/name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err2 = { instancePath: instancePath + "/name", schemaPath: "#/properties/name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -87,7 +87,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.timezone;
       if (typeof data1 === "string") {
         if (!pattern4.test(data1)) {
-          const err3 = { instancePath: instancePath + "/timezone", schemaPath: "#/properties/timezone/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" }, message: 'must match pattern "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$"' };
+          const err3 = { instancePath: instancePath + "/timezone", schemaPath: "#/properties/timezone/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -96,7 +96,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/timezone", schemaPath: "#/properties/timezone/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/timezone", schemaPath: "#/properties/timezone/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -107,7 +107,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err5 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err5 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -119,7 +119,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["channel-plan"] !== void 0) {
       let data3 = data["channel-plan"];
       if (typeof data3 !== "string") {
-        const err6 = { instancePath: instancePath + "/channel-plan", schemaPath: "#/properties/channel-plan/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err6 = { instancePath: instancePath + "/channel-plan", schemaPath: "#/properties/channel-plan/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -128,7 +128,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data3 === "region-1" || data3 === "australia" || data3 === "north-america" || data3 === "japan" || data3 === "brazil")) {
-        const err7 = { instancePath: instancePath + "/channel-plan", schemaPath: "#/properties/channel-plan/enum", keyword: "enum", params: { allowedValues: schema32.properties["channel-plan"].enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/channel-plan", schemaPath: "#/properties/channel-plan/enum", keyword: "enum", params: { allowedValues: schema32.properties["channel-plan"].enum } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -138,7 +138,7 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err8];
     } else {
@@ -167,7 +167,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "id" || key0 === "subnet" || key0 === "gateway" || key0 === "reaches" || key0 === "internet" || key0 === "dhcp-pool" || key0 === "querier" || key0 === "description")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -179,7 +179,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.id !== void 0) {
       let data0 = data.id;
       if (!(typeof data0 == "number" && (!(data0 % 1) && !isNaN(data0)) && isFinite(data0))) {
-        const err1 = { instancePath: instancePath + "/id", schemaPath: "#/properties/id/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err1 = { instancePath: instancePath + "/id", schemaPath: "#/properties/id/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -189,7 +189,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data0 == "number" && isFinite(data0)) {
         if (data0 > 4094 || isNaN(data0)) {
-          const err2 = { instancePath: instancePath + "/id", schemaPath: "#/properties/id/maximum", keyword: "maximum", params: { comparison: "<=", limit: 4094 }, message: "must be <= 4094" };
+          const err2 = { instancePath: instancePath + "/id", schemaPath: "#/properties/id/maximum", keyword: "maximum", params: { comparison: "<=", limit: 4094 } };
           if (vErrors === null) {
             vErrors = [err2];
           } else {
@@ -198,7 +198,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data0 < 1 || isNaN(data0)) {
-          const err3 = { instancePath: instancePath + "/id", schemaPath: "#/properties/id/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err3 = { instancePath: instancePath + "/id", schemaPath: "#/properties/id/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -212,7 +212,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.subnet;
       if (typeof data1 === "string") {
         if (!pattern6.test(data1)) {
-          const err4 = { instancePath: instancePath + "/subnet", schemaPath: "#/$defs/subnet/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$"' };
+          const err4 = { instancePath: instancePath + "/subnet", schemaPath: "#/$defs/subnet/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$" } };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -221,7 +221,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/subnet", schemaPath: "#/$defs/subnet/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err5 = { instancePath: instancePath + "/subnet", schemaPath: "#/$defs/subnet/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -234,7 +234,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.gateway;
       if (typeof data2 === "string") {
         if (!pattern7.test(data2)) {
-          const err6 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err6 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -243,7 +243,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err7 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err7 = { instancePath: instancePath + "/gateway", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -259,7 +259,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data4 = data3[i0];
           if (typeof data4 !== "string") {
-            const err8 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/properties/reaches/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err8 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/properties/reaches/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -269,7 +269,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data4 === "string") {
             if (!pattern7.test(data4)) {
-              const err9 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err9 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err9];
               } else {
@@ -278,7 +278,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err10 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err10 = { instancePath: instancePath + "/reaches/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -298,7 +298,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err11 = { instancePath: instancePath + "/reaches", schemaPath: "#/properties/reaches/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err11 = { instancePath: instancePath + "/reaches", schemaPath: "#/properties/reaches/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err11];
               } else {
@@ -311,7 +311,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/reaches", schemaPath: "#/properties/reaches/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err12 = { instancePath: instancePath + "/reaches", schemaPath: "#/properties/reaches/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -322,7 +322,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.internet !== void 0) {
       if (typeof data.internet !== "boolean") {
-        const err13 = { instancePath: instancePath + "/internet", schemaPath: "#/properties/internet/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err13 = { instancePath: instancePath + "/internet", schemaPath: "#/properties/internet/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -335,7 +335,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data["dhcp-pool"];
       if (typeof data6 === "string") {
         if (!pattern9.test(data6)) {
-          const err14 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          const err14 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" } };
           if (vErrors === null) {
             vErrors = [err14];
           } else {
@@ -344,7 +344,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err15 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err15 = { instancePath: instancePath + "/dhcp-pool", schemaPath: "#/properties/dhcp-pool/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err15];
         } else {
@@ -357,7 +357,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
       let data7 = data.querier;
       if (typeof data7 === "string") {
         if (!pattern7.test(data7)) {
-          const err16 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err16 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err16];
           } else {
@@ -366,7 +366,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err17 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err17 = { instancePath: instancePath + "/querier", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err17];
         } else {
@@ -377,7 +377,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err18 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err18 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -387,7 +387,7 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err19];
     } else {
@@ -400,7 +400,8 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate68.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate69;
-var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "enum": ["internet"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "poe-budget": false, "routing": false, "multicast-routing": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false, "lag": false, "lacp": false, "router-port": false, "forward-reports": false } } }, "address": false, "addresses": false, "mac": false, "reserved": false, "interface": false, "poe": false, "basic-rate": false, "multicast-to-unicast": false, "sessions": false, "decoders": false, "decodes": false, "routes": false, "frequencies": false, "passes": false, "receives": false, "field": false, "quality": false, "gain": false, "noise-figure": false, "max-output": false, "powered-by": false, "supply": false, "current": false, "loss": false, "tap-loss": false, "slope": false, "ways": false, "terminated": false, "isolation": false, "power-pass": false, "mast": false, "type": false, "inputs": false, "tuners": false, "host": false, "bus": false, "buses": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "display", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "enum": ["camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "enum": ["media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "speed": false, "medium": false, "module": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false, "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "enum": ["aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "filter"] } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "outlet", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier"] } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "combiner", "diplexer", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "aerial", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "enum": ["switch", "access-point", "media-converter", "camera", "display", "tuner", "patch-panel", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }], "properties": { "kind": { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
+var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
+var schema41 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern12 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -414,8 +415,8 @@ var pattern46 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
 var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
 var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
 var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
-var schema43 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
-var schema51 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
+var schema44 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema52 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -427,7 +428,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (typeof data !== "string" && !(data && typeof data == "object" && !Array.isArray(data))) {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema51.type }, message: "must be string,object" };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema52.type } };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -459,7 +460,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs4 = errors;
     if (typeof data !== "string") {
-      const err2 = { instancePath, schemaPath: "#/then/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      const err2 = { instancePath, schemaPath: "#/then/type", keyword: "type", params: { type: "string" } };
       if (vErrors === null) {
         vErrors = [err2];
       } else {
@@ -468,7 +469,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (!(data === "af" || data === "at" || data === "bt" || data === "bt-type-4")) {
-      const err3 = { instancePath, schemaPath: "#/then/enum", keyword: "enum", params: { allowedValues: schema51.then.enum }, message: "must be equal to one of the allowed values" };
+      const err3 = { instancePath, schemaPath: "#/then/enum", keyword: "enum", params: { allowedValues: schema52.then.enum } };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -480,7 +481,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     valid0 = _valid0;
   }
   if (!valid0) {
-    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
       vErrors = [err4];
     } else {
@@ -491,7 +492,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "class" || key0 === "power")) {
-        const err5 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err5 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -503,7 +504,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.class !== void 0) {
       let data0 = data.class;
       if (!(typeof data0 == "number" && (!(data0 % 1) && !isNaN(data0)) && isFinite(data0))) {
-        const err6 = { instancePath: instancePath + "/class", schemaPath: "#/properties/class/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err6 = { instancePath: instancePath + "/class", schemaPath: "#/properties/class/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -513,7 +514,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data0 == "number" && isFinite(data0)) {
         if (data0 > 8 || isNaN(data0)) {
-          const err7 = { instancePath: instancePath + "/class", schemaPath: "#/properties/class/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 }, message: "must be <= 8" };
+          const err7 = { instancePath: instancePath + "/class", schemaPath: "#/properties/class/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -522,7 +523,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data0 < 0 || isNaN(data0)) {
-          const err8 = { instancePath: instancePath + "/class", schemaPath: "#/properties/class/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
+          const err8 = { instancePath: instancePath + "/class", schemaPath: "#/properties/class/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -536,7 +537,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.power;
       if (typeof data1 === "string") {
         if (!pattern12.test(data1)) {
-          const err9 = { instancePath: instancePath + "/power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
+          const err9 = { instancePath: instancePath + "/power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -545,7 +546,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err10 = { instancePath: instancePath + "/power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -571,8 +572,8 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!func1.call(schema43.properties, key0)) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+      if (!func1.call(schema44.properties, key0)) {
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -585,7 +586,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.speed;
       if (typeof data0 === "string") {
         if (!pattern14.test(data0)) {
-          const err1 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err1 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -594,7 +595,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err2 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err2 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -606,7 +607,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.medium !== void 0) {
       let data1 = data.medium;
       if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err3 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -615,7 +616,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data1 === "copper" || data1 === "multimode" || data1 === "single-mode" || data1 === "direct-attach")) {
-        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema43.properties.medium.enum }, message: "must be equal to one of the allowed values" };
+        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema44.properties.medium.enum } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -627,7 +628,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.module !== void 0) {
       let data2 = data.module;
       if (typeof data2 !== "string") {
-        const err5 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err5 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -636,7 +637,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "100base-fx" || data2 === "100base-lx10" || data2 === "100base-bx10-d" || data2 === "100base-bx10-u" || data2 === "1000base-t" || data2 === "1000base-sx" || data2 === "1000base-lx" || data2 === "1000base-lx10" || data2 === "1000base-bx10-d" || data2 === "1000base-bx10-u" || data2 === "2.5gbase-t" || data2 === "10gbase-t" || data2 === "10gbase-sr" || data2 === "10gbase-lrm" || data2 === "10gbase-lr" || data2 === "10gbase-er" || data2 === "10gbase-br10-d" || data2 === "10gbase-br10-u" || data2 === "25gbase-sr" || data2 === "25gbase-lr" || data2 === "40gbase-sr4" || data2 === "40gbase-lr4")) {
-        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema43.properties.module.enum }, message: "must be equal to one of the allowed values" };
+        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema44.properties.module.enum } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -649,7 +650,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.vlan;
       if (typeof data3 === "string") {
         if (!pattern7.test(data3)) {
-          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -658,7 +659,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -671,7 +672,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.trunk;
       if (Array.isArray(data4)) {
         if (data4.length < 1) {
-          const err9 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          const err9 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/minItems", keyword: "minItems", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -683,7 +684,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data5 = data4[i0];
           if (typeof data5 !== "string") {
-            const err10 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/properties/trunk/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err10 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/properties/trunk/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -693,7 +694,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data5 === "string") {
             if (!pattern7.test(data5)) {
-              const err11 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err11 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err11];
               } else {
@@ -702,7 +703,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err12 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err12 = { instancePath: instancePath + "/trunk/" + i0, schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err12];
             } else {
@@ -722,7 +723,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err13 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err13 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err13];
               } else {
@@ -735,7 +736,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err14 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err14 = { instancePath: instancePath + "/trunk", schemaPath: "#/properties/trunk/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -748,7 +749,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data.native;
       if (typeof data6 === "string") {
         if (!pattern7.test(data6)) {
-          const err15 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err15 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
@@ -757,7 +758,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err16 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err16 = { instancePath: instancePath + "/native", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err16];
         } else {
@@ -770,7 +771,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data7 = data.address;
       if (typeof data7 === "string") {
         if (!pattern18.test(data7)) {
-          const err17 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          const err17 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
           if (vErrors === null) {
             vErrors = [err17];
           } else {
@@ -779,7 +780,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err18 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err18 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -792,7 +793,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data8 = data.addresses;
       if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
         if (Object.keys(data8).length < 1) {
-          const err19 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          const err19 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err19];
           } else {
@@ -804,7 +805,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs26 = errors;
           if (typeof key1 === "string") {
             if (!pattern7.test(key1)) {
-              const err20 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
+              const err20 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err20];
               } else {
@@ -813,7 +814,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err21 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
+            const err21 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key1 };
             if (vErrors === null) {
               vErrors = [err21];
             } else {
@@ -823,7 +824,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
           var valid9 = _errs26 === errors;
           if (!valid9) {
-            const err22 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            const err22 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key1 } };
             if (vErrors === null) {
               vErrors = [err22];
             } else {
@@ -836,7 +837,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           let data9 = data8[key2];
           if (typeof data9 === "string") {
             if (!pattern18.test(data9)) {
-              const err23 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+              const err23 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
               if (vErrors === null) {
                 vErrors = [err23];
               } else {
@@ -845,7 +846,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err24 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err24 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err24];
             } else {
@@ -855,7 +856,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err25 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err25 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -874,7 +875,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data11 = data.mac;
       if (typeof data11 === "string") {
         if (!pattern22.test(data11)) {
-          const err26 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
+          const err26 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
           if (vErrors === null) {
             vErrors = [err26];
           } else {
@@ -883,7 +884,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -894,7 +895,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.reserved !== void 0) {
       if (typeof data.reserved !== "boolean") {
-        const err28 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err28 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -907,7 +908,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data13 = data.interface;
       if (typeof data13 === "string") {
         if (!pattern23.test(data13)) {
-          const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
+          const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
           if (vErrors === null) {
             vErrors = [err29];
           } else {
@@ -916,7 +917,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err30 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err30 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -929,7 +930,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data14 = data.lag;
       if (typeof data14 === "string") {
         if (!pattern7.test(data14)) {
-          const err31 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err31 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err31];
           } else {
@@ -938,7 +939,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err32 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err32 = { instancePath: instancePath + "/lag", schemaPath: "#/properties/lag/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err32];
         } else {
@@ -950,7 +951,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.lacp !== void 0) {
       let data15 = data.lacp;
       if (typeof data15 !== "string") {
-        const err33 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err33 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err33];
         } else {
@@ -959,7 +960,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data15 === "active" || data15 === "passive" || data15 === "off")) {
-        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema43.properties.lacp.enum }, message: "must be equal to one of the allowed values" };
+        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema44.properties.lacp.enum } };
         if (vErrors === null) {
           vErrors = [err34];
         } else {
@@ -970,7 +971,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data["router-port"] !== void 0) {
       if (typeof data["router-port"] !== "boolean") {
-        const err35 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err35 = { instancePath: instancePath + "/router-port", schemaPath: "#/properties/router-port/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err35];
         } else {
@@ -981,7 +982,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data["forward-reports"] !== void 0) {
       if (typeof data["forward-reports"] !== "boolean") {
-        const err36 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err36 = { instancePath: instancePath + "/forward-reports", schemaPath: "#/properties/forward-reports/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err36];
         } else {
@@ -992,7 +993,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err37 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err37 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err37];
         } else {
@@ -1002,7 +1003,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err38];
     } else {
@@ -1014,8 +1015,8 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema63 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
-var schema64 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var schema64 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema65 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
 var pattern34 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -1030,7 +1031,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "video" || key0 === "audio" || key0 === "picture")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -1043,7 +1044,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.video;
       if (Array.isArray(data0)) {
         if (data0.length < 1) {
-          const err1 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          const err1 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/minItems", keyword: "minItems", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -1055,7 +1056,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 !== "string") {
-            const err2 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/properties/video/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err2 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/properties/video/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -1064,7 +1065,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data1 !== "string") {
-            const err3 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err3 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -1073,7 +1074,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
-            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema63.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -1093,7 +1094,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err5 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err5 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -1106,7 +1107,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err6 = { instancePath: instancePath + "/video", schemaPath: "#/properties/video/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1119,7 +1120,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.audio;
       if (Array.isArray(data2)) {
         if (data2.length < 1) {
-          const err7 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          const err7 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/minItems", keyword: "minItems", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1131,7 +1132,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i2 = 0; i2 < len1; i2++) {
           let data3 = data2[i2];
           if (typeof data3 !== "string") {
-            const err8 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/properties/audio/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err8 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/properties/audio/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -1140,7 +1141,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data3 !== "string") {
-            const err9 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err9 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -1149,7 +1150,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
-            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum }, message: "must be equal to one of the allowed values" };
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema65.enum } };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -1169,7 +1170,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err11 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i3 + " are identical)" };
+              const err11 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j1 } };
               if (vErrors === null) {
                 vErrors = [err11];
               } else {
@@ -1182,7 +1183,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err12 = { instancePath: instancePath + "/audio", schemaPath: "#/properties/audio/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -1195,7 +1196,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.picture;
       if (typeof data4 === "string") {
         if (!pattern34.test(data4)) {
-          const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
+          const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" } };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -1204,7 +1205,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -1214,7 +1215,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err15 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err15 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err15];
     } else {
@@ -1226,7 +1227,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema66 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var schema67 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
 var pattern35 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
 var pattern38 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -1241,7 +1242,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.to === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1250,7 +1251,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.port === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "port" }, message: "must have required property 'port'" };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "port" } };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -1260,7 +1261,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "to" || key0 === "port" || key0 === "vlan" || key0 === "via")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1273,7 +1274,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.to;
       if (typeof data0 === "string") {
         if (!pattern35.test(data0)) {
-          const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" }, message: 'must match pattern "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$"' };
+          const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1282,7 +1283,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1294,7 +1295,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema66.type }, message: "must be string,integer" };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema67.type } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1304,7 +1305,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data1 === "string") {
         if (!pattern7.test(data1)) {
-          const err6 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err6 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -1318,7 +1319,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.vlan;
       if (typeof data2 === "string") {
         if (!pattern7.test(data2)) {
-          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err7 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1327,7 +1328,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/vlan", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1340,7 +1341,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.via;
       if (typeof data3 === "string") {
         if (!pattern38.test(data3)) {
-          const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, message: 'must match pattern "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$"' };
+          const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -1349,7 +1350,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err10 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -1359,7 +1360,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err11];
     } else {
@@ -1371,7 +1372,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate31.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema82 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
+var schema83 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
 var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
 function validate33(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -1384,7 +1385,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema82.type }, message: "must be object,string" };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema83.type } };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -1417,7 +1418,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs4 = errors;
     if (typeof data === "string") {
       if (!pattern46.test(data)) {
-        const err2 = { instancePath, schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+        const err2 = { instancePath, schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1426,7 +1427,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     } else {
-      const err3 = { instancePath, schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      const err3 = { instancePath, schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -1438,7 +1439,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     valid0 = _valid0;
   }
   if (!valid0) {
-    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
       vErrors = [err4];
     } else {
@@ -1448,7 +1449,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (Object.keys(data).length < 1) {
-      const err5 = { instancePath, schemaPath: "#/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      const err5 = { instancePath, schemaPath: "#/minProperties", keyword: "minProperties", params: { limit: 1 } };
       if (vErrors === null) {
         vErrors = [err5];
       } else {
@@ -1460,7 +1461,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       const _errs7 = errors;
       if (typeof key0 === "string") {
         if (!pattern53.test(key0)) {
-          const err6 = { instancePath, schemaPath: "#/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key0 };
+          const err6 = { instancePath, schemaPath: "#/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, propertyName: key0 };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -1469,7 +1470,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err7 = { instancePath, schemaPath: "#/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key0 };
+        const err7 = { instancePath, schemaPath: "#/propertyNames/type", keyword: "type", params: { type: "string" }, propertyName: key0 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1479,7 +1480,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       }
       var valid2 = _errs7 === errors;
       if (!valid2) {
-        const err8 = { instancePath, schemaPath: "#/propertyNames", keyword: "propertyNames", params: { propertyName: key0 }, message: "property name must be valid" };
+        const err8 = { instancePath, schemaPath: "#/propertyNames", keyword: "propertyNames", params: { propertyName: key0 } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1492,7 +1493,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data[key1];
       if (typeof data0 === "string") {
         if (!pattern46.test(data0)) {
-          const err9 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          const err9 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -1501,7 +1502,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err10 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -1515,8 +1516,8 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate33.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema91 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
-var schema93 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
+var schema92 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
+var schema94 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
 function validate36(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1528,7 +1529,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema91.type }, message: "must be object,string" };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema92.type } };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -1561,7 +1562,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs4 = errors;
     if (typeof data === "string") {
       if (!pattern39.test(data)) {
-        const err2 = { instancePath, schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+        const err2 = { instancePath, schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1570,7 +1571,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     } else {
-      const err3 = { instancePath, schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      const err3 = { instancePath, schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -1582,7 +1583,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     valid0 = _valid0;
   }
   if (!valid0) {
-    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err4 = { instancePath, schemaPath: "#/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
       vErrors = [err4];
     } else {
@@ -1593,7 +1594,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "systems" || key0 === "noise-figure" || key0 === "max-input" || key0 === "supplies" || key0 === "supply")) {
-        const err5 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err5 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1609,7 +1610,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 !== "string") {
-            const err6 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/properties/systems/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err6 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/properties/systems/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err6];
             } else {
@@ -1618,7 +1619,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data1 !== "string") {
-            const err7 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err7 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -1627,7 +1628,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
-            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values" };
+            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum } };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -1647,7 +1648,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err9 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err9 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err9];
               } else {
@@ -1660,7 +1661,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err10 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err10 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -1673,7 +1674,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data["noise-figure"];
       if (typeof data2 === "string") {
         if (!pattern46.test(data2)) {
-          const err11 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+          const err11 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -1682,7 +1683,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -1695,7 +1696,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["max-input"];
       if (typeof data3 === "string") {
         if (!pattern42.test(data3)) {
-          const err13 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+          const err13 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -1704,7 +1705,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -1717,7 +1718,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.supplies;
       if (typeof data4 === "string") {
         if (!pattern51.test(data4)) {
-          const err15 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+          const err15 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
@@ -1726,7 +1727,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err16 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err16 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err16];
         } else {
@@ -1739,7 +1740,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.supply;
       if (typeof data5 === "string") {
         if (!pattern50.test(data5)) {
-          const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+          const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
           if (vErrors === null) {
             vErrors = [err17];
           } else {
@@ -1748,7 +1749,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err18 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err18 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -1775,7 +1776,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "systems" || key0 === "input")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -1788,7 +1789,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.systems;
       if (Array.isArray(data0)) {
         if (data0.length < 1) {
-          const err1 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          const err1 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/minItems", keyword: "minItems", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -1800,7 +1801,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 !== "string") {
-            const err2 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/properties/systems/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err2 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/properties/systems/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -1809,7 +1810,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data1 !== "string") {
-            const err3 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err3 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -1818,7 +1819,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
-            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values" };
+            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -1838,7 +1839,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err5 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err5 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -1851,7 +1852,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err6 = { instancePath: instancePath + "/systems", schemaPath: "#/properties/systems/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1864,7 +1865,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.input;
       if (typeof data2 === "string") {
         if (!pattern7.test(data2)) {
-          const err7 = { instancePath: instancePath + "/input", schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err7 = { instancePath: instancePath + "/input", schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1873,7 +1874,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/input", schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/input", schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1883,7 +1884,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -1920,7 +1921,10 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     } else {
       if (data.kind !== void 0) {
-        if (!(data.kind === "internet")) {
+        let data0 = data.kind;
+        const _errs5 = errors;
+        const _errs6 = errors;
+        if (!(data0 === "switch" || data0 === "router" || data0 === "access-point")) {
           const err1 = {};
           if (vErrors === null) {
             vErrors = [err1];
@@ -1928,6 +1932,25 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             vErrors.push(err1);
           }
           errors++;
+        }
+        var valid3 = _errs6 === errors;
+        if (valid3) {
+          const err2 = {};
+          if (vErrors === null) {
+            vErrors = [err2];
+          } else {
+            vErrors.push(err2);
+          }
+          errors++;
+        } else {
+          errors = _errs5;
+          if (vErrors !== null) {
+            if (_errs5) {
+              vErrors.length = _errs5;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
@@ -1942,19 +1965,10 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (_valid0) {
-    const _errs5 = errors;
+    const _errs7 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["igmp-snooping"] !== void 0) {
-        const err2 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/0/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err2];
-        } else {
-          vErrors.push(err2);
-        }
-        errors++;
-      }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err3 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/0/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        const err3 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/0/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1962,8 +1976,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["without-querier"] !== void 0) {
-        const err4 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/0/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["unregistered-multicast"] !== void 0) {
+        const err4 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/0/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1971,8 +1985,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree"] !== void 0) {
-        const err5 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["without-querier"] !== void 0) {
+        const err5 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/0/then/properties/without-querier/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1980,8 +1994,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err6 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["spanning-tree"] !== void 0) {
+        const err6 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1989,8 +2003,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["poe-budget"] !== void 0) {
-        const err7 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/0/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1998,502 +2012,52 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.routing !== void 0) {
-        const err8 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/0/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-      if (data["multicast-routing"] !== void 0) {
-        const err9 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/0/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err9];
-        } else {
-          vErrors.push(err9);
-        }
-        errors++;
-      }
       if (data.ports !== void 0) {
-        let data9 = data.ports;
-        if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
-          for (const key0 in data9) {
-            let data10 = data9[key0];
-            if (data10 && typeof data10 == "object" && !Array.isArray(data10)) {
-              if (data10.vlan !== void 0) {
-                const err10 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+        let data6 = data.ports;
+        if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
+          for (const key0 in data6) {
+            let data7 = data6[key0];
+            if (data7 && typeof data7 == "object" && !Array.isArray(data7)) {
+              if (data7["router-port"] !== void 0) {
+                const err8 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
-                  vErrors = [err10];
+                  vErrors = [err8];
                 } else {
-                  vErrors.push(err10);
+                  vErrors.push(err8);
                 }
                 errors++;
               }
-              if (data10.trunk !== void 0) {
-                const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+              if (data7["forward-reports"] !== void 0) {
+                const err9 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
-                  vErrors = [err11];
+                  vErrors = [err9];
                 } else {
-                  vErrors.push(err11);
-                }
-                errors++;
-              }
-              if (data10.native !== void 0) {
-                const err12 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err12];
-                } else {
-                  vErrors.push(err12);
-                }
-                errors++;
-              }
-              if (data10.address !== void 0) {
-                const err13 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err13];
-                } else {
-                  vErrors.push(err13);
-                }
-                errors++;
-              }
-              if (data10.addresses !== void 0) {
-                const err14 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err14];
-                } else {
-                  vErrors.push(err14);
-                }
-                errors++;
-              }
-              if (data10.poe !== void 0) {
-                const err15 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err15];
-                } else {
-                  vErrors.push(err15);
-                }
-                errors++;
-              }
-              if (data10.mac !== void 0) {
-                const err16 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err16];
-                } else {
-                  vErrors.push(err16);
-                }
-                errors++;
-              }
-              if (data10.reserved !== void 0) {
-                const err17 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err17];
-                } else {
-                  vErrors.push(err17);
-                }
-                errors++;
-              }
-              if (data10.interface !== void 0) {
-                const err18 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err18];
-                } else {
-                  vErrors.push(err18);
-                }
-                errors++;
-              }
-              if (data10.lag !== void 0) {
-                const err19 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err19];
-                } else {
-                  vErrors.push(err19);
-                }
-                errors++;
-              }
-              if (data10.lacp !== void 0) {
-                const err20 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err20];
-                } else {
-                  vErrors.push(err20);
-                }
-                errors++;
-              }
-              if (data10["router-port"] !== void 0) {
-                const err21 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err21];
-                } else {
-                  vErrors.push(err21);
-                }
-                errors++;
-              }
-              if (data10["forward-reports"] !== void 0) {
-                const err22 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err22];
-                } else {
-                  vErrors.push(err22);
+                  vErrors.push(err9);
                 }
                 errors++;
               }
             } else {
-              const err23 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+              const err10 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
               if (vErrors === null) {
-                vErrors = [err23];
+                vErrors = [err10];
               } else {
-                vErrors.push(err23);
+                vErrors.push(err10);
               }
               errors++;
             }
           }
         } else {
-          const err24 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+          const err11 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" } };
           if (vErrors === null) {
-            vErrors = [err24];
+            vErrors = [err11];
           } else {
-            vErrors.push(err24);
+            vErrors.push(err11);
           }
           errors++;
         }
       }
-      if (data.address !== void 0) {
-        const err25 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/0/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err25];
-        } else {
-          vErrors.push(err25);
-        }
-        errors++;
-      }
-      if (data.addresses !== void 0) {
-        const err26 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/0/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err26];
-        } else {
-          vErrors.push(err26);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err27 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/0/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err27];
-        } else {
-          vErrors.push(err27);
-        }
-        errors++;
-      }
-      if (data.reserved !== void 0) {
-        const err28 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/0/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err28];
-        } else {
-          vErrors.push(err28);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/0/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err29];
-        } else {
-          vErrors.push(err29);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err30 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/0/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err30];
-        } else {
-          vErrors.push(err30);
-        }
-        errors++;
-      }
-      if (data["basic-rate"] !== void 0) {
-        const err31 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/0/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err31];
-        } else {
-          vErrors.push(err31);
-        }
-        errors++;
-      }
-      if (data["multicast-to-unicast"] !== void 0) {
-        const err32 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/0/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err32];
-        } else {
-          vErrors.push(err32);
-        }
-        errors++;
-      }
-      if (data.sessions !== void 0) {
-        const err33 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/0/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err33];
-        } else {
-          vErrors.push(err33);
-        }
-        errors++;
-      }
-      if (data.decoders !== void 0) {
-        const err34 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/0/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err34];
-        } else {
-          vErrors.push(err34);
-        }
-        errors++;
-      }
-      if (data.decodes !== void 0) {
-        const err35 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/0/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err35];
-        } else {
-          vErrors.push(err35);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err36 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/0/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err36];
-        } else {
-          vErrors.push(err36);
-        }
-        errors++;
-      }
-      if (data.frequencies !== void 0) {
-        const err37 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/0/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err37];
-        } else {
-          vErrors.push(err37);
-        }
-        errors++;
-      }
-      if (data.passes !== void 0) {
-        const err38 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/0/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err38];
-        } else {
-          vErrors.push(err38);
-        }
-        errors++;
-      }
-      if (data.receives !== void 0) {
-        const err39 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/0/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err39];
-        } else {
-          vErrors.push(err39);
-        }
-        errors++;
-      }
-      if (data.field !== void 0) {
-        const err40 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/0/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err40];
-        } else {
-          vErrors.push(err40);
-        }
-        errors++;
-      }
-      if (data.quality !== void 0) {
-        const err41 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/0/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err41];
-        } else {
-          vErrors.push(err41);
-        }
-        errors++;
-      }
-      if (data.gain !== void 0) {
-        const err42 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/0/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err42];
-        } else {
-          vErrors.push(err42);
-        }
-        errors++;
-      }
-      if (data["noise-figure"] !== void 0) {
-        const err43 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/0/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err43];
-        } else {
-          vErrors.push(err43);
-        }
-        errors++;
-      }
-      if (data["max-output"] !== void 0) {
-        const err44 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/0/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err44];
-        } else {
-          vErrors.push(err44);
-        }
-        errors++;
-      }
-      if (data["powered-by"] !== void 0) {
-        const err45 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/0/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err45];
-        } else {
-          vErrors.push(err45);
-        }
-        errors++;
-      }
-      if (data.supply !== void 0) {
-        const err46 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/0/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err46];
-        } else {
-          vErrors.push(err46);
-        }
-        errors++;
-      }
-      if (data.current !== void 0) {
-        const err47 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/0/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err47];
-        } else {
-          vErrors.push(err47);
-        }
-        errors++;
-      }
-      if (data.loss !== void 0) {
-        const err48 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/0/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err48];
-        } else {
-          vErrors.push(err48);
-        }
-        errors++;
-      }
-      if (data["tap-loss"] !== void 0) {
-        const err49 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/0/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err49];
-        } else {
-          vErrors.push(err49);
-        }
-        errors++;
-      }
-      if (data.slope !== void 0) {
-        const err50 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/0/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err50];
-        } else {
-          vErrors.push(err50);
-        }
-        errors++;
-      }
-      if (data.ways !== void 0) {
-        const err51 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/0/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err51];
-        } else {
-          vErrors.push(err51);
-        }
-        errors++;
-      }
-      if (data.terminated !== void 0) {
-        const err52 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/0/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err52];
-        } else {
-          vErrors.push(err52);
-        }
-        errors++;
-      }
-      if (data.isolation !== void 0) {
-        const err53 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/0/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err53];
-        } else {
-          vErrors.push(err53);
-        }
-        errors++;
-      }
-      if (data["power-pass"] !== void 0) {
-        const err54 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/0/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err54];
-        } else {
-          vErrors.push(err54);
-        }
-        errors++;
-      }
-      if (data.mast !== void 0) {
-        const err55 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/0/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err55];
-        } else {
-          vErrors.push(err55);
-        }
-        errors++;
-      }
-      if (data.type !== void 0) {
-        const err56 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/0/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err56];
-        } else {
-          vErrors.push(err56);
-        }
-        errors++;
-      }
-      if (data.inputs !== void 0) {
-        const err57 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/0/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err57];
-        } else {
-          vErrors.push(err57);
-        }
-        errors++;
-      }
-      if (data.tuners !== void 0) {
-        const err58 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/0/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err58];
-        } else {
-          vErrors.push(err58);
-        }
-        errors++;
-      }
-      if (data.host !== void 0) {
-        const err59 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/0/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err59];
-        } else {
-          vErrors.push(err59);
-        }
-        errors++;
-      }
-      if (data.bus !== void 0) {
-        const err60 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/0/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err60];
-        } else {
-          vErrors.push(err60);
-        }
-        errors++;
-      }
-      if (data.buses !== void 0) {
-        const err61 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/0/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err61];
-        } else {
-          vErrors.push(err61);
-        }
-        errors++;
-      }
     }
-    var _valid0 = _errs5 === errors;
+    var _valid0 = _errs7 === errors;
     valid1 = _valid0;
     if (valid1) {
       var props0 = {};
@@ -2502,133 +2066,104 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       props0["without-querier"] = true;
       props0["spanning-tree"] = true;
       props0["spanning-tree-priority"] = true;
-      props0["poe-budget"] = true;
-      props0.routing = true;
-      props0["multicast-routing"] = true;
       props0.ports = true;
-      props0.address = true;
-      props0.addresses = true;
-      props0.mac = true;
-      props0.reserved = true;
-      props0.interface = true;
-      props0.poe = true;
-      props0["basic-rate"] = true;
-      props0["multicast-to-unicast"] = true;
-      props0.sessions = true;
-      props0.decoders = true;
-      props0.decodes = true;
-      props0.routes = true;
-      props0.frequencies = true;
-      props0.passes = true;
-      props0.receives = true;
-      props0.field = true;
-      props0.quality = true;
-      props0.gain = true;
-      props0["noise-figure"] = true;
-      props0["max-output"] = true;
-      props0["powered-by"] = true;
-      props0.supply = true;
-      props0.current = true;
-      props0.loss = true;
-      props0["tap-loss"] = true;
-      props0.slope = true;
-      props0.ways = true;
-      props0.terminated = true;
-      props0.isolation = true;
-      props0["power-pass"] = true;
-      props0.mast = true;
-      props0.type = true;
-      props0.inputs = true;
-      props0.tuners = true;
-      props0.host = true;
-      props0.bus = true;
-      props0.buses = true;
       props0.kind = true;
     }
   }
   if (!valid1) {
-    const err62 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+    const err12 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err62];
+      vErrors = [err12];
     } else {
-      vErrors.push(err62);
+      vErrors.push(err12);
     }
     errors++;
   }
-  const _errs12 = errors;
-  let valid6 = true;
-  const _errs13 = errors;
+  const _errs14 = errors;
+  let valid7 = true;
+  const _errs15 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err63 = {};
+      const err13 = {};
       if (vErrors === null) {
-        vErrors = [err63];
+        vErrors = [err13];
       } else {
-        vErrors.push(err63);
+        vErrors.push(err13);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data61 = data.kind;
-        if (!(data61 === "switch" || data61 === "router" || data61 === "access-point" || data61 === "media-converter" || data61 === "server" || data61 === "camera" || data61 === "display" || data61 === "computer" || data61 === "tuner" || data61 === "patch-panel" || data61 === "aerial" || data61 === "lnb" || data61 === "amplifier" || data61 === "attenuator" || data61 === "filter" || data61 === "equaliser" || data61 === "splitter" || data61 === "tap" || data61 === "combiner" || data61 === "diplexer" || data61 === "multiswitch" || data61 === "outlet" || data61 === "power-inserter" || data61 === "isolator" || data61 === "earth-block")) {
-          const err64 = {};
+        let data10 = data.kind;
+        const _errs17 = errors;
+        const _errs18 = errors;
+        if (!(data10 === "switch" || data10 === "router" || data10 === "access-point" || data10 === "media-converter" || data10 === "server")) {
+          const err14 = {};
           if (vErrors === null) {
-            vErrors = [err64];
+            vErrors = [err14];
           } else {
-            vErrors.push(err64);
+            vErrors.push(err14);
           }
           errors++;
+        }
+        var valid9 = _errs18 === errors;
+        if (valid9) {
+          const err15 = {};
+          if (vErrors === null) {
+            vErrors = [err15];
+          } else {
+            vErrors.push(err15);
+          }
+          errors++;
+        } else {
+          errors = _errs17;
+          if (vErrors !== null) {
+            if (_errs17) {
+              vErrors.length = _errs17;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid1 = _errs13 === errors;
-  errors = _errs12;
+  var _valid1 = _errs15 === errors;
+  errors = _errs14;
   if (vErrors !== null) {
-    if (_errs12) {
-      vErrors.length = _errs12;
+    if (_errs14) {
+      vErrors.length = _errs14;
     } else {
       vErrors = null;
     }
   }
   if (_valid1) {
-    const _errs15 = errors;
+    const _errs19 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.down !== void 0) {
-        const err65 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/1/then/properties/down/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["poe-budget"] !== void 0) {
+        const err16 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/1/then/properties/poe-budget/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err65];
+          vErrors = [err16];
         } else {
-          vErrors.push(err65);
-        }
-        errors++;
-      }
-      if (data.up !== void 0) {
-        const err66 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/1/then/properties/up/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err66];
-        } else {
-          vErrors.push(err66);
+          vErrors.push(err16);
         }
         errors++;
       }
     }
-    var _valid1 = _errs15 === errors;
-    valid6 = _valid1;
-    if (valid6) {
+    var _valid1 = _errs19 === errors;
+    valid7 = _valid1;
+    if (valid7) {
       var props1 = {};
-      props1.down = true;
-      props1.up = true;
+      props1["poe-budget"] = true;
       props1.kind = true;
     }
   }
-  if (!valid6) {
-    const err67 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid7) {
+    const err17 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err67];
+      vErrors = [err17];
     } else {
-      vErrors.push(err67);
+      vErrors.push(err17);
     }
     errors++;
   }
@@ -2640,70 +2175,111 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props1);
     }
   }
-  const _errs17 = errors;
-  let valid9 = true;
-  const _errs18 = errors;
+  const _errs21 = errors;
+  let valid11 = true;
+  const _errs22 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err68 = {};
+      const err18 = {};
       if (vErrors === null) {
-        vErrors = [err68];
+        vErrors = [err18];
       } else {
-        vErrors.push(err68);
+        vErrors.push(err18);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data64 = data.kind;
-        if (!(data64 === "switch" || data64 === "router" || data64 === "access-point" || data64 === "media-converter" || data64 === "display" || data64 === "patch-panel" || data64 === "aerial" || data64 === "lnb" || data64 === "amplifier" || data64 === "attenuator" || data64 === "filter" || data64 === "equaliser" || data64 === "splitter" || data64 === "tap" || data64 === "combiner" || data64 === "diplexer" || data64 === "multiswitch" || data64 === "outlet" || data64 === "power-inserter" || data64 === "isolator" || data64 === "earth-block")) {
-          const err69 = {};
+        let data12 = data.kind;
+        const _errs24 = errors;
+        const _errs25 = errors;
+        if (!(data12 === "switch" || data12 === "router")) {
+          const err19 = {};
           if (vErrors === null) {
-            vErrors = [err69];
+            vErrors = [err19];
           } else {
-            vErrors.push(err69);
+            vErrors.push(err19);
           }
           errors++;
+        }
+        var valid13 = _errs25 === errors;
+        if (valid13) {
+          const err20 = {};
+          if (vErrors === null) {
+            vErrors = [err20];
+          } else {
+            vErrors.push(err20);
+          }
+          errors++;
+        } else {
+          errors = _errs24;
+          if (vErrors !== null) {
+            if (_errs24) {
+              vErrors.length = _errs24;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid2 = _errs18 === errors;
-  errors = _errs17;
+  var _valid2 = _errs22 === errors;
+  errors = _errs21;
   if (vErrors !== null) {
-    if (_errs17) {
-      vErrors.length = _errs17;
+    if (_errs21) {
+      vErrors.length = _errs21;
     } else {
       vErrors = null;
     }
   }
   if (_valid2) {
-    const _errs20 = errors;
+    const _errs26 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.sessions !== void 0) {
-        const err70 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/2/then/properties/sessions/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.routing !== void 0) {
+        const err21 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/2/then/properties/routing/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err70];
+          vErrors = [err21];
         } else {
-          vErrors.push(err70);
+          vErrors.push(err21);
+        }
+        errors++;
+      }
+      if (data["multicast-routing"] !== void 0) {
+        const err22 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err22];
+        } else {
+          vErrors.push(err22);
+        }
+        errors++;
+      }
+      if (data.addresses !== void 0) {
+        const err23 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/2/then/properties/addresses/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err23];
+        } else {
+          vErrors.push(err23);
         }
         errors++;
       }
     }
-    var _valid2 = _errs20 === errors;
-    valid9 = _valid2;
-    if (valid9) {
+    var _valid2 = _errs26 === errors;
+    valid11 = _valid2;
+    if (valid11) {
       var props2 = {};
-      props2.sessions = true;
+      props2.routing = true;
+      props2["multicast-routing"] = true;
+      props2.addresses = true;
       props2.kind = true;
     }
   }
-  if (!valid9) {
-    const err71 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid11) {
+    const err24 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err71];
+      vErrors = [err24];
     } else {
-      vErrors.push(err71);
+      vErrors.push(err24);
     }
     errors++;
   }
@@ -2715,80 +2291,249 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props2);
     }
   }
-  const _errs22 = errors;
-  let valid12 = true;
-  const _errs23 = errors;
+  const _errs28 = errors;
+  let valid15 = true;
+  const _errs29 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err72 = {};
+      const err25 = {};
       if (vErrors === null) {
-        vErrors = [err72];
+        vErrors = [err25];
       } else {
-        vErrors.push(err72);
+        vErrors.push(err25);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data66 = data.kind;
-        if (!(data66 === "switch" || data66 === "router" || data66 === "media-converter" || data66 === "server" || data66 === "camera" || data66 === "display" || data66 === "computer" || data66 === "tuner" || data66 === "patch-panel" || data66 === "aerial" || data66 === "lnb" || data66 === "amplifier" || data66 === "attenuator" || data66 === "filter" || data66 === "equaliser" || data66 === "splitter" || data66 === "tap" || data66 === "combiner" || data66 === "diplexer" || data66 === "multiswitch" || data66 === "outlet" || data66 === "power-inserter" || data66 === "isolator" || data66 === "earth-block")) {
-          const err73 = {};
+        let data16 = data.kind;
+        const _errs31 = errors;
+        const _errs32 = errors;
+        if (!(data16 === "switch" || data16 === "router" || data16 === "access-point" || data16 === "media-converter" || data16 === "server" || data16 === "camera" || data16 === "display" || data16 === "computer" || data16 === "tuner")) {
+          const err26 = {};
           if (vErrors === null) {
-            vErrors = [err73];
+            vErrors = [err26];
           } else {
-            vErrors.push(err73);
+            vErrors.push(err26);
           }
           errors++;
+        }
+        var valid17 = _errs32 === errors;
+        if (valid17) {
+          const err27 = {};
+          if (vErrors === null) {
+            vErrors = [err27];
+          } else {
+            vErrors.push(err27);
+          }
+          errors++;
+        } else {
+          errors = _errs31;
+          if (vErrors !== null) {
+            if (_errs31) {
+              vErrors.length = _errs31;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid3 = _errs23 === errors;
-  errors = _errs22;
+  var _valid3 = _errs29 === errors;
+  errors = _errs28;
   if (vErrors !== null) {
-    if (_errs22) {
-      vErrors.length = _errs22;
+    if (_errs28) {
+      vErrors.length = _errs28;
     } else {
       vErrors = null;
     }
   }
   if (_valid3) {
-    const _errs25 = errors;
+    const _errs33 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["basic-rate"] !== void 0) {
-        const err74 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/3/then/properties/basic-rate/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.address !== void 0) {
+        const err28 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/3/then/properties/address/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err74];
+          vErrors = [err28];
         } else {
-          vErrors.push(err74);
+          vErrors.push(err28);
         }
         errors++;
       }
-      if (data["multicast-to-unicast"] !== void 0) {
-        const err75 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/3/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.mac !== void 0) {
+        const err29 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/3/then/properties/mac/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err29];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err29);
         }
         errors++;
+      }
+      if (data.reserved !== void 0) {
+        const err30 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/3/then/properties/reserved/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+      if (data.interface !== void 0) {
+        const err31 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/3/then/properties/interface/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err31];
+        } else {
+          vErrors.push(err31);
+        }
+        errors++;
+      }
+      if (data.poe !== void 0) {
+        const err32 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/3/then/properties/poe/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err32];
+        } else {
+          vErrors.push(err32);
+        }
+        errors++;
+      }
+      if (data.routes !== void 0) {
+        const err33 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/3/then/properties/routes/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err33];
+        } else {
+          vErrors.push(err33);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data23 = data.ports;
+        if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
+          for (const key1 in data23) {
+            let data24 = data23[key1];
+            if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
+              if (data24.vlan !== void 0) {
+                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err34];
+                } else {
+                  vErrors.push(err34);
+                }
+                errors++;
+              }
+              if (data24.trunk !== void 0) {
+                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+              if (data24.native !== void 0) {
+                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err36];
+                } else {
+                  vErrors.push(err36);
+                }
+                errors++;
+              }
+              if (data24.address !== void 0) {
+                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err37];
+                } else {
+                  vErrors.push(err37);
+                }
+                errors++;
+              }
+              if (data24.addresses !== void 0) {
+                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+              if (data24.poe !== void 0) {
+                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+              if (data24.mac !== void 0) {
+                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err40];
+                } else {
+                  vErrors.push(err40);
+                }
+                errors++;
+              }
+              if (data24.reserved !== void 0) {
+                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err41];
+                } else {
+                  vErrors.push(err41);
+                }
+                errors++;
+              }
+              if (data24.interface !== void 0) {
+                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err42];
+                } else {
+                  vErrors.push(err42);
+                }
+                errors++;
+              }
+            } else {
+              const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              if (vErrors === null) {
+                vErrors = [err43];
+              } else {
+                vErrors.push(err43);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err44 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          if (vErrors === null) {
+            vErrors = [err44];
+          } else {
+            vErrors.push(err44);
+          }
+          errors++;
+        }
       }
     }
-    var _valid3 = _errs25 === errors;
-    valid12 = _valid3;
-    if (valid12) {
+    var _valid3 = _errs33 === errors;
+    valid15 = _valid3;
+    if (valid15) {
       var props3 = {};
-      props3["basic-rate"] = true;
-      props3["multicast-to-unicast"] = true;
+      props3.address = true;
+      props3.mac = true;
+      props3.reserved = true;
+      props3.interface = true;
+      props3.poe = true;
+      props3.routes = true;
+      props3.ports = true;
       props3.kind = true;
     }
   }
-  if (!valid12) {
-    const err76 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid15) {
+    const err45 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err76];
+      vErrors = [err45];
     } else {
-      vErrors.push(err76);
+      vErrors.push(err45);
     }
     errors++;
   }
@@ -2800,80 +2545,126 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props3);
     }
   }
-  const _errs27 = errors;
-  let valid15 = true;
-  const _errs28 = errors;
+  const _errs40 = errors;
+  let valid21 = true;
+  const _errs41 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing4;
     if (data.kind === void 0 && (missing4 = "kind")) {
-      const err77 = {};
+      const err46 = {};
       if (vErrors === null) {
-        vErrors = [err77];
+        vErrors = [err46];
       } else {
-        vErrors.push(err77);
+        vErrors.push(err46);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data69 = data.kind;
-        if (!(data69 === "switch" || data69 === "router" || data69 === "access-point" || data69 === "media-converter" || data69 === "server" || data69 === "camera" || data69 === "tuner" || data69 === "patch-panel" || data69 === "aerial" || data69 === "lnb" || data69 === "amplifier" || data69 === "attenuator" || data69 === "filter" || data69 === "equaliser" || data69 === "splitter" || data69 === "tap" || data69 === "combiner" || data69 === "diplexer" || data69 === "multiswitch" || data69 === "outlet" || data69 === "power-inserter" || data69 === "isolator" || data69 === "earth-block")) {
-          const err78 = {};
+        let data34 = data.kind;
+        const _errs43 = errors;
+        const _errs44 = errors;
+        if (!(data34 === "switch" || data34 === "router" || data34 === "access-point" || data34 === "server" || data34 === "computer")) {
+          const err47 = {};
           if (vErrors === null) {
-            vErrors = [err78];
+            vErrors = [err47];
           } else {
-            vErrors.push(err78);
+            vErrors.push(err47);
           }
           errors++;
+        }
+        var valid23 = _errs44 === errors;
+        if (valid23) {
+          const err48 = {};
+          if (vErrors === null) {
+            vErrors = [err48];
+          } else {
+            vErrors.push(err48);
+          }
+          errors++;
+        } else {
+          errors = _errs43;
+          if (vErrors !== null) {
+            if (_errs43) {
+              vErrors.length = _errs43;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid4 = _errs28 === errors;
-  errors = _errs27;
+  var _valid4 = _errs41 === errors;
+  errors = _errs40;
   if (vErrors !== null) {
-    if (_errs27) {
-      vErrors.length = _errs27;
+    if (_errs40) {
+      vErrors.length = _errs40;
     } else {
       vErrors = null;
     }
   }
   if (_valid4) {
-    const _errs30 = errors;
+    const _errs45 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.decoders !== void 0) {
-        const err79 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/4/then/properties/decoders/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err79];
+      if (data.ports !== void 0) {
+        let data35 = data.ports;
+        if (data35 && typeof data35 == "object" && !Array.isArray(data35)) {
+          for (const key2 in data35) {
+            let data36 = data35[key2];
+            if (data36 && typeof data36 == "object" && !Array.isArray(data36)) {
+              if (data36.lag !== void 0) {
+                const err49 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err49];
+                } else {
+                  vErrors.push(err49);
+                }
+                errors++;
+              }
+              if (data36.lacp !== void 0) {
+                const err50 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err50];
+                } else {
+                  vErrors.push(err50);
+                }
+                errors++;
+              }
+            } else {
+              const err51 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              if (vErrors === null) {
+                vErrors = [err51];
+              } else {
+                vErrors.push(err51);
+              }
+              errors++;
+            }
+          }
         } else {
-          vErrors.push(err79);
+          const err52 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          if (vErrors === null) {
+            vErrors = [err52];
+          } else {
+            vErrors.push(err52);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (data.decodes !== void 0) {
-        const err80 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/4/then/properties/decodes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err80];
-        } else {
-          vErrors.push(err80);
-        }
-        errors++;
       }
     }
-    var _valid4 = _errs30 === errors;
-    valid15 = _valid4;
-    if (valid15) {
+    var _valid4 = _errs45 === errors;
+    valid21 = _valid4;
+    if (valid21) {
       var props4 = {};
-      props4.decoders = true;
-      props4.decodes = true;
+      props4.ports = true;
       props4.kind = true;
     }
   }
-  if (!valid15) {
-    const err81 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid21) {
+    const err53 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err81];
+      vErrors = [err53];
     } else {
-      vErrors.push(err81);
+      vErrors.push(err53);
     }
     errors++;
   }
@@ -2885,155 +2676,100 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props4);
     }
   }
-  const _errs32 = errors;
-  let valid18 = true;
-  const _errs33 = errors;
+  const _errs52 = errors;
+  let valid27 = true;
+  const _errs53 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing5;
     if (data.kind === void 0 && (missing5 = "kind")) {
-      const err82 = {};
+      const err54 = {};
       if (vErrors === null) {
-        vErrors = [err82];
+        vErrors = [err54];
       } else {
-        vErrors.push(err82);
+        vErrors.push(err54);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data72 = data.kind;
-        if (!(data72 === "media-converter" || data72 === "server" || data72 === "camera" || data72 === "display" || data72 === "computer" || data72 === "tuner" || data72 === "patch-panel" || data72 === "aerial" || data72 === "lnb" || data72 === "amplifier" || data72 === "attenuator" || data72 === "filter" || data72 === "equaliser" || data72 === "splitter" || data72 === "tap" || data72 === "combiner" || data72 === "diplexer" || data72 === "multiswitch" || data72 === "outlet" || data72 === "power-inserter" || data72 === "isolator" || data72 === "earth-block")) {
-          const err83 = {};
+        const _errs55 = errors;
+        const _errs56 = errors;
+        if (!(data.kind === "access-point")) {
+          const err55 = {};
           if (vErrors === null) {
-            vErrors = [err83];
+            vErrors = [err55];
           } else {
-            vErrors.push(err83);
+            vErrors.push(err55);
           }
           errors++;
+        }
+        var valid29 = _errs56 === errors;
+        if (valid29) {
+          const err56 = {};
+          if (vErrors === null) {
+            vErrors = [err56];
+          } else {
+            vErrors.push(err56);
+          }
+          errors++;
+        } else {
+          errors = _errs55;
+          if (vErrors !== null) {
+            if (_errs55) {
+              vErrors.length = _errs55;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid5 = _errs33 === errors;
-  errors = _errs32;
+  var _valid5 = _errs53 === errors;
+  errors = _errs52;
   if (vErrors !== null) {
-    if (_errs32) {
-      vErrors.length = _errs32;
+    if (_errs52) {
+      vErrors.length = _errs52;
     } else {
       vErrors = null;
     }
   }
   if (_valid5) {
-    const _errs35 = errors;
+    const _errs57 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["igmp-snooping"] !== void 0) {
-        const err84 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/allOf/5/then/properties/igmp-snooping/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["basic-rate"] !== void 0) {
+        const err57 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/5/then/properties/basic-rate/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err84];
+          vErrors = [err57];
         } else {
-          vErrors.push(err84);
+          vErrors.push(err57);
         }
         errors++;
       }
-      if (data["unregistered-multicast"] !== void 0) {
-        const err85 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/allOf/5/then/properties/unregistered-multicast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err58 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/5/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err85];
+          vErrors = [err58];
         } else {
-          vErrors.push(err85);
+          vErrors.push(err58);
         }
         errors++;
-      }
-      if (data["without-querier"] !== void 0) {
-        const err86 = { instancePath: instancePath + "/without-querier", schemaPath: "#/allOf/5/then/properties/without-querier/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err86];
-        } else {
-          vErrors.push(err86);
-        }
-        errors++;
-      }
-      if (data["spanning-tree"] !== void 0) {
-        const err87 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/5/then/properties/spanning-tree/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err87];
-        } else {
-          vErrors.push(err87);
-        }
-        errors++;
-      }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err88 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/5/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err88];
-        } else {
-          vErrors.push(err88);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data78 = data.ports;
-        if (data78 && typeof data78 == "object" && !Array.isArray(data78)) {
-          for (const key1 in data78) {
-            let data79 = data78[key1];
-            if (data79 && typeof data79 == "object" && !Array.isArray(data79)) {
-              if (data79["router-port"] !== void 0) {
-                const err89 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err89];
-                } else {
-                  vErrors.push(err89);
-                }
-                errors++;
-              }
-              if (data79["forward-reports"] !== void 0) {
-                const err90 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err90];
-                } else {
-                  vErrors.push(err90);
-                }
-                errors++;
-              }
-            } else {
-              const err91 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/5/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err91];
-              } else {
-                vErrors.push(err91);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err92 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/5/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err92];
-          } else {
-            vErrors.push(err92);
-          }
-          errors++;
-        }
       }
     }
-    var _valid5 = _errs35 === errors;
-    valid18 = _valid5;
-    if (valid18) {
+    var _valid5 = _errs57 === errors;
+    valid27 = _valid5;
+    if (valid27) {
       var props5 = {};
-      props5["igmp-snooping"] = true;
-      props5["unregistered-multicast"] = true;
-      props5["without-querier"] = true;
-      props5["spanning-tree"] = true;
-      props5["spanning-tree-priority"] = true;
-      props5.ports = true;
+      props5["basic-rate"] = true;
+      props5["multicast-to-unicast"] = true;
       props5.kind = true;
     }
   }
-  if (!valid18) {
-    const err93 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid27) {
+    const err59 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err93];
+      vErrors = [err59];
     } else {
-      vErrors.push(err93);
+      vErrors.push(err59);
     }
     errors++;
   }
@@ -3045,90 +2781,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props5);
     }
   }
-  const _errs42 = errors;
-  let valid23 = true;
-  const _errs43 = errors;
+  const _errs59 = errors;
+  let valid31 = true;
+  const _errs60 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing6;
     if (data.kind === void 0 && (missing6 = "kind")) {
-      const err94 = {};
+      const err60 = {};
       if (vErrors === null) {
-        vErrors = [err94];
+        vErrors = [err60];
       } else {
-        vErrors.push(err94);
+        vErrors.push(err60);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data82 = data.kind;
-        if (!(data82 === "access-point" || data82 === "media-converter" || data82 === "server" || data82 === "camera" || data82 === "display" || data82 === "computer" || data82 === "tuner" || data82 === "patch-panel" || data82 === "aerial" || data82 === "lnb" || data82 === "amplifier" || data82 === "attenuator" || data82 === "filter" || data82 === "equaliser" || data82 === "splitter" || data82 === "tap" || data82 === "combiner" || data82 === "diplexer" || data82 === "multiswitch" || data82 === "outlet" || data82 === "power-inserter" || data82 === "isolator" || data82 === "earth-block")) {
-          const err95 = {};
+        let data42 = data.kind;
+        const _errs62 = errors;
+        const _errs63 = errors;
+        if (!(data42 === "server" || data42 === "camera" || data42 === "computer" || data42 === "tuner")) {
+          const err61 = {};
           if (vErrors === null) {
-            vErrors = [err95];
+            vErrors = [err61];
           } else {
-            vErrors.push(err95);
+            vErrors.push(err61);
           }
           errors++;
+        }
+        var valid33 = _errs63 === errors;
+        if (valid33) {
+          const err62 = {};
+          if (vErrors === null) {
+            vErrors = [err62];
+          } else {
+            vErrors.push(err62);
+          }
+          errors++;
+        } else {
+          errors = _errs62;
+          if (vErrors !== null) {
+            if (_errs62) {
+              vErrors.length = _errs62;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid6 = _errs43 === errors;
-  errors = _errs42;
+  var _valid6 = _errs60 === errors;
+  errors = _errs59;
   if (vErrors !== null) {
-    if (_errs42) {
-      vErrors.length = _errs42;
+    if (_errs59) {
+      vErrors.length = _errs59;
     } else {
       vErrors = null;
     }
   }
   if (_valid6) {
-    const _errs45 = errors;
+    const _errs64 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.routing !== void 0) {
-        const err96 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/6/then/properties/routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.sessions !== void 0) {
+        const err63 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/6/then/properties/sessions/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err96];
+          vErrors = [err63];
         } else {
-          vErrors.push(err96);
-        }
-        errors++;
-      }
-      if (data["multicast-routing"] !== void 0) {
-        const err97 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/6/then/properties/multicast-routing/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err97];
-        } else {
-          vErrors.push(err97);
-        }
-        errors++;
-      }
-      if (data.addresses !== void 0) {
-        const err98 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/6/then/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err98];
-        } else {
-          vErrors.push(err98);
+          vErrors.push(err63);
         }
         errors++;
       }
     }
-    var _valid6 = _errs45 === errors;
-    valid23 = _valid6;
-    if (valid23) {
+    var _valid6 = _errs64 === errors;
+    valid31 = _valid6;
+    if (valid31) {
       var props6 = {};
-      props6.routing = true;
-      props6["multicast-routing"] = true;
-      props6.addresses = true;
+      props6.sessions = true;
       props6.kind = true;
     }
   }
-  if (!valid23) {
-    const err99 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid31) {
+    const err64 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err99];
+      vErrors = [err64];
     } else {
-      vErrors.push(err99);
+      vErrors.push(err64);
     }
     errors++;
   }
@@ -3140,70 +2877,101 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props6);
     }
   }
-  const _errs47 = errors;
-  let valid26 = true;
-  const _errs48 = errors;
+  const _errs66 = errors;
+  let valid35 = true;
+  const _errs67 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing7;
     if (data.kind === void 0 && (missing7 = "kind")) {
-      const err100 = {};
+      const err65 = {};
       if (vErrors === null) {
-        vErrors = [err100];
+        vErrors = [err65];
       } else {
-        vErrors.push(err100);
+        vErrors.push(err65);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data86 = data.kind;
-        if (!(data86 === "camera" || data86 === "display" || data86 === "computer" || data86 === "tuner" || data86 === "patch-panel" || data86 === "aerial" || data86 === "lnb" || data86 === "amplifier" || data86 === "attenuator" || data86 === "filter" || data86 === "equaliser" || data86 === "splitter" || data86 === "tap" || data86 === "combiner" || data86 === "diplexer" || data86 === "multiswitch" || data86 === "outlet" || data86 === "power-inserter" || data86 === "isolator" || data86 === "earth-block")) {
-          const err101 = {};
+        let data44 = data.kind;
+        const _errs69 = errors;
+        const _errs70 = errors;
+        if (!(data44 === "display" || data44 === "computer")) {
+          const err66 = {};
           if (vErrors === null) {
-            vErrors = [err101];
+            vErrors = [err66];
           } else {
-            vErrors.push(err101);
+            vErrors.push(err66);
           }
           errors++;
+        }
+        var valid37 = _errs70 === errors;
+        if (valid37) {
+          const err67 = {};
+          if (vErrors === null) {
+            vErrors = [err67];
+          } else {
+            vErrors.push(err67);
+          }
+          errors++;
+        } else {
+          errors = _errs69;
+          if (vErrors !== null) {
+            if (_errs69) {
+              vErrors.length = _errs69;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid7 = _errs48 === errors;
-  errors = _errs47;
+  var _valid7 = _errs67 === errors;
+  errors = _errs66;
   if (vErrors !== null) {
-    if (_errs47) {
-      vErrors.length = _errs47;
+    if (_errs66) {
+      vErrors.length = _errs66;
     } else {
       vErrors = null;
     }
   }
   if (_valid7) {
-    const _errs50 = errors;
+    const _errs71 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["poe-budget"] !== void 0) {
-        const err102 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/7/then/properties/poe-budget/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.decoders !== void 0) {
+        const err68 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/7/then/properties/decoders/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err102];
+          vErrors = [err68];
         } else {
-          vErrors.push(err102);
+          vErrors.push(err68);
+        }
+        errors++;
+      }
+      if (data.decodes !== void 0) {
+        const err69 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/7/then/properties/decodes/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err69];
+        } else {
+          vErrors.push(err69);
         }
         errors++;
       }
     }
-    var _valid7 = _errs50 === errors;
-    valid26 = _valid7;
-    if (valid26) {
+    var _valid7 = _errs71 === errors;
+    valid35 = _valid7;
+    if (valid35) {
       var props7 = {};
-      props7["poe-budget"] = true;
+      props7.decoders = true;
+      props7.decodes = true;
       props7.kind = true;
     }
   }
-  if (!valid26) {
-    const err103 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid35) {
+    const err70 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err103];
+      vErrors = [err70];
     } else {
-      vErrors.push(err103);
+      vErrors.push(err70);
     }
     errors++;
   }
@@ -3215,105 +2983,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props7);
     }
   }
-  const _errs52 = errors;
-  let valid29 = true;
-  const _errs53 = errors;
+  const _errs73 = errors;
+  let valid39 = true;
+  const _errs74 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing8;
     if (data.kind === void 0 && (missing8 = "kind")) {
-      const err104 = {};
+      const err71 = {};
       if (vErrors === null) {
-        vErrors = [err104];
+        vErrors = [err71];
       } else {
-        vErrors.push(err104);
+        vErrors.push(err71);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data88 = data.kind;
-        if (!(data88 === "media-converter" || data88 === "camera" || data88 === "display" || data88 === "tuner" || data88 === "patch-panel" || data88 === "aerial" || data88 === "lnb" || data88 === "amplifier" || data88 === "attenuator" || data88 === "filter" || data88 === "equaliser" || data88 === "splitter" || data88 === "tap" || data88 === "combiner" || data88 === "diplexer" || data88 === "multiswitch" || data88 === "outlet" || data88 === "power-inserter" || data88 === "isolator" || data88 === "earth-block")) {
-          const err105 = {};
+        let data47 = data.kind;
+        const _errs76 = errors;
+        const _errs77 = errors;
+        if (!(data47 === "aerial" || data47 === "amplifier" || data47 === "attenuator" || data47 === "equaliser" || data47 === "splitter" || data47 === "tap" || data47 === "combiner" || data47 === "diplexer" || data47 === "multiswitch" || data47 === "outlet" || data47 === "power-inserter" || data47 === "isolator" || data47 === "earth-block")) {
+          const err72 = {};
           if (vErrors === null) {
-            vErrors = [err105];
+            vErrors = [err72];
           } else {
-            vErrors.push(err105);
+            vErrors.push(err72);
           }
           errors++;
+        }
+        var valid41 = _errs77 === errors;
+        if (valid41) {
+          const err73 = {};
+          if (vErrors === null) {
+            vErrors = [err73];
+          } else {
+            vErrors.push(err73);
+          }
+          errors++;
+        } else {
+          errors = _errs76;
+          if (vErrors !== null) {
+            if (_errs76) {
+              vErrors.length = _errs76;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid8 = _errs53 === errors;
-  errors = _errs52;
+  var _valid8 = _errs74 === errors;
+  errors = _errs73;
   if (vErrors !== null) {
-    if (_errs52) {
-      vErrors.length = _errs52;
+    if (_errs73) {
+      vErrors.length = _errs73;
     } else {
       vErrors = null;
     }
   }
   if (_valid8) {
-    const _errs55 = errors;
+    const _errs78 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ports !== void 0) {
-        let data89 = data.ports;
-        if (data89 && typeof data89 == "object" && !Array.isArray(data89)) {
-          for (const key2 in data89) {
-            let data90 = data89[key2];
-            if (data90 && typeof data90 == "object" && !Array.isArray(data90)) {
-              if (data90.lag !== void 0) {
-                const err106 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/8/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err106];
-                } else {
-                  vErrors.push(err106);
-                }
-                errors++;
-              }
-              if (data90.lacp !== void 0) {
-                const err107 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/8/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err107];
-                } else {
-                  vErrors.push(err107);
-                }
-                errors++;
-              }
-            } else {
-              const err108 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/8/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err108];
-              } else {
-                vErrors.push(err108);
-              }
-              errors++;
-            }
-          }
+      if (data.frequencies !== void 0) {
+        const err74 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/8/then/properties/frequencies/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err74];
         } else {
-          const err109 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/8/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err109];
-          } else {
-            vErrors.push(err109);
-          }
-          errors++;
+          vErrors.push(err74);
         }
+        errors++;
       }
     }
-    var _valid8 = _errs55 === errors;
-    valid29 = _valid8;
-    if (valid29) {
+    var _valid8 = _errs78 === errors;
+    valid39 = _valid8;
+    if (valid39) {
       var props8 = {};
-      props8.ports = true;
+      props8.frequencies = true;
       props8.kind = true;
     }
   }
-  if (!valid29) {
-    const err110 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid39) {
+    const err75 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err110];
+      vErrors = [err75];
     } else {
-      vErrors.push(err110);
+      vErrors.push(err75);
     }
     errors++;
   }
@@ -3325,285 +3079,90 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props8);
     }
   }
-  const _errs62 = errors;
-  let valid34 = true;
-  const _errs63 = errors;
+  const _errs80 = errors;
+  let valid43 = true;
+  const _errs81 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing9;
     if (data.kind === void 0 && (missing9 = "kind")) {
-      const err111 = {};
+      const err76 = {};
       if (vErrors === null) {
-        vErrors = [err111];
+        vErrors = [err76];
       } else {
-        vErrors.push(err111);
+        vErrors.push(err76);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data93 = data.kind;
-        if (!(data93 === "patch-panel" || data93 === "aerial" || data93 === "lnb" || data93 === "amplifier" || data93 === "attenuator" || data93 === "filter" || data93 === "equaliser" || data93 === "splitter" || data93 === "tap" || data93 === "combiner" || data93 === "diplexer" || data93 === "multiswitch" || data93 === "outlet" || data93 === "power-inserter" || data93 === "isolator" || data93 === "earth-block")) {
-          const err112 = {};
+        const _errs83 = errors;
+        const _errs84 = errors;
+        if (!(data.kind === "filter")) {
+          const err77 = {};
           if (vErrors === null) {
-            vErrors = [err112];
+            vErrors = [err77];
           } else {
-            vErrors.push(err112);
+            vErrors.push(err77);
           }
           errors++;
+        }
+        var valid45 = _errs84 === errors;
+        if (valid45) {
+          const err78 = {};
+          if (vErrors === null) {
+            vErrors = [err78];
+          } else {
+            vErrors.push(err78);
+          }
+          errors++;
+        } else {
+          errors = _errs83;
+          if (vErrors !== null) {
+            if (_errs83) {
+              vErrors.length = _errs83;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid9 = _errs63 === errors;
-  errors = _errs62;
+  var _valid9 = _errs81 === errors;
+  errors = _errs80;
   if (vErrors !== null) {
-    if (_errs62) {
-      vErrors.length = _errs62;
+    if (_errs80) {
+      vErrors.length = _errs80;
     } else {
       vErrors = null;
     }
   }
   if (_valid9) {
-    const _errs65 = errors;
+    const _errs85 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.address !== void 0) {
-        const err113 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/9/then/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.passes !== void 0) {
+        const err79 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/9/then/properties/passes/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err113];
+          vErrors = [err79];
         } else {
-          vErrors.push(err113);
+          vErrors.push(err79);
         }
         errors++;
-      }
-      if (data.mac !== void 0) {
-        const err114 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/9/then/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err114];
-        } else {
-          vErrors.push(err114);
-        }
-        errors++;
-      }
-      if (data.reserved !== void 0) {
-        const err115 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/9/then/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err115];
-        } else {
-          vErrors.push(err115);
-        }
-        errors++;
-      }
-      if (data.interface !== void 0) {
-        const err116 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/9/then/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err116];
-        } else {
-          vErrors.push(err116);
-        }
-        errors++;
-      }
-      if (data.speed !== void 0) {
-        const err117 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/9/then/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err117];
-        } else {
-          vErrors.push(err117);
-        }
-        errors++;
-      }
-      if (data.medium !== void 0) {
-        const err118 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/9/then/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err118];
-        } else {
-          vErrors.push(err118);
-        }
-        errors++;
-      }
-      if (data.module !== void 0) {
-        const err119 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/9/then/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err119];
-        } else {
-          vErrors.push(err119);
-        }
-        errors++;
-      }
-      if (data.poe !== void 0) {
-        const err120 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/9/then/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err120];
-        } else {
-          vErrors.push(err120);
-        }
-        errors++;
-      }
-      if (data.routes !== void 0) {
-        const err121 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/9/then/properties/routes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err121];
-        } else {
-          vErrors.push(err121);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data103 = data.ports;
-        if (data103 && typeof data103 == "object" && !Array.isArray(data103)) {
-          for (const key3 in data103) {
-            let data104 = data103[key3];
-            if (data104 && typeof data104 == "object" && !Array.isArray(data104)) {
-              if (data104.speed !== void 0) {
-                const err122 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err122];
-                } else {
-                  vErrors.push(err122);
-                }
-                errors++;
-              }
-              if (data104.medium !== void 0) {
-                const err123 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err123];
-                } else {
-                  vErrors.push(err123);
-                }
-                errors++;
-              }
-              if (data104.module !== void 0) {
-                const err124 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err124];
-                } else {
-                  vErrors.push(err124);
-                }
-                errors++;
-              }
-              if (data104.vlan !== void 0) {
-                const err125 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err125];
-                } else {
-                  vErrors.push(err125);
-                }
-                errors++;
-              }
-              if (data104.trunk !== void 0) {
-                const err126 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err126];
-                } else {
-                  vErrors.push(err126);
-                }
-                errors++;
-              }
-              if (data104.native !== void 0) {
-                const err127 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err127];
-                } else {
-                  vErrors.push(err127);
-                }
-                errors++;
-              }
-              if (data104.address !== void 0) {
-                const err128 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err128];
-                } else {
-                  vErrors.push(err128);
-                }
-                errors++;
-              }
-              if (data104.addresses !== void 0) {
-                const err129 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err129];
-                } else {
-                  vErrors.push(err129);
-                }
-                errors++;
-              }
-              if (data104.poe !== void 0) {
-                const err130 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err130];
-                } else {
-                  vErrors.push(err130);
-                }
-                errors++;
-              }
-              if (data104.mac !== void 0) {
-                const err131 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err131];
-                } else {
-                  vErrors.push(err131);
-                }
-                errors++;
-              }
-              if (data104.reserved !== void 0) {
-                const err132 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err132];
-                } else {
-                  vErrors.push(err132);
-                }
-                errors++;
-              }
-              if (data104.interface !== void 0) {
-                const err133 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-                if (vErrors === null) {
-                  vErrors = [err133];
-                } else {
-                  vErrors.push(err133);
-                }
-                errors++;
-              }
-            } else {
-              const err134 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/9/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-              if (vErrors === null) {
-                vErrors = [err134];
-              } else {
-                vErrors.push(err134);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err135 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/9/then/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-          if (vErrors === null) {
-            vErrors = [err135];
-          } else {
-            vErrors.push(err135);
-          }
-          errors++;
-        }
       }
     }
-    var _valid9 = _errs65 === errors;
-    valid34 = _valid9;
-    if (valid34) {
+    var _valid9 = _errs85 === errors;
+    valid43 = _valid9;
+    if (valid43) {
       var props9 = {};
-      props9.address = true;
-      props9.mac = true;
-      props9.reserved = true;
-      props9.interface = true;
-      props9.speed = true;
-      props9.medium = true;
-      props9.module = true;
-      props9.poe = true;
-      props9.routes = true;
-      props9.ports = true;
+      props9.passes = true;
       props9.kind = true;
     }
   }
-  if (!valid34) {
-    const err136 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid43) {
+    const err80 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err136];
+      vErrors = [err80];
     } else {
-      vErrors.push(err136);
+      vErrors.push(err80);
     }
     errors++;
   }
@@ -3615,70 +3174,111 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props9);
     }
   }
-  const _errs72 = errors;
-  let valid39 = true;
-  const _errs73 = errors;
+  const _errs87 = errors;
+  let valid47 = true;
+  const _errs88 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing10;
     if (data.kind === void 0 && (missing10 = "kind")) {
-      const err137 = {};
+      const err81 = {};
       if (vErrors === null) {
-        vErrors = [err137];
+        vErrors = [err81];
       } else {
-        vErrors.push(err137);
+        vErrors.push(err81);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data117 = data.kind;
-        if (!(data117 === "aerial" || data117 === "lnb" || data117 === "amplifier" || data117 === "attenuator" || data117 === "filter" || data117 === "equaliser" || data117 === "splitter" || data117 === "tap" || data117 === "combiner" || data117 === "diplexer" || data117 === "multiswitch" || data117 === "outlet" || data117 === "power-inserter" || data117 === "isolator" || data117 === "earth-block")) {
-          const err138 = {};
+        let data51 = data.kind;
+        const _errs90 = errors;
+        const _errs91 = errors;
+        if (!(data51 === "aerial" || data51 === "lnb")) {
+          const err82 = {};
           if (vErrors === null) {
-            vErrors = [err138];
+            vErrors = [err82];
           } else {
-            vErrors.push(err138);
+            vErrors.push(err82);
           }
           errors++;
+        }
+        var valid49 = _errs91 === errors;
+        if (valid49) {
+          const err83 = {};
+          if (vErrors === null) {
+            vErrors = [err83];
+          } else {
+            vErrors.push(err83);
+          }
+          errors++;
+        } else {
+          errors = _errs90;
+          if (vErrors !== null) {
+            if (_errs90) {
+              vErrors.length = _errs90;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid10 = _errs73 === errors;
-  errors = _errs72;
+  var _valid10 = _errs88 === errors;
+  errors = _errs87;
   if (vErrors !== null) {
-    if (_errs72) {
-      vErrors.length = _errs72;
+    if (_errs87) {
+      vErrors.length = _errs87;
     } else {
       vErrors = null;
     }
   }
   if (_valid10) {
-    const _errs75 = errors;
+    const _errs92 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ports !== void 0) {
-        const err139 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/10/then/properties/ports/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.receives !== void 0) {
+        const err84 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/10/then/properties/receives/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err139];
+          vErrors = [err84];
         } else {
-          vErrors.push(err139);
+          vErrors.push(err84);
+        }
+        errors++;
+      }
+      if (data.quality !== void 0) {
+        const err85 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/10/then/properties/quality/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err85];
+        } else {
+          vErrors.push(err85);
+        }
+        errors++;
+      }
+      if (data.mast !== void 0) {
+        const err86 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/10/then/properties/mast/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err86];
+        } else {
+          vErrors.push(err86);
         }
         errors++;
       }
     }
-    var _valid10 = _errs75 === errors;
-    valid39 = _valid10;
-    if (valid39) {
+    var _valid10 = _errs92 === errors;
+    valid47 = _valid10;
+    if (valid47) {
       var props10 = {};
-      props10.ports = true;
+      props10.receives = true;
+      props10.quality = true;
+      props10.mast = true;
       props10.kind = true;
     }
   }
-  if (!valid39) {
-    const err140 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid47) {
+    const err87 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err140];
+      vErrors = [err87];
     } else {
-      vErrors.push(err140);
+      vErrors.push(err87);
     }
     errors++;
   }
@@ -3690,70 +3290,90 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props10);
     }
   }
-  const _errs77 = errors;
-  let valid42 = true;
-  const _errs78 = errors;
+  const _errs94 = errors;
+  let valid51 = true;
+  const _errs95 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing11;
     if (data.kind === void 0 && (missing11 = "kind")) {
-      const err141 = {};
+      const err88 = {};
       if (vErrors === null) {
-        vErrors = [err141];
+        vErrors = [err88];
       } else {
-        vErrors.push(err141);
+        vErrors.push(err88);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data119 = data.kind;
-        if (!(data119 === "switch" || data119 === "router" || data119 === "access-point" || data119 === "media-converter" || data119 === "server" || data119 === "camera" || data119 === "display" || data119 === "computer" || data119 === "tuner" || data119 === "patch-panel" || data119 === "lnb" || data119 === "filter")) {
-          const err142 = {};
+        const _errs97 = errors;
+        const _errs98 = errors;
+        if (!(data.kind === "aerial")) {
+          const err89 = {};
           if (vErrors === null) {
-            vErrors = [err142];
+            vErrors = [err89];
           } else {
-            vErrors.push(err142);
+            vErrors.push(err89);
           }
           errors++;
+        }
+        var valid53 = _errs98 === errors;
+        if (valid53) {
+          const err90 = {};
+          if (vErrors === null) {
+            vErrors = [err90];
+          } else {
+            vErrors.push(err90);
+          }
+          errors++;
+        } else {
+          errors = _errs97;
+          if (vErrors !== null) {
+            if (_errs97) {
+              vErrors.length = _errs97;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid11 = _errs78 === errors;
-  errors = _errs77;
+  var _valid11 = _errs95 === errors;
+  errors = _errs94;
   if (vErrors !== null) {
-    if (_errs77) {
-      vErrors.length = _errs77;
+    if (_errs94) {
+      vErrors.length = _errs94;
     } else {
       vErrors = null;
     }
   }
   if (_valid11) {
-    const _errs80 = errors;
+    const _errs99 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.frequencies !== void 0) {
-        const err143 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/11/then/properties/frequencies/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.field !== void 0) {
+        const err91 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/11/then/properties/field/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err143];
+          vErrors = [err91];
         } else {
-          vErrors.push(err143);
+          vErrors.push(err91);
         }
         errors++;
       }
     }
-    var _valid11 = _errs80 === errors;
-    valid42 = _valid11;
-    if (valid42) {
+    var _valid11 = _errs99 === errors;
+    valid51 = _valid11;
+    if (valid51) {
       var props11 = {};
-      props11.frequencies = true;
+      props11.field = true;
       props11.kind = true;
     }
   }
-  if (!valid42) {
-    const err144 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid51) {
+    const err92 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err144];
+      vErrors = [err92];
     } else {
-      vErrors.push(err144);
+      vErrors.push(err92);
     }
     errors++;
   }
@@ -3765,70 +3385,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props11);
     }
   }
-  const _errs82 = errors;
-  let valid45 = true;
-  const _errs83 = errors;
+  const _errs101 = errors;
+  let valid55 = true;
+  const _errs102 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing12;
     if (data.kind === void 0 && (missing12 = "kind")) {
-      const err145 = {};
+      const err93 = {};
       if (vErrors === null) {
-        vErrors = [err145];
+        vErrors = [err93];
       } else {
-        vErrors.push(err145);
+        vErrors.push(err93);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data121 = data.kind;
-        if (!(data121 === "switch" || data121 === "router" || data121 === "access-point" || data121 === "media-converter" || data121 === "server" || data121 === "camera" || data121 === "display" || data121 === "computer" || data121 === "tuner" || data121 === "patch-panel" || data121 === "aerial" || data121 === "lnb" || data121 === "amplifier" || data121 === "attenuator" || data121 === "equaliser" || data121 === "splitter" || data121 === "tap" || data121 === "combiner" || data121 === "diplexer" || data121 === "multiswitch" || data121 === "outlet" || data121 === "power-inserter" || data121 === "isolator" || data121 === "earth-block")) {
-          const err146 = {};
+        let data57 = data.kind;
+        const _errs104 = errors;
+        const _errs105 = errors;
+        if (!(data57 === "aerial" || data57 === "amplifier")) {
+          const err94 = {};
           if (vErrors === null) {
-            vErrors = [err146];
+            vErrors = [err94];
           } else {
-            vErrors.push(err146);
+            vErrors.push(err94);
           }
           errors++;
+        }
+        var valid57 = _errs105 === errors;
+        if (valid57) {
+          const err95 = {};
+          if (vErrors === null) {
+            vErrors = [err95];
+          } else {
+            vErrors.push(err95);
+          }
+          errors++;
+        } else {
+          errors = _errs104;
+          if (vErrors !== null) {
+            if (_errs104) {
+              vErrors.length = _errs104;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid12 = _errs83 === errors;
-  errors = _errs82;
+  var _valid12 = _errs102 === errors;
+  errors = _errs101;
   if (vErrors !== null) {
-    if (_errs82) {
-      vErrors.length = _errs82;
+    if (_errs101) {
+      vErrors.length = _errs101;
     } else {
       vErrors = null;
     }
   }
   if (_valid12) {
-    const _errs85 = errors;
+    const _errs106 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.passes !== void 0) {
-        const err147 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/12/then/properties/passes/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.gain !== void 0) {
+        const err96 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/12/then/properties/gain/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err147];
+          vErrors = [err96];
         } else {
-          vErrors.push(err147);
+          vErrors.push(err96);
         }
         errors++;
       }
     }
-    var _valid12 = _errs85 === errors;
-    valid45 = _valid12;
-    if (valid45) {
+    var _valid12 = _errs106 === errors;
+    valid55 = _valid12;
+    if (valid55) {
       var props12 = {};
-      props12.passes = true;
+      props12.gain = true;
       props12.kind = true;
     }
   }
-  if (!valid45) {
-    const err148 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid55) {
+    const err97 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err148];
+      vErrors = [err97];
     } else {
-      vErrors.push(err148);
+      vErrors.push(err97);
     }
     errors++;
   }
@@ -3840,90 +3481,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props12);
     }
   }
-  const _errs87 = errors;
-  let valid48 = true;
-  const _errs88 = errors;
+  const _errs108 = errors;
+  let valid59 = true;
+  const _errs109 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing13;
     if (data.kind === void 0 && (missing13 = "kind")) {
-      const err149 = {};
+      const err98 = {};
       if (vErrors === null) {
-        vErrors = [err149];
+        vErrors = [err98];
       } else {
-        vErrors.push(err149);
+        vErrors.push(err98);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data123 = data.kind;
-        if (!(data123 === "switch" || data123 === "router" || data123 === "access-point" || data123 === "media-converter" || data123 === "server" || data123 === "camera" || data123 === "display" || data123 === "computer" || data123 === "tuner" || data123 === "patch-panel" || data123 === "amplifier" || data123 === "attenuator" || data123 === "filter" || data123 === "equaliser" || data123 === "splitter" || data123 === "tap" || data123 === "combiner" || data123 === "diplexer" || data123 === "multiswitch" || data123 === "outlet" || data123 === "power-inserter" || data123 === "isolator" || data123 === "earth-block")) {
-          const err150 = {};
+        let data59 = data.kind;
+        const _errs111 = errors;
+        const _errs112 = errors;
+        if (!(data59 === "lnb" || data59 === "amplifier")) {
+          const err99 = {};
           if (vErrors === null) {
-            vErrors = [err150];
+            vErrors = [err99];
           } else {
-            vErrors.push(err150);
+            vErrors.push(err99);
           }
           errors++;
+        }
+        var valid61 = _errs112 === errors;
+        if (valid61) {
+          const err100 = {};
+          if (vErrors === null) {
+            vErrors = [err100];
+          } else {
+            vErrors.push(err100);
+          }
+          errors++;
+        } else {
+          errors = _errs111;
+          if (vErrors !== null) {
+            if (_errs111) {
+              vErrors.length = _errs111;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid13 = _errs88 === errors;
-  errors = _errs87;
+  var _valid13 = _errs109 === errors;
+  errors = _errs108;
   if (vErrors !== null) {
-    if (_errs87) {
-      vErrors.length = _errs87;
+    if (_errs108) {
+      vErrors.length = _errs108;
     } else {
       vErrors = null;
     }
   }
   if (_valid13) {
-    const _errs90 = errors;
+    const _errs113 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.receives !== void 0) {
-        const err151 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/13/then/properties/receives/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["noise-figure"] !== void 0) {
+        const err101 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/13/then/properties/noise-figure/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err151];
+          vErrors = [err101];
         } else {
-          vErrors.push(err151);
-        }
-        errors++;
-      }
-      if (data.quality !== void 0) {
-        const err152 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/13/then/properties/quality/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err152];
-        } else {
-          vErrors.push(err152);
-        }
-        errors++;
-      }
-      if (data.mast !== void 0) {
-        const err153 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/13/then/properties/mast/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err153];
-        } else {
-          vErrors.push(err153);
+          vErrors.push(err101);
         }
         errors++;
       }
     }
-    var _valid13 = _errs90 === errors;
-    valid48 = _valid13;
-    if (valid48) {
+    var _valid13 = _errs113 === errors;
+    valid59 = _valid13;
+    if (valid59) {
       var props13 = {};
-      props13.receives = true;
-      props13.quality = true;
-      props13.mast = true;
+      props13["noise-figure"] = true;
       props13.kind = true;
     }
   }
-  if (!valid48) {
-    const err154 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid59) {
+    const err102 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err154];
+      vErrors = [err102];
     } else {
-      vErrors.push(err154);
+      vErrors.push(err102);
     }
     errors++;
   }
@@ -3935,70 +3577,100 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props13);
     }
   }
-  const _errs92 = errors;
-  let valid51 = true;
-  const _errs93 = errors;
+  const _errs115 = errors;
+  let valid63 = true;
+  const _errs116 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing14;
     if (data.kind === void 0 && (missing14 = "kind")) {
-      const err155 = {};
+      const err103 = {};
       if (vErrors === null) {
-        vErrors = [err155];
+        vErrors = [err103];
       } else {
-        vErrors.push(err155);
+        vErrors.push(err103);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data127 = data.kind;
-        if (!(data127 === "switch" || data127 === "router" || data127 === "access-point" || data127 === "media-converter" || data127 === "server" || data127 === "camera" || data127 === "display" || data127 === "computer" || data127 === "tuner" || data127 === "patch-panel" || data127 === "lnb" || data127 === "amplifier" || data127 === "attenuator" || data127 === "filter" || data127 === "equaliser" || data127 === "splitter" || data127 === "tap" || data127 === "combiner" || data127 === "diplexer" || data127 === "multiswitch" || data127 === "outlet" || data127 === "power-inserter" || data127 === "isolator" || data127 === "earth-block")) {
-          const err156 = {};
+        const _errs118 = errors;
+        const _errs119 = errors;
+        if (!(data.kind === "amplifier")) {
+          const err104 = {};
           if (vErrors === null) {
-            vErrors = [err156];
+            vErrors = [err104];
           } else {
-            vErrors.push(err156);
+            vErrors.push(err104);
           }
           errors++;
+        }
+        var valid65 = _errs119 === errors;
+        if (valid65) {
+          const err105 = {};
+          if (vErrors === null) {
+            vErrors = [err105];
+          } else {
+            vErrors.push(err105);
+          }
+          errors++;
+        } else {
+          errors = _errs118;
+          if (vErrors !== null) {
+            if (_errs118) {
+              vErrors.length = _errs118;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid14 = _errs93 === errors;
-  errors = _errs92;
+  var _valid14 = _errs116 === errors;
+  errors = _errs115;
   if (vErrors !== null) {
-    if (_errs92) {
-      vErrors.length = _errs92;
+    if (_errs115) {
+      vErrors.length = _errs115;
     } else {
       vErrors = null;
     }
   }
   if (_valid14) {
-    const _errs95 = errors;
+    const _errs120 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.field !== void 0) {
-        const err157 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/14/then/properties/field/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["max-output"] !== void 0) {
+        const err106 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/14/then/properties/max-output/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err157];
+          vErrors = [err106];
         } else {
-          vErrors.push(err157);
+          vErrors.push(err106);
+        }
+        errors++;
+      }
+      if (data["powered-by"] !== void 0) {
+        const err107 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/14/then/properties/powered-by/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err107];
+        } else {
+          vErrors.push(err107);
         }
         errors++;
       }
     }
-    var _valid14 = _errs95 === errors;
-    valid51 = _valid14;
-    if (valid51) {
+    var _valid14 = _errs120 === errors;
+    valid63 = _valid14;
+    if (valid63) {
       var props14 = {};
-      props14.field = true;
+      props14["max-output"] = true;
+      props14["powered-by"] = true;
       props14.kind = true;
     }
   }
-  if (!valid51) {
-    const err158 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid63) {
+    const err108 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err158];
+      vErrors = [err108];
     } else {
-      vErrors.push(err158);
+      vErrors.push(err108);
     }
     errors++;
   }
@@ -4010,70 +3682,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props14);
     }
   }
-  const _errs97 = errors;
-  let valid54 = true;
-  const _errs98 = errors;
+  const _errs122 = errors;
+  let valid67 = true;
+  const _errs123 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing15;
     if (data.kind === void 0 && (missing15 = "kind")) {
-      const err159 = {};
+      const err109 = {};
       if (vErrors === null) {
-        vErrors = [err159];
+        vErrors = [err109];
       } else {
-        vErrors.push(err159);
+        vErrors.push(err109);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data129 = data.kind;
-        if (!(data129 === "switch" || data129 === "router" || data129 === "access-point" || data129 === "media-converter" || data129 === "server" || data129 === "camera" || data129 === "display" || data129 === "computer" || data129 === "tuner" || data129 === "patch-panel" || data129 === "lnb" || data129 === "attenuator" || data129 === "filter" || data129 === "equaliser" || data129 === "splitter" || data129 === "tap" || data129 === "combiner" || data129 === "diplexer" || data129 === "multiswitch" || data129 === "outlet" || data129 === "power-inserter" || data129 === "isolator" || data129 === "earth-block")) {
-          const err160 = {};
+        let data64 = data.kind;
+        const _errs125 = errors;
+        const _errs126 = errors;
+        if (!(data64 === "amplifier" || data64 === "power-inserter")) {
+          const err110 = {};
           if (vErrors === null) {
-            vErrors = [err160];
+            vErrors = [err110];
           } else {
-            vErrors.push(err160);
+            vErrors.push(err110);
           }
           errors++;
+        }
+        var valid69 = _errs126 === errors;
+        if (valid69) {
+          const err111 = {};
+          if (vErrors === null) {
+            vErrors = [err111];
+          } else {
+            vErrors.push(err111);
+          }
+          errors++;
+        } else {
+          errors = _errs125;
+          if (vErrors !== null) {
+            if (_errs125) {
+              vErrors.length = _errs125;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid15 = _errs98 === errors;
-  errors = _errs97;
+  var _valid15 = _errs123 === errors;
+  errors = _errs122;
   if (vErrors !== null) {
-    if (_errs97) {
-      vErrors.length = _errs97;
+    if (_errs122) {
+      vErrors.length = _errs122;
     } else {
       vErrors = null;
     }
   }
   if (_valid15) {
-    const _errs100 = errors;
+    const _errs127 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.gain !== void 0) {
-        const err161 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/15/then/properties/gain/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.supply !== void 0) {
+        const err112 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/15/then/properties/supply/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err161];
+          vErrors = [err112];
         } else {
-          vErrors.push(err161);
+          vErrors.push(err112);
         }
         errors++;
       }
     }
-    var _valid15 = _errs100 === errors;
-    valid54 = _valid15;
-    if (valid54) {
+    var _valid15 = _errs127 === errors;
+    valid67 = _valid15;
+    if (valid67) {
       var props15 = {};
-      props15.gain = true;
+      props15.supply = true;
       props15.kind = true;
     }
   }
-  if (!valid54) {
-    const err162 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid67) {
+    const err113 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err162];
+      vErrors = [err113];
     } else {
-      vErrors.push(err162);
+      vErrors.push(err113);
     }
     errors++;
   }
@@ -4085,70 +3778,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props15);
     }
   }
-  const _errs102 = errors;
-  let valid57 = true;
-  const _errs103 = errors;
+  const _errs129 = errors;
+  let valid71 = true;
+  const _errs130 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing16;
     if (data.kind === void 0 && (missing16 = "kind")) {
-      const err163 = {};
+      const err114 = {};
       if (vErrors === null) {
-        vErrors = [err163];
+        vErrors = [err114];
       } else {
-        vErrors.push(err163);
+        vErrors.push(err114);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data131 = data.kind;
-        if (!(data131 === "switch" || data131 === "router" || data131 === "access-point" || data131 === "media-converter" || data131 === "server" || data131 === "camera" || data131 === "display" || data131 === "computer" || data131 === "tuner" || data131 === "patch-panel" || data131 === "aerial" || data131 === "attenuator" || data131 === "filter" || data131 === "equaliser" || data131 === "splitter" || data131 === "tap" || data131 === "combiner" || data131 === "diplexer" || data131 === "multiswitch" || data131 === "outlet" || data131 === "power-inserter" || data131 === "isolator" || data131 === "earth-block")) {
-          const err164 = {};
+        let data66 = data.kind;
+        const _errs132 = errors;
+        const _errs133 = errors;
+        if (!(data66 === "lnb" || data66 === "amplifier" || data66 === "multiswitch" || data66 === "power-inserter")) {
+          const err115 = {};
           if (vErrors === null) {
-            vErrors = [err164];
+            vErrors = [err115];
           } else {
-            vErrors.push(err164);
+            vErrors.push(err115);
           }
           errors++;
+        }
+        var valid73 = _errs133 === errors;
+        if (valid73) {
+          const err116 = {};
+          if (vErrors === null) {
+            vErrors = [err116];
+          } else {
+            vErrors.push(err116);
+          }
+          errors++;
+        } else {
+          errors = _errs132;
+          if (vErrors !== null) {
+            if (_errs132) {
+              vErrors.length = _errs132;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid16 = _errs103 === errors;
-  errors = _errs102;
+  var _valid16 = _errs130 === errors;
+  errors = _errs129;
   if (vErrors !== null) {
-    if (_errs102) {
-      vErrors.length = _errs102;
+    if (_errs129) {
+      vErrors.length = _errs129;
     } else {
       vErrors = null;
     }
   }
   if (_valid16) {
-    const _errs105 = errors;
+    const _errs134 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["noise-figure"] !== void 0) {
-        const err165 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/16/then/properties/noise-figure/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.current !== void 0) {
+        const err117 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/16/then/properties/current/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err165];
+          vErrors = [err117];
         } else {
-          vErrors.push(err165);
+          vErrors.push(err117);
         }
         errors++;
       }
     }
-    var _valid16 = _errs105 === errors;
-    valid57 = _valid16;
-    if (valid57) {
+    var _valid16 = _errs134 === errors;
+    valid71 = _valid16;
+    if (valid71) {
       var props16 = {};
-      props16["noise-figure"] = true;
+      props16.current = true;
       props16.kind = true;
     }
   }
-  if (!valid57) {
-    const err166 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid71) {
+    const err118 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err166];
+      vErrors = [err118];
     } else {
-      vErrors.push(err166);
+      vErrors.push(err118);
     }
     errors++;
   }
@@ -4160,80 +3874,101 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props16);
     }
   }
-  const _errs107 = errors;
-  let valid60 = true;
-  const _errs108 = errors;
+  const _errs136 = errors;
+  let valid75 = true;
+  const _errs137 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing17;
     if (data.kind === void 0 && (missing17 = "kind")) {
-      const err167 = {};
+      const err119 = {};
       if (vErrors === null) {
-        vErrors = [err167];
+        vErrors = [err119];
       } else {
-        vErrors.push(err167);
+        vErrors.push(err119);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data133 = data.kind;
-        if (!(data133 === "switch" || data133 === "router" || data133 === "access-point" || data133 === "media-converter" || data133 === "server" || data133 === "camera" || data133 === "display" || data133 === "computer" || data133 === "tuner" || data133 === "patch-panel" || data133 === "aerial" || data133 === "lnb" || data133 === "attenuator" || data133 === "filter" || data133 === "equaliser" || data133 === "splitter" || data133 === "tap" || data133 === "combiner" || data133 === "diplexer" || data133 === "multiswitch" || data133 === "outlet" || data133 === "power-inserter" || data133 === "isolator" || data133 === "earth-block")) {
-          const err168 = {};
+        let data68 = data.kind;
+        const _errs139 = errors;
+        const _errs140 = errors;
+        if (!(data68 === "attenuator" || data68 === "filter" || data68 === "equaliser" || data68 === "splitter" || data68 === "tap" || data68 === "combiner" || data68 === "diplexer" || data68 === "multiswitch" || data68 === "outlet" || data68 === "power-inserter" || data68 === "isolator" || data68 === "earth-block")) {
+          const err120 = {};
           if (vErrors === null) {
-            vErrors = [err168];
+            vErrors = [err120];
           } else {
-            vErrors.push(err168);
+            vErrors.push(err120);
           }
           errors++;
+        }
+        var valid77 = _errs140 === errors;
+        if (valid77) {
+          const err121 = {};
+          if (vErrors === null) {
+            vErrors = [err121];
+          } else {
+            vErrors.push(err121);
+          }
+          errors++;
+        } else {
+          errors = _errs139;
+          if (vErrors !== null) {
+            if (_errs139) {
+              vErrors.length = _errs139;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid17 = _errs108 === errors;
-  errors = _errs107;
+  var _valid17 = _errs137 === errors;
+  errors = _errs136;
   if (vErrors !== null) {
-    if (_errs107) {
-      vErrors.length = _errs107;
+    if (_errs136) {
+      vErrors.length = _errs136;
     } else {
       vErrors = null;
     }
   }
   if (_valid17) {
-    const _errs110 = errors;
+    const _errs141 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["max-output"] !== void 0) {
-        const err169 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/17/then/properties/max-output/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.loss !== void 0) {
+        const err122 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/17/then/properties/loss/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err169];
+          vErrors = [err122];
         } else {
-          vErrors.push(err169);
+          vErrors.push(err122);
         }
         errors++;
       }
-      if (data["powered-by"] !== void 0) {
-        const err170 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/17/then/properties/powered-by/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["power-pass"] !== void 0) {
+        const err123 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/17/then/properties/power-pass/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err170];
+          vErrors = [err123];
         } else {
-          vErrors.push(err170);
+          vErrors.push(err123);
         }
         errors++;
       }
     }
-    var _valid17 = _errs110 === errors;
-    valid60 = _valid17;
-    if (valid60) {
+    var _valid17 = _errs141 === errors;
+    valid75 = _valid17;
+    if (valid75) {
       var props17 = {};
-      props17["max-output"] = true;
-      props17["powered-by"] = true;
+      props17.loss = true;
+      props17["power-pass"] = true;
       props17.kind = true;
     }
   }
-  if (!valid60) {
-    const err171 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid75) {
+    const err124 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err171];
+      vErrors = [err124];
     } else {
-      vErrors.push(err171);
+      vErrors.push(err124);
     }
     errors++;
   }
@@ -4245,70 +3980,90 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props17);
     }
   }
-  const _errs112 = errors;
-  let valid63 = true;
-  const _errs113 = errors;
+  const _errs143 = errors;
+  let valid79 = true;
+  const _errs144 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing18;
     if (data.kind === void 0 && (missing18 = "kind")) {
-      const err172 = {};
+      const err125 = {};
       if (vErrors === null) {
-        vErrors = [err172];
+        vErrors = [err125];
       } else {
-        vErrors.push(err172);
+        vErrors.push(err125);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data136 = data.kind;
-        if (!(data136 === "switch" || data136 === "router" || data136 === "access-point" || data136 === "media-converter" || data136 === "server" || data136 === "camera" || data136 === "display" || data136 === "computer" || data136 === "tuner" || data136 === "patch-panel" || data136 === "aerial" || data136 === "lnb" || data136 === "attenuator" || data136 === "filter" || data136 === "equaliser" || data136 === "splitter" || data136 === "tap" || data136 === "combiner" || data136 === "diplexer" || data136 === "multiswitch" || data136 === "outlet" || data136 === "isolator" || data136 === "earth-block")) {
-          const err173 = {};
+        const _errs146 = errors;
+        const _errs147 = errors;
+        if (!(data.kind === "tap")) {
+          const err126 = {};
           if (vErrors === null) {
-            vErrors = [err173];
+            vErrors = [err126];
           } else {
-            vErrors.push(err173);
+            vErrors.push(err126);
           }
           errors++;
+        }
+        var valid81 = _errs147 === errors;
+        if (valid81) {
+          const err127 = {};
+          if (vErrors === null) {
+            vErrors = [err127];
+          } else {
+            vErrors.push(err127);
+          }
+          errors++;
+        } else {
+          errors = _errs146;
+          if (vErrors !== null) {
+            if (_errs146) {
+              vErrors.length = _errs146;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid18 = _errs113 === errors;
-  errors = _errs112;
+  var _valid18 = _errs144 === errors;
+  errors = _errs143;
   if (vErrors !== null) {
-    if (_errs112) {
-      vErrors.length = _errs112;
+    if (_errs143) {
+      vErrors.length = _errs143;
     } else {
       vErrors = null;
     }
   }
   if (_valid18) {
-    const _errs115 = errors;
+    const _errs148 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.supply !== void 0) {
-        const err174 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/18/then/properties/supply/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data["tap-loss"] !== void 0) {
+        const err128 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/18/then/properties/tap-loss/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err174];
+          vErrors = [err128];
         } else {
-          vErrors.push(err174);
+          vErrors.push(err128);
         }
         errors++;
       }
     }
-    var _valid18 = _errs115 === errors;
-    valid63 = _valid18;
-    if (valid63) {
+    var _valid18 = _errs148 === errors;
+    valid79 = _valid18;
+    if (valid79) {
       var props18 = {};
-      props18.supply = true;
+      props18["tap-loss"] = true;
       props18.kind = true;
     }
   }
-  if (!valid63) {
-    const err175 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid79) {
+    const err129 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err175];
+      vErrors = [err129];
     } else {
-      vErrors.push(err175);
+      vErrors.push(err129);
     }
     errors++;
   }
@@ -4320,70 +4075,90 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props18);
     }
   }
-  const _errs117 = errors;
-  let valid66 = true;
-  const _errs118 = errors;
+  const _errs150 = errors;
+  let valid83 = true;
+  const _errs151 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing19;
     if (data.kind === void 0 && (missing19 = "kind")) {
-      const err176 = {};
+      const err130 = {};
       if (vErrors === null) {
-        vErrors = [err176];
+        vErrors = [err130];
       } else {
-        vErrors.push(err176);
+        vErrors.push(err130);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data138 = data.kind;
-        if (!(data138 === "switch" || data138 === "router" || data138 === "access-point" || data138 === "media-converter" || data138 === "server" || data138 === "camera" || data138 === "display" || data138 === "computer" || data138 === "tuner" || data138 === "patch-panel" || data138 === "aerial" || data138 === "attenuator" || data138 === "filter" || data138 === "equaliser" || data138 === "splitter" || data138 === "tap" || data138 === "combiner" || data138 === "diplexer" || data138 === "outlet" || data138 === "isolator" || data138 === "earth-block")) {
-          const err177 = {};
+        const _errs153 = errors;
+        const _errs154 = errors;
+        if (!(data.kind === "equaliser")) {
+          const err131 = {};
           if (vErrors === null) {
-            vErrors = [err177];
+            vErrors = [err131];
           } else {
-            vErrors.push(err177);
+            vErrors.push(err131);
           }
           errors++;
+        }
+        var valid85 = _errs154 === errors;
+        if (valid85) {
+          const err132 = {};
+          if (vErrors === null) {
+            vErrors = [err132];
+          } else {
+            vErrors.push(err132);
+          }
+          errors++;
+        } else {
+          errors = _errs153;
+          if (vErrors !== null) {
+            if (_errs153) {
+              vErrors.length = _errs153;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid19 = _errs118 === errors;
-  errors = _errs117;
+  var _valid19 = _errs151 === errors;
+  errors = _errs150;
   if (vErrors !== null) {
-    if (_errs117) {
-      vErrors.length = _errs117;
+    if (_errs150) {
+      vErrors.length = _errs150;
     } else {
       vErrors = null;
     }
   }
   if (_valid19) {
-    const _errs120 = errors;
+    const _errs155 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.current !== void 0) {
-        const err178 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/19/then/properties/current/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.slope !== void 0) {
+        const err133 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/19/then/properties/slope/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err178];
+          vErrors = [err133];
         } else {
-          vErrors.push(err178);
+          vErrors.push(err133);
         }
         errors++;
       }
     }
-    var _valid19 = _errs120 === errors;
-    valid66 = _valid19;
-    if (valid66) {
+    var _valid19 = _errs155 === errors;
+    valid83 = _valid19;
+    if (valid83) {
       var props19 = {};
-      props19.current = true;
+      props19.slope = true;
       props19.kind = true;
     }
   }
-  if (!valid66) {
-    const err179 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid83) {
+    const err134 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err179];
+      vErrors = [err134];
     } else {
-      vErrors.push(err179);
+      vErrors.push(err134);
     }
     errors++;
   }
@@ -4395,80 +4170,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props19);
     }
   }
-  const _errs122 = errors;
-  let valid69 = true;
-  const _errs123 = errors;
+  const _errs157 = errors;
+  let valid87 = true;
+  const _errs158 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing20;
     if (data.kind === void 0 && (missing20 = "kind")) {
-      const err180 = {};
+      const err135 = {};
       if (vErrors === null) {
-        vErrors = [err180];
+        vErrors = [err135];
       } else {
-        vErrors.push(err180);
+        vErrors.push(err135);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data140 = data.kind;
-        if (!(data140 === "switch" || data140 === "router" || data140 === "access-point" || data140 === "media-converter" || data140 === "server" || data140 === "camera" || data140 === "display" || data140 === "computer" || data140 === "tuner" || data140 === "patch-panel" || data140 === "aerial" || data140 === "lnb" || data140 === "amplifier")) {
-          const err181 = {};
+        let data75 = data.kind;
+        const _errs160 = errors;
+        const _errs161 = errors;
+        if (!(data75 === "splitter" || data75 === "tap" || data75 === "multiswitch")) {
+          const err136 = {};
           if (vErrors === null) {
-            vErrors = [err181];
+            vErrors = [err136];
           } else {
-            vErrors.push(err181);
+            vErrors.push(err136);
           }
           errors++;
+        }
+        var valid89 = _errs161 === errors;
+        if (valid89) {
+          const err137 = {};
+          if (vErrors === null) {
+            vErrors = [err137];
+          } else {
+            vErrors.push(err137);
+          }
+          errors++;
+        } else {
+          errors = _errs160;
+          if (vErrors !== null) {
+            if (_errs160) {
+              vErrors.length = _errs160;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid20 = _errs123 === errors;
-  errors = _errs122;
+  var _valid20 = _errs158 === errors;
+  errors = _errs157;
   if (vErrors !== null) {
-    if (_errs122) {
-      vErrors.length = _errs122;
+    if (_errs157) {
+      vErrors.length = _errs157;
     } else {
       vErrors = null;
     }
   }
   if (_valid20) {
-    const _errs125 = errors;
+    const _errs162 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.loss !== void 0) {
-        const err182 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/20/then/properties/loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.ways !== void 0) {
+        const err138 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/20/then/properties/ways/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err182];
+          vErrors = [err138];
         } else {
-          vErrors.push(err182);
-        }
-        errors++;
-      }
-      if (data["power-pass"] !== void 0) {
-        const err183 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/20/then/properties/power-pass/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
-        if (vErrors === null) {
-          vErrors = [err183];
-        } else {
-          vErrors.push(err183);
+          vErrors.push(err138);
         }
         errors++;
       }
     }
-    var _valid20 = _errs125 === errors;
-    valid69 = _valid20;
-    if (valid69) {
+    var _valid20 = _errs162 === errors;
+    valid87 = _valid20;
+    if (valid87) {
       var props20 = {};
-      props20.loss = true;
-      props20["power-pass"] = true;
+      props20.ways = true;
       props20.kind = true;
     }
   }
-  if (!valid69) {
-    const err184 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid87) {
+    const err139 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err184];
+      vErrors = [err139];
     } else {
-      vErrors.push(err184);
+      vErrors.push(err139);
     }
     errors++;
   }
@@ -4480,70 +4266,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props20);
     }
   }
-  const _errs127 = errors;
-  let valid72 = true;
-  const _errs128 = errors;
+  const _errs164 = errors;
+  let valid91 = true;
+  const _errs165 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing21;
     if (data.kind === void 0 && (missing21 = "kind")) {
-      const err185 = {};
+      const err140 = {};
       if (vErrors === null) {
-        vErrors = [err185];
+        vErrors = [err140];
       } else {
-        vErrors.push(err185);
+        vErrors.push(err140);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data143 = data.kind;
-        if (!(data143 === "switch" || data143 === "router" || data143 === "access-point" || data143 === "media-converter" || data143 === "server" || data143 === "camera" || data143 === "display" || data143 === "computer" || data143 === "tuner" || data143 === "patch-panel" || data143 === "aerial" || data143 === "lnb" || data143 === "amplifier" || data143 === "attenuator" || data143 === "filter" || data143 === "equaliser" || data143 === "splitter" || data143 === "combiner" || data143 === "diplexer" || data143 === "multiswitch" || data143 === "outlet" || data143 === "power-inserter" || data143 === "isolator" || data143 === "earth-block")) {
-          const err186 = {};
+        let data77 = data.kind;
+        const _errs167 = errors;
+        const _errs168 = errors;
+        if (!(data77 === "lnb" || data77 === "splitter" || data77 === "tap" || data77 === "combiner" || data77 === "diplexer" || data77 === "multiswitch" || data77 === "outlet")) {
+          const err141 = {};
           if (vErrors === null) {
-            vErrors = [err186];
+            vErrors = [err141];
           } else {
-            vErrors.push(err186);
+            vErrors.push(err141);
           }
           errors++;
+        }
+        var valid93 = _errs168 === errors;
+        if (valid93) {
+          const err142 = {};
+          if (vErrors === null) {
+            vErrors = [err142];
+          } else {
+            vErrors.push(err142);
+          }
+          errors++;
+        } else {
+          errors = _errs167;
+          if (vErrors !== null) {
+            if (_errs167) {
+              vErrors.length = _errs167;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid21 = _errs128 === errors;
-  errors = _errs127;
+  var _valid21 = _errs165 === errors;
+  errors = _errs164;
   if (vErrors !== null) {
-    if (_errs127) {
-      vErrors.length = _errs127;
+    if (_errs164) {
+      vErrors.length = _errs164;
     } else {
       vErrors = null;
     }
   }
   if (_valid21) {
-    const _errs130 = errors;
+    const _errs169 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["tap-loss"] !== void 0) {
-        const err187 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/21/then/properties/tap-loss/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.terminated !== void 0) {
+        const err143 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/21/then/properties/terminated/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err187];
+          vErrors = [err143];
         } else {
-          vErrors.push(err187);
+          vErrors.push(err143);
         }
         errors++;
       }
     }
-    var _valid21 = _errs130 === errors;
-    valid72 = _valid21;
-    if (valid72) {
+    var _valid21 = _errs169 === errors;
+    valid91 = _valid21;
+    if (valid91) {
       var props21 = {};
-      props21["tap-loss"] = true;
+      props21.terminated = true;
       props21.kind = true;
     }
   }
-  if (!valid72) {
-    const err188 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid91) {
+    const err144 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err188];
+      vErrors = [err144];
     } else {
-      vErrors.push(err188);
+      vErrors.push(err144);
     }
     errors++;
   }
@@ -4555,70 +4362,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props21);
     }
   }
-  const _errs132 = errors;
-  let valid75 = true;
-  const _errs133 = errors;
+  const _errs171 = errors;
+  let valid95 = true;
+  const _errs172 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing22;
     if (data.kind === void 0 && (missing22 = "kind")) {
-      const err189 = {};
+      const err145 = {};
       if (vErrors === null) {
-        vErrors = [err189];
+        vErrors = [err145];
       } else {
-        vErrors.push(err189);
+        vErrors.push(err145);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data145 = data.kind;
-        if (!(data145 === "switch" || data145 === "router" || data145 === "access-point" || data145 === "media-converter" || data145 === "server" || data145 === "camera" || data145 === "display" || data145 === "computer" || data145 === "tuner" || data145 === "patch-panel" || data145 === "aerial" || data145 === "lnb" || data145 === "amplifier" || data145 === "attenuator" || data145 === "filter" || data145 === "splitter" || data145 === "tap" || data145 === "combiner" || data145 === "diplexer" || data145 === "multiswitch" || data145 === "outlet" || data145 === "power-inserter" || data145 === "isolator" || data145 === "earth-block")) {
-          const err190 = {};
+        let data79 = data.kind;
+        const _errs174 = errors;
+        const _errs175 = errors;
+        if (!(data79 === "splitter" || data79 === "tap" || data79 === "combiner" || data79 === "diplexer" || data79 === "multiswitch" || data79 === "outlet")) {
+          const err146 = {};
           if (vErrors === null) {
-            vErrors = [err190];
+            vErrors = [err146];
           } else {
-            vErrors.push(err190);
+            vErrors.push(err146);
           }
           errors++;
+        }
+        var valid97 = _errs175 === errors;
+        if (valid97) {
+          const err147 = {};
+          if (vErrors === null) {
+            vErrors = [err147];
+          } else {
+            vErrors.push(err147);
+          }
+          errors++;
+        } else {
+          errors = _errs174;
+          if (vErrors !== null) {
+            if (_errs174) {
+              vErrors.length = _errs174;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid22 = _errs133 === errors;
-  errors = _errs132;
+  var _valid22 = _errs172 === errors;
+  errors = _errs171;
   if (vErrors !== null) {
-    if (_errs132) {
-      vErrors.length = _errs132;
+    if (_errs171) {
+      vErrors.length = _errs171;
     } else {
       vErrors = null;
     }
   }
   if (_valid22) {
-    const _errs135 = errors;
+    const _errs176 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.slope !== void 0) {
-        const err191 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/22/then/properties/slope/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.isolation !== void 0) {
+        const err148 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/22/then/properties/isolation/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err191];
+          vErrors = [err148];
         } else {
-          vErrors.push(err191);
+          vErrors.push(err148);
         }
         errors++;
       }
     }
-    var _valid22 = _errs135 === errors;
-    valid75 = _valid22;
-    if (valid75) {
+    var _valid22 = _errs176 === errors;
+    valid95 = _valid22;
+    if (valid95) {
       var props22 = {};
-      props22.slope = true;
+      props22.isolation = true;
       props22.kind = true;
     }
   }
-  if (!valid75) {
-    const err192 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid95) {
+    const err149 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err192];
+      vErrors = [err149];
     } else {
-      vErrors.push(err192);
+      vErrors.push(err149);
     }
     errors++;
   }
@@ -4630,70 +4458,90 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props22);
     }
   }
-  const _errs137 = errors;
-  let valid78 = true;
-  const _errs138 = errors;
+  const _errs178 = errors;
+  let valid99 = true;
+  const _errs179 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing23;
     if (data.kind === void 0 && (missing23 = "kind")) {
-      const err193 = {};
+      const err150 = {};
       if (vErrors === null) {
-        vErrors = [err193];
+        vErrors = [err150];
       } else {
-        vErrors.push(err193);
+        vErrors.push(err150);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data147 = data.kind;
-        if (!(data147 === "switch" || data147 === "router" || data147 === "access-point" || data147 === "media-converter" || data147 === "server" || data147 === "camera" || data147 === "display" || data147 === "computer" || data147 === "tuner" || data147 === "patch-panel" || data147 === "aerial" || data147 === "lnb" || data147 === "amplifier" || data147 === "attenuator" || data147 === "filter" || data147 === "equaliser" || data147 === "combiner" || data147 === "diplexer" || data147 === "outlet" || data147 === "power-inserter" || data147 === "isolator" || data147 === "earth-block")) {
-          const err194 = {};
+        const _errs181 = errors;
+        const _errs182 = errors;
+        if (!(data.kind === "lnb")) {
+          const err151 = {};
           if (vErrors === null) {
-            vErrors = [err194];
+            vErrors = [err151];
           } else {
-            vErrors.push(err194);
+            vErrors.push(err151);
           }
           errors++;
+        }
+        var valid101 = _errs182 === errors;
+        if (valid101) {
+          const err152 = {};
+          if (vErrors === null) {
+            vErrors = [err152];
+          } else {
+            vErrors.push(err152);
+          }
+          errors++;
+        } else {
+          errors = _errs181;
+          if (vErrors !== null) {
+            if (_errs181) {
+              vErrors.length = _errs181;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid23 = _errs138 === errors;
-  errors = _errs137;
+  var _valid23 = _errs179 === errors;
+  errors = _errs178;
   if (vErrors !== null) {
-    if (_errs137) {
-      vErrors.length = _errs137;
+    if (_errs178) {
+      vErrors.length = _errs178;
     } else {
       vErrors = null;
     }
   }
   if (_valid23) {
-    const _errs140 = errors;
+    const _errs183 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ways !== void 0) {
-        const err195 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/23/then/properties/ways/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.type !== void 0) {
+        const err153 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/23/then/properties/type/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err195];
+          vErrors = [err153];
         } else {
-          vErrors.push(err195);
+          vErrors.push(err153);
         }
         errors++;
       }
     }
-    var _valid23 = _errs140 === errors;
-    valid78 = _valid23;
-    if (valid78) {
+    var _valid23 = _errs183 === errors;
+    valid99 = _valid23;
+    if (valid99) {
       var props23 = {};
-      props23.ways = true;
+      props23.type = true;
       props23.kind = true;
     }
   }
-  if (!valid78) {
-    const err196 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid99) {
+    const err154 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err196];
+      vErrors = [err154];
     } else {
-      vErrors.push(err196);
+      vErrors.push(err154);
     }
     errors++;
   }
@@ -4705,70 +4553,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props23);
     }
   }
-  const _errs142 = errors;
-  let valid81 = true;
-  const _errs143 = errors;
+  const _errs185 = errors;
+  let valid103 = true;
+  const _errs186 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing24;
     if (data.kind === void 0 && (missing24 = "kind")) {
-      const err197 = {};
+      const err155 = {};
       if (vErrors === null) {
-        vErrors = [err197];
+        vErrors = [err155];
       } else {
-        vErrors.push(err197);
+        vErrors.push(err155);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data149 = data.kind;
-        if (!(data149 === "switch" || data149 === "router" || data149 === "access-point" || data149 === "media-converter" || data149 === "server" || data149 === "camera" || data149 === "display" || data149 === "computer" || data149 === "tuner" || data149 === "patch-panel" || data149 === "aerial" || data149 === "amplifier" || data149 === "attenuator" || data149 === "filter" || data149 === "equaliser" || data149 === "power-inserter" || data149 === "isolator" || data149 === "earth-block")) {
-          const err198 = {};
+        let data83 = data.kind;
+        const _errs188 = errors;
+        const _errs189 = errors;
+        if (!(data83 === "display" || data83 === "tuner" || data83 === "combiner")) {
+          const err156 = {};
           if (vErrors === null) {
-            vErrors = [err198];
+            vErrors = [err156];
           } else {
-            vErrors.push(err198);
+            vErrors.push(err156);
           }
           errors++;
+        }
+        var valid105 = _errs189 === errors;
+        if (valid105) {
+          const err157 = {};
+          if (vErrors === null) {
+            vErrors = [err157];
+          } else {
+            vErrors.push(err157);
+          }
+          errors++;
+        } else {
+          errors = _errs188;
+          if (vErrors !== null) {
+            if (_errs188) {
+              vErrors.length = _errs188;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid24 = _errs143 === errors;
-  errors = _errs142;
+  var _valid24 = _errs186 === errors;
+  errors = _errs185;
   if (vErrors !== null) {
-    if (_errs142) {
-      vErrors.length = _errs142;
+    if (_errs185) {
+      vErrors.length = _errs185;
     } else {
       vErrors = null;
     }
   }
   if (_valid24) {
-    const _errs145 = errors;
+    const _errs190 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.terminated !== void 0) {
-        const err199 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/24/then/properties/terminated/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.inputs !== void 0) {
+        const err158 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/24/then/properties/inputs/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err199];
+          vErrors = [err158];
         } else {
-          vErrors.push(err199);
+          vErrors.push(err158);
         }
         errors++;
       }
     }
-    var _valid24 = _errs145 === errors;
-    valid81 = _valid24;
-    if (valid81) {
+    var _valid24 = _errs190 === errors;
+    valid103 = _valid24;
+    if (valid103) {
       var props24 = {};
-      props24.terminated = true;
+      props24.inputs = true;
       props24.kind = true;
     }
   }
-  if (!valid81) {
-    const err200 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid103) {
+    const err159 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err200];
+      vErrors = [err159];
     } else {
-      vErrors.push(err200);
+      vErrors.push(err159);
     }
     errors++;
   }
@@ -4780,70 +4649,110 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props24);
     }
   }
-  const _errs147 = errors;
-  let valid84 = true;
-  const _errs148 = errors;
+  const _errs192 = errors;
+  let valid107 = true;
+  const _errs193 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing25;
     if (data.kind === void 0 && (missing25 = "kind")) {
-      const err201 = {};
+      const err160 = {};
       if (vErrors === null) {
-        vErrors = [err201];
+        vErrors = [err160];
       } else {
-        vErrors.push(err201);
+        vErrors.push(err160);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data151 = data.kind;
-        if (!(data151 === "switch" || data151 === "router" || data151 === "access-point" || data151 === "media-converter" || data151 === "server" || data151 === "camera" || data151 === "display" || data151 === "computer" || data151 === "tuner" || data151 === "patch-panel" || data151 === "aerial" || data151 === "lnb" || data151 === "amplifier" || data151 === "attenuator" || data151 === "filter" || data151 === "equaliser" || data151 === "power-inserter" || data151 === "isolator" || data151 === "earth-block")) {
-          const err202 = {};
+        const _errs195 = errors;
+        const _errs196 = errors;
+        if (!(data.kind === "tuner")) {
+          const err161 = {};
           if (vErrors === null) {
-            vErrors = [err202];
+            vErrors = [err161];
           } else {
-            vErrors.push(err202);
+            vErrors.push(err161);
           }
           errors++;
+        }
+        var valid109 = _errs196 === errors;
+        if (valid109) {
+          const err162 = {};
+          if (vErrors === null) {
+            vErrors = [err162];
+          } else {
+            vErrors.push(err162);
+          }
+          errors++;
+        } else {
+          errors = _errs195;
+          if (vErrors !== null) {
+            if (_errs195) {
+              vErrors.length = _errs195;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid25 = _errs148 === errors;
-  errors = _errs147;
+  var _valid25 = _errs193 === errors;
+  errors = _errs192;
   if (vErrors !== null) {
-    if (_errs147) {
-      vErrors.length = _errs147;
+    if (_errs192) {
+      vErrors.length = _errs192;
     } else {
       vErrors = null;
     }
   }
   if (_valid25) {
-    const _errs150 = errors;
+    const _errs197 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.isolation !== void 0) {
-        const err203 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/25/then/properties/isolation/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.tuners !== void 0) {
+        const err163 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/25/then/properties/tuners/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err203];
+          vErrors = [err163];
         } else {
-          vErrors.push(err203);
+          vErrors.push(err163);
+        }
+        errors++;
+      }
+      if (data.host !== void 0) {
+        const err164 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/25/then/properties/host/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err164];
+        } else {
+          vErrors.push(err164);
+        }
+        errors++;
+      }
+      if (data.bus !== void 0) {
+        const err165 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/25/then/properties/bus/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err165];
+        } else {
+          vErrors.push(err165);
         }
         errors++;
       }
     }
-    var _valid25 = _errs150 === errors;
-    valid84 = _valid25;
-    if (valid84) {
+    var _valid25 = _errs197 === errors;
+    valid107 = _valid25;
+    if (valid107) {
       var props25 = {};
-      props25.isolation = true;
+      props25.tuners = true;
+      props25.host = true;
+      props25.bus = true;
       props25.kind = true;
     }
   }
-  if (!valid84) {
-    const err204 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid107) {
+    const err166 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err204];
+      vErrors = [err166];
     } else {
-      vErrors.push(err204);
+      vErrors.push(err166);
     }
     errors++;
   }
@@ -4855,70 +4764,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props25);
     }
   }
-  const _errs152 = errors;
-  let valid87 = true;
-  const _errs153 = errors;
+  const _errs199 = errors;
+  let valid111 = true;
+  const _errs200 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing26;
     if (data.kind === void 0 && (missing26 = "kind")) {
-      const err205 = {};
+      const err167 = {};
       if (vErrors === null) {
-        vErrors = [err205];
+        vErrors = [err167];
       } else {
-        vErrors.push(err205);
+        vErrors.push(err167);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data153 = data.kind;
-        if (!(data153 === "switch" || data153 === "router" || data153 === "access-point" || data153 === "media-converter" || data153 === "server" || data153 === "camera" || data153 === "display" || data153 === "computer" || data153 === "tuner" || data153 === "patch-panel" || data153 === "aerial" || data153 === "amplifier" || data153 === "attenuator" || data153 === "filter" || data153 === "equaliser" || data153 === "splitter" || data153 === "tap" || data153 === "combiner" || data153 === "diplexer" || data153 === "multiswitch" || data153 === "outlet" || data153 === "power-inserter" || data153 === "isolator" || data153 === "earth-block")) {
-          const err206 = {};
+        let data89 = data.kind;
+        const _errs202 = errors;
+        const _errs203 = errors;
+        if (!(data89 === "router" || data89 === "server" || data89 === "computer")) {
+          const err168 = {};
           if (vErrors === null) {
-            vErrors = [err206];
+            vErrors = [err168];
           } else {
-            vErrors.push(err206);
+            vErrors.push(err168);
           }
           errors++;
+        }
+        var valid113 = _errs203 === errors;
+        if (valid113) {
+          const err169 = {};
+          if (vErrors === null) {
+            vErrors = [err169];
+          } else {
+            vErrors.push(err169);
+          }
+          errors++;
+        } else {
+          errors = _errs202;
+          if (vErrors !== null) {
+            if (_errs202) {
+              vErrors.length = _errs202;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid26 = _errs153 === errors;
-  errors = _errs152;
+  var _valid26 = _errs200 === errors;
+  errors = _errs199;
   if (vErrors !== null) {
-    if (_errs152) {
-      vErrors.length = _errs152;
+    if (_errs199) {
+      vErrors.length = _errs199;
     } else {
       vErrors = null;
     }
   }
   if (_valid26) {
-    const _errs155 = errors;
+    const _errs204 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.type !== void 0) {
-        const err207 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/26/then/properties/type/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.buses !== void 0) {
+        const err170 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/26/then/properties/buses/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err207];
+          vErrors = [err170];
         } else {
-          vErrors.push(err207);
+          vErrors.push(err170);
         }
         errors++;
       }
     }
-    var _valid26 = _errs155 === errors;
-    valid87 = _valid26;
-    if (valid87) {
+    var _valid26 = _errs204 === errors;
+    valid111 = _valid26;
+    if (valid111) {
       var props26 = {};
-      props26.type = true;
+      props26.buses = true;
       props26.kind = true;
     }
   }
-  if (!valid87) {
-    const err208 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid111) {
+    const err171 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err208];
+      vErrors = [err171];
     } else {
-      vErrors.push(err208);
+      vErrors.push(err171);
     }
     errors++;
   }
@@ -4930,70 +4860,100 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props26);
     }
   }
-  const _errs157 = errors;
-  let valid90 = true;
-  const _errs158 = errors;
+  const _errs206 = errors;
+  let valid115 = true;
+  const _errs207 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing27;
     if (data.kind === void 0 && (missing27 = "kind")) {
-      const err209 = {};
+      const err172 = {};
       if (vErrors === null) {
-        vErrors = [err209];
+        vErrors = [err172];
       } else {
-        vErrors.push(err209);
+        vErrors.push(err172);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data155 = data.kind;
-        if (!(data155 === "switch" || data155 === "router" || data155 === "access-point" || data155 === "media-converter" || data155 === "server" || data155 === "camera" || data155 === "computer" || data155 === "patch-panel" || data155 === "aerial" || data155 === "lnb" || data155 === "amplifier" || data155 === "attenuator" || data155 === "filter" || data155 === "equaliser" || data155 === "splitter" || data155 === "tap" || data155 === "diplexer" || data155 === "multiswitch" || data155 === "outlet" || data155 === "power-inserter" || data155 === "isolator" || data155 === "earth-block")) {
-          const err210 = {};
+        const _errs209 = errors;
+        const _errs210 = errors;
+        if (!(data.kind === "internet")) {
+          const err173 = {};
           if (vErrors === null) {
-            vErrors = [err210];
+            vErrors = [err173];
           } else {
-            vErrors.push(err210);
+            vErrors.push(err173);
           }
           errors++;
+        }
+        var valid117 = _errs210 === errors;
+        if (valid117) {
+          const err174 = {};
+          if (vErrors === null) {
+            vErrors = [err174];
+          } else {
+            vErrors.push(err174);
+          }
+          errors++;
+        } else {
+          errors = _errs209;
+          if (vErrors !== null) {
+            if (_errs209) {
+              vErrors.length = _errs209;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid27 = _errs158 === errors;
-  errors = _errs157;
+  var _valid27 = _errs207 === errors;
+  errors = _errs206;
   if (vErrors !== null) {
-    if (_errs157) {
-      vErrors.length = _errs157;
+    if (_errs206) {
+      vErrors.length = _errs206;
     } else {
       vErrors = null;
     }
   }
   if (_valid27) {
-    const _errs160 = errors;
+    const _errs211 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.inputs !== void 0) {
-        const err211 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/27/then/properties/inputs/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.down !== void 0) {
+        const err175 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/27/then/properties/down/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err211];
+          vErrors = [err175];
         } else {
-          vErrors.push(err211);
+          vErrors.push(err175);
+        }
+        errors++;
+      }
+      if (data.up !== void 0) {
+        const err176 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/27/then/properties/up/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err176];
+        } else {
+          vErrors.push(err176);
         }
         errors++;
       }
     }
-    var _valid27 = _errs160 === errors;
-    valid90 = _valid27;
-    if (valid90) {
+    var _valid27 = _errs211 === errors;
+    valid115 = _valid27;
+    if (valid115) {
       var props27 = {};
-      props27.inputs = true;
+      props27.down = true;
+      props27.up = true;
       props27.kind = true;
     }
   }
-  if (!valid90) {
-    const err212 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid115) {
+    const err177 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err212];
+      vErrors = [err177];
     } else {
-      vErrors.push(err212);
+      vErrors.push(err177);
     }
     errors++;
   }
@@ -5005,90 +4965,165 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props27);
     }
   }
-  const _errs162 = errors;
-  let valid93 = true;
-  const _errs163 = errors;
+  const _errs213 = errors;
+  let valid119 = true;
+  const _errs214 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing28;
     if (data.kind === void 0 && (missing28 = "kind")) {
-      const err213 = {};
+      const err178 = {};
       if (vErrors === null) {
-        vErrors = [err213];
+        vErrors = [err178];
       } else {
-        vErrors.push(err213);
+        vErrors.push(err178);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data157 = data.kind;
-        if (!(data157 === "switch" || data157 === "router" || data157 === "access-point" || data157 === "media-converter" || data157 === "server" || data157 === "camera" || data157 === "display" || data157 === "computer" || data157 === "patch-panel" || data157 === "aerial" || data157 === "lnb" || data157 === "amplifier" || data157 === "attenuator" || data157 === "filter" || data157 === "equaliser" || data157 === "splitter" || data157 === "tap" || data157 === "combiner" || data157 === "diplexer" || data157 === "multiswitch" || data157 === "outlet" || data157 === "power-inserter" || data157 === "isolator" || data157 === "earth-block")) {
-          const err214 = {};
+        let data94 = data.kind;
+        const _errs216 = errors;
+        const _errs217 = errors;
+        if (!(data94 === "switch" || data94 === "router" || data94 === "access-point" || data94 === "media-converter" || data94 === "server" || data94 === "camera" || data94 === "display" || data94 === "computer" || data94 === "tuner" || data94 === "internet")) {
+          const err179 = {};
           if (vErrors === null) {
-            vErrors = [err214];
+            vErrors = [err179];
           } else {
-            vErrors.push(err214);
+            vErrors.push(err179);
           }
           errors++;
+        }
+        var valid121 = _errs217 === errors;
+        if (valid121) {
+          const err180 = {};
+          if (vErrors === null) {
+            vErrors = [err180];
+          } else {
+            vErrors.push(err180);
+          }
+          errors++;
+        } else {
+          errors = _errs216;
+          if (vErrors !== null) {
+            if (_errs216) {
+              vErrors.length = _errs216;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid28 = _errs163 === errors;
-  errors = _errs162;
+  var _valid28 = _errs214 === errors;
+  errors = _errs213;
   if (vErrors !== null) {
-    if (_errs162) {
-      vErrors.length = _errs162;
+    if (_errs213) {
+      vErrors.length = _errs213;
     } else {
       vErrors = null;
     }
   }
   if (_valid28) {
-    const _errs165 = errors;
+    const _errs218 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.tuners !== void 0) {
-        const err215 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/28/then/properties/tuners/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.speed !== void 0) {
+        const err181 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/28/then/properties/speed/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err215];
+          vErrors = [err181];
         } else {
-          vErrors.push(err215);
+          vErrors.push(err181);
         }
         errors++;
       }
-      if (data.host !== void 0) {
-        const err216 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/28/then/properties/host/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.medium !== void 0) {
+        const err182 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/28/then/properties/medium/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err216];
+          vErrors = [err182];
         } else {
-          vErrors.push(err216);
+          vErrors.push(err182);
         }
         errors++;
       }
-      if (data.bus !== void 0) {
-        const err217 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/28/then/properties/bus/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.module !== void 0) {
+        const err183 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/28/then/properties/module/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err217];
+          vErrors = [err183];
         } else {
-          vErrors.push(err217);
+          vErrors.push(err183);
         }
         errors++;
+      }
+      if (data.ports !== void 0) {
+        let data98 = data.ports;
+        if (data98 && typeof data98 == "object" && !Array.isArray(data98)) {
+          for (const key3 in data98) {
+            let data99 = data98[key3];
+            if (data99 && typeof data99 == "object" && !Array.isArray(data99)) {
+              if (data99.speed !== void 0) {
+                const err184 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err184];
+                } else {
+                  vErrors.push(err184);
+                }
+                errors++;
+              }
+              if (data99.medium !== void 0) {
+                const err185 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err185];
+                } else {
+                  vErrors.push(err185);
+                }
+                errors++;
+              }
+              if (data99.module !== void 0) {
+                const err186 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err186];
+                } else {
+                  vErrors.push(err186);
+                }
+                errors++;
+              }
+            } else {
+              const err187 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              if (vErrors === null) {
+                vErrors = [err187];
+              } else {
+                vErrors.push(err187);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err188 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/28/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          if (vErrors === null) {
+            vErrors = [err188];
+          } else {
+            vErrors.push(err188);
+          }
+          errors++;
+        }
       }
     }
-    var _valid28 = _errs165 === errors;
-    valid93 = _valid28;
-    if (valid93) {
+    var _valid28 = _errs218 === errors;
+    valid119 = _valid28;
+    if (valid119) {
       var props28 = {};
-      props28.tuners = true;
-      props28.host = true;
-      props28.bus = true;
+      props28.speed = true;
+      props28.medium = true;
+      props28.module = true;
+      props28.ports = true;
       props28.kind = true;
     }
   }
-  if (!valid93) {
-    const err218 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid119) {
+    const err189 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err218];
+      vErrors = [err189];
     } else {
-      vErrors.push(err218);
+      vErrors.push(err189);
     }
     errors++;
   }
@@ -5100,70 +5135,91 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props28);
     }
   }
-  const _errs167 = errors;
-  let valid96 = true;
-  const _errs168 = errors;
+  const _errs225 = errors;
+  let valid125 = true;
+  const _errs226 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing29;
     if (data.kind === void 0 && (missing29 = "kind")) {
-      const err219 = {};
+      const err190 = {};
       if (vErrors === null) {
-        vErrors = [err219];
+        vErrors = [err190];
       } else {
-        vErrors.push(err219);
+        vErrors.push(err190);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data161 = data.kind;
-        if (!(data161 === "switch" || data161 === "access-point" || data161 === "media-converter" || data161 === "camera" || data161 === "display" || data161 === "tuner" || data161 === "patch-panel" || data161 === "aerial" || data161 === "lnb" || data161 === "amplifier" || data161 === "attenuator" || data161 === "filter" || data161 === "equaliser" || data161 === "splitter" || data161 === "tap" || data161 === "combiner" || data161 === "diplexer" || data161 === "multiswitch" || data161 === "outlet" || data161 === "power-inserter" || data161 === "isolator" || data161 === "earth-block")) {
-          const err220 = {};
+        let data103 = data.kind;
+        const _errs228 = errors;
+        const _errs229 = errors;
+        if (!(data103 === "switch" || data103 === "router" || data103 === "access-point" || data103 === "media-converter" || data103 === "server" || data103 === "camera" || data103 === "display" || data103 === "computer" || data103 === "tuner" || data103 === "patch-panel" || data103 === "internet")) {
+          const err191 = {};
           if (vErrors === null) {
-            vErrors = [err220];
+            vErrors = [err191];
           } else {
-            vErrors.push(err220);
+            vErrors.push(err191);
           }
           errors++;
+        }
+        var valid127 = _errs229 === errors;
+        if (valid127) {
+          const err192 = {};
+          if (vErrors === null) {
+            vErrors = [err192];
+          } else {
+            vErrors.push(err192);
+          }
+          errors++;
+        } else {
+          errors = _errs228;
+          if (vErrors !== null) {
+            if (_errs228) {
+              vErrors.length = _errs228;
+            } else {
+              vErrors = null;
+            }
+          }
         }
       }
     }
   }
-  var _valid29 = _errs168 === errors;
-  errors = _errs167;
+  var _valid29 = _errs226 === errors;
+  errors = _errs225;
   if (vErrors !== null) {
-    if (_errs167) {
-      vErrors.length = _errs167;
+    if (_errs225) {
+      vErrors.length = _errs225;
     } else {
       vErrors = null;
     }
   }
   if (_valid29) {
-    const _errs170 = errors;
+    const _errs230 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.buses !== void 0) {
-        const err221 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/29/then/properties/buses/false schema", keyword: "false schema", params: {}, message: "boolean schema is false" };
+      if (data.ports !== void 0) {
+        const err193 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/29/then/properties/ports/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err221];
+          vErrors = [err193];
         } else {
-          vErrors.push(err221);
+          vErrors.push(err193);
         }
         errors++;
       }
     }
-    var _valid29 = _errs170 === errors;
-    valid96 = _valid29;
-    if (valid96) {
+    var _valid29 = _errs230 === errors;
+    valid125 = _valid29;
+    if (valid125) {
       var props29 = {};
-      props29.buses = true;
+      props29.ports = true;
       props29.kind = true;
     }
   }
-  if (!valid96) {
-    const err222 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+  if (!valid125) {
+    const err194 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err222];
+      vErrors = [err194];
     } else {
-      vErrors.push(err222);
+      vErrors.push(err194);
     }
     errors++;
   }
@@ -5177,49 +5233,355 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err223 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+      const err195 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
       if (vErrors === null) {
-        vErrors = [err223];
+        vErrors = [err195];
       } else {
-        vErrors.push(err223);
+        vErrors.push(err195);
       }
       errors++;
     }
     for (const key4 in data) {
       if (!func1.call(schema40.properties, key4)) {
-        const err224 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties" };
+        const err196 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
         if (vErrors === null) {
-          vErrors = [err224];
+          vErrors = [err196];
         } else {
-          vErrors.push(err224);
+          vErrors.push(err196);
         }
         errors++;
       }
     }
     if (data.kind !== void 0) {
-      let data163 = data.kind;
-      if (typeof data163 !== "string") {
-        const err225 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data105 = data.kind;
+      if (typeof data105 !== "string") {
+        const err197 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err225];
+          vErrors = [err197];
         } else {
-          vErrors.push(err225);
+          vErrors.push(err197);
         }
         errors++;
       }
-      if (!(data163 === "switch" || data163 === "router" || data163 === "access-point" || data163 === "media-converter" || data163 === "server" || data163 === "camera" || data163 === "display" || data163 === "computer" || data163 === "tuner" || data163 === "patch-panel" || data163 === "internet" || data163 === "aerial" || data163 === "lnb" || data163 === "amplifier" || data163 === "attenuator" || data163 === "filter" || data163 === "equaliser" || data163 === "splitter" || data163 === "tap" || data163 === "combiner" || data163 === "diplexer" || data163 === "multiswitch" || data163 === "outlet" || data163 === "power-inserter" || data163 === "isolator" || data163 === "earth-block")) {
-        const err226 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data105 === "switch" || data105 === "router" || data105 === "access-point" || data105 === "media-converter" || data105 === "server" || data105 === "camera" || data105 === "display" || data105 === "computer" || data105 === "tuner" || data105 === "patch-panel" || data105 === "internet" || data105 === "aerial" || data105 === "lnb" || data105 === "amplifier" || data105 === "attenuator" || data105 === "filter" || data105 === "equaliser" || data105 === "splitter" || data105 === "tap" || data105 === "combiner" || data105 === "diplexer" || data105 === "multiswitch" || data105 === "outlet" || data105 === "power-inserter" || data105 === "isolator" || data105 === "earth-block")) {
+        const err198 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
         if (vErrors === null) {
-          vErrors = [err226];
+          vErrors = [err198];
         } else {
-          vErrors.push(err226);
+          vErrors.push(err198);
         }
         errors++;
       }
     }
     if (data["igmp-snooping"] !== void 0) {
       if (typeof data["igmp-snooping"] !== "boolean") {
-        const err227 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err199 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err199];
+        } else {
+          vErrors.push(err199);
+        }
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data107 = data["unregistered-multicast"];
+      if (typeof data107 !== "string") {
+        const err200 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err200];
+        } else {
+          vErrors.push(err200);
+        }
+        errors++;
+      }
+      if (!(data107 === "flood" || data107 === "drop")) {
+        const err201 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
+        if (vErrors === null) {
+          vErrors = [err201];
+        } else {
+          vErrors.push(err201);
+        }
+        errors++;
+      }
+    }
+    if (data["without-querier"] !== void 0) {
+      let data108 = data["without-querier"];
+      if (typeof data108 !== "string") {
+        const err202 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err202];
+        } else {
+          vErrors.push(err202);
+        }
+        errors++;
+      }
+      if (!(data108 === "by-reports" || data108 === "flood")) {
+        const err203 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
+        if (vErrors === null) {
+          vErrors = [err203];
+        } else {
+          vErrors.push(err203);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err204 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err204];
+        } else {
+          vErrors.push(err204);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data110 = data["spanning-tree-priority"];
+      if (!(typeof data110 == "number" && (!(data110 % 1) && !isNaN(data110)) && isFinite(data110))) {
+        const err205 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err205];
+        } else {
+          vErrors.push(err205);
+        }
+        errors++;
+      }
+      if (typeof data110 == "number" && isFinite(data110)) {
+        if (data110 > 61440 || isNaN(data110)) {
+          const err206 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
+          if (vErrors === null) {
+            vErrors = [err206];
+          } else {
+            vErrors.push(err206);
+          }
+          errors++;
+        }
+        if (data110 < 0 || isNaN(data110)) {
+          const err207 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
+          if (vErrors === null) {
+            vErrors = [err207];
+          } else {
+            vErrors.push(err207);
+          }
+          errors++;
+        }
+        let res0;
+        if (res0 = data110 / 4096, res0 !== parseInt(res0)) {
+          const err208 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+          if (vErrors === null) {
+            vErrors = [err208];
+          } else {
+            vErrors.push(err208);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data111 = data["poe-budget"];
+      if (typeof data111 === "string") {
+        if (!pattern12.test(data111)) {
+          const err209 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err209];
+          } else {
+            vErrors.push(err209);
+          }
+          errors++;
+        }
+      } else {
+        const err210 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err210];
+        } else {
+          vErrors.push(err210);
+        }
+        errors++;
+      }
+    }
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err211 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err211];
+        } else {
+          vErrors.push(err211);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err212 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err212];
+        } else {
+          vErrors.push(err212);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data114 = data.ports;
+      if (data114 && typeof data114 == "object" && !Array.isArray(data114)) {
+        if (Object.keys(data114).length < 1) {
+          const err213 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err213];
+          } else {
+            vErrors.push(err213);
+          }
+          errors++;
+        }
+        for (const key5 in data114) {
+          const _errs254 = errors;
+          if (typeof key5 === "string") {
+            if (func2(key5) > 63) {
+              const err214 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
+              if (vErrors === null) {
+                vErrors = [err214];
+              } else {
+                vErrors.push(err214);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key5)) {
+              const err215 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
+              if (vErrors === null) {
+                vErrors = [err215];
+              } else {
+                vErrors.push(err215);
+              }
+              errors++;
+            }
+          } else {
+            const err216 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
+            if (vErrors === null) {
+              vErrors = [err216];
+            } else {
+              vErrors.push(err216);
+            }
+            errors++;
+          }
+          var valid132 = _errs254 === errors;
+          if (!valid132) {
+            const err217 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
+            if (vErrors === null) {
+              vErrors = [err217];
+            } else {
+              vErrors.push(err217);
+            }
+            errors++;
+          }
+        }
+        for (const key6 in data114) {
+          if (!validate24(data114[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data114, parentDataProperty: key6, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err218 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err218];
+        } else {
+          vErrors.push(err218);
+        }
+        errors++;
+      }
+    }
+    if (data.address !== void 0) {
+      let data116 = data.address;
+      if (typeof data116 === "string") {
+        if (!pattern18.test(data116)) {
+          const err219 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+          if (vErrors === null) {
+            vErrors = [err219];
+          } else {
+            vErrors.push(err219);
+          }
+          errors++;
+        }
+      } else {
+        const err220 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err220];
+        } else {
+          vErrors.push(err220);
+        }
+        errors++;
+      }
+    }
+    if (data.addresses !== void 0) {
+      let data117 = data.addresses;
+      if (data117 && typeof data117 == "object" && !Array.isArray(data117)) {
+        if (Object.keys(data117).length < 1) {
+          const err221 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err221];
+          } else {
+            vErrors.push(err221);
+          }
+          errors++;
+        }
+        for (const key7 in data117) {
+          const _errs264 = errors;
+          if (typeof key7 === "string") {
+            if (!pattern7.test(key7)) {
+              const err222 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
+              if (vErrors === null) {
+                vErrors = [err222];
+              } else {
+                vErrors.push(err222);
+              }
+              errors++;
+            }
+          } else {
+            const err223 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
+            if (vErrors === null) {
+              vErrors = [err223];
+            } else {
+              vErrors.push(err223);
+            }
+            errors++;
+          }
+          var valid136 = _errs264 === errors;
+          if (!valid136) {
+            const err224 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
+            if (vErrors === null) {
+              vErrors = [err224];
+            } else {
+              vErrors.push(err224);
+            }
+            errors++;
+          }
+        }
+        for (const key8 in data117) {
+          let data118 = data117[key8];
+          if (typeof data118 === "string") {
+            if (!pattern18.test(data118)) {
+              const err225 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+              if (vErrors === null) {
+                vErrors = [err225];
+              } else {
+                vErrors.push(err225);
+              }
+              errors++;
+            }
+          } else {
+            const err226 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err226];
+            } else {
+              vErrors.push(err226);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err227 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err227];
         } else {
@@ -5228,19 +5590,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data165 = data["unregistered-multicast"];
-      if (typeof data165 !== "string") {
-        const err228 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err228];
-        } else {
-          vErrors.push(err228);
+    if (data.mac !== void 0) {
+      let data119 = data.mac;
+      if (typeof data119 === "string") {
+        if (!pattern22.test(data119)) {
+          const err228 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
+          if (vErrors === null) {
+            vErrors = [err228];
+          } else {
+            vErrors.push(err228);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data165 === "flood" || data165 === "drop")) {
-        const err229 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum }, message: "must be equal to one of the allowed values" };
+      } else {
+        const err229 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err229];
         } else {
@@ -5249,10 +5612,9 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["without-querier"] !== void 0) {
-      let data166 = data["without-querier"];
-      if (typeof data166 !== "string") {
-        const err230 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err230 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err230];
         } else {
@@ -5260,19 +5622,21 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data166 === "by-reports" || data166 === "flood")) {
-        const err231 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err231];
-        } else {
-          vErrors.push(err231);
-        }
-        errors++;
-      }
     }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err232 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+    if (data.interface !== void 0) {
+      let data121 = data.interface;
+      if (typeof data121 === "string") {
+        if (!pattern23.test(data121)) {
+          const err231 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+          if (vErrors === null) {
+            vErrors = [err231];
+          } else {
+            vErrors.push(err231);
+          }
+          errors++;
+        }
+      } else {
+        const err232 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err232];
         } else {
@@ -5281,374 +5645,66 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data168 = data["spanning-tree-priority"];
-      if (!(typeof data168 == "number" && (!(data168 % 1) && !isNaN(data168)) && isFinite(data168))) {
-        const err233 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
-        if (vErrors === null) {
-          vErrors = [err233];
-        } else {
-          vErrors.push(err233);
-        }
-        errors++;
-      }
-      if (typeof data168 == "number" && isFinite(data168)) {
-        if (data168 > 61440 || isNaN(data168)) {
-          const err234 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 }, message: "must be <= 61440" };
-          if (vErrors === null) {
-            vErrors = [err234];
-          } else {
-            vErrors.push(err234);
-          }
-          errors++;
-        }
-        if (data168 < 0 || isNaN(data168)) {
-          const err235 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0" };
-          if (vErrors === null) {
-            vErrors = [err235];
-          } else {
-            vErrors.push(err235);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data168 / 4096, res0 !== parseInt(res0)) {
-          const err236 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 }, message: "must be multiple of 4096" };
-          if (vErrors === null) {
-            vErrors = [err236];
-          } else {
-            vErrors.push(err236);
-          }
-          errors++;
-        }
-      }
-    }
-    if (data["poe-budget"] !== void 0) {
-      let data169 = data["poe-budget"];
-      if (typeof data169 === "string") {
-        if (!pattern12.test(data169)) {
-          const err237 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? W$"' };
-          if (vErrors === null) {
-            vErrors = [err237];
-          } else {
-            vErrors.push(err237);
-          }
-          errors++;
-        }
-      } else {
-        const err238 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err238];
-        } else {
-          vErrors.push(err238);
-        }
-        errors++;
-      }
-    }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err239 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err239];
-        } else {
-          vErrors.push(err239);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err240 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err240];
-        } else {
-          vErrors.push(err240);
-        }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data172 = data.ports;
-      if (data172 && typeof data172 == "object" && !Array.isArray(data172)) {
-        if (Object.keys(data172).length < 1) {
-          const err241 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err241];
-          } else {
-            vErrors.push(err241);
-          }
-          errors++;
-        }
-        for (const key5 in data172) {
-          const _errs193 = errors;
-          if (typeof key5 === "string") {
-            if (func2(key5) > 63) {
-              const err242 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key5 };
-              if (vErrors === null) {
-                vErrors = [err242];
-              } else {
-                vErrors.push(err242);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key5)) {
-              const err243 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key5 };
-              if (vErrors === null) {
-                vErrors = [err243];
-              } else {
-                vErrors.push(err243);
-              }
-              errors++;
-            }
-          } else {
-            const err244 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key5 };
-            if (vErrors === null) {
-              vErrors = [err244];
-            } else {
-              vErrors.push(err244);
-            }
-            errors++;
-          }
-          var valid101 = _errs193 === errors;
-          if (!valid101) {
-            const err245 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err245];
-            } else {
-              vErrors.push(err245);
-            }
-            errors++;
-          }
-        }
-        for (const key6 in data172) {
-          if (!validate24(data172[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data172, parentDataProperty: key6, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err246 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err246];
-        } else {
-          vErrors.push(err246);
-        }
-        errors++;
-      }
-    }
-    if (data.address !== void 0) {
-      let data174 = data.address;
-      if (typeof data174 === "string") {
-        if (!pattern18.test(data174)) {
-          const err247 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-          if (vErrors === null) {
-            vErrors = [err247];
-          } else {
-            vErrors.push(err247);
-          }
-          errors++;
-        }
-      } else {
-        const err248 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err248];
-        } else {
-          vErrors.push(err248);
-        }
-        errors++;
-      }
-    }
-    if (data.addresses !== void 0) {
-      let data175 = data.addresses;
-      if (data175 && typeof data175 == "object" && !Array.isArray(data175)) {
-        if (Object.keys(data175).length < 1) {
-          const err249 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err249];
-          } else {
-            vErrors.push(err249);
-          }
-          errors++;
-        }
-        for (const key7 in data175) {
-          const _errs203 = errors;
-          if (typeof key7 === "string") {
-            if (!pattern7.test(key7)) {
-              const err250 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key7 };
-              if (vErrors === null) {
-                vErrors = [err250];
-              } else {
-                vErrors.push(err250);
-              }
-              errors++;
-            }
-          } else {
-            const err251 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key7 };
-            if (vErrors === null) {
-              vErrors = [err251];
-            } else {
-              vErrors.push(err251);
-            }
-            errors++;
-          }
-          var valid105 = _errs203 === errors;
-          if (!valid105) {
-            const err252 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err252];
-            } else {
-              vErrors.push(err252);
-            }
-            errors++;
-          }
-        }
-        for (const key8 in data175) {
-          let data176 = data175[key8];
-          if (typeof data176 === "string") {
-            if (!pattern18.test(data176)) {
-              const err253 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
-              if (vErrors === null) {
-                vErrors = [err253];
-              } else {
-                vErrors.push(err253);
-              }
-              errors++;
-            }
-          } else {
-            const err254 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err254];
-            } else {
-              vErrors.push(err254);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err255 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err255];
-        } else {
-          vErrors.push(err255);
-        }
-        errors++;
-      }
-    }
-    if (data.mac !== void 0) {
-      let data177 = data.mac;
-      if (typeof data177 === "string") {
-        if (!pattern22.test(data177)) {
-          const err256 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" }, message: 'must match pattern "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$"' };
-          if (vErrors === null) {
-            vErrors = [err256];
-          } else {
-            vErrors.push(err256);
-          }
-          errors++;
-        }
-      } else {
-        const err257 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err257];
-        } else {
-          vErrors.push(err257);
-        }
-        errors++;
-      }
-    }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err258 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
-        if (vErrors === null) {
-          vErrors = [err258];
-        } else {
-          vErrors.push(err258);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data179 = data.interface;
-      if (typeof data179 === "string") {
-        if (!pattern23.test(data179)) {
-          const err259 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" }, message: 'must match pattern "^[^\\s/:]{1,15}$"' };
-          if (vErrors === null) {
-            vErrors = [err259];
-          } else {
-            vErrors.push(err259);
-          }
-          errors++;
-        }
-      } else {
-        const err260 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err260];
-        } else {
-          vErrors.push(err260);
-        }
-        errors++;
-      }
-    }
     if (data.speed !== void 0) {
-      let data180 = data.speed;
-      if (typeof data180 === "string") {
-        if (!pattern14.test(data180)) {
-          const err261 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data122 = data.speed;
+      if (typeof data122 === "string") {
+        if (!pattern14.test(data122)) {
+          const err233 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err261];
+            vErrors = [err233];
           } else {
-            vErrors.push(err261);
+            vErrors.push(err233);
           }
           errors++;
         }
       } else {
-        const err262 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err234 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err262];
+          vErrors = [err234];
         } else {
-          vErrors.push(err262);
+          vErrors.push(err234);
         }
         errors++;
       }
     }
     if (data.medium !== void 0) {
-      let data181 = data.medium;
-      if (typeof data181 !== "string") {
-        const err263 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data123 = data.medium;
+      if (typeof data123 !== "string") {
+        const err235 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err263];
+          vErrors = [err235];
         } else {
-          vErrors.push(err263);
+          vErrors.push(err235);
         }
         errors++;
       }
-      if (!(data181 === "copper" || data181 === "multimode" || data181 === "single-mode" || data181 === "direct-attach")) {
-        const err264 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data123 === "copper" || data123 === "multimode" || data123 === "single-mode" || data123 === "direct-attach")) {
+        const err236 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
         if (vErrors === null) {
-          vErrors = [err264];
+          vErrors = [err236];
         } else {
-          vErrors.push(err264);
+          vErrors.push(err236);
         }
         errors++;
       }
     }
     if (data.module !== void 0) {
-      let data182 = data.module;
-      if (typeof data182 !== "string") {
-        const err265 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data124 = data.module;
+      if (typeof data124 !== "string") {
+        const err237 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err265];
+          vErrors = [err237];
         } else {
-          vErrors.push(err265);
+          vErrors.push(err237);
         }
         errors++;
       }
-      if (!(data182 === "100base-fx" || data182 === "100base-lx10" || data182 === "100base-bx10-d" || data182 === "100base-bx10-u" || data182 === "1000base-t" || data182 === "1000base-sx" || data182 === "1000base-lx" || data182 === "1000base-lx10" || data182 === "1000base-bx10-d" || data182 === "1000base-bx10-u" || data182 === "2.5gbase-t" || data182 === "10gbase-t" || data182 === "10gbase-sr" || data182 === "10gbase-lrm" || data182 === "10gbase-lr" || data182 === "10gbase-er" || data182 === "10gbase-br10-d" || data182 === "10gbase-br10-u" || data182 === "25gbase-sr" || data182 === "25gbase-lr" || data182 === "40gbase-sr4" || data182 === "40gbase-lr4")) {
-        const err266 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data124 === "100base-fx" || data124 === "100base-lx10" || data124 === "100base-bx10-d" || data124 === "100base-bx10-u" || data124 === "1000base-t" || data124 === "1000base-sx" || data124 === "1000base-lx" || data124 === "1000base-lx10" || data124 === "1000base-bx10-d" || data124 === "1000base-bx10-u" || data124 === "2.5gbase-t" || data124 === "10gbase-t" || data124 === "10gbase-sr" || data124 === "10gbase-lrm" || data124 === "10gbase-lr" || data124 === "10gbase-er" || data124 === "10gbase-br10-d" || data124 === "10gbase-br10-u" || data124 === "25gbase-sr" || data124 === "25gbase-lr" || data124 === "40gbase-sr4" || data124 === "40gbase-lr4")) {
+        const err238 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
         if (vErrors === null) {
-          vErrors = [err266];
+          vErrors = [err238];
         } else {
-          vErrors.push(err266);
+          vErrors.push(err238);
         }
         errors++;
       }
@@ -5660,132 +5716,132 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.down !== void 0) {
-      let data184 = data.down;
-      if (typeof data184 === "string") {
-        if (!pattern14.test(data184)) {
-          const err267 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data126 = data.down;
+      if (typeof data126 === "string") {
+        if (!pattern14.test(data126)) {
+          const err239 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err267];
+            vErrors = [err239];
           } else {
-            vErrors.push(err267);
+            vErrors.push(err239);
           }
           errors++;
         }
       } else {
-        const err268 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err240 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err268];
+          vErrors = [err240];
         } else {
-          vErrors.push(err268);
+          vErrors.push(err240);
         }
         errors++;
       }
     }
     if (data.up !== void 0) {
-      let data185 = data.up;
-      if (typeof data185 === "string") {
-        if (!pattern14.test(data185)) {
-          const err269 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data127 = data.up;
+      if (typeof data127 === "string") {
+        if (!pattern14.test(data127)) {
+          const err241 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err269];
+            vErrors = [err241];
           } else {
-            vErrors.push(err269);
+            vErrors.push(err241);
           }
           errors++;
         }
       } else {
-        const err270 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err242 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err270];
+          vErrors = [err242];
         } else {
-          vErrors.push(err270);
+          vErrors.push(err242);
         }
         errors++;
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data186 = data["basic-rate"];
-      if (typeof data186 === "string") {
-        if (!pattern14.test(data186)) {
-          const err271 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+      let data128 = data["basic-rate"];
+      if (typeof data128 === "string") {
+        if (!pattern14.test(data128)) {
+          const err243 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err271];
+            vErrors = [err243];
           } else {
-            vErrors.push(err271);
+            vErrors.push(err243);
           }
           errors++;
         }
       } else {
-        const err272 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err244 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err272];
+          vErrors = [err244];
         } else {
-          vErrors.push(err272);
+          vErrors.push(err244);
         }
         errors++;
       }
-      if (!(data186 === "1 Mb/s" || data186 === "2 Mb/s" || data186 === "5.5 Mb/s" || data186 === "6 Mb/s" || data186 === "9 Mb/s" || data186 === "11 Mb/s" || data186 === "12 Mb/s" || data186 === "18 Mb/s" || data186 === "24 Mb/s" || data186 === "36 Mb/s" || data186 === "48 Mb/s" || data186 === "54 Mb/s")) {
-        const err273 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum }, message: "must be equal to one of the allowed values" };
+      if (!(data128 === "1 Mb/s" || data128 === "2 Mb/s" || data128 === "5.5 Mb/s" || data128 === "6 Mb/s" || data128 === "9 Mb/s" || data128 === "11 Mb/s" || data128 === "12 Mb/s" || data128 === "18 Mb/s" || data128 === "24 Mb/s" || data128 === "36 Mb/s" || data128 === "48 Mb/s" || data128 === "54 Mb/s")) {
+        const err245 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
         if (vErrors === null) {
-          vErrors = [err273];
+          vErrors = [err245];
         } else {
-          vErrors.push(err273);
+          vErrors.push(err245);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err274 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err246 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err274];
+          vErrors = [err246];
         } else {
-          vErrors.push(err274);
+          vErrors.push(err246);
         }
         errors++;
       }
     }
     if (data.sessions !== void 0) {
-      let data188 = data.sessions;
-      if (!(typeof data188 == "number" && (!(data188 % 1) && !isNaN(data188)) && isFinite(data188))) {
-        const err275 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data130 = data.sessions;
+      if (!(typeof data130 == "number" && (!(data130 % 1) && !isNaN(data130)) && isFinite(data130))) {
+        const err247 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err275];
+          vErrors = [err247];
         } else {
-          vErrors.push(err275);
+          vErrors.push(err247);
         }
         errors++;
       }
-      if (typeof data188 == "number" && isFinite(data188)) {
-        if (data188 < 1 || isNaN(data188)) {
-          const err276 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data130 == "number" && isFinite(data130)) {
+        if (data130 < 1 || isNaN(data130)) {
+          const err248 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err276];
+            vErrors = [err248];
           } else {
-            vErrors.push(err276);
+            vErrors.push(err248);
           }
           errors++;
         }
       }
     }
     if (data.decoders !== void 0) {
-      let data189 = data.decoders;
-      if (!(typeof data189 == "number" && (!(data189 % 1) && !isNaN(data189)) && isFinite(data189))) {
-        const err277 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data131 = data.decoders;
+      if (!(typeof data131 == "number" && (!(data131 % 1) && !isNaN(data131)) && isFinite(data131))) {
+        const err249 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err277];
+          vErrors = [err249];
         } else {
-          vErrors.push(err277);
+          vErrors.push(err249);
         }
         errors++;
       }
-      if (typeof data189 == "number" && isFinite(data189)) {
-        if (data189 < 1 || isNaN(data189)) {
-          const err278 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+      if (typeof data131 == "number" && isFinite(data131)) {
+        if (data131 < 1 || isNaN(data131)) {
+          const err250 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err278];
+            vErrors = [err250];
           } else {
-            vErrors.push(err278);
+            vErrors.push(err250);
           }
           errors++;
         }
@@ -5798,17 +5854,322 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data191 = data.routes;
-      if (Array.isArray(data191)) {
-        const len0 = data191.length;
+      let data133 = data.routes;
+      if (Array.isArray(data133)) {
+        const len0 = data133.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data191[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data191, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data133[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data133, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err279 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err251 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
+        if (vErrors === null) {
+          vErrors = [err251];
+        } else {
+          vErrors.push(err251);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err252 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err252];
+        } else {
+          vErrors.push(err252);
+        }
+        errors++;
+      }
+    }
+    if (data.model !== void 0) {
+      if (typeof data.model !== "string") {
+        const err253 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err253];
+        } else {
+          vErrors.push(err253);
+        }
+        errors++;
+      }
+    }
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err254 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err254];
+        } else {
+          vErrors.push(err254);
+        }
+        errors++;
+      }
+    }
+    if (data.frequencies !== void 0) {
+      let data138 = data.frequencies;
+      if (typeof data138 === "string") {
+        if (!pattern39.test(data138)) {
+          const err255 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+          if (vErrors === null) {
+            vErrors = [err255];
+          } else {
+            vErrors.push(err255);
+          }
+          errors++;
+        }
+      } else {
+        const err256 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err256];
+        } else {
+          vErrors.push(err256);
+        }
+        errors++;
+      }
+    }
+    if (data.passes !== void 0) {
+      let data139 = data.passes;
+      if (typeof data139 === "string") {
+        if (!pattern39.test(data139)) {
+          const err257 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+          if (vErrors === null) {
+            vErrors = [err257];
+          } else {
+            vErrors.push(err257);
+          }
+          errors++;
+        }
+      } else {
+        const err258 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err258];
+        } else {
+          vErrors.push(err258);
+        }
+        errors++;
+      }
+    }
+    if (data.receives !== void 0) {
+      let data140 = data.receives;
+      if (data140 && typeof data140 == "object" && !Array.isArray(data140)) {
+        if (Object.keys(data140).length < 1) {
+          const err259 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err259];
+          } else {
+            vErrors.push(err259);
+          }
+          errors++;
+        }
+        for (const key9 in data140) {
+          const _errs319 = errors;
+          if (typeof key9 === "string") {
+            if (!pattern7.test(key9)) {
+              const err260 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
+              if (vErrors === null) {
+                vErrors = [err260];
+              } else {
+                vErrors.push(err260);
+              }
+              errors++;
+            }
+          } else {
+            const err261 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
+            if (vErrors === null) {
+              vErrors = [err261];
+            } else {
+              vErrors.push(err261);
+            }
+            errors++;
+          }
+          var valid149 = _errs319 === errors;
+          if (!valid149) {
+            const err262 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
+            if (vErrors === null) {
+              vErrors = [err262];
+            } else {
+              vErrors.push(err262);
+            }
+            errors++;
+          }
+        }
+        for (const key10 in data140) {
+          let data141 = data140[key10];
+          if (typeof data141 === "string") {
+            if (!pattern42.test(data141)) {
+              const err263 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err263];
+              } else {
+                vErrors.push(err263);
+              }
+              errors++;
+            }
+          } else {
+            const err264 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err264];
+            } else {
+              vErrors.push(err264);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err265 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err265];
+        } else {
+          vErrors.push(err265);
+        }
+        errors++;
+      }
+    }
+    if (data.field !== void 0) {
+      let data142 = data.field;
+      if (data142 && typeof data142 == "object" && !Array.isArray(data142)) {
+        if (Object.keys(data142).length < 1) {
+          const err266 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err266];
+          } else {
+            vErrors.push(err266);
+          }
+          errors++;
+        }
+        for (const key11 in data142) {
+          const _errs328 = errors;
+          if (typeof key11 === "string") {
+            if (!pattern7.test(key11)) {
+              const err267 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
+              if (vErrors === null) {
+                vErrors = [err267];
+              } else {
+                vErrors.push(err267);
+              }
+              errors++;
+            }
+          } else {
+            const err268 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
+            if (vErrors === null) {
+              vErrors = [err268];
+            } else {
+              vErrors.push(err268);
+            }
+            errors++;
+          }
+          var valid153 = _errs328 === errors;
+          if (!valid153) {
+            const err269 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
+            if (vErrors === null) {
+              vErrors = [err269];
+            } else {
+              vErrors.push(err269);
+            }
+            errors++;
+          }
+        }
+        for (const key12 in data142) {
+          let data143 = data142[key12];
+          if (typeof data143 === "string") {
+            if (!pattern42.test(data143)) {
+              const err270 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err270];
+              } else {
+                vErrors.push(err270);
+              }
+              errors++;
+            }
+          } else {
+            const err271 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err271];
+            } else {
+              vErrors.push(err271);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err272 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err272];
+        } else {
+          vErrors.push(err272);
+        }
+        errors++;
+      }
+    }
+    if (data.quality !== void 0) {
+      let data144 = data.quality;
+      if (data144 && typeof data144 == "object" && !Array.isArray(data144)) {
+        if (Object.keys(data144).length < 1) {
+          const err273 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err273];
+          } else {
+            vErrors.push(err273);
+          }
+          errors++;
+        }
+        for (const key13 in data144) {
+          const _errs337 = errors;
+          if (typeof key13 === "string") {
+            if (!pattern7.test(key13)) {
+              const err274 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
+              if (vErrors === null) {
+                vErrors = [err274];
+              } else {
+                vErrors.push(err274);
+              }
+              errors++;
+            }
+          } else {
+            const err275 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
+            if (vErrors === null) {
+              vErrors = [err275];
+            } else {
+              vErrors.push(err275);
+            }
+            errors++;
+          }
+          var valid157 = _errs337 === errors;
+          if (!valid157) {
+            const err276 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
+            if (vErrors === null) {
+              vErrors = [err276];
+            } else {
+              vErrors.push(err276);
+            }
+            errors++;
+          }
+        }
+        for (const key14 in data144) {
+          let data145 = data144[key14];
+          if (typeof data145 === "string") {
+            if (!pattern46.test(data145)) {
+              const err277 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err277];
+              } else {
+                vErrors.push(err277);
+              }
+              errors++;
+            }
+          } else {
+            const err278 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err278];
+            } else {
+              vErrors.push(err278);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err279 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err279];
         } else {
@@ -5817,20 +6178,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err280 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err280];
-        } else {
-          vErrors.push(err280);
+    if (data.gain !== void 0) {
+      let data146 = data.gain;
+      if (typeof data146 === "string") {
+        if (!pattern46.test(data146)) {
+          const err280 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err280];
+          } else {
+            vErrors.push(err280);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.model !== void 0) {
-      if (typeof data.model !== "string") {
-        const err281 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      } else {
+        const err281 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err281];
         } else {
@@ -5839,53 +6200,54 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.location !== void 0) {
-      if (typeof data.location !== "string") {
-        const err282 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err282];
-        } else {
-          vErrors.push(err282);
-        }
-        errors++;
-      }
-    }
-    if (data.frequencies !== void 0) {
-      let data196 = data.frequencies;
-      if (typeof data196 === "string") {
-        if (!pattern39.test(data196)) {
-          const err283 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+    if (data["noise-figure"] !== void 0) {
+      let data147 = data["noise-figure"];
+      if (typeof data147 === "string") {
+        if (!pattern46.test(data147)) {
+          const err282 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err283];
+            vErrors = [err282];
           } else {
-            vErrors.push(err283);
+            vErrors.push(err282);
           }
           errors++;
         }
       } else {
-        const err284 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err283 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err284];
+          vErrors = [err283];
         } else {
-          vErrors.push(err284);
+          vErrors.push(err283);
         }
         errors++;
       }
     }
-    if (data.passes !== void 0) {
-      let data197 = data.passes;
-      if (typeof data197 === "string") {
-        if (!pattern39.test(data197)) {
-          const err285 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$"' };
+    if (data["max-output"] !== void 0) {
+      let data148 = data["max-output"];
+      if (typeof data148 === "string") {
+        if (!pattern42.test(data148)) {
+          const err284 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
           if (vErrors === null) {
-            vErrors = [err285];
+            vErrors = [err284];
           } else {
-            vErrors.push(err285);
+            vErrors.push(err284);
           }
           errors++;
         }
       } else {
-        const err286 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err285 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err285];
+        } else {
+          vErrors.push(err285);
+        }
+        errors++;
+      }
+    }
+    if (data["powered-by"] !== void 0) {
+      let data149 = data["powered-by"];
+      if (typeof data149 !== "string") {
+        const err286 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err286];
         } else {
@@ -5893,362 +6255,56 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.receives !== void 0) {
-      let data198 = data.receives;
-      if (data198 && typeof data198 == "object" && !Array.isArray(data198)) {
-        if (Object.keys(data198).length < 1) {
-          const err287 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err287];
-          } else {
-            vErrors.push(err287);
-          }
-          errors++;
-        }
-        for (const key9 in data198) {
-          const _errs258 = errors;
-          if (typeof key9 === "string") {
-            if (!pattern7.test(key9)) {
-              const err288 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key9 };
-              if (vErrors === null) {
-                vErrors = [err288];
-              } else {
-                vErrors.push(err288);
-              }
-              errors++;
-            }
-          } else {
-            const err289 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key9 };
-            if (vErrors === null) {
-              vErrors = [err289];
-            } else {
-              vErrors.push(err289);
-            }
-            errors++;
-          }
-          var valid118 = _errs258 === errors;
-          if (!valid118) {
-            const err290 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err290];
-            } else {
-              vErrors.push(err290);
-            }
-            errors++;
-          }
-        }
-        for (const key10 in data198) {
-          let data199 = data198[key10];
-          if (typeof data199 === "string") {
-            if (!pattern42.test(data199)) {
-              const err291 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
-              if (vErrors === null) {
-                vErrors = [err291];
-              } else {
-                vErrors.push(err291);
-              }
-              errors++;
-            }
-          } else {
-            const err292 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err292];
-            } else {
-              vErrors.push(err292);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err293 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+      if (!(data149 === "in" || data149 === "out")) {
+        const err287 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
         if (vErrors === null) {
-          vErrors = [err293];
+          vErrors = [err287];
         } else {
-          vErrors.push(err293);
-        }
-        errors++;
-      }
-    }
-    if (data.field !== void 0) {
-      let data200 = data.field;
-      if (data200 && typeof data200 == "object" && !Array.isArray(data200)) {
-        if (Object.keys(data200).length < 1) {
-          const err294 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err294];
-          } else {
-            vErrors.push(err294);
-          }
-          errors++;
-        }
-        for (const key11 in data200) {
-          const _errs267 = errors;
-          if (typeof key11 === "string") {
-            if (!pattern7.test(key11)) {
-              const err295 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key11 };
-              if (vErrors === null) {
-                vErrors = [err295];
-              } else {
-                vErrors.push(err295);
-              }
-              errors++;
-            }
-          } else {
-            const err296 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key11 };
-            if (vErrors === null) {
-              vErrors = [err296];
-            } else {
-              vErrors.push(err296);
-            }
-            errors++;
-          }
-          var valid122 = _errs267 === errors;
-          if (!valid122) {
-            const err297 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err297];
-            } else {
-              vErrors.push(err297);
-            }
-            errors++;
-          }
-        }
-        for (const key12 in data200) {
-          let data201 = data200[key12];
-          if (typeof data201 === "string") {
-            if (!pattern42.test(data201)) {
-              const err298 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
-              if (vErrors === null) {
-                vErrors = [err298];
-              } else {
-                vErrors.push(err298);
-              }
-              errors++;
-            }
-          } else {
-            const err299 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err299];
-            } else {
-              vErrors.push(err299);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err300 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err300];
-        } else {
-          vErrors.push(err300);
-        }
-        errors++;
-      }
-    }
-    if (data.quality !== void 0) {
-      let data202 = data.quality;
-      if (data202 && typeof data202 == "object" && !Array.isArray(data202)) {
-        if (Object.keys(data202).length < 1) {
-          const err301 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
-          if (vErrors === null) {
-            vErrors = [err301];
-          } else {
-            vErrors.push(err301);
-          }
-          errors++;
-        }
-        for (const key13 in data202) {
-          const _errs276 = errors;
-          if (typeof key13 === "string") {
-            if (!pattern7.test(key13)) {
-              const err302 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key13 };
-              if (vErrors === null) {
-                vErrors = [err302];
-              } else {
-                vErrors.push(err302);
-              }
-              errors++;
-            }
-          } else {
-            const err303 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key13 };
-            if (vErrors === null) {
-              vErrors = [err303];
-            } else {
-              vErrors.push(err303);
-            }
-            errors++;
-          }
-          var valid126 = _errs276 === errors;
-          if (!valid126) {
-            const err304 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 }, message: "property name must be valid" };
-            if (vErrors === null) {
-              vErrors = [err304];
-            } else {
-              vErrors.push(err304);
-            }
-            errors++;
-          }
-        }
-        for (const key14 in data202) {
-          let data203 = data202[key14];
-          if (typeof data203 === "string") {
-            if (!pattern46.test(data203)) {
-              const err305 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
-              if (vErrors === null) {
-                vErrors = [err305];
-              } else {
-                vErrors.push(err305);
-              }
-              errors++;
-            }
-          } else {
-            const err306 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-            if (vErrors === null) {
-              vErrors = [err306];
-            } else {
-              vErrors.push(err306);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err307 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" }, message: "must be object" };
-        if (vErrors === null) {
-          vErrors = [err307];
-        } else {
-          vErrors.push(err307);
-        }
-        errors++;
-      }
-    }
-    if (data.gain !== void 0) {
-      let data204 = data.gain;
-      if (typeof data204 === "string") {
-        if (!pattern46.test(data204)) {
-          const err308 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
-          if (vErrors === null) {
-            vErrors = [err308];
-          } else {
-            vErrors.push(err308);
-          }
-          errors++;
-        }
-      } else {
-        const err309 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err309];
-        } else {
-          vErrors.push(err309);
-        }
-        errors++;
-      }
-    }
-    if (data["noise-figure"] !== void 0) {
-      let data205 = data["noise-figure"];
-      if (typeof data205 === "string") {
-        if (!pattern46.test(data205)) {
-          const err310 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
-          if (vErrors === null) {
-            vErrors = [err310];
-          } else {
-            vErrors.push(err310);
-          }
-          errors++;
-        }
-      } else {
-        const err311 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err311];
-        } else {
-          vErrors.push(err311);
-        }
-        errors++;
-      }
-    }
-    if (data["max-output"] !== void 0) {
-      let data206 = data["max-output"];
-      if (typeof data206 === "string") {
-        if (!pattern42.test(data206)) {
-          const err312 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
-          if (vErrors === null) {
-            vErrors = [err312];
-          } else {
-            vErrors.push(err312);
-          }
-          errors++;
-        }
-      } else {
-        const err313 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err313];
-        } else {
-          vErrors.push(err313);
-        }
-        errors++;
-      }
-    }
-    if (data["powered-by"] !== void 0) {
-      let data207 = data["powered-by"];
-      if (typeof data207 !== "string") {
-        const err314 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" }, message: "must be string" };
-        if (vErrors === null) {
-          vErrors = [err314];
-        } else {
-          vErrors.push(err314);
-        }
-        errors++;
-      }
-      if (!(data207 === "in" || data207 === "out")) {
-        const err315 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum }, message: "must be equal to one of the allowed values" };
-        if (vErrors === null) {
-          vErrors = [err315];
-        } else {
-          vErrors.push(err315);
+          vErrors.push(err287);
         }
         errors++;
       }
     }
     if (data.supply !== void 0) {
-      let data208 = data.supply;
-      if (typeof data208 === "string") {
-        if (!pattern50.test(data208)) {
-          const err316 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? V$"' };
+      let data150 = data.supply;
+      if (typeof data150 === "string") {
+        if (!pattern50.test(data150)) {
+          const err288 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
           if (vErrors === null) {
-            vErrors = [err316];
+            vErrors = [err288];
           } else {
-            vErrors.push(err316);
+            vErrors.push(err288);
           }
           errors++;
         }
       } else {
-        const err317 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err289 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err317];
+          vErrors = [err289];
         } else {
-          vErrors.push(err317);
+          vErrors.push(err289);
         }
         errors++;
       }
     }
     if (data.current !== void 0) {
-      let data209 = data.current;
-      if (typeof data209 === "string") {
-        if (!pattern51.test(data209)) {
-          const err318 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (mA|A)$"' };
+      let data151 = data.current;
+      if (typeof data151 === "string") {
+        if (!pattern51.test(data151)) {
+          const err290 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
           if (vErrors === null) {
-            vErrors = [err318];
+            vErrors = [err290];
           } else {
-            vErrors.push(err318);
+            vErrors.push(err290);
           }
           errors++;
         }
       } else {
-        const err319 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err291 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err319];
+          vErrors = [err291];
         } else {
-          vErrors.push(err319);
+          vErrors.push(err291);
         }
         errors++;
       }
@@ -6266,110 +6322,110 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data212 = data.slope;
-      if (typeof data212 === "string") {
-        if (!pattern46.test(data212)) {
-          const err320 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data154 = data.slope;
+      if (typeof data154 === "string") {
+        if (!pattern46.test(data154)) {
+          const err292 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err320];
+            vErrors = [err292];
           } else {
-            vErrors.push(err320);
+            vErrors.push(err292);
           }
           errors++;
         }
       } else {
-        const err321 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err293 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err321];
+          vErrors = [err293];
         } else {
-          vErrors.push(err321);
+          vErrors.push(err293);
         }
         errors++;
       }
     }
     if (data.ways !== void 0) {
-      let data213 = data.ways;
-      if (!(typeof data213 == "number" && (!(data213 % 1) && !isNaN(data213)) && isFinite(data213))) {
-        const err322 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+      let data155 = data.ways;
+      if (!(typeof data155 == "number" && (!(data155 % 1) && !isNaN(data155)) && isFinite(data155))) {
+        const err294 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err322];
+          vErrors = [err294];
         } else {
-          vErrors.push(err322);
+          vErrors.push(err294);
         }
         errors++;
       }
-      if (typeof data213 == "number" && isFinite(data213)) {
-        if (data213 > 64 || isNaN(data213)) {
-          const err323 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 }, message: "must be <= 64" };
+      if (typeof data155 == "number" && isFinite(data155)) {
+        if (data155 > 64 || isNaN(data155)) {
+          const err295 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
           if (vErrors === null) {
-            vErrors = [err323];
+            vErrors = [err295];
           } else {
-            vErrors.push(err323);
+            vErrors.push(err295);
           }
           errors++;
         }
-        if (data213 < 1 || isNaN(data213)) {
-          const err324 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+        if (data155 < 1 || isNaN(data155)) {
+          const err296 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err324];
+            vErrors = [err296];
           } else {
-            vErrors.push(err324);
+            vErrors.push(err296);
           }
           errors++;
         }
       }
     }
     if (data.terminated !== void 0) {
-      let data214 = data.terminated;
-      if (Array.isArray(data214)) {
-        const len1 = data214.length;
+      let data156 = data.terminated;
+      if (Array.isArray(data156)) {
+        const len1 = data156.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data215 = data214[i1];
-          if (typeof data215 !== "string") {
-            const err325 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data157 = data156[i1];
+          if (typeof data157 !== "string") {
+            const err297 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err325];
+              vErrors = [err297];
             } else {
-              vErrors.push(err325);
+              vErrors.push(err297);
             }
             errors++;
           }
-          if (typeof data215 === "string") {
-            if (!pattern7.test(data215)) {
-              const err326 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data157 === "string") {
+            if (!pattern7.test(data157)) {
+              const err298 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err326];
+                vErrors = [err298];
               } else {
-                vErrors.push(err326);
+                vErrors.push(err298);
               }
               errors++;
             }
           } else {
-            const err327 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err299 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err327];
+              vErrors = [err299];
             } else {
-              vErrors.push(err327);
+              vErrors.push(err299);
             }
             errors++;
           }
         }
-        let i2 = data214.length;
+        let i2 = data156.length;
         let j0;
         if (i2 > 1) {
           const indices0 = {};
           for (; i2--; ) {
-            let item0 = data214[i2];
+            let item0 = data156[i2];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err328 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)" };
+              const err300 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
               if (vErrors === null) {
-                vErrors = [err328];
+                vErrors = [err300];
               } else {
-                vErrors.push(err328);
+                vErrors.push(err300);
               }
               errors++;
               break;
@@ -6378,97 +6434,97 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err329 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err301 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err329];
+          vErrors = [err301];
         } else {
-          vErrors.push(err329);
+          vErrors.push(err301);
         }
         errors++;
       }
     }
     if (data.isolation !== void 0) {
-      let data216 = data.isolation;
-      if (typeof data216 === "string") {
-        if (!pattern46.test(data216)) {
-          const err330 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+      let data158 = data.isolation;
+      if (typeof data158 === "string") {
+        if (!pattern46.test(data158)) {
+          const err302 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err330];
+            vErrors = [err302];
           } else {
-            vErrors.push(err330);
+            vErrors.push(err302);
           }
           errors++;
         }
       } else {
-        const err331 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err303 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err331];
+          vErrors = [err303];
         } else {
-          vErrors.push(err331);
+          vErrors.push(err303);
         }
         errors++;
       }
     }
     if (data["power-pass"] !== void 0) {
-      let data217 = data["power-pass"];
-      if (!Array.isArray(data217) && typeof data217 !== "boolean") {
-        const err332 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type }, message: "must be array,boolean" };
+      let data159 = data["power-pass"];
+      if (!Array.isArray(data159) && typeof data159 !== "boolean") {
+        const err304 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
         if (vErrors === null) {
-          vErrors = [err332];
+          vErrors = [err304];
         } else {
-          vErrors.push(err332);
+          vErrors.push(err304);
         }
         errors++;
       }
-      if (Array.isArray(data217)) {
-        const len2 = data217.length;
+      if (Array.isArray(data159)) {
+        const len2 = data159.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data218 = data217[i3];
-          if (typeof data218 !== "string") {
-            const err333 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          let data160 = data159[i3];
+          if (typeof data160 !== "string") {
+            const err305 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err333];
+              vErrors = [err305];
             } else {
-              vErrors.push(err333);
+              vErrors.push(err305);
             }
             errors++;
           }
-          if (typeof data218 === "string") {
-            if (!pattern7.test(data218)) {
-              const err334 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          if (typeof data160 === "string") {
+            if (!pattern7.test(data160)) {
+              const err306 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err334];
+                vErrors = [err306];
               } else {
-                vErrors.push(err334);
+                vErrors.push(err306);
               }
               errors++;
             }
           } else {
-            const err335 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err307 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err335];
+              vErrors = [err307];
             } else {
-              vErrors.push(err335);
+              vErrors.push(err307);
             }
             errors++;
           }
         }
-        let i4 = data217.length;
+        let i4 = data159.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data217[i4];
+            let item1 = data159[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err336 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)" };
+              const err308 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
               if (vErrors === null) {
-                vErrors = [err336];
+                vErrors = [err308];
               } else {
-                vErrors.push(err336);
+                vErrors.push(err308);
               }
               errors++;
               break;
@@ -6479,432 +6535,432 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data219 = data.mast;
-      if (data219 && typeof data219 == "object" && !Array.isArray(data219)) {
-        for (const key15 in data219) {
+      let data161 = data.mast;
+      if (data161 && typeof data161 == "object" && !Array.isArray(data161)) {
+        for (const key15 in data161) {
           if (!(key15 === "outside-protected-zone" || key15 === "earthed")) {
-            const err337 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 }, message: "must NOT have additional properties" };
+            const err309 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
             if (vErrors === null) {
-              vErrors = [err337];
+              vErrors = [err309];
             } else {
-              vErrors.push(err337);
+              vErrors.push(err309);
             }
             errors++;
           }
         }
-        if (data219["outside-protected-zone"] !== void 0) {
-          if (typeof data219["outside-protected-zone"] !== "boolean") {
-            const err338 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        if (data161["outside-protected-zone"] !== void 0) {
+          if (typeof data161["outside-protected-zone"] !== "boolean") {
+            const err310 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
             if (vErrors === null) {
-              vErrors = [err338];
+              vErrors = [err310];
             } else {
-              vErrors.push(err338);
+              vErrors.push(err310);
             }
             errors++;
           }
         }
-        if (data219.earthed !== void 0) {
-          let data221 = data219.earthed;
-          if (typeof data221 === "string") {
-            if (!pattern59.test(data221)) {
-              const err339 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? mm\xB2$"' };
+        if (data161.earthed !== void 0) {
+          let data163 = data161.earthed;
+          if (typeof data163 === "string") {
+            if (!pattern59.test(data163)) {
+              const err311 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" } };
               if (vErrors === null) {
-                vErrors = [err339];
+                vErrors = [err311];
               } else {
-                vErrors.push(err339);
+                vErrors.push(err311);
               }
               errors++;
             }
           } else {
-            const err340 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err312 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err340];
+              vErrors = [err312];
             } else {
-              vErrors.push(err340);
+              vErrors.push(err312);
             }
             errors++;
           }
         }
       } else {
-        const err341 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err313 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err341];
+          vErrors = [err313];
         } else {
-          vErrors.push(err341);
+          vErrors.push(err313);
         }
         errors++;
       }
     }
     if (data.type !== void 0) {
-      let data222 = data.type;
-      if (typeof data222 !== "string") {
-        const err342 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+      let data164 = data.type;
+      if (typeof data164 !== "string") {
+        const err314 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err342];
+          vErrors = [err314];
         } else {
-          vErrors.push(err342);
+          vErrors.push(err314);
         }
         errors++;
       }
-      if (!(data222 === "single" || data222 === "twin" || data222 === "quad" || data222 === "quattro")) {
-        const err343 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum }, message: "must be equal to one of the allowed values" };
+      if (!(data164 === "single" || data164 === "twin" || data164 === "quad" || data164 === "quattro")) {
+        const err315 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
         if (vErrors === null) {
-          vErrors = [err343];
+          vErrors = [err315];
         } else {
-          vErrors.push(err343);
+          vErrors.push(err315);
         }
         errors++;
       }
     }
     if (data.inputs !== void 0) {
-      let data223 = data.inputs;
-      if (data223 && typeof data223 == "object" && !Array.isArray(data223)) {
-        if (Object.keys(data223).length < 1) {
-          const err344 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data165 = data.inputs;
+      if (data165 && typeof data165 == "object" && !Array.isArray(data165)) {
+        if (Object.keys(data165).length < 1) {
+          const err316 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err344];
+            vErrors = [err316];
           } else {
-            vErrors.push(err344);
+            vErrors.push(err316);
           }
           errors++;
         }
-        for (const key16 in data223) {
-          const _errs334 = errors;
+        for (const key16 in data165) {
+          const _errs395 = errors;
           if (typeof key16 === "string") {
             if (func2(key16) > 63) {
-              const err345 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key16 };
+              const err317 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err345];
+                vErrors = [err317];
               } else {
-                vErrors.push(err345);
+                vErrors.push(err317);
               }
               errors++;
             }
             if (!pattern5.test(key16)) {
-              const err346 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key16 };
+              const err318 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err346];
+                vErrors = [err318];
               } else {
-                vErrors.push(err346);
+                vErrors.push(err318);
               }
               errors++;
             }
           } else {
-            const err347 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key16 };
+            const err319 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
             if (vErrors === null) {
-              vErrors = [err347];
+              vErrors = [err319];
             } else {
-              vErrors.push(err347);
+              vErrors.push(err319);
             }
             errors++;
           }
-          var valid147 = _errs334 === errors;
-          if (!valid147) {
-            const err348 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 }, message: "property name must be valid" };
+          var valid178 = _errs395 === errors;
+          if (!valid178) {
+            const err320 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
             if (vErrors === null) {
-              vErrors = [err348];
+              vErrors = [err320];
             } else {
-              vErrors.push(err348);
+              vErrors.push(err320);
             }
             errors++;
           }
         }
-        for (const key17 in data223) {
-          if (!validate36(data223[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data223, parentDataProperty: key17, rootData, dynamicAnchors })) {
+        for (const key17 in data165) {
+          if (!validate36(data165[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data165, parentDataProperty: key17, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err349 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err321 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err349];
+          vErrors = [err321];
         } else {
-          vErrors.push(err349);
+          vErrors.push(err321);
         }
         errors++;
       }
     }
     if (data.tuners !== void 0) {
-      let data225 = data.tuners;
-      if (data225 && typeof data225 == "object" && !Array.isArray(data225)) {
-        if (Object.keys(data225).length < 1) {
-          const err350 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data167 = data.tuners;
+      if (data167 && typeof data167 == "object" && !Array.isArray(data167)) {
+        if (Object.keys(data167).length < 1) {
+          const err322 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err350];
+            vErrors = [err322];
           } else {
-            vErrors.push(err350);
+            vErrors.push(err322);
           }
           errors++;
         }
-        for (const key18 in data225) {
-          const _errs341 = errors;
+        for (const key18 in data167) {
+          const _errs402 = errors;
           if (typeof key18 === "string") {
             if (func2(key18) > 63) {
-              const err351 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key18 };
+              const err323 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err351];
+                vErrors = [err323];
               } else {
-                vErrors.push(err351);
+                vErrors.push(err323);
               }
               errors++;
             }
             if (!pattern5.test(key18)) {
-              const err352 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key18 };
+              const err324 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err352];
+                vErrors = [err324];
               } else {
-                vErrors.push(err352);
+                vErrors.push(err324);
               }
               errors++;
             }
           } else {
-            const err353 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key18 };
+            const err325 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
             if (vErrors === null) {
-              vErrors = [err353];
+              vErrors = [err325];
             } else {
-              vErrors.push(err353);
+              vErrors.push(err325);
             }
             errors++;
           }
-          var valid150 = _errs341 === errors;
-          if (!valid150) {
-            const err354 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 }, message: "property name must be valid" };
+          var valid181 = _errs402 === errors;
+          if (!valid181) {
+            const err326 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
             if (vErrors === null) {
-              vErrors = [err354];
+              vErrors = [err326];
             } else {
-              vErrors.push(err354);
+              vErrors.push(err326);
             }
             errors++;
           }
         }
-        for (const key19 in data225) {
-          if (!validate38(data225[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data225, parentDataProperty: key19, rootData, dynamicAnchors })) {
+        for (const key19 in data167) {
+          if (!validate38(data167[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data167, parentDataProperty: key19, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err355 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err327 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err355];
+          vErrors = [err327];
         } else {
-          vErrors.push(err355);
+          vErrors.push(err327);
         }
         errors++;
       }
     }
     if (data.host !== void 0) {
-      let data227 = data.host;
-      if (typeof data227 === "string") {
-        if (!pattern7.test(data227)) {
-          const err356 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+      let data169 = data.host;
+      if (typeof data169 === "string") {
+        if (!pattern7.test(data169)) {
+          const err328 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
-            vErrors = [err356];
+            vErrors = [err328];
           } else {
-            vErrors.push(err356);
+            vErrors.push(err328);
           }
           errors++;
         }
       } else {
-        const err357 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err329 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err357];
+          vErrors = [err329];
         } else {
-          vErrors.push(err357);
+          vErrors.push(err329);
         }
         errors++;
       }
     }
     if (data.bus !== void 0) {
-      let data228 = data.bus;
-      if (typeof data228 === "string") {
-        if (!pattern7.test(data228)) {
-          const err358 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+      let data170 = data.bus;
+      if (typeof data170 === "string") {
+        if (!pattern7.test(data170)) {
+          const err330 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
-            vErrors = [err358];
+            vErrors = [err330];
           } else {
-            vErrors.push(err358);
+            vErrors.push(err330);
           }
           errors++;
         }
       } else {
-        const err359 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err331 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err359];
+          vErrors = [err331];
         } else {
-          vErrors.push(err359);
+          vErrors.push(err331);
         }
         errors++;
       }
     }
     if (data.buses !== void 0) {
-      let data229 = data.buses;
-      if (data229 && typeof data229 == "object" && !Array.isArray(data229)) {
-        if (Object.keys(data229).length < 1) {
-          const err360 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+      let data171 = data.buses;
+      if (data171 && typeof data171 == "object" && !Array.isArray(data171)) {
+        if (Object.keys(data171).length < 1) {
+          const err332 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err360];
+            vErrors = [err332];
           } else {
-            vErrors.push(err360);
+            vErrors.push(err332);
           }
           errors++;
         }
-        for (const key20 in data229) {
-          const _errs353 = errors;
+        for (const key20 in data171) {
+          const _errs414 = errors;
           if (typeof key20 === "string") {
             if (func2(key20) > 63) {
-              const err361 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters", propertyName: key20 };
+              const err333 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
               if (vErrors === null) {
-                vErrors = [err361];
+                vErrors = [err333];
               } else {
-                vErrors.push(err361);
+                vErrors.push(err333);
               }
               errors++;
             }
             if (!pattern5.test(key20)) {
-              const err362 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"', propertyName: key20 };
+              const err334 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
               if (vErrors === null) {
-                vErrors = [err362];
+                vErrors = [err334];
               } else {
-                vErrors.push(err362);
+                vErrors.push(err334);
               }
               errors++;
             }
           } else {
-            const err363 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key20 };
+            const err335 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
             if (vErrors === null) {
-              vErrors = [err363];
+              vErrors = [err335];
             } else {
-              vErrors.push(err363);
+              vErrors.push(err335);
             }
             errors++;
           }
-          var valid154 = _errs353 === errors;
-          if (!valid154) {
-            const err364 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 }, message: "property name must be valid" };
+          var valid185 = _errs414 === errors;
+          if (!valid185) {
+            const err336 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
             if (vErrors === null) {
-              vErrors = [err364];
+              vErrors = [err336];
             } else {
-              vErrors.push(err364);
+              vErrors.push(err336);
             }
             errors++;
           }
         }
-        for (const key21 in data229) {
-          let data230 = data229[key21];
-          if (data230 && typeof data230 == "object" && !Array.isArray(data230)) {
-            if (data230.kind === void 0) {
-              const err365 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'" };
+        for (const key21 in data171) {
+          let data172 = data171[key21];
+          if (data172 && typeof data172 == "object" && !Array.isArray(data172)) {
+            if (data172.kind === void 0) {
+              const err337 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
               if (vErrors === null) {
-                vErrors = [err365];
+                vErrors = [err337];
               } else {
-                vErrors.push(err365);
+                vErrors.push(err337);
               }
               errors++;
             }
-            for (const key22 in data230) {
+            for (const key22 in data172) {
               if (!(key22 === "kind" || key22 === "usable")) {
-                const err366 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 }, message: "must NOT have additional properties" };
+                const err338 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
                 if (vErrors === null) {
-                  vErrors = [err366];
+                  vErrors = [err338];
                 } else {
-                  vErrors.push(err366);
+                  vErrors.push(err338);
                 }
                 errors++;
               }
             }
-            if (data230.kind !== void 0) {
-              let data231 = data230.kind;
-              if (typeof data231 !== "string") {
-                const err367 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            if (data172.kind !== void 0) {
+              let data173 = data172.kind;
+              if (typeof data173 !== "string") {
+                const err339 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
-                  vErrors = [err367];
+                  vErrors = [err339];
                 } else {
-                  vErrors.push(err367);
+                  vErrors.push(err339);
                 }
                 errors++;
               }
-              if (!(data231 === "usb-2" || data231 === "usb-3")) {
-                const err368 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum }, message: "must be equal to one of the allowed values" };
+              if (!(data173 === "usb-2" || data173 === "usb-3")) {
+                const err340 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
                 if (vErrors === null) {
-                  vErrors = [err368];
+                  vErrors = [err340];
                 } else {
-                  vErrors.push(err368);
+                  vErrors.push(err340);
                 }
                 errors++;
               }
             }
-            if (data230.usable !== void 0) {
-              let data232 = data230.usable;
-              if (typeof data232 === "string") {
-                if (!pattern14.test(data232)) {
-                  const err369 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+            if (data172.usable !== void 0) {
+              let data174 = data172.usable;
+              if (typeof data174 === "string") {
+                if (!pattern14.test(data174)) {
+                  const err341 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
                   if (vErrors === null) {
-                    vErrors = [err369];
+                    vErrors = [err341];
                   } else {
-                    vErrors.push(err369);
+                    vErrors.push(err341);
                   }
                   errors++;
                 }
               } else {
-                const err370 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                const err342 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
-                  vErrors = [err370];
+                  vErrors = [err342];
                 } else {
-                  vErrors.push(err370);
+                  vErrors.push(err342);
                 }
                 errors++;
               }
             }
           } else {
-            const err371 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            const err343 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
-              vErrors = [err371];
+              vErrors = [err343];
             } else {
-              vErrors.push(err371);
+              vErrors.push(err343);
             }
             errors++;
           }
         }
       } else {
-        const err372 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err344 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err372];
+          vErrors = [err344];
         } else {
-          vErrors.push(err372);
+          vErrors.push(err344);
         }
         errors++;
       }
     }
     if (data.building !== void 0) {
-      let data233 = data.building;
-      if (typeof data233 === "string") {
-        if (func2(data233) < 1) {
-          const err373 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+      let data175 = data.building;
+      if (typeof data175 === "string") {
+        if (func2(data175) < 1) {
+          const err345 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err373];
+            vErrors = [err345];
           } else {
-            vErrors.push(err373);
+            vErrors.push(err345);
           }
           errors++;
         }
       } else {
-        const err374 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err346 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err374];
+          vErrors = [err346];
         } else {
-          vErrors.push(err374);
+          vErrors.push(err346);
         }
         errors++;
       }
     }
   } else {
-    const err375 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err347 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err375];
+      vErrors = [err347];
     } else {
-      vErrors.push(err375);
+      vErrors.push(err347);
     }
     errors++;
   }
@@ -6913,7 +6969,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate78;
-var schema105 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var schema106 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
 var pattern72 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
 var pattern74 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
 function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -6928,7 +6984,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.from === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -6937,7 +6993,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.to === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'" };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" } };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -6946,8 +7002,8 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema105.properties, key0)) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+      if (!func1.call(schema106.properties, key0)) {
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -6960,7 +7016,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.from;
       if (typeof data0 === "string") {
         if (!pattern72.test(data0)) {
-          const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
+          const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -6969,7 +7025,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -6982,7 +7038,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.to;
       if (typeof data1 === "string") {
         if (!pattern72.test(data1)) {
-          const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
+          const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -6991,7 +7047,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err6 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -7003,7 +7059,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.type !== void 0) {
       let data2 = data.type;
       if (typeof data2 !== "string") {
-        const err7 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err7 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -7012,7 +7068,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac" || data2 === "coax-59" || data2 === "coax-6" || data2 === "coax-11")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema105.properties.type.enum }, message: "must be equal to one of the allowed values" };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema106.properties.type.enum } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -7024,7 +7080,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.fibres !== void 0) {
       let data3 = data.fibres;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-        const err9 = { instancePath: instancePath + "/fibres", schemaPath: "#/properties/fibres/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err9 = { instancePath: instancePath + "/fibres", schemaPath: "#/properties/fibres/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -7034,7 +7090,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data3 == "number" && isFinite(data3)) {
         if (data3 < 1 || isNaN(data3)) {
-          const err10 = { instancePath: instancePath + "/fibres", schemaPath: "#/properties/fibres/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err10 = { instancePath: instancePath + "/fibres", schemaPath: "#/properties/fibres/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -7048,7 +7104,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.length;
       if (typeof data4 === "string") {
         if (!pattern74.test(data4)) {
-          const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? m$"' };
+          const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -7057,7 +7113,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -7073,7 +7129,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data6 = data5[i0];
           if (typeof data6 !== "string") {
-            const err13 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/properties/through/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err13 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/properties/through/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err13];
             } else {
@@ -7083,7 +7139,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data6 === "string") {
             if (!pattern72.test(data6)) {
-              const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" }, message: 'must match pattern "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$"' };
+              const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
               if (vErrors === null) {
                 vErrors = [err14];
               } else {
@@ -7092,7 +7148,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err15 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err15 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err15];
             } else {
@@ -7112,7 +7168,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err16 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err16 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err16];
               } else {
@@ -7125,7 +7181,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err17 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err17 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err17];
         } else {
@@ -7136,7 +7192,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.label !== void 0) {
       if (typeof data.label !== "string") {
-        const err18 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err18 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -7147,7 +7203,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err19 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err19 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err19];
         } else {
@@ -7159,7 +7215,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.core !== void 0) {
       let data9 = data.core;
       if (typeof data9 !== "string") {
-        const err20 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err20 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err20];
         } else {
@@ -7168,7 +7224,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "copper" || data9 === "clad-steel")) {
-        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema105.properties.core.enum }, message: "must be equal to one of the allowed values" };
+        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema106.properties.core.enum } };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -7181,7 +7237,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       let data10 = data.attenuation;
       if (data10 && typeof data10 == "object" && !Array.isArray(data10)) {
         if (Object.keys(data10).length < 1) {
-          const err22 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties" };
+          const err22 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err22];
           } else {
@@ -7193,7 +7249,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs29 = errors;
           if (typeof key1 === "string") {
             if (!pattern53.test(key1)) {
-              const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$"', propertyName: key1 };
+              const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err23];
               } else {
@@ -7202,7 +7258,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err24 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
+            const err24 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, propertyName: key1 };
             if (vErrors === null) {
               vErrors = [err24];
             } else {
@@ -7212,7 +7268,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           }
           var valid8 = _errs29 === errors;
           if (!valid8) {
-            const err25 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            const err25 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 } };
             if (vErrors === null) {
               vErrors = [err25];
             } else {
@@ -7225,7 +7281,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           let data11 = data10[key2];
           if (typeof data11 === "string") {
             if (!pattern46.test(data11)) {
-              const err26 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              const err26 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err26];
               } else {
@@ -7234,7 +7290,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err27 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err27 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err27];
             } else {
@@ -7244,7 +7300,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err28 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err28 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -7254,7 +7310,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err29];
     } else {
@@ -7267,7 +7323,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var multiplexes = validate79;
-var schema112 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var schema113 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 var pattern79 = new RegExp("^[0-9]{1,2}A?$", "u");
 var pattern80 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 var pattern82 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
@@ -7285,7 +7341,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.system === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "system" }, message: "must have required property 'system'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "system" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -7294,8 +7350,8 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema112.properties, key0)) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+      if (!func1.call(schema113.properties, key0)) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -7307,7 +7363,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.system !== void 0) {
       let data0 = data.system;
       if (typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err2 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -7316,7 +7372,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "dvb-t" || data0 === "dvb-t2" || data0 === "dvb-c" || data0 === "j83b" || data0 === "dvb-s" || data0 === "dvb-s2" || data0 === "atsc" || data0 === "isdb-t")) {
-        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values" };
+        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum } };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -7328,7 +7384,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channel !== void 0) {
       let data1 = data.channel;
       if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema112.properties.channel.type }, message: "must be integer,string" };
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema113.properties.channel.type } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -7338,7 +7394,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data1 == "number" && isFinite(data1)) {
         if (data1 > 99 || isNaN(data1)) {
-          const err5 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/maximum", keyword: "maximum", params: { comparison: "<=", limit: 99 }, message: "must be <= 99" };
+          const err5 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/maximum", keyword: "maximum", params: { comparison: "<=", limit: 99 } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -7347,7 +7403,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data1 < 1 || isNaN(data1)) {
-          const err6 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err6 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -7358,7 +7414,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data1 === "string") {
         if (!pattern79.test(data1)) {
-          const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" }, message: 'must match pattern "^[0-9]{1,2}A?$"' };
+          const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -7372,7 +7428,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.frequency;
       if (typeof data2 === "string") {
         if (!pattern80.test(data2)) {
-          const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
+          const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -7381,7 +7437,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err9 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err9 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -7394,7 +7450,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
         if (!pattern80.test(data3)) {
-          const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
+          const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -7403,7 +7459,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err11 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err11 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err11];
         } else {
@@ -7415,7 +7471,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.modulation !== void 0) {
       let data4 = data.modulation;
       if (typeof data4 !== "string") {
-        const err12 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -7424,7 +7480,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
-        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema112.properties.modulation.enum }, message: "must be equal to one of the allowed values" };
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema113.properties.modulation.enum } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -7437,7 +7493,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data["code-rate"];
       if (typeof data5 === "string") {
         if (!pattern82.test(data5)) {
-          const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" }, message: 'must match pattern "^[0-9]{1,2}/[0-9]{1,2}$"' };
+          const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" } };
           if (vErrors === null) {
             vErrors = [err14];
           } else {
@@ -7446,7 +7502,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err15 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err15 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err15];
         } else {
@@ -7459,7 +7515,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data["guard-interval"];
       if (typeof data6 === "string") {
         if (!pattern83.test(data6)) {
-          const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" }, message: 'must match pattern "^[0-9]{1,2}/[0-9]{1,3}$"' };
+          const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" } };
           if (vErrors === null) {
             vErrors = [err16];
           } else {
@@ -7468,7 +7524,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err17 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err17 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err17];
         } else {
@@ -7479,7 +7535,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.extended !== void 0) {
       if (typeof data.extended !== "boolean") {
-        const err18 = { instancePath: instancePath + "/extended", schemaPath: "#/properties/extended/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err18 = { instancePath: instancePath + "/extended", schemaPath: "#/properties/extended/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -7492,7 +7548,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
         if (!pattern84.test(data8)) {
-          const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$"' };
+          const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
           if (vErrors === null) {
             vErrors = [err19];
           } else {
@@ -7501,7 +7557,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err20 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err20 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err20];
         } else {
@@ -7513,7 +7569,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.polarisation !== void 0) {
       let data9 = data.polarisation;
       if (typeof data9 !== "string") {
-        const err21 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err21 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -7522,7 +7578,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
-        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema112.properties.polarisation.enum }, message: "must be equal to one of the allowed values" };
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema113.properties.polarisation.enum } };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -7533,7 +7589,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.pilots !== void 0) {
       if (typeof data.pilots !== "boolean") {
-        const err23 = { instancePath: instancePath + "/pilots", schemaPath: "#/properties/pilots/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean" };
+        const err23 = { instancePath: instancePath + "/pilots", schemaPath: "#/properties/pilots/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err23];
         } else {
@@ -7545,7 +7601,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segments !== void 0) {
       let data11 = data.segments;
       if (!(typeof data11 == "number" && (!(data11 % 1) && !isNaN(data11)) && isFinite(data11))) {
-        const err24 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err24 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err24];
         } else {
@@ -7555,7 +7611,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data11 == "number" && isFinite(data11)) {
         if (data11 > 13 || isNaN(data11)) {
-          const err25 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/maximum", keyword: "maximum", params: { comparison: "<=", limit: 13 }, message: "must be <= 13" };
+          const err25 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/maximum", keyword: "maximum", params: { comparison: "<=", limit: 13 } };
           if (vErrors === null) {
             vErrors = [err25];
           } else {
@@ -7564,7 +7620,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data11 < 1 || isNaN(data11)) {
-          const err26 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err26 = { instancePath: instancePath + "/segments", schemaPath: "#/properties/segments/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err26];
           } else {
@@ -7578,7 +7634,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data12 = data.frame;
       if (data12 && typeof data12 == "object" && !Array.isArray(data12)) {
         if (data12.size === void 0) {
-          const err27 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "size" }, message: "must have required property 'size'" };
+          const err27 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "size" } };
           if (vErrors === null) {
             vErrors = [err27];
           } else {
@@ -7587,7 +7643,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data12.symbols === void 0) {
-          const err28 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "symbols" }, message: "must have required property 'symbols'" };
+          const err28 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "symbols" } };
           if (vErrors === null) {
             vErrors = [err28];
           } else {
@@ -7596,7 +7652,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data12.blocks === void 0) {
-          const err29 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "blocks" }, message: "must have required property 'blocks'" };
+          const err29 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/required", keyword: "required", params: { missingProperty: "blocks" } };
           if (vErrors === null) {
             vErrors = [err29];
           } else {
@@ -7606,7 +7662,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         }
         for (const key1 in data12) {
           if (!(key1 === "size" || key1 === "symbols" || key1 === "blocks")) {
-            const err30 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties" };
+            const err30 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 } };
             if (vErrors === null) {
               vErrors = [err30];
             } else {
@@ -7618,7 +7674,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         if (data12.size !== void 0) {
           let data13 = data12.size;
           if (!(typeof data13 == "number" && (!(data13 % 1) && !isNaN(data13)) && isFinite(data13))) {
-            const err31 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+            const err31 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/type", keyword: "type", params: { type: "integer" } };
             if (vErrors === null) {
               vErrors = [err31];
             } else {
@@ -7627,7 +7683,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
-            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema112.properties.frame.properties.size.enum }, message: "must be equal to one of the allowed values" };
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema113.properties.frame.properties.size.enum } };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -7639,7 +7695,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         if (data12.symbols !== void 0) {
           let data14 = data12.symbols;
           if (!(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-            const err33 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+            const err33 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/type", keyword: "type", params: { type: "integer" } };
             if (vErrors === null) {
               vErrors = [err33];
             } else {
@@ -7649,7 +7705,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data14 == "number" && isFinite(data14)) {
             if (data14 > 4095 || isNaN(data14)) {
-              const err34 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/maximum", keyword: "maximum", params: { comparison: "<=", limit: 4095 }, message: "must be <= 4095" };
+              const err34 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/maximum", keyword: "maximum", params: { comparison: "<=", limit: 4095 } };
               if (vErrors === null) {
                 vErrors = [err34];
               } else {
@@ -7658,7 +7714,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data14 < 1 || isNaN(data14)) {
-              const err35 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+              const err35 = { instancePath: instancePath + "/frame/symbols", schemaPath: "#/properties/frame/properties/symbols/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
               if (vErrors === null) {
                 vErrors = [err35];
               } else {
@@ -7671,7 +7727,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         if (data12.blocks !== void 0) {
           let data15 = data12.blocks;
           if (!(typeof data15 == "number" && (!(data15 % 1) && !isNaN(data15)) && isFinite(data15))) {
-            const err36 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+            const err36 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/type", keyword: "type", params: { type: "integer" } };
             if (vErrors === null) {
               vErrors = [err36];
             } else {
@@ -7681,7 +7737,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data15 == "number" && isFinite(data15)) {
             if (data15 > 2047 || isNaN(data15)) {
-              const err37 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/maximum", keyword: "maximum", params: { comparison: "<=", limit: 2047 }, message: "must be <= 2047" };
+              const err37 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/maximum", keyword: "maximum", params: { comparison: "<=", limit: 2047 } };
               if (vErrors === null) {
                 vErrors = [err37];
               } else {
@@ -7690,7 +7746,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data15 < 1 || isNaN(data15)) {
-              const err38 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+              const err38 = { instancePath: instancePath + "/frame/blocks", schemaPath: "#/properties/frame/properties/blocks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
               if (vErrors === null) {
                 vErrors = [err38];
               } else {
@@ -7701,7 +7757,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err39 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err39 = { instancePath: instancePath + "/frame", schemaPath: "#/properties/frame/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err39];
         } else {
@@ -7714,7 +7770,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       let data16 = data["net-rate"];
       if (typeof data16 === "string") {
         if (!pattern14.test(data16)) {
-          const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err40];
           } else {
@@ -7723,7 +7779,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err41 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err41 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err41];
         } else {
@@ -7734,7 +7790,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err42 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err42 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err42];
         } else {
@@ -7744,7 +7800,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err43 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err43 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err43];
     } else {
@@ -7757,7 +7813,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var services = validate80;
-var schema119 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var schema120 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -7770,7 +7826,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.multiplex === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "multiplex" }, message: "must have required property 'multiplex'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "multiplex" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -7780,7 +7836,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "multiplex" || key0 === "rate" || key0 === "peak-rate" || key0 === "description")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -7792,7 +7848,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.multiplex !== void 0) {
       let data0 = data.multiplex;
       if (!Array.isArray(data0) && typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema119.properties.multiplex.type }, message: "must be array,string" };
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema120.properties.multiplex.type } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -7825,7 +7881,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs7 = errors;
         if (typeof data0 === "string") {
           if (!pattern7.test(data0)) {
-            const err4 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+            const err4 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -7834,7 +7890,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         } else {
-          const err5 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+          const err5 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -7846,7 +7902,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
         valid1 = _valid0;
       }
       if (!valid1) {
-        const err6 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/if", keyword: "if", params: { failingKeyword: "then" }, message: 'must match "then" schema' };
+        const err6 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/if", keyword: "if", params: { failingKeyword: "then" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -7859,7 +7915,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 !== "string") {
-            const err7 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/properties/multiplex/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err7 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/properties/multiplex/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -7869,7 +7925,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data1 === "string") {
             if (!pattern7.test(data1)) {
-              const err8 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err8 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -7878,7 +7934,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err9 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -7898,7 +7954,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err10 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err10 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -7916,7 +7972,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.rate;
       if (typeof data2 === "string") {
         if (!pattern14.test(data2)) {
-          const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -7925,7 +7981,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -7938,7 +7994,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["peak-rate"];
       if (typeof data3 === "string") {
         if (!pattern14.test(data3)) {
-          const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -7947,7 +8003,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -7958,7 +8014,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err15 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err15 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err15];
         } else {
@@ -7968,7 +8024,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err16 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err16 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err16];
     } else {
@@ -7994,7 +8050,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "services" || key0 === "multiplexes" || key0 === "description")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -8010,7 +8066,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 !== "string") {
-            const err1 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/properties/services/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err1 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/properties/services/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err1];
             } else {
@@ -8020,7 +8076,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data1 === "string") {
             if (!pattern7.test(data1)) {
-              const err2 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/$defs/service-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err2 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/$defs/service-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err2];
               } else {
@@ -8029,7 +8085,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err3 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/$defs/service-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err3 = { instancePath: instancePath + "/services/" + i0, schemaPath: "#/$defs/service-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -8049,7 +8105,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err4 = { instancePath: instancePath + "/services", schemaPath: "#/properties/services/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err4 = { instancePath: instancePath + "/services", schemaPath: "#/properties/services/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err4];
               } else {
@@ -8062,7 +8118,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err5 = { instancePath: instancePath + "/services", schemaPath: "#/properties/services/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err5 = { instancePath: instancePath + "/services", schemaPath: "#/properties/services/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -8078,7 +8134,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i2 = 0; i2 < len1; i2++) {
           let data3 = data2[i2];
           if (typeof data3 !== "string") {
-            const err6 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/properties/multiplexes/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err6 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/properties/multiplexes/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err6];
             } else {
@@ -8088,7 +8144,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data3 === "string") {
             if (!pattern7.test(data3)) {
-              const err7 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err7 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err7];
               } else {
@@ -8097,7 +8153,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err8 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err8 = { instancePath: instancePath + "/multiplexes/" + i2, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -8117,7 +8173,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err9 = { instancePath: instancePath + "/multiplexes", schemaPath: "#/properties/multiplexes/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i3 + " are identical)" };
+              const err9 = { instancePath: instancePath + "/multiplexes", schemaPath: "#/properties/multiplexes/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j1 } };
               if (vErrors === null) {
                 vErrors = [err9];
               } else {
@@ -8130,7 +8186,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err10 = { instancePath: instancePath + "/multiplexes", schemaPath: "#/properties/multiplexes/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err10 = { instancePath: instancePath + "/multiplexes", schemaPath: "#/properties/multiplexes/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -8141,7 +8197,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err11 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err11 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err11];
         } else {
@@ -8151,7 +8207,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err12 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err12 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err12];
     } else {
@@ -8164,7 +8220,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate82;
-var schema129 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var schema130 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
 var pattern97 = new RegExp("^auto$", "u");
 var pattern98 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
 var pattern109 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
@@ -8182,7 +8238,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "codec" || key0 === "size" || key0 === "frame-rate" || key0 === "bitrate" || key0 === "peak-bitrate" || key0 === "keyframe-interval")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -8194,7 +8250,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.codec !== void 0) {
       let data0 = data.codec;
       if (typeof data0 !== "string") {
-        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -8203,7 +8259,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema63.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -8216,7 +8272,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.size;
       if (typeof data1 === "string") {
         if (!pattern34.test(data1)) {
-          const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" }, message: 'must match pattern "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$"' };
+          const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -8225,7 +8281,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -8238,7 +8294,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data["frame-rate"];
       if (typeof data2 == "number" && isFinite(data2)) {
         if (data2 <= 0 || isNaN(data2)) {
-          const err5 = { instancePath: instancePath + "/frame-rate", schemaPath: "#/properties/frame-rate/exclusiveMinimum", keyword: "exclusiveMinimum", params: { comparison: ">", limit: 0 }, message: "must be > 0" };
+          const err5 = { instancePath: instancePath + "/frame-rate", schemaPath: "#/properties/frame-rate/exclusiveMinimum", keyword: "exclusiveMinimum", params: { comparison: ">", limit: 0 } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -8247,7 +8303,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/frame-rate", schemaPath: "#/properties/frame-rate/type", keyword: "type", params: { type: "number" }, message: "must be number" };
+        const err6 = { instancePath: instancePath + "/frame-rate", schemaPath: "#/properties/frame-rate/type", keyword: "type", params: { type: "number" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -8260,7 +8316,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.bitrate;
       if (typeof data3 === "string") {
         if (!pattern14.test(data3)) {
-          const err7 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err7 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -8269,7 +8325,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -8282,7 +8338,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data["peak-bitrate"];
       if (typeof data4 === "string") {
         if (!pattern14.test(data4)) {
-          const err9 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err9 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -8291,7 +8347,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err10 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -8304,7 +8360,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
         if (!pattern104.test(data5)) {
-          const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
+          const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -8313,7 +8369,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -8323,7 +8379,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err13];
     } else {
@@ -8348,7 +8404,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "codec" || key0 === "bitrate" || key0 === "peak-bitrate" || key0 === "sample-rate" || key0 === "channels")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -8360,7 +8416,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.codec !== void 0) {
       let data0 = data.codec;
       if (typeof data0 !== "string") {
-        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err1 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -8369,7 +8425,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum }, message: "must be equal to one of the allowed values" };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema65.enum } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -8382,7 +8438,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.bitrate;
       if (typeof data1 === "string") {
         if (!pattern14.test(data1)) {
-          const err3 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err3 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -8391,7 +8447,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -8404,7 +8460,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data["peak-bitrate"];
       if (typeof data2 === "string") {
         if (!pattern14.test(data2)) {
-          const err5 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err5 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -8413,7 +8469,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err6 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -8426,7 +8482,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
         if (!pattern80.test(data3)) {
-          const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$"' };
+          const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -8435,7 +8491,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -8447,7 +8503,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channels !== void 0) {
       let data4 = data.channels;
       if (!(typeof data4 == "number" && (!(data4 % 1) && !isNaN(data4)) && isFinite(data4))) {
-        const err9 = { instancePath: instancePath + "/channels", schemaPath: "#/properties/channels/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err9 = { instancePath: instancePath + "/channels", schemaPath: "#/properties/channels/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -8457,7 +8513,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data4 == "number" && isFinite(data4)) {
         if (data4 < 1 || isNaN(data4)) {
-          const err10 = { instancePath: instancePath + "/channels", schemaPath: "#/properties/channels/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err10 = { instancePath: instancePath + "/channels", schemaPath: "#/properties/channels/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -8468,7 +8524,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err11];
     } else {
@@ -8492,7 +8548,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.source === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "source" }, message: "must have required property 'source'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "source" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -8501,8 +8557,8 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema129.properties, key0)) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+      if (!func1.call(schema130.properties, key0)) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -8515,7 +8571,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.source;
       if (typeof data0 === "string") {
         if (!pattern7.test(data0)) {
-          const err2 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err2 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err2];
           } else {
@@ -8524,7 +8580,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err3 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err3 = { instancePath: instancePath + "/source", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -8537,7 +8593,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.carries;
       if (typeof data1 === "string") {
         if (!pattern7.test(data1)) {
-          const err4 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err4 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -8546,7 +8602,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err5 = { instancePath: instancePath + "/carries", schemaPath: "#/$defs/stream-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -8558,7 +8614,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.transport !== void 0) {
       let data2 = data.transport;
       if (typeof data2 !== "string") {
-        const err6 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err6 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -8567,7 +8623,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtsp-udp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema129.properties.transport.enum }, message: "must be equal to one of the allowed values" };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema130.properties.transport.enum } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -8579,7 +8635,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema129.properties.port.type }, message: "must be integer,string" };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema130.properties.port.type } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -8589,7 +8645,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data3 == "number" && isFinite(data3)) {
         if (data3 > 65535 || isNaN(data3)) {
-          const err9 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/maximum", keyword: "maximum", params: { comparison: "<=", limit: 65535 }, message: "must be <= 65535" };
+          const err9 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/maximum", keyword: "maximum", params: { comparison: "<=", limit: 65535 } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -8598,7 +8654,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data3 < 1 || isNaN(data3)) {
-          const err10 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err10 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -8609,7 +8665,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data3 === "string") {
         if (!pattern97.test(data3)) {
-          const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" }, message: 'must match pattern "^auto$"' };
+          const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -8623,7 +8679,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.path;
       if (typeof data4 === "string") {
         if (!pattern98.test(data4)) {
-          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, message: 'must match pattern "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$"' };
+          const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" } };
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -8632,7 +8688,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err13 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err13 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -8645,7 +8701,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.credentials;
       if (typeof data5 === "string") {
         if (func2(data5) > 63) {
-          const err14 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/maxLength", keyword: "maxLength", params: { limit: 63 }, message: "must NOT have more than 63 characters" };
+          const err14 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/maxLength", keyword: "maxLength", params: { limit: 63 } };
           if (vErrors === null) {
             vErrors = [err14];
           } else {
@@ -8654,7 +8710,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (!pattern5.test(data5)) {
-          const err15 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, message: 'must match pattern "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$"' };
+          const err15 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" } };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
@@ -8663,7 +8719,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err16 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err16 = { instancePath: instancePath + "/credentials", schemaPath: "#/properties/credentials/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err16];
         } else {
@@ -8676,7 +8732,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data.group;
       if (typeof data6 === "string") {
         if (!pattern18.test(data6)) {
-          const err17 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, message: 'must match pattern "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$"' };
+          const err17 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
           if (vErrors === null) {
             vErrors = [err17];
           } else {
@@ -8685,7 +8741,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err18 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err18 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -8697,7 +8753,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.ttl !== void 0) {
       let data7 = data.ttl;
       if (!(typeof data7 == "number" && (!(data7 % 1) && !isNaN(data7)) && isFinite(data7))) {
-        const err19 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err19 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err19];
         } else {
@@ -8707,7 +8763,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data7 == "number" && isFinite(data7)) {
         if (data7 > 255 || isNaN(data7)) {
-          const err20 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/maximum", keyword: "maximum", params: { comparison: "<=", limit: 255 }, message: "must be <= 255" };
+          const err20 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/maximum", keyword: "maximum", params: { comparison: "<=", limit: 255 } };
           if (vErrors === null) {
             vErrors = [err20];
           } else {
@@ -8716,7 +8772,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data7 < 1 || isNaN(data7)) {
-          const err21 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err21 = { instancePath: instancePath + "/ttl", schemaPath: "#/properties/ttl/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err21];
           } else {
@@ -8745,7 +8801,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data11 = data10[i0];
           if (typeof data11 !== "string") {
-            const err22 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err22 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/properties/receivers/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err22];
             } else {
@@ -8755,7 +8811,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (typeof data11 === "string") {
             if (!pattern7.test(data11)) {
-              const err23 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err23 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err23];
               } else {
@@ -8764,7 +8820,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err24 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err24 = { instancePath: instancePath + "/receivers/" + i0, schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err24];
             } else {
@@ -8784,7 +8840,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err25 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err25 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err25];
               } else {
@@ -8797,7 +8853,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err26 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err26 = { instancePath: instancePath + "/receivers", schemaPath: "#/properties/receivers/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err26];
         } else {
@@ -8810,7 +8866,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
         if (!pattern109.test(data12)) {
-          const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
+          const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err27];
           } else {
@@ -8819,7 +8875,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err28 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err28 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -8832,7 +8888,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data13 = data["mux-rate"];
       if (typeof data13 === "string") {
         if (!pattern14.test(data13)) {
-          const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err29];
           } else {
@@ -8841,7 +8897,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err30 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err30 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -8853,7 +8909,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema66.type }, message: "must be string,integer" };
+        const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema67.type } };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -8863,7 +8919,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data14 === "string") {
         if (!pattern7.test(data14)) {
-          const err32 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err32 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err32];
           } else {
@@ -8875,7 +8931,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err33 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err33 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err33];
         } else {
@@ -8888,7 +8944,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data16 = data.service;
       if (typeof data16 === "string") {
         if (!pattern7.test(data16)) {
-          const err34 = { instancePath: instancePath + "/service", schemaPath: "#/$defs/service-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err34 = { instancePath: instancePath + "/service", schemaPath: "#/$defs/service-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err34];
           } else {
@@ -8897,7 +8953,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err35 = { instancePath: instancePath + "/service", schemaPath: "#/$defs/service-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err35 = { instancePath: instancePath + "/service", schemaPath: "#/$defs/service-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err35];
         } else {
@@ -8910,7 +8966,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       let data17 = data.multiplex;
       if (typeof data17 === "string") {
         if (!pattern7.test(data17)) {
-          const err36 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err36 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err36];
           } else {
@@ -8919,7 +8975,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err37 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err37 = { instancePath: instancePath + "/multiplex", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err37];
         } else {
@@ -8929,7 +8985,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err38];
     } else {
@@ -8954,7 +9010,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.from === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -8963,7 +9019,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.to === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'" };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" } };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -8972,7 +9028,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.rate === void 0) {
-      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "rate" }, message: "must have required property 'rate'" };
+      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "rate" } };
       if (vErrors === null) {
         vErrors = [err2];
       } else {
@@ -8982,7 +9038,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "from" || key0 === "to" || key0 === "rate" || key0 === "back" || key0 === "description")) {
-        const err3 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err3 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -8995,7 +9051,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.from;
       if (typeof data0 === "string") {
         if (!pattern7.test(data0)) {
-          const err4 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err4 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -9004,7 +9060,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err5 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -9017,7 +9073,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.to;
       if (typeof data1 === "string") {
         if (!pattern7.test(data1)) {
-          const err6 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err6 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -9026,7 +9082,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err7 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err7 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -9039,7 +9095,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.rate;
       if (typeof data2 === "string") {
         if (!pattern14.test(data2)) {
-          const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -9048,7 +9104,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err9 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err9 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -9061,7 +9117,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.back;
       if (typeof data3 === "string") {
         if (!pattern14.test(data3)) {
-          const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$"' };
+          const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -9070,7 +9126,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err11 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err11 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err11];
         } else {
@@ -9081,7 +9137,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err12 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9091,7 +9147,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err13];
     } else {
@@ -9104,7 +9160,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate86;
-var schema155 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var schema156 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
 var pattern122 = new RegExp("^/", "u");
 var pattern123 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
 var pattern124 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
@@ -9120,7 +9176,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.host === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "host" }, message: "must have required property 'host'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "host" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -9129,7 +9185,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.capacity === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "capacity" }, message: "must have required property 'capacity'" };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "capacity" } };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -9139,7 +9195,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "host" || key0 === "capacity" || key0 === "path" || key0 === "disks" || key0 === "redundancy" || key0 === "reserve" || key0 === "sustained-write" || key0 === "description")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -9152,7 +9208,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.host;
       if (typeof data0 === "string") {
         if (!pattern7.test(data0)) {
-          const err3 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err3 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -9161,7 +9217,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -9174,7 +9230,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.capacity;
       if (typeof data1 === "string") {
         if (!pattern109.test(data1)) {
-          const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$"' };
+          const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -9183,7 +9239,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err6 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -9196,7 +9252,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.path;
       if (typeof data2 === "string") {
         if (!pattern122.test(data2)) {
-          const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" }, message: 'must match pattern "^/"' };
+          const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -9205,7 +9261,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -9217,7 +9273,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.disks !== void 0) {
       let data3 = data.disks;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-        const err9 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/type", keyword: "type", params: { type: "integer" }, message: "must be integer" };
+        const err9 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -9227,7 +9283,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       }
       if (typeof data3 == "number" && isFinite(data3)) {
         if (data3 < 1 || isNaN(data3)) {
-          const err10 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1" };
+          const err10 = { instancePath: instancePath + "/disks", schemaPath: "#/properties/disks/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -9240,7 +9296,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.redundancy !== void 0) {
       let data4 = data.redundancy;
       if (typeof data4 !== "string") {
-        const err11 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err11 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err11];
         } else {
@@ -9249,7 +9305,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema155.properties.redundancy.enum }, message: "must be equal to one of the allowed values" };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema156.properties.redundancy.enum } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9262,7 +9318,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.reserve;
       if (typeof data5 === "string") {
         if (!pattern123.test(data5)) {
-          const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+          const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -9271,7 +9327,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err14 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err14];
         } else {
@@ -9284,7 +9340,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
         if (!pattern124.test(data6)) {
-          const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$"' };
+          const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
@@ -9293,7 +9349,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err16 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err16 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err16];
         } else {
@@ -9304,7 +9360,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err17 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err17 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err17];
         } else {
@@ -9314,7 +9370,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err18];
     } else {
@@ -9339,7 +9395,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.stream === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "stream" }, message: "must have required property 'stream'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "stream" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -9348,7 +9404,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.volume === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "volume" }, message: "must have required property 'volume'" };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "volume" } };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -9358,7 +9414,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "stream" || key0 === "volume" || key0 === "segment" || key0 === "keep" || key0 === "file" || key0 === "description")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -9371,7 +9427,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.stream;
       if (typeof data0 === "string") {
         if (!pattern7.test(data0)) {
-          const err3 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err3 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -9380,7 +9436,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err4 = { instancePath: instancePath + "/stream", schemaPath: "#/$defs/stream-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -9393,7 +9449,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.volume;
       if (typeof data1 === "string") {
         if (!pattern7.test(data1)) {
-          const err5 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+          const err5 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -9402,7 +9458,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err6 = { instancePath: instancePath + "/volume", schemaPath: "#/properties/volume/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -9415,7 +9471,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.segment;
       if (typeof data2 === "string") {
         if (!pattern104.test(data2)) {
-          const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
+          const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -9424,7 +9480,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -9437,7 +9493,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.keep;
       if (typeof data3 === "string") {
         if (!pattern104.test(data3)) {
-          const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
+          const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -9446,7 +9502,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err10 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -9459,7 +9515,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.file;
       if (typeof data4 === "string") {
         if (func2(data4) < 1) {
-          const err11 = { instancePath: instancePath + "/file", schemaPath: "#/properties/file/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+          const err11 = { instancePath: instancePath + "/file", schemaPath: "#/properties/file/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -9468,7 +9524,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/file", schemaPath: "#/properties/file/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/file", schemaPath: "#/properties/file/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9479,7 +9535,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err13 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err13 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -9489,7 +9545,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err14 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err14 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err14];
     } else {
@@ -9514,7 +9570,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.recordings === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "recordings" }, message: "must have required property 'recordings'" };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "recordings" } };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -9524,7 +9580,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "recordings" || key0 === "at-least" || key0 === "at-most" || key0 === "because")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -9537,7 +9593,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.recordings;
       if (Array.isArray(data0)) {
         if (data0.length < 1) {
-          const err2 = { instancePath: instancePath + "/recordings", schemaPath: "#/properties/recordings/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items" };
+          const err2 = { instancePath: instancePath + "/recordings", schemaPath: "#/properties/recordings/minItems", keyword: "minItems", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err2];
           } else {
@@ -9550,7 +9606,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
           let data1 = data0[i0];
           if (typeof data1 === "string") {
             if (!pattern7.test(data1)) {
-              const err3 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+              const err3 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
                 vErrors = [err3];
               } else {
@@ -9559,7 +9615,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err4 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err4 = { instancePath: instancePath + "/recordings/" + i0, schemaPath: "#/properties/recordings/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -9579,7 +9635,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err5 = { instancePath: instancePath + "/recordings", schemaPath: "#/properties/recordings/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)" };
+              const err5 = { instancePath: instancePath + "/recordings", schemaPath: "#/properties/recordings/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -9592,7 +9648,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/recordings", schemaPath: "#/properties/recordings/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err6 = { instancePath: instancePath + "/recordings", schemaPath: "#/properties/recordings/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -9605,7 +9661,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
         if (!pattern104.test(data2)) {
-          const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
+          const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -9614,7 +9670,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err8 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -9627,7 +9683,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
         if (!pattern104.test(data3)) {
-          const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$"' };
+          const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -9636,7 +9692,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err10 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err10 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -9649,7 +9705,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.because;
       if (typeof data4 === "string") {
         if (func2(data4) < 1) {
-          const err11 = { instancePath: instancePath + "/because", schemaPath: "#/properties/because/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+          const err11 = { instancePath: instancePath + "/because", schemaPath: "#/properties/because/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -9658,7 +9714,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/because", schemaPath: "#/properties/because/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+        const err12 = { instancePath: instancePath + "/because", schemaPath: "#/properties/because/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9668,7 +9724,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err13];
     } else {
@@ -9693,7 +9749,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention" || key0 === "aerial-system")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -9707,7 +9763,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       if (data0 && typeof data0 == "object" && !Array.isArray(data0)) {
         for (const key1 in data0) {
           if (!(key1 === "warn" || key1 === "limit")) {
-            const err1 = { instancePath: instancePath + "/link-load", schemaPath: "#/properties/link-load/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties" };
+            const err1 = { instancePath: instancePath + "/link-load", schemaPath: "#/properties/link-load/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 } };
             if (vErrors === null) {
               vErrors = [err1];
             } else {
@@ -9720,7 +9776,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data1 = data0.warn;
           if (typeof data1 === "string") {
             if (!pattern123.test(data1)) {
-              const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err2];
               } else {
@@ -9729,7 +9785,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err3 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err3 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -9742,7 +9798,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data2 = data0.limit;
           if (typeof data2 === "string") {
             if (!pattern123.test(data2)) {
-              const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err4];
               } else {
@@ -9751,7 +9807,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err5 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err5 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -9761,7 +9817,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/link-load", schemaPath: "#/properties/link-load/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err6 = { instancePath: instancePath + "/link-load", schemaPath: "#/properties/link-load/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -9775,7 +9831,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
         for (const key2 in data3) {
           if (!(key2 === "warn" || key2 === "limit")) {
-            const err7 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties" };
+            const err7 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 } };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -9788,7 +9844,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data4 = data3.warn;
           if (typeof data4 === "string") {
             if (!pattern123.test(data4)) {
-              const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -9797,7 +9853,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err9 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -9810,7 +9866,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data5 = data3.limit;
           if (typeof data5 === "string") {
             if (!pattern123.test(data5)) {
-              const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -9819,7 +9875,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err11 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err11 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err11];
             } else {
@@ -9829,7 +9885,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err12 = { instancePath: instancePath + "/airtime", schemaPath: "#/properties/airtime/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9843,7 +9899,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
         for (const key3 in data6) {
           if (!(key3 === "warn" || key3 === "limit")) {
-            const err13 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
+            const err13 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 } };
             if (vErrors === null) {
               vErrors = [err13];
             } else {
@@ -9856,7 +9912,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data7 = data6.warn;
           if (typeof data7 === "string") {
             if (!pattern123.test(data7)) {
-              const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err14];
               } else {
@@ -9865,7 +9921,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err15 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err15 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err15];
             } else {
@@ -9878,7 +9934,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data8 = data6.limit;
           if (typeof data8 === "string") {
             if (!pattern123.test(data8)) {
-              const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" }, message: 'must match pattern "^[0-9]+(\\.[0-9]+)? %$"' };
+              const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err16];
               } else {
@@ -9887,7 +9943,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err17 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err17 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err17];
             } else {
@@ -9897,7 +9953,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err18 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err18 = { instancePath: instancePath + "/volume-fill", schemaPath: "#/properties/volume-fill/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -9917,7 +9973,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err19 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err19 = { instancePath: instancePath + "/retention", schemaPath: "#/properties/retention/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err19];
         } else {
@@ -9931,7 +9987,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
         for (const key4 in data11) {
           if (!(key4 === "margin" || key4 === "level-reserve" || key4 === "slope" || key4 === "outlet-level")) {
-            const err20 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties" };
+            const err20 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
             if (vErrors === null) {
               vErrors = [err20];
             } else {
@@ -9944,7 +10000,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data12 = data11.margin;
           if (typeof data12 === "string") {
             if (!pattern46.test(data12)) {
-              const err21 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              const err21 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err21];
               } else {
@@ -9953,7 +10009,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err22 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err22 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err22];
             } else {
@@ -9966,7 +10022,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data13 = data11["level-reserve"];
           if (typeof data13 === "string") {
             if (!pattern46.test(data13)) {
-              const err23 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              const err23 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err23];
               } else {
@@ -9975,7 +10031,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err24 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err24 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err24];
             } else {
@@ -9988,7 +10044,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           let data14 = data11.slope;
           if (typeof data14 === "string") {
             if (!pattern46.test(data14)) {
-              const err25 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? dB$"' };
+              const err25 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err25];
               } else {
@@ -9997,7 +10053,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err26 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err26 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err26];
             } else {
@@ -10012,7 +10068,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
             for (const key5 in data15) {
               const _errs46 = errors;
               if (typeof key5 !== "string") {
-                const err27 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key5 };
+                const err27 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
                 if (vErrors === null) {
                   vErrors = [err27];
                 } else {
@@ -10021,7 +10077,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
               if (!(key5 === "dvb-t" || key5 === "dvb-t2" || key5 === "dvb-c" || key5 === "j83b" || key5 === "dvb-s" || key5 === "dvb-s2" || key5 === "atsc" || key5 === "isdb-t")) {
-                const err28 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema93.enum }, message: "must be equal to one of the allowed values", propertyName: key5 };
+                const err28 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum }, propertyName: key5 };
                 if (vErrors === null) {
                   vErrors = [err28];
                 } else {
@@ -10031,7 +10087,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               }
               var valid16 = _errs46 === errors;
               if (!valid16) {
-                const err29 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/propertyNames", keyword: "propertyNames", params: { propertyName: key5 }, message: "property name must be valid" };
+                const err29 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
                 if (vErrors === null) {
                   vErrors = [err29];
                 } else {
@@ -10045,7 +10101,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
                 for (const key7 in data16) {
                   if (!(key7 === "min" || key7 === "max")) {
-                    const err30 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties" };
+                    const err30 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 } };
                     if (vErrors === null) {
                       vErrors = [err30];
                     } else {
@@ -10058,7 +10114,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                   let data17 = data16.min;
                   if (typeof data17 === "string") {
                     if (!pattern42.test(data17)) {
-                      const err31 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+                      const err31 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
                       if (vErrors === null) {
                         vErrors = [err31];
                       } else {
@@ -10067,7 +10123,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err32 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                    const err32 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
                     if (vErrors === null) {
                       vErrors = [err32];
                     } else {
@@ -10080,7 +10136,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                   let data18 = data16.max;
                   if (typeof data18 === "string") {
                     if (!pattern42.test(data18)) {
-                      const err33 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" }, message: 'must match pattern "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$"' };
+                      const err33 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
                       if (vErrors === null) {
                         vErrors = [err33];
                       } else {
@@ -10089,7 +10145,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err34 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                    const err34 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
                     if (vErrors === null) {
                       vErrors = [err34];
                     } else {
@@ -10099,7 +10155,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                 }
               } else {
-                const err35 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+                const err35 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/type", keyword: "type", params: { type: "object" } };
                 if (vErrors === null) {
                   vErrors = [err35];
                 } else {
@@ -10109,7 +10165,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
               }
             }
           } else {
-            const err36 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            const err36 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
               vErrors = [err36];
             } else {
@@ -10119,7 +10175,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err37 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err37 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err37];
         } else {
@@ -10129,7 +10185,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err38];
     } else {
@@ -10142,7 +10198,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate90;
-var schema181 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema182 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10156,7 +10212,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "rules" || key0 === "accept")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties" };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -10172,7 +10228,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs4 = errors;
           if (typeof key1 === "string") {
             if (!pattern7.test(key1)) {
-              const err1 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"', propertyName: key1 };
+              const err1 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err1];
               } else {
@@ -10181,7 +10237,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err2 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/type", keyword: "type", params: { type: "string" }, message: "must be string", propertyName: key1 };
+            const err2 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames/type", keyword: "type", params: { type: "string" }, propertyName: key1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -10191,7 +10247,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
           }
           var valid1 = _errs4 === errors;
           if (!valid1) {
-            const err3 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid" };
+            const err3 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/propertyNames", keyword: "propertyNames", params: { propertyName: key1 } };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -10203,7 +10259,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key2 in data0) {
           let data1 = data0[key2];
           if (typeof data1 !== "string") {
-            const err4 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+            const err4 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -10212,7 +10268,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema181.properties.rules.additionalProperties.enum }, message: "must be equal to one of the allowed values" };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema182.properties.rules.additionalProperties.enum } };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -10222,7 +10278,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+        const err6 = { instancePath: instancePath + "/rules", schemaPath: "#/properties/rules/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -10239,7 +10295,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
           let data3 = data2[i0];
           if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
             if (data3.rule === void 0) {
-              const err7 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/required", keyword: "required", params: { missingProperty: "rule" }, message: "must have required property 'rule'" };
+              const err7 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/required", keyword: "required", params: { missingProperty: "rule" } };
               if (vErrors === null) {
                 vErrors = [err7];
               } else {
@@ -10248,7 +10304,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.at === void 0) {
-              const err8 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/required", keyword: "required", params: { missingProperty: "at" }, message: "must have required property 'at'" };
+              const err8 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/required", keyword: "required", params: { missingProperty: "at" } };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -10257,7 +10313,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.because === void 0) {
-              const err9 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/required", keyword: "required", params: { missingProperty: "because" }, message: "must have required property 'because'" };
+              const err9 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/required", keyword: "required", params: { missingProperty: "because" } };
               if (vErrors === null) {
                 vErrors = [err9];
               } else {
@@ -10267,7 +10323,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
             }
             for (const key3 in data3) {
               if (!(key3 === "rule" || key3 === "at" || key3 === "because")) {
-                const err10 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties" };
+                const err10 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 } };
                 if (vErrors === null) {
                   vErrors = [err10];
                 } else {
@@ -10280,7 +10336,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               let data4 = data3.rule;
               if (typeof data4 === "string") {
                 if (!pattern7.test(data4)) {
-                  const err11 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, message: 'must match pattern "^[A-Za-z0-9_-]+$"' };
+                  const err11 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
                   if (vErrors === null) {
                     vErrors = [err11];
                   } else {
@@ -10289,7 +10345,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
                   errors++;
                 }
               } else {
-                const err12 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                const err12 = { instancePath: instancePath + "/accept/" + i0 + "/rule", schemaPath: "#/$defs/acceptance/properties/rule/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
                   vErrors = [err12];
                 } else {
@@ -10302,7 +10358,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               let data5 = data3.at;
               if (typeof data5 === "string") {
                 if (func2(data5) < 1) {
-                  const err13 = { instancePath: instancePath + "/accept/" + i0 + "/at", schemaPath: "#/$defs/acceptance/properties/at/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+                  const err13 = { instancePath: instancePath + "/accept/" + i0 + "/at", schemaPath: "#/$defs/acceptance/properties/at/minLength", keyword: "minLength", params: { limit: 1 } };
                   if (vErrors === null) {
                     vErrors = [err13];
                   } else {
@@ -10311,7 +10367,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
                   errors++;
                 }
               } else {
-                const err14 = { instancePath: instancePath + "/accept/" + i0 + "/at", schemaPath: "#/$defs/acceptance/properties/at/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                const err14 = { instancePath: instancePath + "/accept/" + i0 + "/at", schemaPath: "#/$defs/acceptance/properties/at/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
                   vErrors = [err14];
                 } else {
@@ -10324,7 +10380,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               let data6 = data3.because;
               if (typeof data6 === "string") {
                 if (func2(data6) < 1) {
-                  const err15 = { instancePath: instancePath + "/accept/" + i0 + "/because", schemaPath: "#/$defs/acceptance/properties/because/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters" };
+                  const err15 = { instancePath: instancePath + "/accept/" + i0 + "/because", schemaPath: "#/$defs/acceptance/properties/because/minLength", keyword: "minLength", params: { limit: 1 } };
                   if (vErrors === null) {
                     vErrors = [err15];
                   } else {
@@ -10333,7 +10389,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
                   errors++;
                 }
               } else {
-                const err16 = { instancePath: instancePath + "/accept/" + i0 + "/because", schemaPath: "#/$defs/acceptance/properties/because/type", keyword: "type", params: { type: "string" }, message: "must be string" };
+                const err16 = { instancePath: instancePath + "/accept/" + i0 + "/because", schemaPath: "#/$defs/acceptance/properties/because/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
                   vErrors = [err16];
                 } else {
@@ -10343,7 +10399,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
               }
             }
           } else {
-            const err17 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+            const err17 = { instancePath: instancePath + "/accept/" + i0, schemaPath: "#/$defs/acceptance/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
               vErrors = [err17];
             } else {
@@ -10353,7 +10409,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err18 = { instancePath: instancePath + "/accept", schemaPath: "#/properties/accept/type", keyword: "type", params: { type: "array" }, message: "must be array" };
+        const err18 = { instancePath: instancePath + "/accept", schemaPath: "#/properties/accept/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err18];
         } else {
@@ -10363,7 +10419,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object" };
+    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
       vErrors = [err19];
     } else {
