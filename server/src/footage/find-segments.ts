@@ -1,0 +1,70 @@
+/** Which files can hold something of what is asked for. */
+
+import { fileNames } from '../recordings/file-names.ts';
+import type { Recording } from '../site/model.ts';
+import { DAY, HOUR } from '../standards/time-units.ts';
+import { candidatesOf, nearest } from './candidates.ts';
+import { type Shown, clockOf } from './clock.ts';
+import { type SegmentFile, lookInto } from './look-into.ts';
+import { Refused } from './refused.ts';
+import type { Asked } from './segment.ts';
+import type { LeftOut } from './sidecar.ts';
+import type { FootageTools } from './tools.ts';
+import type { Wanted } from './wanted.ts';
+
+/** Files are looked for so long before what is asked for, in milliseconds, where the site does not say how long they are. */
+const SEARCHED_BEFORE = HOUR;
+
+/** The files that can hold something of it; and what cannot be used, and why. */
+export async function segmentsFor(
+  { recording, names, asked, root, pass, zone }: Wanted,
+  tools: FootageTools,
+): Promise<{ segments: readonly SegmentFile[]; leftOut: readonly LeftOut[] }> {
+  tools.progress('looking for files');
+  const { found, skipped } = tools.find(root, names);
+  const candidates = candidatesOf(
+    found,
+    asked,
+    recording.segment === undefined ? SEARCHED_BEFORE : 3 * recording.segment + (names.roundedTo ?? 0),
+  );
+  const [first] = candidates;
+  if (first === undefined)
+    throw new Refused(
+      nothing(found.length === 0 ? undefined : nearest(found, asked), recording, asked, root, clockOf(zone)),
+    );
+  const newest = found.reduce(
+    (latest, one) => ((one.instants.at(-1) ?? 0) > (latest.instants.at(-1) ?? 0) ? one : latest),
+    first,
+  );
+  const looked = await lookInto(candidates, { root, pass, newest: newest.path }, tools);
+  const neverShown = `no clock in ${zone ?? ''} showed the time of its name, which they skipped`;
+  // By a clock of UTC they lie within a day of when they were meant to be.
+  const byUtc = fileNames(names.pattern, 'UTC');
+  const near = skipped.filter((path) =>
+    byUtc.read(path)?.instants.some((instant) => instant > asked.from - DAY && instant < asked.to + DAY),
+  );
+  return {
+    segments: looked.segments,
+    leftOut: [...looked.leftOut, ...near.map((path) => ({ path, reason: neverShown }))],
+  };
+}
+
+function nothing(
+  near: ReturnType<typeof nearest> | undefined,
+  { name, file = '' }: Recording,
+  asked: Asked,
+  root: string,
+  shown: Shown,
+): string {
+  if (near === undefined) return `No file in ${root} is named like those of ${name}, ${file}.`;
+  const known = [
+    near.before === undefined ? '' : `the last file before is of ${shown(near.before)}`,
+    near.after === undefined ? '' : `the first after is of ${shown(near.after)}`,
+  ];
+  return `${name} has nothing from ${spanWords(asked, shown)}: ${known.filter((part) => part !== '').join(', ')}.`;
+}
+
+/** Of what is asked for, as a clock of its zone shows it. */
+export function spanWords({ from, to }: Asked, shown: Shown): string {
+  return `${shown(from)} to ${shown(to)}`;
+}
