@@ -1,17 +1,28 @@
 /** What takes most of a link. */
 
-import type { Port } from '../site/model.ts';
+import type { Port, Stream, Traffic } from '../site/model.ts';
 import { list } from '../text/words.ts';
 import type { Link } from './link.ts';
 import { linePeakOf } from './loads.ts';
 import type { Network } from './network.ts';
 
-/** `paddock-live and 14 others`: the stream or other traffic that takes most, and how many more cross. */
-export function heaviest({ copies, rates, trafficCopies }: Network, link: Link, out: Port): string {
-  const all = [
-    ...copies(link, out).map((one) => ({ name: one.stream.name, peak: linePeakOf(one, rates(one.stream)) })),
-    ...trafficCopies(link, out).map((one) => ({ name: one.traffic.name, peak: linePeakOf(one, one.rates) })),
+/** A stream or other traffic that crosses a direction of a link. */
+export interface Flow {
+  readonly of: Stream | Traffic;
+  /** bit/s at line rate. */
+  readonly peak: number;
+}
+
+/** What takes most stands first. */
+export function flowsOn({ copies, rates, trafficCopies }: Network, link: Link, out: Port): Flow[] {
+  return [
+    ...copies(link, out).map((one) => ({ of: one.stream, peak: linePeakOf(one, rates(one.stream)) })),
+    ...trafficCopies(link, out).map((one) => ({ of: one.traffic, peak: linePeakOf(one, one.rates) })),
   ].sort((a, b) => b.peak - a.peak);
-  const names = all.map(({ name }) => name);
+}
+
+/** `paddock-live and 14 others`: the stream or other traffic that takes most, and how many more cross. */
+export function heaviest(network: Network, link: Link, out: Port): string {
+  const names = flowsOn(network, link, out).map(({ of }) => of.name);
   return names.length > 2 ? `${names[0] ?? ''} and ${names.length - 1} others` : list(names);
 }

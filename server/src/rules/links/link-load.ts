@@ -1,7 +1,8 @@
 import { type Port, portName } from '../../site/model.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import type { DirectionLoad } from '../../network/loads.ts';
-import { heaviest } from '../../network/heaviest.ts';
+import { flowsOn, heaviest } from '../../network/heaviest.ts';
+import { grouped } from '../../grouped.ts';
 import { bitRate, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
@@ -19,6 +20,7 @@ link faster.`,
   check({ site, network }: RuleContext, report: Report): void {
     const { warn, limit } = site.policies.linkLoad;
     const least = Math.min(warn, limit);
+    const found: Overloaded[] = [];
     for (const link of network.topology.links) {
       const { capacity } = link;
       if (capacity === undefined || capacity === 0) continue;
@@ -28,10 +30,38 @@ link faster.`,
       });
       // A link too slow for both directions is one mistake, told at the fuller one.
       const [worse, other] = over.sort((a, b) => b.load.line.peak - a.load.line.peak);
-      if (worse !== undefined) report(overloaded({ site, network }, link, worse, other));
+      if (worse === undefined) continue;
+      const [largest] = flowsOn(network, link, worse.out);
+      const alone = largest !== undefined && largest.peak * 10_000 > least * capacity ? largest.of : undefined;
+      found.push({ link, worse, other, alone });
     }
+    if (found.length === 0) return;
+    // What is too much for several links by itself is told at the one that it fills most.
+    const entailed = new Map<Overloaded, readonly Overloaded[]>();
+    for (const [alone, along] of grouped(found, ({ alone }) => alone)) {
+      const [worst, ...others] = along.sort((a, b) => filled(b) - filled(a));
+      if (alone !== undefined && worst !== undefined) entailed.set(worst, others);
+    }
+    for (const each of found) report(findingOf({ site, network }, each, entailed.get(each) ?? []));
   },
 };
+
+/** A link with a direction that carries more than the policy allows, or both. */
+interface Overloaded {
+  readonly link: Link;
+  readonly worse: Over;
+  readonly other: Over | undefined;
+  /** The stream or other traffic that is too much without any other. */
+  readonly alone: object | undefined;
+}
+
+function filled({ worse: { load, capacity } }: Overloaded): number {
+  return load.line.peak / capacity;
+}
+
+function loadsAt({ worse, other }: Overloaded): DirectionLoad[] {
+  return other === undefined ? [worse.load] : [worse.load, other.load];
+}
 
 /** A direction that carries more than the policy allows. */
 interface Over {
@@ -41,12 +71,13 @@ interface Over {
   readonly capacity: number;
 }
 
-function overloaded(
+function findingOf(
   { site, network }: Pick<RuleContext, 'site' | 'network'>,
-  link: Link,
-  { out, load, capacity }: Over,
-  other: Over | undefined,
+  overloaded: Overloaded,
+  others: readonly Overloaded[],
 ): Finding {
+  const { link, worse, other } = overloaded;
+  const { out, load, capacity } = worse;
   const { warn, limit } = site.policies.linkLoad;
   const { line } = load;
   const isOver = line.peak * 10_000 > limit * capacity;
@@ -67,7 +98,12 @@ function overloaded(
       `${percentOver(line.peak, capacity, bound)} of ${bitRate(capacity)}${nominal}; ` +
       `${heaviest(network, link, out)}${back}. That is ${than}: move or slim streams, or make the link faster.`,
     about: aboutPorts(out, into),
-    effects: other === undefined ? [load] : [load, other.load],
+    related: others.map((one) => ({
+      at: placeOfEnd(one.link, one.worse.out),
+      message: `${portName(one.worse.out)} carries it too: ${percentOver(one.worse.load.line.peak, one.worse.capacity, Math.min(warn, limit))}`,
+    })),
+    effects: loadsAt(overloaded),
+    entails: others.flatMap(loadsAt),
   };
 }
 

@@ -72,6 +72,8 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
       'or move or slim streams.',
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
+    // What is too much for several links by itself, link-load tells at one of them.
+    effects: over.map((each) => each.load),
     entails: over.map((each) => each.load),
   });
 }
