@@ -1,7 +1,7 @@
 /** What streams lose by an obstacle. */
 
 import type { Obstacle, Unreached } from './delivery.ts';
-import type { Stream } from '../site/model.ts';
+import type { Device, Stream } from '../site/model.ts';
 import type { Network } from './network.ts';
 
 export interface Lost {
@@ -18,4 +18,22 @@ export function lostBy({ deliveries }: Pick<Network, 'deliveries'>, isWhy: (why:
       return isWhy(why) ? [{ stream, receiver, unreached }] : [];
     }),
   );
+}
+
+/** What does not get to devices or from them, and why: also of other traffic. */
+export function lostAt(
+  { deliveries, traffic }: Pick<Network, 'deliveries' | 'traffic'>,
+  devices: readonly Device[],
+): { readonly lost: readonly Lost[]; readonly obstacles: readonly Obstacle[] } {
+  const lost = deliveries.flatMap(({ stream, source, unreached: all }) =>
+    all.flatMap((unreached) =>
+      devices.some((device) => device === source || device.name === unreached.receiver)
+        ? [{ stream, receiver: unreached.receiver, unreached }]
+        : [],
+    ),
+  );
+  const stopped = traffic.flatMap(({ from, to, obstacle }) =>
+    obstacle !== undefined && devices.some((device) => device === from || device === to) ? [obstacle] : [],
+  );
+  return { lost, obstacles: [...lost.map(({ unreached }) => unreached.why), ...stopped] };
 }

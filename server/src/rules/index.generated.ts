@@ -18,6 +18,7 @@ import { noSuchPort } from './names/no-such-port.ts';
 import { portNotNamed } from './names/port-not-named.ts';
 import { unknownName } from './names/unknown-name.ts';
 import { unknownRule } from './names/unknown-rule.ts';
+import { addressApart } from './addresses/address-apart.ts';
 import { addressInDhcpPool } from './addresses/address-in-dhcp-pool.ts';
 import { addressNotCarried } from './addresses/address-not-carried.ts';
 import { addressOutsideSubnet } from './addresses/address-outside-subnet.ts';
@@ -190,6 +191,7 @@ export const rules: readonly Rule[] = [
   portNotNamed,
   unknownName,
   unknownRule,
+  addressApart,
   addressInDhcpPool,
   addressNotCarried,
   addressOutsideSubnet,

@@ -1,13 +1,18 @@
 import { type Placed, misplacedIn } from '../../network/misplaced.ts';
+import { type LoneAddress, loneAddresses } from '../../network/lone-addresses.ts';
 import { oppositePort } from '../../network/link.ts';
+import { lostAt } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
 import { holder } from '../../network/address-uses.ts';
 import { type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { type CableEnd, endName, portName } from '../../site/model.ts';
+import { placeOf } from '../../site/item.ts';
 import { endAt, placeOfEnd } from '../../site/places.ts';
+import { receiverRoute } from '../../site/receiver.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { few, list } from '../../text/words.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const cablesSwapped: Rule = {
   id: 'cables-swapped',
@@ -35,10 +40,44 @@ Exchange the two plugs, or their lines here; or correct the addresses, where tho
         fixes: () => exchanged(one, other),
       });
     }
+    const lone = loneAddresses(site.devices, network);
+    for (const [index, one] of lone.entries()) {
+      const other = lone
+        .slice(index + 1)
+        .find((each) => each.elsewhere === one.own.domain && one.elsewhere === each.own.domain);
+      if (other !== undefined) report(withoutVlans(network, one.own, other.own));
+    }
   },
 };
 
-function farEnd({ link, port }: Placed): Placed['port'] {
+/** Two cables on switches without VLANs, where each address is of the network that the other one is in. */
+function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddress['own']): Finding {
+  const [own, theirs] = [one, other].map(({ link, port }) => ({ link, port: oppositePort(link, port) }));
+  const { lost, obstacles } = lostAt(network, [one.device, other.device]);
+  const name = ({ device, port }: LoneAddress['own']): string =>
+    device.ports.length === 1 ? device.name : portName(port);
+  return {
+    at: placeOfEnd(one.link, one.port),
+    message:
+      `The cables of ${name(one)} and ${name(other)} seem to be swapped: ${name(one)} is in ${one.domain.name} and ` +
+      `${name(other)} in ${other.domain.name}, and each has an address of the other. Exchange them.`,
+    about: aboutPorts(one.port, other.port),
+    related: [
+      { at: placeOfEnd(other.link, other.port), message: `the cable of ${name(other)}` },
+      ...lost.map(({ stream, receiver }) => ({
+        at: placeOf(stream.item, receiverRoute(stream, receiver)),
+        message: `${receiver} gets nothing of ${stream.name}`,
+      })),
+    ],
+    // At the wrong port they may not be fed either.
+    entails: [...obstacles, one.port, other.port],
+    fixes: () => (own === undefined || theirs === undefined ? [] : exchanged(own, theirs)),
+  };
+}
+
+type End = Pick<Placed, 'link' | 'port'>;
+
+function farEnd({ link, port }: End): Placed['port'] {
   return oppositePort(link, port);
 }
 
@@ -48,7 +87,7 @@ function described({ vlan, uses }: Placed): string {
 }
 
 /** Each of the two lines names what the other one did. */
-function exchanged(one: Placed, other: Placed): Fix[] {
+function exchanged(one: End, other: End): Fix[] {
   const ends = [one, other].map((placed) => ({
     item: placed.link.cable.item,
     end: endAt(placed.link, farEnd(placed)),
@@ -94,6 +133,43 @@ devices:
 cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/9, to: office-pc}
+`,
+  },
+  {
+    bad: `
+devices:
+  house: {kind: switch, ports: {1-4: {}}}
+  cams: {kind: switch, ports: {1-4: {}}}
+  recorder: {kind: server, ports: {lan: {address: 192.168.1.10}, cam: {address: 192.168.9.1}}}
+  office-pc: {kind: computer, address: 192.168.1.20}
+  hall-pc: {kind: computer, address: 192.168.1.21}
+  paddock-cam: {kind: camera, address: 192.168.9.21}
+  porch-cam: {kind: camera, address: 192.168.9.22}
+cables:
+  - {from: house/1, to: recorder/cam}
+#                       ^^^^^^^^^^^^ The cables of recorder/cam and recorder/lan seem to be swapped
+  - {from: house/2, to: office-pc}
+  - {from: house/3, to: hall-pc}
+  - {from: cams/1, to: recorder/lan}
+  - {from: cams/2, to: paddock-cam}
+  - {from: cams/3, to: porch-cam}
+`,
+    fixed: `
+devices:
+  house: {kind: switch, ports: {1-4: {}}}
+  cams: {kind: switch, ports: {1-4: {}}}
+  recorder: {kind: server, ports: {lan: {address: 192.168.1.10}, cam: {address: 192.168.9.1}}}
+  office-pc: {kind: computer, address: 192.168.1.20}
+  hall-pc: {kind: computer, address: 192.168.1.21}
+  paddock-cam: {kind: camera, address: 192.168.9.21}
+  porch-cam: {kind: camera, address: 192.168.9.22}
+cables:
+  - {from: house/1, to: recorder/lan}
+  - {from: house/2, to: office-pc}
+  - {from: house/3, to: hall-pc}
+  - {from: cams/1, to: recorder/cam}
+  - {from: cams/2, to: paddock-cam}
+  - {from: cams/3, to: porch-cam}
 `,
   },
 ];
