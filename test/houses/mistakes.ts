@@ -375,6 +375,34 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
         '10.9.0.11, inputs: {sat: {supplies: 400 mA, max-input: 60',
       ],
     ],
+    [
+      'an output of the splitter that leads back to the aerial',
+      'coax-loop splitter/out-6',
+      [', terminated: [out-6]}', '}\n  join: {kind: splitter, ways: 2, loss: 4 dB}'],
+      [
+        '  - {from: roof, to: filter/in, type: coax-6, length: 1 m}',
+        '  - {from: roof, to: join/out-1, type: coax-6, length: 1 m}\n' +
+          '  - {from: join/in, to: filter/in, type: coax-6, length: 1 m}\n' +
+          '  - {from: splitter/out-6, to: join/out-2, type: coax-6, length: 1 m}',
+      ],
+    ],
+    ['a gain without a unit', 'quantity 22', ['gain: 22 dB', 'gain: 22']],
+    ['a splitter of no ways', 'out-of-range 0', ['ways: 6', 'ways: 0']],
+    ['two coaxes at one output', 'port-cabled-twice splitter/out-1', ['splitter/out-2, to', 'splitter/out-1, to']],
+    ['a filter that ends before it begins', 'malformed-value 694-470 MHz', ['470-694 MHz, loss', '694-470 MHz, loss']],
+    [
+      'a terminator at an output that is not there',
+      'no-such-port out-7',
+      ['terminated: [out-6]', 'terminated: [out-7]'],
+    ],
+    ['an inserter that is misspelt', 'unknown-name suply', ['through: [supply]', 'through: [suply]']],
+    ['the down-lead in a network port', 'cable-not-for-ends mast-amp/out', ['to: splitter/in', 'to: box-1']],
+    ['a channel that is none', 'out-of-range 0', ['channel: 22', 'channel: 0']],
+    ['neither channel nor frequency', 'multiplex-parameters dvb-t2', ['dvb-t2, channel: 22', 'dvb-t2']],
+    ['a multiplex that is misspelt at the aerial', 'unknown-name east-9', ['east-1: 55 dBµV', 'east-9: 55 dBµV']],
+    ['a loss with a minus', 'gain-reversed -10 dB', ['ways: 6, loss: 10 dB', 'ways: 6, loss: -10 dB']],
+    ['a net rate with a digit too many', 'multiplex-rate 402 Mb/s', ['net-rate: 40.2', 'net-rate: 402']],
+    ['a coax of a length in no unit', 'quantity 15', ['length: 15 m, core', 'length: 15, core']],
     ['network cable to an outlet', 'cable-not-for-ends cat6', ['bedroom/in, type: coax-6', 'bedroom/in, type: cat6']],
   ],
   'television': [

@@ -129,6 +129,7 @@ import { coaxBetweenBuildings } from './television/coax-between-buildings.ts';
 import { coaxLengthMissing } from './television/coax-length-missing.ts';
 import { coaxLoop } from './television/coax-loop.ts';
 import { frequencyNotPassed } from './television/frequency-not-passed.ts';
+import { gainReversed } from './television/gain-reversed.ts';
 import { lnbCableLoss } from './television/lnb-cable-loss.ts';
 import { lnbControlBlocked } from './television/lnb-control-blocked.ts';
 import { lnbPlane } from './television/lnb-plane.ts';
@@ -302,6 +303,7 @@ export const rules: readonly Rule[] = [
   coaxLengthMissing,
   coaxLoop,
   frequencyNotPassed,
+  gainReversed,
   lnbCableLoss,
   lnbControlBlocked,
   lnbPlane,

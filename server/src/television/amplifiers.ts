@@ -2,7 +2,7 @@
 
 import type { Connector, Device } from '../site/model.ts';
 import { derating } from '../standards/television/amplifier.ts';
-import type { Signal, Signals } from './signals.ts';
+import { type Signal, type Signals, isUnknown } from './signals.ts';
 
 /** dBµV; `undefined` where its largest output is not given. */
 export interface AmplifierLoad {
@@ -27,7 +27,7 @@ export function amplifierLoads(devices: readonly Device[], signals: Signals): Am
 }
 
 function loadAt(device: Device, out: Connector, signals: Signals): AmplifierLoad | undefined {
-  const passing = signals.at(out);
+  const passing = signals.at(out).filter((signal) => !isUnknown(signal));
   const strongest = passing.reduce<Signal | undefined>(
     (most, signal) => (most === undefined || signal.level > most.level ? signal : most),
     undefined,

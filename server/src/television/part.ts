@@ -63,12 +63,13 @@ export function passage(device: Device, by: string, to: string, frequency: numbe
   const part = device.aerial;
   if (part === undefined || !passes(device, part, by, to, frequency)) return undefined;
   if (device.kind === 'amplifier')
-    return { gain: part.gain ?? 0, noiseFigure: part.noiseFigure ?? 0, assumed: part.gain === undefined };
+    return { gain: Math.abs(part.gain ?? 0), noiseFigure: part.noiseFigure ?? 0, assumed: part.gain === undefined };
   const given = device.kind === 'tap' && (by.startsWith('tap') || to.startsWith('tap')) ? part.tapLoss : part.loss;
+  const own = given === undefined ? typicalLoss(device, part, frequency) : valueAt(given, frequency);
   const loss =
-    (given === undefined ? typicalLoss(device, part, frequency) : valueAt(given, frequency)) +
-    (device.kind === 'equaliser' ? sloped(part, frequency) : 0);
-  // A multiswitch may have gain: a loss below 0 adds no less noise than none.
+    // With a wrong sign, which is told, it is taken as it is meant. A multiswitch may have gain.
+    (device.kind === 'multiswitch' ? own : Math.abs(own)) + (device.kind === 'equaliser' ? sloped(part, frequency) : 0);
+  // A loss below 0 adds no less noise than none.
   return { gain: -loss, noiseFigure: Math.max(loss, 0), assumed: given === undefined };
 }
 

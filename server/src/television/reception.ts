@@ -16,7 +16,7 @@ import {
 import { type System, type Transmission, isSatellite, noiseBandwidth } from '../standards/television/system.ts';
 import type { AmplifierLoad } from './amplifiers.ts';
 import { transmissionOf } from '../site/television/channel.ts';
-import type { Signal, Signals } from './signals.ts';
+import { type Signal, type Signals, isUnknown } from './signals.ts';
 
 /** A multiplex at a connector, judged. Levels are dBµV, ratios dB; `undefined` where too little is said. */
 export interface Point {
@@ -68,7 +68,7 @@ export function receptionOf(site: Facts, signals: Signals, amplifiers: ReadonlyM
       .flatMap(({ connectorByName }) => [...connectorByName.values()])
       .map((at) => ({
         at,
-        composite: sumOfLevels(signals.at(at).map(({ level }) => level)),
+        composite: sumOfLevels(signals.at(at).flatMap((signal) => (isUnknown(signal) ? [] : [signal.level]))),
         maxInput: at.device.coaxInputs.get(at.name)?.maxInput ?? TUNER_MAXIMUM,
         systems: systemsAt(at),
         points: pointsAt(at),
@@ -105,12 +105,15 @@ function needs(site: Facts, multiplex: Multiplex): Needs {
   };
 }
 
+const NOTHING = { carrierToNoise: undefined, margin: undefined, window: undefined };
+
 function pointOf(
   signal: Signal,
   { transmission, noiseFloor: floor, needed, window }: Needs,
   amplifiers: ReadonlyMap<Device, AmplifierLoad>,
 ): Point {
   const noiseFigure = decibels(chainTo(signal, transmission).factor);
+  if (isUnknown(signal)) return { signal, noiseFigure, noiseFloor: floor, needed, ...NOTHING };
   const carrierToNoise = floor === undefined ? undefined : ratioAt(signal, noiseFigure, floor, amplifiers);
   return {
     signal,

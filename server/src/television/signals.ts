@@ -21,6 +21,13 @@ export interface Step extends Stage {
   readonly assumed: boolean;
 }
 
+/** Whether an amplifier on the way does not say its gain, or not in a way that can be read: its level is not known. */
+export function isUnknown({ steps }: Pick<Signal, 'steps'>): boolean {
+  return steps.some(
+    ({ by }) => 'device' in by && by.device.kind === 'amplifier' && by.device.aerial?.gain === undefined,
+  );
+}
+
 /** A multiplex at a connector. */
 export interface Signal {
   readonly multiplex: Multiplex;
@@ -132,7 +139,10 @@ function follow(found: Found, source: Connector, signals: readonly Signal[]): vo
     const passed = new Set<Signal>();
     for (const connector of on.reverse()) {
       const left = through(arriving, connector, passed);
-      if (entered.has(connector)) continue;
+      if (entered.has(connector)) {
+        if (left.length > 0) found.loops.push({ run, source });
+        continue;
+      }
       entered.add(connector);
       pending.push([connector, left]);
     }

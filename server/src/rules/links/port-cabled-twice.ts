@@ -1,9 +1,21 @@
 import { type Fix, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Cable, type CableEnd, type Port, type Site, endName, portAt, portName } from '../../site/model.ts';
+import {
+  type Cable,
+  type CableEnd,
+  type Connector,
+  type Port,
+  type Site,
+  connectorAt,
+  endName,
+  portAt,
+} from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+/** For a network cable or a coax. */
+type Socket = Port | Connector;
 
 interface Plug {
   readonly cable: Cable;
@@ -17,17 +29,19 @@ export const portCabledTwice: Rule = {
   why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
 cables is counted until it is put right. Write each cable once; give the second a port of its own.`,
   check({ site, network }: RuleContext, report: Report): void {
-    const plugs = new Map<Port, Plug>();
+    const plugs = new Map<Socket, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
       for (const end of [cable.from, cable.to]) {
-        const port = portAt(site, end);
+        const port = portAt(site, end) ?? connectorAt(site, end);
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
         else {
           const finding = twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`);
-          report({ ...finding, ...consequencesOf(network.causes, [cable.item], finding.related) });
+          const followed = consequencesOf(network.causes, [cable.item], finding.related);
+          // The output that the second should be at is open.
+          report({ ...finding, ...followed, entails: [...followed.entails, port.device] });
         }
       }
       for (const end of cable.through) {
@@ -50,18 +64,18 @@ function shownOtherEnd(plug: Plug): string {
   return other === undefined ? 'nothing yet' : endName(other);
 }
 
-function twice(site: Site, port: Port, first: Plug, second: Plug, what: string): Finding {
+function twice(site: Site, port: Socket, first: Plug, second: Plug, what: string): Finding {
   return {
     at: placeOf(second.cable.item, second.end.route),
-    message: `${portName(port)} has a cable already, ${what}. Give this one a port of its own, or take it out.`,
-    about: [portName(port), port.device.name],
-    related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${portName(port)}` }],
+    message: `${nameOf(port)} has a cable already, ${what}. Give this one a port of its own, or take it out.`,
+    about: [nameOf(port), port.device.name],
+    related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${nameOf(port)}` }],
     fixes: () => {
       const fixes: Fix[] = [];
-      const free = nextFreeSwitchPort(site, port);
+      const free = 'speed' in port ? nextFreeSwitchPort(site, port) : nextFreeOutput(site, port);
       if (free !== undefined && !isSameCable(first.cable, second.cable)) {
-        const edits = [setValue(second.cable.item, second.end.route, scalarText(portName(free), true))];
-        fixes.push({ title: `Use ${portName(free)}, the next free one like it`, safe: false, edits });
+        const edits = [setValue(second.cable.item, second.end.route, scalarText(nameOf(free), true))];
+        fixes.push({ title: `Use ${nameOf(free)}, the next free one like it`, safe: false, edits });
       }
       // Where the first leads nowhere, the second may be the one that the port needs.
       const mayBeNeeded = second.cable === first.cable || portAt(site, otherEnd(first)) === undefined;
@@ -70,6 +84,20 @@ function twice(site: Site, port: Port, first: Plug, second: Plug, what: string):
       return fixes;
     },
   };
+}
+
+/** Of the same device, such as the next output of a splitter, that no coax and no terminator is in. */
+function nextFreeOutput({ cables, deviceByName }: Site, { device, name }: Connector): Connector | undefined {
+  const taken = new Set(cables.flatMap(({ from, to }) => [from, to].map((end) => connectorAt({ deviceByName }, end))));
+  const sort = name.replace(/\d+$/, '');
+  return [...device.connectorByName.values()].find(
+    (one) =>
+      one.name.replace(/\d+$/, '') === sort && !taken.has(one) && device.aerial?.terminated.includes(one.name) !== true,
+  );
+}
+
+function nameOf({ device, name }: Socket): string {
+  return `${device.name}/${name}`;
 }
 
 function isSameCable(a: Cable, b: Cable): boolean {

@@ -17,7 +17,7 @@ and another begins: write two cables.`,
         report({
           at: placeOf(item, route),
           message:
-            `${device} is a ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels only. ` +
+            `${device} is ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels only. ` +
             'Write a second cable from there on.',
           about: [device],
         });

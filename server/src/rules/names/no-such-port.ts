@@ -1,4 +1,4 @@
-import { fixOf } from '../../site/edit.ts';
+import { fixOf, setValue } from '../../site/edit.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
@@ -26,11 +26,13 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || isSocket(device, end.port)) continue;
-        if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
+        if (hasShapeProblem(item, end.route) || !isSound(device.item) || !knowsConnectors(device)) continue;
         const finding = missing(site, { item, route: end.route, device, port: end.port, text: endName(end) });
         report({ ...finding, ...consequencesOf(network.causes, [item], finding.related) });
       }
     }
+    for (const device of site.devices)
+      if (device.aerial !== undefined && knowsConnectors(device)) missingConnectors(device, report);
     const naming = [
       ...site.devices.filter(({ routes }) => routes.length > 0),
       ...site.streams.filter(({ egress }) => egress !== undefined),
@@ -50,6 +52,33 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
     }
   },
 };
+
+/** Outputs that a part names of itself and does not have. */
+function missingConnectors(device: Device, report: Report): void {
+  const { item, name, aerial, connectorByName } = device;
+  const named = { 'terminated': aerial?.terminated, 'power-pass': aerial?.powerPass };
+  for (const [key, names] of Object.entries(named)) {
+    for (const [index, connector] of (typeof names === 'object' ? names : []).entries()) {
+      if (connectorByName.has(connector) || hasShapeProblem(item, [key, index])) continue;
+      const near = nearest(connector, [...connectorByName.keys()]).map((one) => one.name);
+      report({
+        at: placeOf(item, [key, index]),
+        message: `${name} has no connector ${visible(connector, 40)}; it has ${compactPorts([...connectorByName.keys()])}.`,
+        about: [`${name}/${connector}`, name],
+        // The output that is meant seems open.
+        entails: key === 'terminated' ? [device] : [],
+        fixes: () => near.flatMap((one) => fixOf(`Change to ${one}`, setValue(item, [key, index], one))),
+      });
+    }
+  }
+}
+
+/** Whether what decides the connectors of a device can be read. */
+function knowsConnectors({ item }: Device): boolean {
+  return DECIDING.every((key) => !hasShapeProblem(item, [key]));
+}
+
+const DECIDING = ['ways', 'type', 'inputs'];
 
 /** For a network cable or a coax. */
 function isSocket({ portByName, connectorByName }: Device, name: string): boolean {

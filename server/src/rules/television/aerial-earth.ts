@@ -1,4 +1,5 @@
 import { headOf, placeOf } from '../../site/item.ts';
+import { nodeAt } from '../../site/edit.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const aerialEarth: Rule = {
@@ -13,7 +14,7 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, aerial } of site.devices) {
       const mast = aerial?.mast;
-      if (mast === undefined || !mast.outsideProtectedZone || mast.earthed !== undefined) continue;
+      if (mast === undefined || !mast.outsideProtectedZone || nodeAt(item, ['mast', 'earthed']) !== undefined) continue;
       report({
         at: item.data === null ? headOf(item) : placeOf(item, ['mast']),
         message:

@@ -1,4 +1,5 @@
 import { placeOf } from '../../site/item.ts';
+import { type Connector, type Device, type Site, connectorAt } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -10,9 +11,9 @@ export const amplifierUnpowered: Rule = {
 between pass current, or put an inserter between them and the amplifier. Supplies put current on the coax: switch them
 off before you screw a plug, and keep mains supplies indoors, dry and ventilated.`,
   source: 'common practice, no source',
-  check({ plan }: RuleContext, report: Report): void {
+  check({ plan, site }: RuleContext, report: Report): void {
     for (const { device, connector, feeds, stoppedBy } of plan.television.directCurrent.consumers) {
-      if (device.kind !== 'amplifier' || feeds.length > 0) continue;
+      if (device.kind !== 'amplifier' || feeds.length > 0 || isInDoubt(site, connector)) continue;
       const names = [...new Set(stoppedBy.map(({ name }) => name))];
       report({
         at: placeOf(device.item, ['powered-by']),
@@ -28,6 +29,18 @@ off before you screw a plug, and keep mains supplies indoors, dry and ventilated
     }
   },
 };
+
+/** Whether its coax does not lead where it is said to lead, which is told there. */
+function isInDoubt(site: Site, connector: Connector): boolean {
+  const cable = site.cables.find(({ from, to }) => [from, to].some((end) => connectorAt(site, end) === connector));
+  if (cable === undefined) return false;
+  const isCoaxOnly = [cable.from, cable.to].every((end) => connectorAt(site, end) !== undefined);
+  return !isCoaxOnly || cable.through.some(({ device }) => !isOnCoax(site.deviceByName.get(device)?.kind));
+}
+
+function isOnCoax(kind: Device['kind']): boolean {
+  return kind === 'power-inserter' || kind === 'isolator' || kind === 'earth-block';
+}
 
 export const examples: readonly Example[] = [
   {

@@ -1,4 +1,5 @@
 import { placeOf } from '../../site/item.ts';
+import { nodeAt } from '../../site/edit.ts';
 import { aboutItem } from '../../site/about.ts';
 import { isCoax } from '../../standards/television/coax.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -12,7 +13,7 @@ for a part that is screwed on directly a length of a few centimetres.`,
   check({ plan }: RuleContext, report: Report): void {
     for (const { cable, a, b } of plan.television.runs) {
       const lacks = [
-        ...(cable.length === undefined ? ['length'] : []),
+        ...(nodeAt(cable.item, ['length']) === undefined ? ['length'] : []),
         ...(cable.coax.attenuation === undefined && !isCoax(cable.type) && cable.type === undefined ? ['type'] : []),
       ];
       // Nothing that is received passes: nothing is counted behind it.

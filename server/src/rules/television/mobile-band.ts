@@ -77,7 +77,8 @@ function isFiltered({ source, steps, frequency }: Signal, end: number): boolean 
     steps.some(({ by }) => {
       if (!('device' in by)) return false;
       const { kind, aerial, coaxInputs } = by.device;
-      if (kind === 'filter') return isKeptOut(aerial?.frequencies, end);
+      // Of a filter that does not say, it is for this.
+      if (kind === 'filter') return aerial?.frequencies === undefined || isKeptOut(aerial.frequencies, end);
       return [...coaxInputs.values()].some(
         ({ passes }) => passes !== undefined && within(passes, frequency) && isKeptOut(passes, end),
       );

@@ -8,6 +8,7 @@ import {
   modulationsOf,
   occupiedBandwidth,
 } from '../../standards/television/system.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -54,7 +55,12 @@ function faultOf(site: Site, multiplex: Multiplex): Fault | undefined {
   const bandwidths = bandwidthsOf(system);
   if (bandwidth !== undefined && bandwidths.length > 0 && !bandwidths.includes(bandwidth))
     return { key: 'bandwidth', message: notIn(system, megahertz(bandwidth), bandwidths.map(megahertz)) };
-  if (skyFrequency(site, multiplex) === undefined && multiplex.channel === undefined)
+  if (
+    skyFrequency(site, multiplex) === undefined &&
+    multiplex.channel === undefined &&
+    !hasShapeProblem(multiplex.item, ['channel']) &&
+    !hasShapeProblem(multiplex.item, ['frequency'])
+  )
     return { key: 'system', message: `${name} says neither channel nor frequency. Say one of them.` };
   return tooWide(site, multiplex);
 }

@@ -1,7 +1,9 @@
 import { aboutItem } from '../../site/about.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
-import { computedRate, netRateOf } from '../../site/television/channel.ts';
+import { computedRate, netRateOf, transmissionOf } from '../../site/television/channel.ts';
+import { fraction } from '../../standards/television/net-rate.ts';
+import { BITS_PER_SYMBOL } from '../../standards/television/system.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { bitRate, few, percent } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -29,10 +31,26 @@ are wrong. Peaks of services may well add up to more: the multiplex shares its r
             `${bitRate(netRate)}. Correct one of them.`,
           about: aboutItem(item),
         });
+      else if (netRate !== undefined && netRate > mostOf(site, multiplex))
+        report({
+          at: placeOf(item, ['net-rate']),
+          message:
+            `The net rate of ${name} is said to be ${bitRate(netRate)}, and its channel, modulation and code rate leave ` +
+            `no more than ${bitRate(mostOf(site, multiplex))}. Correct one of them.`,
+          about: aboutItem(item),
+        });
       else reportServices(site, multiplex, report);
     }
   },
 };
+
+/** bit/s: all of the channel as symbols, and nothing but the code taken off. */
+function mostOf(site: Site, multiplex: Multiplex): number {
+  const transmission = transmissionOf(site, multiplex);
+  if (transmission?.system !== 'dvb-t2' || transmission.codeRate === undefined) return Infinity;
+  const { bandwidth = 8e6, modulation, codeRate } = transmission;
+  return bandwidth * BITS_PER_SYMBOL[modulation] * fraction(codeRate);
+}
 
 function reportServices(site: Site, multiplex: Multiplex, report: Report): void {
   const most = netRateOf(site, multiplex)?.rate;
@@ -76,6 +94,17 @@ multiplexes:
 services:
   news: {multiplex: mux-a, rate: 4.2 Mb/s}
   film: {multiplex: mux-a, rate: 6 Mb/s, peak-rate: 9 Mb/s}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3, net-rate: 402 Mb/s}
+#                                                                                    ^^^^^^^^ and its channel, modulation and code rate leave no more than 42.7 Mb/s
+`,
+    good: `
+multiplexes:
+  mux-b: {system: dvb-t2, channel: 21, modulation: 256qam, code-rate: 2/3, net-rate: 40.2 Mb/s}
 `,
   },
 ];

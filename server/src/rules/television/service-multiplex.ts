@@ -17,6 +17,8 @@ a meter shows at its lead, or take the service from a multiplex that is received
   check({ site }: RuleContext, report: Report): void {
     if (site.multiplexes.length === 0) return;
     const received = receivedNames(site);
+    // One of them may be meant.
+    if ([...received].some((name) => !site.multiplexByName.has(name))) return;
     const isKnown = knownReception(site.devices);
     const wanted = new Map<Multiplex, Use[]>();
     for (const use of usesOf(site)) {

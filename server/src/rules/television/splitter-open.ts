@@ -1,6 +1,7 @@
 import { addElement, fixOf, putElement } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { connectorAt } from '../../site/model.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -15,8 +16,9 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
     const splitters = site.devices.filter(({ kind }) => kind === 'splitter' || kind === 'tap');
     if (splitters.length === 0) return;
     const cabled = new Set(site.cables.flatMap(({ from, to }) => [connectorAt(site, from), connectorAt(site, to)]));
-    for (const { item, name, connectorByName, aerial } of splitters) {
-      if (aerial === undefined) continue;
+    for (const device of splitters) {
+      const { item, name, connectorByName, aerial } = device;
+      if (aerial === undefined || hasShapeProblem(item, ['ways'])) continue;
       const connectors = [...connectorByName.values()];
       const open = connectors.filter(
         (connector) => connector.name !== 'in' && !cabled.has(connector) && !aerial.terminated.includes(connector.name),
@@ -28,6 +30,7 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
         at: headOf(item),
         message: `${list(names)} of ${name} ${names.length === 1 ? 'has' : 'have'} neither a coax nor a terminator. Terminate with 75 Ω.`,
         about: [name, ...names.map((own) => `${name}/${own}`)],
+        effects: [device],
         fixes: () =>
           fixOf(
             `Terminate ${list(names)}`,

@@ -60,9 +60,7 @@ or sent on by a server counts at all times.`,
 function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, report: Report): void {
   const { tuning, signals } = plan.television;
   // What stops them, or where a cable leads, other rules say.
-  const isWhole = site.cables.every(
-    ({ from, to }) => isThere(site, from) && isThere(site, to) && from?.device !== to?.device,
-  );
+  const isWhole = site.cables.every(({ from, to }) => areJoined(site, from, to) && from?.device !== to?.device);
   if (!isWhole || signals.loops.length > 0) return;
   const received = new Set(signals.all.map(({ multiplex }) => multiplex));
   const stopped = new Set(signals.stopped.map(({ signal }) => signal.multiplex));
@@ -95,8 +93,11 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
   }
 }
 
-function isThere(site: Site, end: CableEnd | undefined): boolean {
-  return connectorAt(site, end) !== undefined || portAt(site, end) !== undefined;
+/** Whether both ends are there, and both of the same sort. */
+function areJoined(site: Site, from: CableEnd | undefined, to: CableEnd | undefined): boolean {
+  const isCoax = connectorAt(site, from) !== undefined;
+  if (isCoax !== (connectorAt(site, to) !== undefined)) return false;
+  return isCoax || (portAt(site, from) !== undefined && portAt(site, to) !== undefined);
 }
 
 /** Names in a message. */

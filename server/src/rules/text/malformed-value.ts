@@ -51,8 +51,10 @@ not certain, so it counts for nothing. Names consist of letters, digits, \`-\` a
       if (SECTIONS[item.section] === 'map' && !isName(item.name))
         report(badName(item, placeOf(item, [], 'key'), [], item.name));
     }
-    for (const item of site.sections.devices) portRanges(item, report);
+    for (const item of site.sections.devices) numberRanges(item, 'ports', report);
     for (const device of site.devices) {
+      if (device.kind === 'tuner') numberRanges(device.item, 'tuners', report);
+      if (device.aerial !== undefined && device.aerial.frequencies === undefined) frequencyRange(device.item, report);
       if (device.ports.length === 0 && portCount(device.item) > 0) report(tooManyPorts(device.item));
     }
     for (const item of site.sections.site) if (item.name === 'timezone') unknownZone(item, report);
@@ -118,6 +120,9 @@ function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
   return [];
 }
 
+/** Keys with an entry for each frequency. */
+const BY_FREQUENCY = ['loss', 'tap-loss', 'attenuation'];
+
 function badName(item: Item, at: Place, route: Route, name: string): Finding {
   const better = name
     .trim()
@@ -125,6 +130,12 @@ function badName(item: Item, at: Place, route: Route, name: string): Finding {
     .replace(/^-+|-+$/g, '')
     .slice(0, LONGEST_NAME);
   const example = better === '' ? '' : `, such as ${better}`;
+  if (BY_FREQUENCY.includes(String(route.at(-2))))
+    return {
+      at: firstLine(at),
+      message: `${visible(name, 40)} is not a frequency: a number, a space and MHz or GHz, such as 474 MHz.`,
+      about: aboutItem(item),
+    };
   return {
     at: firstLine(at),
     message: `${visible(name, 40)} is not a name: ${lacks(name)}${example}.`,
@@ -139,22 +150,42 @@ function lacks(name: string): string {
 }
 
 /** Keys of `ports` that are written as a range and declare nothing. */
-function portRanges(item: Item, report: Report): void {
-  const ports = dataAt(item.data, ['ports']);
-  if (!isMapping(ports)) return;
-  for (const key of Object.keys(ports)) {
+function numberRanges(item: Item, of: 'ports' | 'tuners', report: Report): void {
+  const entries = dataAt(item.data, [of]);
+  if (!isMapping(entries)) return;
+  for (const key of Object.keys(entries)) {
     if (portNames(key).length > 0) continue;
     const [first = 0, last = 0] = key.split('-').map(Number);
-    const route = ['ports', key];
+    const route = [of, key];
+    const one = of.slice(0, -1);
     report({
       at: placeOf(item, route, 'key'),
       message:
         last < first
-          ? `${key} declares no port: the lower number comes first.`
-          : `${key} declares more ports than a device has.`,
+          ? `${key} declares no ${one}: the lower number comes first.`
+          : `${key} declares more ${of} than a device has.`,
       about: aboutItem(item),
       beyondSchema: true,
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
+    });
+  }
+}
+
+/** One that ends before it begins passes nothing. */
+function frequencyRange(item: Item, report: Report): void {
+  for (const key of ['frequencies', 'passes']) {
+    const text = dataAt(item.data, [key]);
+    if (typeof text !== 'string' || hasShapeProblem(item, [key])) continue;
+    const parts = /^([\d.]+)-([\d.]+) (\w+)$/.exec(text);
+    if (parts === null) continue;
+    const [, from = '', to = '', unit = ''] = parts;
+    const better = `${to}-${from} ${unit}`;
+    report({
+      at: placeOf(item, [key]),
+      message: `${key} is ${shown(text)}, which ends before it begins: the lower frequency comes first.`,
+      about: aboutItem(item),
+      beyondSchema: true,
+      fixes: () => (Number(from) > Number(to) ? [write(better, setValue(item, [key], better))] : []),
     });
   }
 }

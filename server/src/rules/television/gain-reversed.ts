@@ -1,0 +1,51 @@
+import { fixOf, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { valueAt } from '../../television/part.ts';
+import { dataAt } from '../../text/syntax.ts';
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+export const gainReversed: Rule = {
+  id: 'gain-reversed',
+  severity: 'error',
+  summary: 'A loss or a gain of a part has the wrong sign.',
+  why: `A part without power gives less than it gets: its loss is written without a minus, and an amplifier's gain too.
+Otherwise everything behind it is twice as far off.`,
+  source: 'conservation of energy; how data sheets write it is common practice',
+  check({ site }: RuleContext, report: Report): void {
+    for (const { item, name, kind, aerial } of site.devices) {
+      // A multiswitch may amplify.
+      if (aerial === undefined || kind === 'multiswitch') continue;
+      const { loss, tapLoss, gain } = aerial;
+      const found = {
+        'loss': loss === undefined ? 0 : valueAt(loss, 0),
+        'tap-loss': tapLoss === undefined ? 0 : valueAt(tapLoss, 0),
+        'gain': kind === 'amplifier' ? (gain ?? 0) : 0,
+      };
+      for (const [key, value] of Object.entries(found)) {
+        if (value >= 0) continue;
+        const text = dataAt(item.data, [key]);
+        const better = typeof text === 'string' ? text.replace(/^\s*-/, '') : undefined;
+        report({
+          at: placeOf(item, [key]),
+          message: `The ${key.replace('-', ' ')} of ${name} is below 0 dB, so it would ${key === 'gain' ? 'lose' : 'gain'}. Write it without the minus.`,
+          about: [name],
+          fixes: () => (better === undefined ? [] : fixOf(`Write ${better}`, setValue(item, [key], better))),
+        });
+      }
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  pad: {kind: attenuator, loss: -6 dB}
+#                               ^^^^^ The loss of pad is below 0 dB, so it would gain.
+`,
+    fixed: `
+devices:
+  pad: {kind: attenuator, loss: 6 dB}
+`,
+  },
+];
