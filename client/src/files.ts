@@ -1,7 +1,7 @@
 // Lists and reads site files for a server that cannot reach them: one in a worker, or of a virtual workspace.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { listFiles, readFile } from '../../server/src/lsp/client-files.ts';
+import { listFiles, listFolders, readFile } from '../../server/src/lsp/client-files.ts';
 
 const suffix = '.site.yaml';
 const utf8 = new TextDecoder('utf-8', { fatal: true });
@@ -10,11 +10,15 @@ const utf8 = new TextDecoder('utf-8', { fatal: true });
 export function serveFiles(client: BaseLanguageClient): vscode.Disposable {
   return vscode.Disposable.from(
     client.onRequest(listFiles, async ({ folder }) => {
-      const parsed = vscode.Uri.parse(folder);
-      const uri = parsed.path === '' ? parsed.with({ path: '/' }) : parsed; // the root of what a provider has
-      const entries = await vscode.workspace.fs.readDirectory(uri).then((found) => found, noneWhereGone);
+      const { uri, entries } = await entriesOf(folder);
       return entries
         .filter(([name, type]) => name.endsWith(suffix) && (type & vscode.FileType.File) !== 0)
+        .map(([name]) => vscode.Uri.joinPath(uri, name).toString());
+    }),
+    client.onRequest(listFolders, async ({ folder }) => {
+      const { uri, entries } = await entriesOf(folder);
+      return entries
+        .filter(([, type]) => type === vscode.FileType.Directory)
         .map(([name]) => vscode.Uri.joinPath(uri, name).toString());
     }),
     client.onRequest(readFile, async ({ uri }) => {
@@ -26,6 +30,12 @@ export function serveFiles(client: BaseLanguageClient): vscode.Disposable {
       }
     }),
   );
+}
+
+async function entriesOf(folder: string): Promise<{ uri: vscode.Uri; entries: [string, vscode.FileType][] }> {
+  const parsed = vscode.Uri.parse(folder);
+  const uri = parsed.path === '' ? parsed.with({ path: '/' }) : parsed; // the root of what a provider has
+  return { uri, entries: await vscode.workspace.fs.readDirectory(uri).then((found) => found, noneWhereGone) };
 }
 
 /** A folder that is gone, or that its provider cannot list: the open files are the site. */

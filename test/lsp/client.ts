@@ -42,6 +42,10 @@ export interface Able {
   readonly settings?: unknown;
   /** Paths of the folders of the workspace. */
   readonly workspace?: readonly string[];
+  /** Addresses of folders of the workspace that are on no disk. */
+  readonly workspaceUris?: readonly string[];
+  /** Has requests answered that come at the start. */
+  readonly answers?: (connection: ProtocolConnection) => void;
 }
 
 export class Client {
@@ -81,9 +85,11 @@ export class Client {
 
   private static async of(
     host: Host,
-    { capabilities = {}, initializationOptions, settings, workspace }: Able,
+    { capabilities = {}, initializationOptions, settings, workspace = [], workspaceUris = [], answers }: Able,
   ): Promise<Client> {
     const client = new Client(host);
+    answers?.(client.connection);
+    const folders = [...workspace.map(workspaceFolder), ...workspaceUris.map((uri) => ({ uri, name: uri }))];
     client.settings = settings;
     client.connection.onRequest(ConfigurationRequest.type, ({ items }) => items.map(() => client.settings ?? null));
     client.connection.onRequest(RegistrationRequest.type, () => undefined);
@@ -93,10 +99,10 @@ export class Client {
       // Else a server in this process would watch it for as long as it runs.
       processId: host.process === undefined ? null : process.pid,
       rootUri: null,
-      ...(workspace !== undefined && { workspaceFolders: workspace.map(workspaceFolder) }),
+      ...(folders.length > 0 && { workspaceFolders: folders }),
       capabilities: {
         ...capabilities,
-        ...(workspace !== undefined && { workspace: { ...capabilities.workspace, workspaceFolders: true } }),
+        ...(folders.length > 0 && { workspace: { ...capabilities.workspace, workspaceFolders: true } }),
         textDocument: {
           publishDiagnostics: { relatedInformation: true, versionSupport: true },
           ...capabilities.textDocument,

@@ -34,6 +34,24 @@ describe('a site in a virtual folder', () => {
     assert.equal(clash?.relatedInformation?.[0]?.location.uri, second);
   });
 
+  it('is found in a workspace without an open file', async () => {
+    await client.stop();
+    const top = 'vscode-vfs://example';
+    client = await Client.startHere({
+      workspaceUris: [`${top}/`],
+      answers: (connection) => {
+        connection.onRequest('plumbline/listFiles', (asked: { folder: string }) =>
+          asked.folder === folder ? Object.keys(files) : [],
+        );
+        connection.onRequest('plumbline/listFolders', (asked: { folder: string }) =>
+          asked.folder === top ? [folder] : [],
+        );
+        connection.onRequest('plumbline/readFile', ({ uri }: { uri: string }) => ({ text: files[uri] ?? '' }));
+      },
+    });
+    await client.becomes(second, (found) => clashes(found).length > 0);
+  });
+
   it('says why one of them cannot be read', async () => {
     client.connection.onRequest('plumbline/listFiles', () => Object.keys(files));
     client.connection.onRequest('plumbline/readFile', () => ({ unreadable: 'permission is denied' }));

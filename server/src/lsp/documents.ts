@@ -10,8 +10,14 @@ import { isChanged, isClosed, isDeleted, isOpened, isRenamed, isWatched } from '
 /** The newest text of each open document, by address. */
 export type Documents = Map<string, TextDocument>;
 
-/** @param checkSoon has a site checked that has changed */
-export function followDocuments(documents: Documents, session: Session, checkSoon: (site: OpenSite) => void): void {
+export interface Followed {
+  /** Has a site checked that has changed. */
+  readonly checkSoon: (site: OpenSite) => void;
+  /** Has the sites in and below a folder of the workspace checked. */
+  readonly look: (folder: string) => void;
+}
+
+export function followDocuments(documents: Documents, session: Session, { checkSoon, look }: Followed): void {
   const { connection, sites, addresses } = session;
 
   /** `take`, of what is sound; else it is said in the log. */
@@ -77,6 +83,7 @@ export function followDocuments(documents: Documents, session: Session, checkSoo
   connection.workspace.onDidRenameFiles(
     sound(isRenamed, async ({ files }) => {
       await Promise.all(files.map(({ oldUri }) => changedOnDisk(oldUri)));
+      for (const { newUri } of files) if (!newUri.endsWith(SUFFIX)) look(addresses.take(newUri));
     }),
   );
 }

@@ -4,8 +4,11 @@ import { DidChangeConfigurationNotification } from 'vscode-languageserver';
 import type { Session } from './session.ts';
 import { readSettings } from './settings.ts';
 
-/** @param schemaFeaturesChanged runs where other diagnostics are to be shown than before */
-export function followSettings(session: Session, schemaFeaturesChanged: () => void): void {
+/**
+ * @param schemaFeaturesChanged runs where other diagnostics are to be shown than before
+ * @returns what is to run once the client is initialized
+ */
+export function followSettings(session: Session, schemaFeaturesChanged: () => void): () => Promise<void> {
   const { connection } = session;
 
   /** Those of the client where it can be asked, else what it has `sent`. */
@@ -20,12 +23,12 @@ export function followSettings(session: Session, schemaFeaturesChanged: () => vo
     if (before.schemaFeatures !== session.settings.schemaFeatures) schemaFeaturesChanged();
   };
 
-  connection.onInitialized(async () => {
+  connection.onDidChangeConfiguration(({ settings }) => take(settings?.plumbline ?? settings));
+
+  return async () => {
     const { workspace } = session.client;
     if (workspace?.didChangeConfiguration?.dynamicRegistration === true)
       await connection.client.register(DidChangeConfigurationNotification.type, { section: 'plumbline' });
     if (workspace?.configuration === true) await take();
-  });
-
-  connection.onDidChangeConfiguration(({ settings }) => take(settings?.plumbline ?? settings));
+  };
 }

@@ -39,5 +39,9 @@ export function serveOverStreams({ input, output, end }: Streams, program = proc
 /** Of a virtual workspace only the client can reach the files. */
 function diskAndClient(client: FileSource): FileSource {
   const sourceOf = (uri: string): FileSource => (uri.startsWith('file:') ? diskFiles : client);
-  return { list: (folder) => sourceOf(folder).list(folder), read: (uri) => sourceOf(uri).read(uri) };
+  return {
+    list: (folder) => sourceOf(folder).list(folder),
+    folders: (folder) => sourceOf(folder).folders(folder),
+    read: (uri) => sourceOf(uri).read(uri),
+  };
 }

@@ -32,7 +32,8 @@ import { isOfTheSchema } from './schema-rules.ts';
 import { type Handler, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
-import { Workspace } from './workspace.ts';
+import { Workspace, plain } from './workspace.ts';
+import { WorkspaceSites } from './workspace-sites.ts';
 
 const handlers: readonly Handler[] = [
   hoverHandler,
@@ -69,7 +70,7 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
   const addresses = new Addresses();
   const pages = new RulePages(rulePages);
   const publisher = new Publisher(connection, addresses, (uri) => documents.get(uri)?.version);
-  const checks = new CheckScheduler<OpenSite>((site, isEnough) => checkAndPublish(site, isEnough));
+  const checks = new CheckScheduler<OpenSite>((site, isEnough) => checkAndPublish(site, isEnough), isClosed);
   // What was begun for a site may end when it has been let go.
   const checkSoon = (site: OpenSite): void => {
     if (sites.has(site)) checks.schedule(site);
@@ -84,6 +85,14 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     const site = sites.in(folder);
     if (site !== undefined) checkSoon(site);
   };
+  const unopened = new WorkspaceSites({
+    source,
+    sites,
+    workspace,
+    checkSoon,
+    idle: () => checks.idle(),
+    log: (message) => connection.console.error(message),
+  });
   const auditResults = new AuditResults((folder) => sites.in(folder)?.now().plan, recheck);
   const session = new Session({ connection, sites, addresses, pages, auditResults, audits, recheck });
 
@@ -109,6 +118,7 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     connection.onNotification(DidChangeWorkspaceFoldersNotification.type, ({ event: { added, removed } }) => {
       workspace.change(added, removed);
       sites.tidy();
+      for (const { uri } of added) unopened.look(plain(uri));
     });
     session.options = readStartOptions(initializationOptions);
     session.settings = readSettings(initializationOptions);
@@ -127,10 +137,18 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     };
   });
 
-  followSettings(session, () => {
+  const takeSettings = followSettings(session, () => {
     for (const site of sites.all()) checkSoon(site);
   });
-  followDocuments(documents, session, checkSoon);
+  connection.onInitialized(async () => {
+    for (const folder of workspace.all) unopened.look(folder);
+    await takeSettings();
+  });
+  followDocuments(documents, session, { checkSoon, look: (folder) => unopened.look(folder) });
   for (const handler of handlers) handler.register(session);
   connection.listen();
+}
+
+function isClosed({ open }: OpenSite): boolean {
+  return open.size === 0;
 }

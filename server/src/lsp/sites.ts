@@ -8,6 +8,8 @@ import { SiteFolder, SUFFIX } from '../site/folder.ts';
 export interface FileSource {
   /** The `*.site.yaml` files of a folder. */
   list(folder: string): Promise<readonly string[]>;
+  /** The folders in a folder, without those that are links. */
+  folders(folder: string): Promise<readonly string[]>;
   /** The text of a file, or why it cannot be read; `undefined` where there is no such file. */
   read(uri: string): Promise<{ readonly text: string } | { readonly unreadable: string } | undefined>;
 }
@@ -114,14 +116,28 @@ export class Sites {
   }
 
   opened(uri: string, text: string): OpenSite {
-    const folder = folderOf(uri);
+    const site = this.hold(folderOf(uri));
+    site.open.add(uri);
+    site.set(uri, text);
+    return site;
+  }
+
+  /** The site of a folder as the disk has it, without an open file; `undefined` where nobody keeps it, or it is empty. */
+  async kept(folder: string): Promise<OpenSite | undefined> {
+    if (!this.keeping.keeps(folder)) return undefined;
+    const site = this.hold(folder);
+    await site.loaded;
+    this.letGoIfUnused(site);
+    this.letGoIfEmpty(site);
+    return this.has(site) ? site : undefined;
+  }
+
+  private hold(folder: string): OpenSite {
     let site = this.sites.get(folder);
     if (site === undefined) {
       site = new OpenSite(folder, (opening) => this.load(opening));
       this.sites.set(folder, site);
     }
-    site.open.add(uri);
-    site.set(uri, text);
     return site;
   }
 
@@ -137,7 +153,7 @@ export class Sites {
 
   /** Something was made, changed or deleted on disk: a site file, or a folder with sites below it. Returns these. */
   async changedOnDisk(uri: string): Promise<readonly OpenSite[]> {
-    const own = uri.endsWith(SUFFIX) ? this.of(uri) : undefined;
+    const own = uri.endsWith(SUFFIX) ? (this.of(uri) ?? (await this.kept(folderOf(uri)))) : undefined;
     const below = [...this.sites.values()].filter(({ folder }) => isAtOrBelow(folder, uri));
     await Promise.all([
       ...(own === undefined ? [] : [own.loaded, this.readFromDisk(own, uri)]),

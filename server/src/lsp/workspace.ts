@@ -18,12 +18,16 @@ export class Workspace {
     for (const { uri } of added) this.folders.add(plain(uri));
   }
 
+  get all(): Iterable<string> {
+    return this.folders;
+  }
+
   holds(folder: string): boolean {
     return [...this.folders].some((own) => isAtOrBelow(folder, own));
   }
 }
 
-/** Without a slash at its end. */
-function plain(uri: string): string {
+/** The one form of a folder's address, without a slash at its end. */
+export function plain(uri: string): string {
   return URI.parse(uri).toString().replace(/\/$/, '');
 }

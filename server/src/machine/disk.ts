@@ -24,6 +24,17 @@ export const diskFiles = {
     }
   },
 
+  async folders(folder: string): Promise<readonly string[]> {
+    const path = URI.parse(folder).fsPath;
+    try {
+      const entries = await readdir(path, { withFileTypes: true });
+      return entries.filter((entry) => entry.isDirectory()).map(({ name }) => uriOf(`${path}/${name}`));
+    } catch (error) {
+      if (codeOf(error) !== undefined) return [];
+      throw error;
+    }
+  },
+
   async read(uri: string): Promise<Read | undefined> {
     const path = pathOf(uri);
     try {
