@@ -4,6 +4,7 @@ import { CloseAction, ErrorAction, RevealOutputChannelOn } from 'vscode-language
 import type { BaseLanguageClient, ErrorHandler, LanguageClientOptions } from 'vscode-languageclient';
 import { registerAudits } from './audit.ts';
 import { registerCommands } from './commands.ts';
+import { followCursor } from './cursor.ts';
 import { serveFiles } from './files.ts';
 import { spacedHovers } from './hovers.ts';
 import { registerMaking } from './made/commands.ts';
@@ -68,6 +69,7 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     watcher.onDidCreate(onDisk),
     watcher.onDidDelete(onDisk),
     serveFiles(client),
+    followCursor(client),
     showStatus(client, (folder) => changed.fire(folder)),
     registerCommands(client, log),
     registerMaking(client, changed.event),

@@ -27,7 +27,7 @@ export const GROUPS: readonly Group[] = [
   // Tries many things, or large ones.
   {
     name: 'long',
-    files: /^(fuzz|properties|recordings)\/|^audit\/recordings\/(schedules|tree)\.|^lsp\/memory\./,
+    files: /^(fuzz|properties|recordings|typing)\/|^audit\/recordings\/(schedules|tree)\.|^lsp\/memory\./,
     jobs: 1,
   },
   // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests wait

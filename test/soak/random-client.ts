@@ -123,7 +123,16 @@ export class RandomClient {
     return pathToFileURL(join(folder, name)).href;
   }
 
-  private write({ folder, disk }: Site, name: string, text: string): void {
+  /** Tells of the files that are there from the start: the workspace was looked through before. */
+  async begin(): Promise<void> {
+    for (const { folder, disk, isInWorkspace } of this.sites)
+      if (isInWorkspace)
+        for (const name of disk.keys()) await this.client.changedOnDisk(join(folder, name), FileChangeType.Created);
+  }
+
+  private write(site: Site, name: string, text: string): void {
+    const { folder, disk, isInWorkspace } = site;
+    if (isInWorkspace) site.known = true;
     writeFileSync(join(folder, name), text);
     // As it is read: half of a surrogate pair is no UTF-8.
     disk.set(name, new TextDecoder().decode(readFileSync(join(folder, name))));

@@ -55,6 +55,7 @@ async function soak(index: number): Promise<void> {
     const inside = [1, 2, 3].map((at) => join(own, 'home', `site-${at}`));
     const outside = [1, 2, 3].map((at) => join(own, `other ${round % 2}`, `site-${at}`));
     const person = new RandomClient(client, random, inside, outside);
+    await person.begin();
     for (let left = COMPARISONS; left > 0; left--) {
       for (let action = 0; action < ACTIONS; action++) await person.act();
       await person.hold();

@@ -7,6 +7,16 @@ import type { SiteText } from '../site/folder.ts';
 import type { Place } from '../site/item.ts';
 import type { Acceptance, Severity, Site } from '../site/model.ts';
 
+/**
+ * When a finding is told while somebody types in its item: what is only not there yet waits.
+ * - `now`: it stays wrong whatever is typed next.
+ * - `value`: the cursor has left the value or key where it stands; more characters can make that right.
+ * - `line`: the cursor has left the line.
+ * - `item`: the cursor has left the item; more keys can make it right.
+ * - `pause`: nothing has been typed for a second; other items can make it right.
+ */
+export type Due = 'now' | 'value' | 'line' | 'item' | 'pause';
+
 /** What a rule and a kind of an audit's findings have in common: all of it but how it is found. */
 export interface RuleInfo {
   /** Also the name of its file, of its page, and its key under `lint: rules`. */
@@ -18,6 +28,8 @@ export interface RuleInfo {
   readonly why: string;
   /** The standard behind it, with its section; or "common practice". */
   readonly source?: string;
+  /** When its findings are told while somebody types there; `pause` if it does not say. */
+  readonly due?: Due;
 }
 
 /** A rule's file also exports its `examples`, for tests and its page; they are no part of the programs. */
@@ -69,6 +81,8 @@ export interface Finding {
   readonly message: string;
   /** Where this finding is more or less grave than the rule is by default. */
   readonly severity?: Severity;
+  /** Where this finding is told sooner or later than the rule says. */
+  readonly due?: Due;
   /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
   readonly about: readonly string[];
   readonly related?: readonly Related[];

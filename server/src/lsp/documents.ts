@@ -1,11 +1,14 @@
 /** The documents that a client has open, and the files beside them on disk; whatever changes has its site checked. */
 
-import { FileChangeType } from 'vscode-languageserver';
+import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { SUFFIX } from '../site/folder.ts';
 import type { Session } from './session.ts';
+import { changeBetween } from '../text/cut.ts';
+import { cursorMoved } from './cursor.ts';
 import type { OpenSite } from './sites.ts';
-import { isChanged, isClosed, isDeleted, isOpened, isRenamed, isWatched } from './sound-params.ts';
+import type { Typing } from './typing.ts';
+import { isChanged, isClosed, isDeleted, isOpened, isPlaced, isRenamed, isWatched } from './sound-params.ts';
 
 /** The newest text of each open document, by address. */
 export type Documents = Map<string, TextDocument>;
@@ -13,11 +16,12 @@ export type Documents = Map<string, TextDocument>;
 export interface Followed {
   /** Has a site checked that has changed. */
   readonly checkSoon: (site: OpenSite) => void;
+  readonly typing: Typing;
   /** Has the sites in and below a folder of the workspace checked. */
   readonly look: (folder: string) => void;
 }
 
-export function followDocuments(documents: Documents, session: Session, { checkSoon, look }: Followed): void {
+export function followDocuments(documents: Documents, session: Session, { checkSoon, typing, look }: Followed): void {
   const { connection, sites, addresses } = session;
 
   /** `take`, of what is sound; else it is said in the log. */
@@ -48,9 +52,22 @@ export function followDocuments(documents: Documents, session: Session, { checkS
       const document = documents.get(uri);
       const site = sites.of(uri);
       if (document === undefined || site === undefined) return;
+      const before = document.getText();
       TextDocument.update(document, contentChanges, version);
+      typing.edited(site, { uri, offset: endOf(contentChanges, document, before) });
       site.change(uri, () => document.getText());
       checkSoon(site);
+    }),
+  );
+
+  connection.onNotification(
+    cursorMoved,
+    sound(isPlaced, ({ uri: written, position }) => {
+      const uri = addresses.take(written);
+      const document = documents.get(uri);
+      const site = sites.of(uri);
+      if (document !== undefined && site !== undefined)
+        typing.moved(site, { uri, offset: document.offsetAt(position) });
     }),
   );
 
@@ -86,4 +103,11 @@ export function followDocuments(documents: Documents, session: Session, { checkS
       for (const { newUri } of files) if (!newUri.endsWith(SUFFIX)) look(addresses.take(newUri));
     }),
   );
+}
+
+/** Where the last of the changes ends, as an offset in the document that they were made in. */
+function endOf(changes: readonly TextDocumentContentChangeEvent[], document: TextDocument, before: string): number {
+  const last = changes[changes.length - 1];
+  if (last === undefined || !('range' in last)) return changeBetween(before, document.getText()).end;
+  return document.offsetAt(last.range.start) + last.text.length;
 }

@@ -32,6 +32,7 @@ import { isOfTheSchema } from './schema-rules.ts';
 import { type Handler, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
+import { Typing } from './typing.ts';
 import { Workspace, plain } from './workspace.ts';
 import { WorkspaceSites } from './workspace-sites.ts';
 
@@ -75,8 +76,10 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
   const checkSoon = (site: OpenSite): void => {
     if (sites.has(site)) checks.schedule(site);
   };
+  const typing = new Typing(checkSoon);
   const forget = (site: OpenSite): void => {
     checks.forget(site);
+    typing.forget(site);
     auditResults.clear(site.folder);
     publisher.retract(site.folder);
     for (const uri of site.uris) addresses.forget(uri);
@@ -99,7 +102,7 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
   const checkAndPublish = (site: OpenSite, isEnough: () => boolean): boolean => {
     const checked = site.now();
     if (isEnough() || !checked.proceed(isEnough)) return false;
-    const { diagnostics } = checked;
+    const diagnostics = typing.told(site, checked);
     publisher.publish({
       folder: site.folder,
       checked,
@@ -144,7 +147,7 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     for (const folder of workspace.all) unopened.look(folder);
     await takeSettings();
   });
-  followDocuments(documents, session, { checkSoon, look: (folder) => unopened.look(folder) });
+  followDocuments(documents, session, { checkSoon, typing, look: (folder) => unopened.look(folder) });
   for (const handler of handlers) handler.register(session);
   connection.listen();
 }

@@ -6,6 +6,7 @@ import {
   type DidChangeWatchedFilesParams,
   type DidCloseTextDocumentParams,
   type DidOpenTextDocumentParams,
+  Position,
   Range,
   type RenameFilesParams,
   type TextDocumentContentChangeEvent,
@@ -23,6 +24,9 @@ export const isClosed = (params: DidCloseTextDocumentParams): boolean => TextDoc
 
 export const isWatched = ({ changes }: DidChangeWatchedFilesParams): boolean =>
   isListOf(changes, ({ uri, type }) => typeof uri === 'string' && typeof type === 'number');
+
+export const isPlaced = ({ uri, position }: { readonly uri: string; readonly position: Position }): boolean =>
+  typeof uri === 'string' && Position.is(position);
 
 export const isDeleted = ({ files }: DeleteFilesParams): boolean =>
   isListOf(files, ({ uri }) => typeof uri === 'string');

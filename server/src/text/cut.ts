@@ -95,13 +95,13 @@ function moved(header: Header, shift: number): Header {
 }
 
 /** Where two texts differ: from `start` on, and no longer from `end` of the new one on, which is `shift` further. */
-interface Change {
+export interface Change {
   readonly start: number;
   readonly end: number;
   readonly shift: number;
 }
 
-function changeBetween(before: string, after: string): Change {
+export function changeBetween(before: string, after: string): Change {
   const shorter = Math.min(before.length, after.length);
   const start = longest(shorter, (low, high) => before.slice(low, high) === after.slice(low, high));
   const common = longest(

@@ -15,7 +15,7 @@ import {
   isSeq,
   Parser,
 } from 'yaml';
-import { parserMessage } from './parser-messages.ts';
+import { leavesOpen, parserMessage } from './parser-messages.ts';
 import { quickParse } from './quick-parse.ts';
 import { type Entry, type Mapping, type Node, type Scalar, type Span, keyText } from './syntax.ts';
 
@@ -33,6 +33,8 @@ export type SyntaxCode =
 export interface SyntaxProblem extends Span {
   readonly code: SyntaxCode;
   readonly detail: string;
+  /** A bracket or a quote is not closed yet. */
+  readonly isOpen?: boolean;
   /** A place that explains it, such as the first of two equal keys. */
   readonly related?: Span;
 }
@@ -245,7 +247,8 @@ class TreeReader {
     if (error.code === 'BAD_ALIAS') return []; // readAlias reports it, with the name.
     const start = Math.min(error.pos[0], this.text.length);
     const end = Math.max(start, Math.min(error.pos[1], this.text.length));
-    return [{ code: error.code === 'TAB_AS_INDENT' ? 'tab' : 'syntax', detail: parserMessage(error), start, end }];
+    const code = error.code === 'TAB_AS_INDENT' ? 'tab' : 'syntax';
+    return [{ code, detail: parserMessage(error), isOpen: leavesOpen(error), start, end }];
   }
 }
 

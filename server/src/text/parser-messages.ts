@@ -42,3 +42,8 @@ function missing(message: string): string {
   if (/, /.test(message) || /comma/i.test(message)) return 'a comma is missing between two entries';
   return 'a colon or bracket is missing';
 }
+
+/** Whether a bracket or a quote is not closed. */
+export function leavesOpen({ message }: YAMLError): boolean {
+  return /end with a [}\]]|ending with a [}\]]|Missing closing/.test(message);
+}

@@ -12,6 +12,7 @@ import { type Fix, fixOf } from '../../site/edit.ts';
 export const addressNotCarried: Rule = {
   id: 'address-not-carried',
   severity: 'error',
+  due: 'item',
   summary: 'A port has an address in a VLAN that it does not carry.',
   why: `Nobody in that VLAN gets to the address, so a router does not lead there, and a host neither sends into it nor
 hears from it. Let the port carry the VLAN, at both ends of its cable, or move the address to a port that does.`,

@@ -18,6 +18,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',
   severity: 'error',
+  due: 'value',
   summary: 'An address is not in the subnet of the VLAN that its port is in.',
   why: `Hosts look for an address of their own subnet on the link, and for any other behind a router. One with an
 address of another subnet is looked for in the wrong place and is not reached, not even from the next port. Correct

@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const addressReserved: Rule = {
   id: 'address-reserved',
   severity: 'error',
+  due: 'value',
   summary: 'A device has the network or the broadcast address of its subnet, or one that no host can have.',
   why: `The lowest address of a subnet names the subnet itself, and the highest all of its hosts, so no host can have
 either; most devices refuse it. A /31 or /32 has neither. 0.0.0.0/8, 127.0.0.0/8, multicast groups and all above them

@@ -17,6 +17,7 @@ import { textAt } from '../../text/syntax.ts';
 export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
   severity: 'error',
+  due: 'value',
   summary: 'A DHCP pool runs backwards, leaves its subnet, or holds the address of the gateway.',
   why: `A host that is given an address from outside the subnet reaches nobody, and one that is given the address of the
 gateway cuts off the whole VLAN. Keep the pool between the lowest and the highest host address of the subnet, with the

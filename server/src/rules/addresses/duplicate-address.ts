@@ -9,6 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',
   severity: 'error',
+  due: 'value',
   summary: 'Two devices have the same address.',
   why: `Whoever answers first gets the packets, and who that is changes by the minute: now one of the devices cannot be
 reached, now the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and

@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const duplicateMac: Rule = {
   id: 'duplicate-mac',
   severity: 'error',
+  due: 'value',
   summary: 'Two ports have the same hardware address.',
   why: `A switch learns behind which of its ports a hardware address is. With two of them it learns anew with every
 frame, and each gets what is meant for the other; a DHCP server gives both the same address. Each port leaves the

@@ -5,6 +5,7 @@ import { networkRefusals } from '../../make/refusals.ts';
 export const interfaceName: Rule = {
   id: 'interface-name',
   severity: 'error',
+  due: 'value',
   summary: 'An operating system has no interface of that name, or two ports have one.',
   why: `\`interface\` is what the operating system of a host calls a port: up to 15 characters, VLAN tag and dot included
 where the port is a trunk, and each port has its own. Under a name that is not there nothing is set up, and the host is

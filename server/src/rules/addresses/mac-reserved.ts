@@ -5,6 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const macReserved: Rule = {
   id: 'mac-reserved',
   severity: 'error',
+  due: 'value',
   summary: 'A port has a hardware address that no port can have.',
   why: `The lowest bit of the first octet tells a group of ports from a single one; with it set, as in 01:00:5e:… of
 multicast or ff:ff:ff:ff:ff:ff of broadcast, an address is no port's own, and switches drop frames that come from it.

@@ -9,6 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const overlappingSubnets: Rule = {
   id: 'overlapping-subnets',
   severity: 'error',
+  due: 'value',
   summary: 'The subnets of two VLANs have addresses in common.',
   why: `A router has one way to an address, so of two VLANs with the same addresses it reaches one only, and hosts look
 for the other's on their own link in vain. Of two subnets that overlap one lies within the other: make the larger

@@ -6,6 +6,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 export const reservedWithoutMac: Rule = {
   id: 'reserved-without-mac',
   severity: 'warning',
+  due: 'item',
   summary: 'An address is reserved for a device whose hardware address is not said.',
   why: `A DHCP server knows a device by its hardware address, so without one it can keep nothing for it, and \`make
 dnsmasq\` leaves the device out. It stands on the label; write it as \`mac\`.`,

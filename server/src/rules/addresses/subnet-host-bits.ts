@@ -7,6 +7,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const subnetHostBits: Rule = {
   id: 'subnet-host-bits',
   severity: 'warning',
+  due: 'value',
   summary: 'A subnet is written with the address of a host in it.',
   why: `A subnet is named by its lowest address: all bits behind the prefix are zero. Written with another, it is read
 as the subnet which that address is in, which is most likely what is meant; but some routers refuse a route written so,

@@ -10,6 +10,7 @@ const OWN = ['10.0.0.0/8', '172.16.0.0/12', '192.168.0.0/16', '100.64.0.0/10', '
 export const subnetPublic: Rule = {
   id: 'subnet-public',
   severity: 'warning',
+  due: 'value',
   summary: 'A VLAN has addresses that belong to somebody on the Internet.',
   why: `Hosts in the VLAN take those addresses for their own link, so whoever has them on the Internet cannot be reached
 from the house. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16. If the addresses are yours, accept the

@@ -7,6 +7,7 @@ import { contains, formatAddress } from '../../standards/ipv4.ts';
 export const twoPortsOneSubnet: Rule = {
   id: 'two-ports-one-subnet',
   severity: 'warning',
+  due: 'item',
   summary: 'A host has addresses at two ports in one network.',
   why: `Linux answers for any of its addresses at any of its ports, so which port the others send to is luck, and it
 changes. What it sends itself, and groups that it joins, go by one of the ports alone, with or without a cable; the

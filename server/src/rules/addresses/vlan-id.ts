@@ -10,6 +10,7 @@ const HIGHEST = 4094;
 export const vlanId: Rule = {
   id: 'vlan-id',
   severity: 'error',
+  due: 'value',
   summary: 'Two VLANs have the same id.',
   why: `The id in the tag is all that keeps the frames of VLANs apart on a trunk. Two with one id are one network on
 every cable that carries both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,

@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',
   severity: 'warning',
+  due: 'item',
   summary: 'A port is set as an access port and as a trunk at once, or has a native VLAN without a trunk.',
   why: `An access port is in one VLAN and its frames carry no tag; a trunk carries several, each frame tagged, and its
 \`native\` VLAN alone without one. A port is one or the other. Until that is said, a \`vlan\` beside a trunk counts as

@@ -21,6 +21,7 @@ const SLOWEST = 100_000_000;
 export const cableLength: Rule = {
   id: 'cable-length',
   severity: 'error',
+  due: 'value',
   summary: 'A cable is longer than its type carries the speed of the link.',
   why: `Beyond its reach a link comes up at a lower speed, drops packets, or stays down. Of the 100 m of a copper
 channel at most 90 m may be laid and the other 10 m are patch cords; bundles that carry power get warm and reach less

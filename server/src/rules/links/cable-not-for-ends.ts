@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const cableNotForEnds: Rule = {
   id: 'cable-not-for-ends',
   severity: 'error',
+  due: 'item',
   summary: 'A cable joins a network port and a coax connector, or is of a type that does not fit its ends.',
   why: `A network port takes copper or fibre, a connector of television takes coax of 75 Ω, and nothing that is plugged
 from one to the other works. Correct the end, or the type.`,

@@ -10,6 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const cableSpeed: Rule = {
   id: 'cable-speed',
   severity: 'error',
+  due: 'item',
   summary: 'A cable is of a type that does not carry the speed of the link.',
   why: `The ports agree on the highest speed that both have, and neither knows the cable: the link comes up and drops
 packets, or does not come up. Take a cable of the type that is named, or set the slower speed at a port.`,

@@ -9,6 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const copperBetweenBuildings: Rule = {
   id: 'copper-between-buildings',
   severity: 'warning',
+  due: 'item',
   summary: 'A copper cable joins two buildings.',
   why: `Each building has an earth of its own. Copper between them carries the difference, and the surge of a stroke of
 lightning nearby, into both: equipment dies, and whoever touches it can be hurt. Glass joins no earths, so fibre is the

@@ -10,6 +10,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const loop: Rule = {
   id: 'loop',
   severity: 'error',
+  due: 'item',
   summary: 'Cables between switches close a loop that no spanning tree cuts.',
   why: `Broadcasts and floods go round a loop for ever, ever more of them, until nothing else gets through. With
 \`spanning-tree: true\` on all switches round it one cable is kept idle, and takes over when another fails. Or take a

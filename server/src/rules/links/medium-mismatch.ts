@@ -21,6 +21,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const mediumMismatch: Rule = {
   id: 'medium-mismatch',
   severity: 'error',
+  due: 'item',
   summary: 'Ports, modules and cable do not meet.',
   why: `Copper plugs into no cage for glass, multimode modules do not light single-mode fibre, and two ends hear each
 other only if each sends what the other listens to: over two fibres the same kind of module at both ends, over one fibre

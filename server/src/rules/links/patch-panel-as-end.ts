@@ -18,6 +18,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const patchPanelAsEnd: Rule = {
   id: 'patch-panel-as-end',
   severity: 'error',
+  due: 'value',
   summary: 'A cable ends at a patch panel.',
   why: `A patch panel passes a cable on and sends nothing itself. A cable in a site is the whole run from port to port:
 name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,

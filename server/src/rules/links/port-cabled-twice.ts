@@ -25,6 +25,7 @@ interface Plug {
 export const portCabledTwice: Rule = {
   id: 'port-cabled-twice',
   severity: 'error',
+  due: 'value',
   summary: 'Two cables are in one port, or in one position of a patch panel.',
   why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
 cables is counted until it is put right. Write each cable once; give the second a port of its own.`,

@@ -5,6 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const throughNotPanel: Rule = {
   id: 'through-not-panel',
   severity: 'error',
+  due: 'value',
   summary: 'A cable is said to run through something that is no patch panel.',
   why: `Only a patch panel passes a cable on as it is. At a switch or a media converter a cable ends
 and another begins: write two cables.`,

@@ -23,6 +23,7 @@ import { type Fix, fixOf } from '../../site/edit.ts';
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',
   severity: 'error',
+  due: 'item',
   summary: 'The two ends of a cable differ in their VLANs.',
   why: `A frame is taken only where the far end means the same VLAN by its tag, or by its lack of one. What only one
 end carries stops at the other; two access ports of different VLANs mix the two up. Make the lists equal, and the

@@ -10,6 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupClash: Rule = {
   id: 'group-clash',
   severity: 'error',
+  due: 'value',
   summary: 'Two streams are sent to the same group and port.',
   why: `Whoever joins the group gets the packets of both, mixed, and shows neither well; every link carries both. Give
 each stream a group of its own.`,

@@ -9,6 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupMacShared: Rule = {
   id: 'group-mac-shared',
   severity: 'warning',
+  due: 'value',
   summary: 'Two groups in use have the same MAC address.',
   why: `A MAC address keeps 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter
 by it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the

@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupNotMulticast: Rule = {
   id: 'group-not-multicast',
   severity: 'error',
+  due: 'value',
   summary: 'The group of a stream is not a multicast address.',
   why: `Groups are the addresses 224.0.0.0 to 239.255.255.255. Any other names one host, so nobody can join it. Take a
 group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy to each receiver leave \`group\` out.`,

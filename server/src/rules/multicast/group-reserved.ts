@@ -10,6 +10,7 @@ const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-s
 export const groupReserved: Rule = {
   id: 'group-reserved',
   severity: 'warning',
+  due: 'value',
   summary: 'A group lies in a block that is kept for something else.',
   why: `Most blocks of multicast addresses are assigned to protocols or to somebody else, and network gear may treat
 them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video

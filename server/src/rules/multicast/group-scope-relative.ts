@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupScopeRelative: Rule = {
   id: 'group-scope-relative',
   severity: 'warning',
+  due: 'value',
   summary: 'A group lies in the highest /24 of its scope, which is kept for protocols.',
   why: `The highest 256 groups of a scope are assigned by their distance from its end, the same in every scope: the last
 one is where sessions are announced (SAP). A stream there meets the traffic of such protocols. Take a lower group.`,

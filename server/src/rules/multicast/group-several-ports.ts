@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',
   severity: 'warning',
+  due: 'item',
   summary: 'One group is used on several ports by streams that have different receivers.',
   why: `Switches forward by group and know nothing of ports, so whoever joins for one of the streams gets the others as
 well: its link carries them, and the device throws them away. Give each stream a group of its own.`,

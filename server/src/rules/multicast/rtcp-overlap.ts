@@ -10,6 +10,7 @@ const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
 export const rtcpOverlap: Rule = {
   id: 'rtcp-overlap',
   severity: 'error',
+  due: 'value',
   summary: 'A stream is sent to the port that another one uses for RTCP, or for its audio.',
   why: `An RTP stream sends its reports, with the clock that ties sound and picture together, to the port above its own,
 and audio beside video to the next pair. A second stream to one of these of the same group or receiver is mixed with

@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const rtpPort: Rule = {
   id: 'rtp-port',
   severity: 'warning',
+  due: 'value',
   summary: 'RTP is sent to an odd port.',
   why: `RTP takes an even port and its control protocol RTCP the odd one above. A receiver that is given an odd port may
 take it for the RTCP port and listen on the even one below, and hear nothing.`,

@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
   severity: 'error',
+  due: 'item',
   summary: 'The TTL of a group does not last to a receiver behind a router.',
   why: `Each router takes one off the time to live and does not forward what has only one left. With a TTL of 1, the
 default of most senders, a group stays in its VLAN even where the router routes multicast. One more than the routers on

@@ -13,6 +13,7 @@ import { dataAt, isMapping } from '../../text/syntax.ts';
 export const duplicateName: Rule = {
   id: 'duplicate-name',
   severity: 'error',
+  due: 'value',
   summary: 'Two things of one section have the same name.',
   why: `All files of the folder are one site, and a name stands for one thing in it. Only the first in the order of the
 files counts; whatever names it means that one. Rename the second, or take it out.`,

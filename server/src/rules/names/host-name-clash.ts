@@ -5,6 +5,7 @@ import { hostNames } from '../../make/addresses/host-names.ts';
 export const hostNameClash: Rule = {
   id: 'host-name-clash',
   severity: 'error',
+  due: 'value',
   summary: 'Two devices differ only by what host names do not tell apart.',
   why: `Names of hosts know neither capitals nor underscores: to DNS, \`Gate_cam\` and \`gate-cam\` are one, and whoever asks
 for it gets one of the two addresses. Rename one.`,

@@ -18,6 +18,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const noSuchPort: Rule = {
   id: 'no-such-port',
   severity: 'error',
+  due: 'value',
   summary: 'A port is named that its device does not have.',
   why: `The cable ends nowhere, and nothing that should pass it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,

@@ -14,6 +14,8 @@ import { textAt } from '../../text/syntax.ts';
 import { aboutItem } from '../../site/about.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
+import { begins } from '../../site/half-typed.ts';
+import { SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownName: Rule = {
@@ -76,6 +78,11 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
     by === undefined ? advice(near, thing, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`;
   return {
     at,
+    due: begins(name, thingsOf(site, section).keys())
+      ? 'value'
+      : near.length === 0 && isWrittenLater(item.section, section)
+        ? 'pause'
+        : 'now',
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
     about: [name, ...aboutItem(item)],
     fixes: () =>
@@ -88,6 +95,11 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
           edits: change(candidate.name),
         })),
   };
+}
+
+/** Whether people write the other section below this one, as its things come from there. */
+function isWrittenLater(own: SectionName, other: NamedSection): boolean {
+  return SECTION_NAMES.indexOf(other) > SECTION_NAMES.indexOf(own);
 }
 
 /** Whether the cable fits the end with another device: at a free port of it, and not the device at its other end. */

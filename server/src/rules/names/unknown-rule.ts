@@ -3,6 +3,7 @@ import { list } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import { nearest, onlyNear } from '../../text/nearest.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
+import { begins } from '../../site/half-typed.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownRule: Rule = {
@@ -27,6 +28,7 @@ export const unknownRule: Rule = {
             : 'plumbline explain lists all.';
         report({
           at,
+          due: begins(mention.text, ruleIds) ? 'value' : 'now',
           message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
           about: [],
           fixes: () =>

@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const policyThreshold: Rule = {
   id: 'policy-threshold',
   severity: 'warning',
+  due: 'value',
   summary: 'A policy warns only after its limit, or allows nothing at all.',
   why: `\`warn\` is there to warn before the \`limit\` is reached. With the two the wrong way round nothing warns
 before there is an error. At zero per cent every link or volume that is used at all is too full, and a time of zero

@@ -9,6 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',
   severity: 'warning',
+  due: 'value',
   summary: 'A device is said to draw more than its power class allows.',
   why: `A switch may turn a device off that draws more than its class. One of the two figures is wrong: the data sheet
 gives the class, and the greatest draw at the device, or at the supply, which is more.`,

@@ -4,6 +4,7 @@ import { unfitFormat } from '../../make/media/recording-consumer.ts';
 export const fileFormat: Rule = {
   id: 'file-format',
   severity: 'error',
+  due: 'value',
   summary: 'The files of a recording have a format that cannot hold the stream.',
   why: `The ending of \`file\` says the format. MP4 has no place for G.711 and G.722, a transport stream none for MJPEG and
 VP9: the recorder leaves the sound out, or writes nothing at all. AVI and most others have their index at the end, so that a power cut costs the

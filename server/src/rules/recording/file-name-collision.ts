@@ -24,6 +24,7 @@ const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
 export const fileNameCollision: Rule = {
   id: 'file-name-collision',
   severity: 'error',
+  due: 'item',
   summary: 'Two files of recordings get one name, and the second overwrites the first.',
   why: `A file is named by the time at which it is begun. A pattern must give every file another name than
 the next, so to the second; than those of other days for as long as they are kept; and than those of other

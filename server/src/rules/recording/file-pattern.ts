@@ -5,6 +5,7 @@ import { hostedRecordings } from '../../make/media/recording-consumer.ts';
 export const filePattern: Rule = {
   id: 'file-pattern',
   severity: 'error',
+  due: 'value',
   summary: 'Files of a recording cannot be called as their pattern says.',
   why: `Three programs must read a pattern alike: the recorder, which writes by strftime, what makes the folders of
 tomorrow, and what deletes by name. A pattern that climbs out of the volume writes where nobody looks and no room is

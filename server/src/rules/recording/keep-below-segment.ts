@@ -6,6 +6,7 @@ import { textAt } from '../../text/syntax.ts';
 export const keepBelowSegment: Rule = {
   id: 'keep-below-segment',
   severity: 'error',
+  due: 'value',
   summary: 'A recording is kept for less time than one of its files lasts.',
   why: `A file is deleted as a whole, and not while it is written. Where it lasts longer than footage is kept, it is due
 for deletion when it ends, and nothing is left to look at. Keep longer, or make shorter files.`,

@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const keepMissing: Rule = {
   id: 'keep-missing',
   severity: 'information',
+  due: 'item',
   summary: 'A recording does not say how long it is kept.',
   why: `Without \`keep\` nobody knows how much space a recording takes: it grows until the volume is full. Where
 people are in the picture, privacy law commonly asks for a time after which it is deleted.`,

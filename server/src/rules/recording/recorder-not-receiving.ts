@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
   severity: 'error',
+  due: 'item',
   summary: 'A device is to record a stream that it does not get.',
   why: `The device that a volume is in must send the stream itself, or be among its receivers and be reached: a
 multicast group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it

@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
   severity: 'warning',
+  due: 'value',
   summary: "The length of a recording's files is no multiple of the keyframe interval.",
   why: `A recording that is written as it comes can only be cut at a keyframe: a file ends at the first keyframe at or
 after its time. Files then differ in length, and all are longer where keyframes come more seldom than files should end.

@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const unknownConversion: Rule = {
   id: 'unknown-conversion',
   severity: 'error',
+  due: 'value',
   summary: 'A file pattern has a conversion that strftime does not know.',
   why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is
 meant is written twice.`,

@@ -10,6 +10,7 @@ const LESS = ['raid6', 'raid10', 'raid5', 'mirror', 'none'] as const;
 export const volumeDisks: Rule = {
   id: 'volume-disks',
   severity: 'error',
+  due: 'item',
   summary: 'A volume has too few disks for its redundancy.',
   why: `Parity and mirrors need disks to be on: a mirror two, raid5 three, raid6 four, raid10 an even number from four
 on. Redundancy keeps a recording through the failure of a disk; it is no backup.`,

@@ -6,6 +6,7 @@ import type { Volume } from '../../site/model.ts';
 export const volumePathShared: Rule = {
   id: 'volume-path-shared',
   severity: 'error',
+  due: 'value',
   summary: 'Two volumes of a host are at one path, or one is inside the other.',
   why: `A path leads to one file system. Two volumes at one path are one disk that is counted twice: it is full in half
 the time. A volume inside another is a folder of it, unless a disk of its own is mounted there. Give each volume the

@@ -10,6 +10,7 @@ import { list } from '../../text/words.ts';
 export const routeRefused: Rule = {
   id: 'route-refused',
   severity: 'error',
+  due: 'item',
   summary: 'Linux does not take a route.',
   why: `Of two routes for one destination the kernel takes the first ("File exists"), so which of two default routes
 counts depends on what is started first. A gateway must have an address in a subnet of the port ("Nexthop has invalid

@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
   severity: 'error',
+  due: 'item',
   summary: 'A device passes on a stream that it does not receive.',
   why: `What a device sends on must come to it first, over a link that is loaded by it. As long as it is not among the
 receivers, that load is missing from every figure. Add it to the receivers of the stream that is carried.`,

@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const carriesItself: Rule = {
   id: 'carries-itself',
   severity: 'error',
+  due: 'value',
   summary: 'A stream carries itself, at once or by way of others.',
   why: `What a stream consists of is taken from the stream that it carries. In a circle it comes from nowhere, so none
 of them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out

@@ -7,6 +7,7 @@ import { textAt } from '../../text/syntax.ts';
 export const keyframeBelowFrame: Rule = {
   id: 'keyframe-below-frame',
   severity: 'warning',
+  due: 'item',
   summary: 'The keyframe interval is shorter than a frame lasts.',
   why: `There cannot be more keyframes than frames. The figure is a slip, of its unit most likely, and files are cut and
 footage is joined by it. Cameras send a keyframe every one to four seconds.`,

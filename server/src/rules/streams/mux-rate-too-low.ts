@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',
   severity: 'error',
+  due: 'item',
   summary: 'A transport stream has a lower rate than its parts need.',
   why: `The multiplex carries video and audio with the headers of their packets, tables and clock references. A constant
 rate below that makes the multiplexer drop or delay pictures. It must hold the peak, not only the average: below the

@@ -7,6 +7,7 @@ import { list } from '../../text/words.ts';
 export const notDecodable: Rule = {
   id: 'not-decodable',
   severity: 'error',
+  due: 'item',
   summary: 'A screen receives a stream that it cannot decode.',
   why: `The packets arrive, and the screen stays black, silent, or says that it does not support the format. Let the
 camera or the server encode what the screen decodes, send the screen another stream, or complete \`decodes\` from the

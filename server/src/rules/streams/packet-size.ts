@@ -10,6 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const packetSize: Rule = {
   id: 'packet-size',
   severity: 'warning',
+  due: 'value',
   summary: 'The packets of a stream do not fit into an Ethernet frame, or hold a broken transport stream packet.',
   why: `An Ethernet frame carries ${MAX_PAYLOAD} bytes. A larger datagram is cut into fragments: with one of them lost
 the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole

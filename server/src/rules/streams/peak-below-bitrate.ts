@@ -8,6 +8,7 @@ const PARTS = ['video', 'audio'] as const;
 export const peakBelowBitrate: Rule = {
   id: 'peak-below-bitrate',
   severity: 'warning',
+  due: 'value',
   summary: 'A stream is said to send less at its peak than on average.',
   why: `The peak is the most that the encoder sends, so it is at least the bit rate. Links are judged by the peak and
 disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the

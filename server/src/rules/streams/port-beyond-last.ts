@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const portBeyondLast: Rule = {
   id: 'port-beyond-last',
   severity: 'error',
+  due: 'value',
   summary: 'RTCP or audio of a stream would go to a port beyond the last one.',
   why: `RTP takes the port that is said, RTCP the one above, and audio beside video the next two. There is none above
 65535, so these cannot be sent. Take a lower port; from 49152 on they are meant for such use.`,

@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const portClash: Rule = {
   id: 'port-clash',
   severity: 'warning',
+  due: 'value',
   summary: 'Two streams are sent to the same port of one receiver.',
   why: `A receiver tells streams that come in datagrams apart by the port. Of two at one port most show a mixture, or
 whichever came first. Give each a pair of ports of its own, even and odd.`,

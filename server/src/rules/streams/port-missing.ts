@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const portMissing: Rule = {
   id: 'port-missing',
   severity: 'warning',
+  due: 'item',
   summary: 'A stream has no port.',
   why: `Sender and receiver must agree on the port, and clashes between streams cannot be seen without it. RTSP is asked
 for at port 554 unless the camera says otherwise; RTP takes an even port, 5004 by custom, and RTCP the one above.`,

@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const rateMissing: Rule = {
   id: 'rate-missing',
   severity: 'warning',
+  due: 'item',
   summary: 'A stream that is sent has no bit rate, so it counts as nothing.',
   why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site
 looks better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a

@@ -7,6 +7,7 @@ import { bitRate } from '../../text/words.ts';
 export const rateNotOfCodec: Rule = {
   id: 'rate-not-of-codec',
   severity: 'warning',
+  due: 'item',
   summary: 'Sound has a bit rate that its codec cannot have.',
   why: `Some codecs have one rate, which follows from the samples: G.711 (\`pcma\`, \`pcmu\`) has 8 bits a sample
 and channel, G.722 has 64 kb/s. With another figure the loads and the days of footage are computed for a stream

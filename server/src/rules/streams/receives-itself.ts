@@ -6,6 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const receivesItself: Rule = {
   id: 'receives-itself',
   severity: 'warning',
+  due: 'value',
   summary: 'The source of a stream is among its receivers, and does nothing with it.',
   why: `What a device sends it has already, so another one was meant: that one gets nothing as long as it is not named.
 A server may well record or send on what it sends itself; then it is right that it receives it.`,

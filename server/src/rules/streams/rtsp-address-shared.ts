@@ -6,6 +6,7 @@ import { RTSP_PORT } from '../../standards/rtp.ts';
 export const rtspAddressShared: Rule = {
   id: 'rtsp-address-shared',
   severity: 'warning',
+  due: 'item',
   summary: 'Two streams are asked for at one RTSP address.',
   why: `A camera tells its streams apart by the address that is asked for: its port and its path. At one address it
 gives one stream, so both names get the same picture, and the loads are those of a stream that is not there. The

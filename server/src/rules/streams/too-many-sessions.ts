@@ -8,6 +8,7 @@ import { count, list } from '../../text/words.ts';
 export const tooManySessions: Rule = {
   id: 'too-many-sessions',
   severity: 'error',
+  due: 'item',
   summary: 'More receivers pull from a device than it serves at a time.',
   why: `A camera encodes and sends for each session that it serves, and refuses one too many: whoever comes last, perhaps
 the recorder after a restart, sees nothing. Let a server pull the stream once and send it on, or take a receiver out. A

@@ -5,6 +5,7 @@ import { isOutsideTransportStream } from '../../standards/transport-stream.ts';
 export const transportCodec: Rule = {
   id: 'transport-codec',
   severity: 'error',
+  due: 'item',
   summary: 'A transport stream has no place for a codec of the stream.',
   why: `A transport stream says of each of its parts what it is by a stream type, and there is none for G.711, G.722,
 MJPEG and VP9: no receiver could decode it. Send the stream by rtp or rtsp, or encode the sound as AAC.`,

@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const transportMismatch: Rule = {
   id: 'transport-mismatch',
   severity: 'error',
+  due: 'item',
   summary: 'What is said of a stream does not go with its transport.',
   why: `\`rtsp\` means RTP inside the TCP connection of one receiver, and TCP has no multicast: such a stream cannot
 have a group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as

@@ -5,6 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const transportMissing: Rule = {
   id: 'transport-missing',
   severity: 'warning',
+  due: 'item',
   summary: 'It is not said how a stream is packed.',
   why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\`
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,

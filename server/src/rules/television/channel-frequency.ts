@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const channelFrequency: Rule = {
   id: 'channel-frequency',
   severity: 'error',
+  due: 'value',
   summary: 'Channel and frequency of a multiplex disagree, or the plan has no such channel.',
   why: `One of them is a slip, and a receiver that is tuned by it finds nothing. The site's \`channel-plan\` says where a
 channel is; transmitters may be moved from there by a small offset.`,

@@ -14,6 +14,7 @@ const CLOSE = 0.01;
 export const multiplexRate: Rule = {
   id: 'multiplex-rate',
   severity: 'error',
+  due: 'item',
   summary: 'The rates of a multiplex contradict each other.',
   why: `A multiplex carries no more than its modulation, code rate and guard interval leave. Where its services add up to
 more, or its \`net-rate\` is not that of the formula, one of the figures is a slip, and the loads of all streams from it

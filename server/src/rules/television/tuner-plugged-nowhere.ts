@@ -10,6 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const tunerPluggedNowhere: Rule = {
   id: 'tuner-plugged-nowhere',
   severity: 'error',
+  due: 'value',
   summary: 'A tuner names an input or a USB controller that is not declared.',
   why: `What the tuner listens at, or what its streams load, is not known, so nothing is computed of it. Inputs are
 declared under \`inputs\` of the tuner's device, USB controllers under \`buses\` of its host.`,

@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const duplicateKey: Rule = {
   id: 'duplicate-key',
   severity: 'error',
+  due: 'value',
   summary: 'A key stands twice in one mapping.',
   why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file.
 Plumbline takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,

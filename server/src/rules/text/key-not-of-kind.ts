@@ -15,6 +15,7 @@ type NotOfKind = ShapeProblem & { readonly problem: 'not-of-kind' };
 export const keyNotOfKind: Rule = {
   id: 'key-not-of-kind',
   severity: 'error',
+  due: 'value',
   summary: 'A device has a key that devices of its kind do not have.',
   why: `A camera snoops no IGMP, and a patch panel has no address: what stands under such a key counts for nothing, or
 the kind is wrong. The reference of the site language says which kinds have which keys.`,

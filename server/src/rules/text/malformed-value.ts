@@ -14,11 +14,13 @@ import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { hasShapeProblem, shapeProblems } from '../../site/shape-problems.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
+import { beginsWhat } from '../../site/half-typed.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const malformedValue: Rule = {
   id: 'malformed-value',
   severity: 'error',
+  due: 'value',
   summary: 'A value or a name is malformed.',
   why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what it means is
 not certain, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`,
@@ -31,6 +33,7 @@ not certain, so it counts for nothing. Names consist of letters, digits, \`-\` a
     } of shapeProblems(site, 'malformed')) {
       report({
         at: firstLine(placeOf(item, route)),
+        due: beginsWhat(schema, found) ? 'value' : 'now',
         message: sentence(item, route, found, schema),
         about: aboutItem(item),
         fixes: () => {

@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const outOfRange: Rule = {
   id: 'out-of-range',
   severity: 'error',
+  due: 'value',
   summary: 'A number is larger or smaller than it can be.',
   why: `The standard behind the key bounds it: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. A number outside
 cannot be set on the equipment, and counts for nothing here.`,
@@ -20,6 +21,7 @@ cannot be set on the equipment, and counts for nothing here.`,
     } of shapeProblems(site, 'out-of-range')) {
       report({
         at: placeOf(item, route),
+        due: /most|less/.test(bound) ? 'now' : 'value',
         message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,
         about: aboutItem(item),
         fixes: () => {

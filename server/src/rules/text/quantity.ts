@@ -7,6 +7,7 @@ import type { Mention } from '../../site/mentions.ts';
 import { schemaAt } from '../../site/shape.ts';
 import { aboutItem } from '../../site/about.ts';
 import { subjectAt } from '../../site/shape-words.ts';
+import { beginsQuantity } from '../../site/half-typed.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const quantity: Rule = {
@@ -35,6 +36,7 @@ function findingOf(
   const texts = suggestions(fault, kind, schemaAt(item.section, item.name, route)?.examples?.[0]);
   return {
     at: placeOf(item, route),
+    due: beginsQuantity(text, kind) ? 'value' : 'now',
     message: sentence(subjectAt(item, route), visible(text, 40), kind, fault, texts),
     about: aboutItem(item),
     fixes: () =>

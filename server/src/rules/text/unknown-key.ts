@@ -13,11 +13,13 @@ import { nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { homesOf, schemaAround, withSpace } from '../../site/shape-words.ts';
+import { begins } from '../../site/half-typed.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownKey: Rule = {
   id: 'unknown-key',
   severity: 'error',
+  due: 'value',
   summary: 'A key or a section is not one of the site language.',
   why: `What stands under it is not read, so with a misspelt key a value counts for nothing. The
 reference of the site language lists the keys of each mapping.`,
@@ -60,6 +62,7 @@ reference of the site language lists the keys of each mapping.`,
       const around = schemaAround(item, route);
       report({
         at,
+        due: begins(key, allowed) ? 'value' : 'now',
         message:
           `There is no key ${visible(key, 40)} ` +
           `here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,

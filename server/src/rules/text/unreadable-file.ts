@@ -5,6 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const unreadableFile: Rule = {
   id: 'unreadable-file',
   severity: 'error',
+  due: 'now',
   summary: 'A file of the site cannot be read.',
   why: `What it declares is missing from the site, so loads come out too low. Names that it may declare are
 not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8) and its size.`,

@@ -5,6 +5,7 @@ import { lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { shown, subjectAt } from '../../site/shape-words.ts';
+import { begins } from '../../site/half-typed.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const valueNotAllowed: Rule = {
@@ -26,6 +27,7 @@ says what each of them means.`,
       const names = meant ?? (only === undefined ? near.map(({ name }) => name) : [only]);
       report({
         at: placeOf(item, route),
+        due: begins(text, allowed.map(String)) ? 'value' : 'now',
         message: `${subjectAt(item, route)} is ${text}${
           names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`
         }`,

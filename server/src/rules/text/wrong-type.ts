@@ -10,11 +10,13 @@ import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
-import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { begins } from '../../site/half-typed.ts';
+import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
   severity: 'error',
+  due: 'line',
   summary: 'A value is missing, or is of the wrong type.',
   why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts
 for nothing. A key with nothing behind its colon has no value yet.`,
@@ -51,6 +53,7 @@ for nothing. A key with nothing behind its colon has no value yet.`,
       const want = wanted(schema, expected);
       report({
         at: visiblePlace(placeOf(item, route)),
+        due: dueOf(found, expected),
         message:
           found === null
             ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
@@ -61,6 +64,14 @@ for nothing. A key with nothing behind its colon has no value yet.`,
     }
   },
 };
+
+/** A value that is not there yet, or begins like another one: a text by a digit, a mapping by its first key. */
+function dueOf(found: Data, expected: readonly string[]): Due {
+  if (found === null) return 'item';
+  if (typeof found === 'string' && expected.includes('boolean') && begins(found, ['true', 'false'])) return 'value';
+  if (expected.includes('object') || expected.includes('array')) return typeof found === 'object' ? 'now' : 'line';
+  return typeof found !== 'string' && typeof found !== 'object' ? 'value' : 'now';
+}
 
 /** A number without a unit is reported by quantity, one that names nothing by unknown-name. */
 function isReportedElsewhere(site: Site, item: Item, schema: Schema | undefined, found: Data): boolean {

@@ -8,12 +8,13 @@ import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { firstLine } from '../../site/places.ts';
 import { capital } from '../../site/shape-words.ts';
-import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
   severity: 'error',
+  due: 'line',
   summary: 'A part of the file is not YAML, or stands in no section.',
   why: `What cannot be read counts for nothing: the device, cable or stream that it belongs to is missing from every
 sum. The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
@@ -62,7 +63,7 @@ function faults(piece: Piece, report: Report): void {
       continue;
     }
     const at = firstLine(visiblePlace({ piece, start: problem.start, end: Math.min(problem.end, piece.text.length) }));
-    report({ at, message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) });
+    report({ at, due: dueOf(problem, at), message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) });
   }
 }
 
@@ -89,6 +90,7 @@ function byTab(at: Place): Finding {
   }));
   return {
     at,
+    due: 'now',
     message: 'A tab cannot indent in YAML, as it has no width of its own. Use spaces.',
     about: [],
     fixes: () => fixOf('Indent with two spaces for each tab', ...edits),
@@ -151,6 +153,13 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
     ];
   }
   return [];
+}
+
+/** A bracket or a quote that is open may be closed by the end of the item, and a key gets its colon on its line. */
+function dueOf({ code, isOpen, start }: SyntaxProblem, { piece, end }: Place): Due {
+  if (code === 'tab' || code === 'too-deep') return 'now';
+  // What is marked at the end of a line comes from the lines below it.
+  return isOpen === true || piece.text.slice(end, start).includes('\n') ? 'item' : 'line';
 }
 
 function secondDocument(at: Place): Finding {

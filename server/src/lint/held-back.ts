@@ -1,0 +1,179 @@
+/**
+ * What is told while somebody types. What is wrong is told at once; what is only not there yet waits until the item is
+ * left, and what follows from it in other items waits until nobody types.
+ */
+
+import { perObject } from '../memo.ts';
+import { type SiteText, spanOf, startOf } from '../site/folder.ts';
+import { type Item, contentOf, fileOf } from '../site/item.ts';
+import { pieceAt } from '../site/locate.ts';
+import { type Change, type Piece, changeBetween } from '../text/cut.ts';
+import { isEmpty } from '../text/parse.ts';
+import type { Span } from '../text/syntax.ts';
+import type { Diagnostic, Due } from './rule.ts';
+
+/** What was found in a site, or was shown of it. */
+export interface Findings {
+  readonly files: readonly SiteText[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export interface Cursor {
+  readonly uri: string;
+  readonly offset: number;
+}
+
+export interface Typing {
+  /** Where it is, or the end of the last edit. */
+  readonly cursor: Cursor;
+  /** Before the edit. */
+  readonly shown: Findings;
+  /** The site before somebody began to type. */
+  readonly before: readonly SiteText[];
+}
+
+/** Of what is found now, what is told: also whatever was shown before, and is not touched. */
+export function told({ cursor, shown, before }: Typing, now: Findings): readonly Diagnostic[] {
+  if (now.diagnostics.length === 0) return now.diagnostics;
+  const stood = standing(shown, now);
+  const file = now.files.find(({ uri }) => uri === cursor.uri);
+  const typed = file === undefined ? undefined : typedAt(file, cursor.offset);
+  const isNew = edited(before);
+  return now.diagnostics.filter((diagnostic) => {
+    if (stood(diagnostic)) return true;
+    const due = dueOf(diagnostic);
+    if (due === 'pause') return false;
+    const { at } = diagnostic;
+    if (file !== undefined && typed !== undefined && fileOf(at).uri === file.uri) {
+      const { start, end } = spanOf(file, at);
+      if (typed.start <= start && start <= typed.end)
+        return typed.isLeft || isDue(due, { start, end }, file.text, cursor.offset);
+    }
+    // Of a piece with many items, which of them were typed is not known.
+    return (at.piece.role === 'item' || at.piece.role === 'stray') && isNew(at.piece);
+  });
+}
+
+/** Whether the cursor is somewhere that nobody has edited. */
+export function isElsewhere(files: readonly SiteText[], before: readonly SiteText[], { uri, offset }: Cursor): boolean {
+  const file = files.find((candidate) => candidate.uri === uri);
+  const piece = file === undefined ? undefined : pieceAt(file, offset);
+  return piece !== undefined && !edited(before)(piece);
+}
+
+function dueOf({ due, rule }: Diagnostic): Due {
+  return due ?? rule.due ?? 'pause';
+}
+
+/** The item where the cursor is, with what is between it and the next; or the line, where there is none. */
+interface Typed extends Span {
+  /** Whether nothing can be typed here that still belongs to the item. */
+  readonly isLeft: boolean;
+}
+
+function typedAt(file: SiteText, offset: number): Typed {
+  const piece = pieceAt(file, offset);
+  if (piece === undefined)
+    return { start: lineStart(file.text, offset), end: lineEnd(file.text, offset), isLeft: false };
+  const from = startOf(file, piece);
+  const cursor = offset - from;
+  let item: Item | undefined;
+  let next: Item | undefined;
+  for (const one of contentOf(piece).items)
+    if (startOfItem(one) <= cursor) item = one;
+    else next ??= one;
+  const isAlone = piece.role === 'item';
+  return {
+    start: from + (isAlone || item === undefined ? 0 : startOfItem(item)),
+    end: from + (isAlone || next === undefined ? piece.text.length : startOfItem(next)) - 1,
+    isLeft: item !== undefined && isBehind(piece, item, cursor),
+  };
+}
+
+function startOfItem({ key, node }: Item): number {
+  return (key ?? node).start;
+}
+
+/** Whether the cursor is in an empty line below an item that ends with its own, as in braces, or two below any other. */
+function isBehind({ text }: Piece, { key, node }: Item, cursor: number): boolean {
+  const end = Math.max(node.end, key?.end ?? 0);
+  if (cursor <= end || !/^\s*(?:#.*)?$/.test(text.slice(lineStart(text, cursor), lineEnd(text, cursor)))) return false;
+  const lines = text.slice(end, cursor).split('\n').length - 1;
+  const goesOn = isEmpty(node) || (node.kind !== 'scalar' && !node.flow);
+  return lines > (goesOn ? 1 : 0);
+}
+
+function isDue(due: Due, { start, end }: Span, text: string, cursor: number): boolean {
+  switch (due) {
+    case 'now':
+      return true;
+    case 'value':
+      return cursor < start || !/^[ \t]*$/.test(text.slice(end, Math.max(end, cursor)));
+    case 'line':
+      return cursor < lineStart(text, start) || cursor > lineEnd(text, end);
+    default:
+      return false;
+  }
+}
+
+function lineStart(text: string, offset: number): number {
+  return text.lastIndexOf('\n', offset - 1) + 1;
+}
+
+function lineEnd(text: string, offset: number): number {
+  const newline = text.indexOf('\n', offset);
+  return newline === -1 ? text.length : newline;
+}
+
+/** Whether a piece was not there before somebody began to type. */
+const edited = perObject((before: readonly SiteText[]): ((piece: Piece) => boolean) => {
+  const pieces = new Set(before.flatMap(({ cut }) => cut.pieces));
+  return (piece) => !pieces.has(piece);
+});
+
+/** Whether a finding was shown before: the same rule at the same place, which has not been touched since. */
+function standing(shown: Findings, { files }: Findings): (diagnostic: Diagnostic) => boolean {
+  const same = new Set(shown.diagnostics);
+  const inPieces = new Map<Piece, Set<string>>();
+  for (const { at, rule } of shown.diagnostics) {
+    const known = inPieces.get(at.piece);
+    if (known === undefined) inPieces.set(at.piece, new Set([keyOf(rule.id, at)]));
+    else known.add(keyOf(rule.id, at));
+  }
+  let moved: ReadonlySet<string> | undefined;
+  const now = new Map(files.map((file) => [file.uri, file]));
+  return (diagnostic) => {
+    const { at, rule } = diagnostic;
+    if (same.has(diagnostic) || inPieces.get(at.piece)?.has(keyOf(rule.id, at)) === true) return true;
+    const file = now.get(fileOf(at).uri);
+    if (file === undefined || shown.diagnostics.length === 0) return false;
+    moved ??= movedKeys(shown, now);
+    return moved.has(`${file.uri} ${keyOf(rule.id, spanOf(file, at))}`);
+  };
+}
+
+function keyOf(rule: string, { start, end }: Span): string {
+  return `${rule} ${start}-${end}`;
+}
+
+/** Where what was shown stands after the edit; without what the edit has touched. */
+function movedKeys({ files, diagnostics }: Findings, now: ReadonlyMap<string, SiteText>): ReadonlySet<string> {
+  const changes = new Map<string, { readonly file: SiteText; readonly change: Change }>();
+  for (const file of files) {
+    const after = now.get(file.uri);
+    if (after !== undefined && after.text !== file.text)
+      changes.set(file.uri, { file, change: changeBetween(file.text, after.text) });
+  }
+  const keys = new Set<string>();
+  for (const { at, rule } of diagnostics) {
+    const { uri } = fileOf(at);
+    const changed = changes.get(uri);
+    if (changed === undefined) continue;
+    const { start, end } = spanOf(changed.file, at);
+    const { change } = changed;
+    if (end < change.start) keys.add(`${uri} ${keyOf(rule.id, { start, end })}`);
+    else if (start > change.end - change.shift)
+      keys.add(`${uri} ${keyOf(rule.id, { start: start + change.shift, end: end + change.shift })}`);
+  }
+  return keys;
+}

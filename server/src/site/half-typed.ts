@@ -1,0 +1,43 @@
+/** Whether a value is at fault only because it is not typed to its end: more characters behind it can make it right. */
+
+import { type QuantityKind, unitsOf } from '../text/quantity.ts';
+import type { Data } from '../text/syntax.ts';
+import type { FormKind, Schema } from './shape.ts';
+
+/** Whether it is the beginning of one of the words. */
+export function begins(text: string, words: Iterable<string>): boolean {
+  for (const word of words) if (word.startsWith(text) && word !== text) return true;
+  return false;
+}
+
+/** Whether it is the beginning of a number, a space and a unit. */
+export function beginsQuantity(text: string, kind: QuantityKind): boolean {
+  const match = /^-?(?:\d+(?:\.\d*)?(?: (.*))?)?$/u.exec(text);
+  return match !== null && (match[1] === undefined || match[1] === '' || begins(match[1], unitsOf(kind)));
+}
+
+/** Of a value that does not fit its schema: whether it may become one that does. */
+export function beginsWhat(schema: Schema | undefined, found: Data): boolean {
+  const text = String(found);
+  const form = schema?.['x-form'];
+  if (form !== undefined) return FORMS[form].test(text);
+  if (schema?.title === 'Picture size') return /^\d*x?\d*$/.test(text);
+  // Of a name, what stands there stays: a character that no name has.
+  return schema?.['x-names'] === 'port-end' ? /^[\w-]*\/?[\w-]*$/.test(text) : text === '' || /^[-_]+$/.test(text);
+}
+
+const OCTET = '(?:25[0-5]|2[0-4]\\d|1\\d\\d|[1-9]?\\d)';
+/** An address, or what it begins with. */
+const ADDRESS = `(?:${OCTET}\\.){0,3}${OCTET}?`;
+const WHOLE = `(?:${OCTET}\\.){3}${OCTET}`;
+
+const FORMS: Readonly<Record<FormKind, RegExp>> = {
+  'address': new RegExp(`^${ADDRESS}$`),
+  'group': new RegExp(`^${ADDRESS}$`),
+  'subnet': new RegExp(`^(?:${ADDRESS}|${WHOLE}/[0-3]?)$`),
+  'destination': new RegExp(`^(?:${ADDRESS}|${WHOLE}/[0-3]?|d|de|def|defa|defau|defaul)$`),
+  'address-range': new RegExp(`^(?:${ADDRESS}|${WHOLE}-${ADDRESS})$`),
+  'mac': /^(?:[\da-f]{2}:){0,5}[\da-f]{0,2}$/i,
+  'time-zone': /^[A-Za-z][\w+-]*(?:\/[\w+-]*){0,2}$/,
+  'frequency-range': /^[\d.]+(?:-(?:[\d.]+(?: (?:[MG]H?)?)?)?)?$/,
+};

@@ -1,0 +1,158 @@
+// What is shown while somebody types, over the protocol alone: a right text is left alone until it is there, and a
+// mistake is told before the next item begins.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
+import { NEW_SITE } from '../../server/src/site/new-site.ts';
+import { cut } from '../../server/src/text/cut.ts';
+import { Client, positionOf } from '../lsp/client.ts';
+import { type Script, itemByItem, retyped, typed, wholeFile } from './keys.ts';
+import { type Mistake, mistakes } from './mistakes.ts';
+import { isMistake, tally, type } from './typist.ts';
+
+const house = (name: string): string => readFileSync(new URL(`../houses/${name}.site.yaml`, import.meta.url), 'utf8');
+
+/** Of the keys of a right text, the part after which a mistake may be shown. */
+const BAR = 0.1;
+
+describe('while somebody types', () => {
+  let client: Client;
+  let folder: string;
+  let count = 0;
+
+  before(async () => {
+    client = await Client.startHere();
+  });
+  beforeEach(() => {
+    folder = `memory:///typing/${++count}`;
+  });
+  after(() => client.stop());
+
+  describe('a right text', () => {
+    const scripts: readonly (readonly [string, readonly Script[]])[] = [
+      ['the text that a newcomer starts from', [wholeFile(NEW_SITE)]],
+      ['the same in an editor that closes brackets and indents', [wholeFile(NEW_SITE, 'closing')]],
+      ['each item of it, into the others', itemByItem(NEW_SITE)],
+      ['the same in an editor that closes brackets and indents', itemByItem(NEW_SITE, 'closing')],
+      ['television', [wholeFile(house('television'))]],
+      ['a house of VLANs and a ring', [wholeFile(house('ring'))]],
+      ['each address anew', retyped(NEW_SITE, /address: ([\d.]+)/g)],
+      ['each name anew', retyped(NEW_SITE, /^ {2}([a-z-]+):/gm)],
+      ['each figure anew', retyped(NEW_SITE, /: (\d+ [A-Za-z]+(?:\/s)?)/g)],
+      ['each end of a cable anew', retyped(NEW_SITE, /(?:from|to): ([a-z0-9/-]+)/g)],
+    ];
+    for (const [what, own] of scripts)
+      it(`is hardly marked, and nowhere else: ${what}`, async () => {
+        const { keys, marked, far, examples } = await tally(client, folder, own);
+        assert.ok(keys > 10);
+        assert.ok(marked <= BAR * keys, `${marked} of ${keys} keys\n${examples.join('\n')}`);
+        assert.equal(far, 0, examples.join('\n'));
+      });
+  });
+
+  describe('a mistake is told before the next item begins', () => {
+    for (const mistake of mistakes)
+      it(`${mistake.what}: ${mistake.item.trim().split('\n').join(' ⏎ ')}`, async () => {
+        const script = scriptOf(mistake);
+        let found = false;
+        for await (const { diagnostics } of type(client, `${folder}/home.site.yaml`, script))
+          found = diagnostics.some(({ code }) => code === mistake.rule);
+        assert.ok(found, `${mistake.rule} is not told`);
+      });
+  });
+
+  it('tells all after a pause, and what was told stays', async () => {
+    const uri = `${folder}/home.site.yaml`;
+    const text = 'devices:\n  core: {kind: switch}\n';
+    await client.openUri(uri, text);
+    assert.deepEqual(await client.diagnostics(uri), []);
+    for (const key of 'cables:\n  - {from: core}') {
+      await client.change(uri, key, at(end));
+      end = { line: key === '\n' ? end.line + 1 : end.line, character: key === '\n' ? 0 : end.character + 1 };
+    }
+    const codes = (await client.diagnostics(uri)).map(({ code }) => code);
+    assert.ok(!codes.includes('missing-key'), 'the other end is not there yet');
+    await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'missing-key'));
+    await client.change(uri, '# core', at({ line: 0, character: 0 }));
+    assert.ok((await client.diagnostics(uri)).some(({ code }) => code === 'missing-key'));
+  });
+  let end = { line: 2, character: 0 };
+
+  it('tells what is missing as soon as the cursor is said to be elsewhere', async () => {
+    const uri = `${folder}/home.site.yaml`;
+    await client.openUri(uri, NEW_SITE);
+    await client.diagnostics(uri);
+    const place = positionOf(NEW_SITE, ', to: gate-cam');
+    await client.change(uri, '', { start: place, end: { ...place, character: place.character + 14 } });
+    assert.deepEqual((await client.diagnostics(uri)).filter(isMistake), []);
+    const moved = performance.now();
+    await client.connection.sendNotification('plumbline/cursor', { uri, position: { line: 1, character: 0 } });
+    await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'missing-key'));
+    assert.ok(performance.now() - moved < 900 || process.env['CI'] === undefined);
+  });
+
+  it('leaves a problem alone that stood before', async () => {
+    const uri = `${folder}/home.site.yaml`;
+    const wrong = NEW_SITE.replace('hall-screen]', 'hall-screan]').replace(
+      'speed: 1 Gb/s}\n\ncables',
+      'sped: 1}\n\ncables',
+    );
+    await client.openUri(uri, wrong);
+    const stood = (await client.diagnostics(uri)).filter(isMistake).map(({ code }) => code);
+    assert.ok(stood.length >= 2);
+    const line = positionOf(wrong, '  recorder: {kind').line;
+    let character = 0;
+    for (const key of '  lane-cam: {kind: camera}\n') {
+      await client.change(uri, key, at({ line, character }));
+      character++;
+      assert.deepEqual(
+        (await client.diagnostics(uri)).filter(isMistake).map(({ code }) => code),
+        stood,
+      );
+    }
+  });
+
+  it('tells what a paste has wrong, and later what follows from it elsewhere', async () => {
+    const uri = `${folder}/home.site.yaml`;
+    await client.openUri(uri, NEW_SITE);
+    await client.diagnostics(uri);
+    const from = positionOf(NEW_SITE, '  gate-cam: {kind');
+    const pasted = '  gate-kam: {kind: camra, address: 192.168.20.31}\n  yard-kam: {kind: camera, adress: 1.2.3.4}\n';
+    await client.change(uri, pasted, { start: from, end: { line: from.line + 2, character: 0 } });
+    const codes = (await client.diagnostics(uri)).filter(isMistake).map(({ code }) => code);
+    assert.deepEqual([...new Set(codes)].sort(), ['unknown-key', 'value-not-allowed']);
+    await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'unknown-name'));
+  });
+
+  it('marks with the same severity as ever', async () => {
+    const uri = `${folder}/home.site.yaml`;
+    await client.openUri(uri, NEW_SITE.replace('kind: server', 'kind: sever'));
+    const [first] = (await client.diagnostics(uri)).filter(({ code }) => code === 'value-not-allowed');
+    assert.equal(first?.severity, DiagnosticSeverity.Error);
+  });
+});
+
+function at(place: { readonly line: number; readonly character: number }): {
+  start: typeof place;
+  end: typeof place;
+} {
+  return { start: place, end: place };
+}
+
+/** The keys of a mistake behind the last item of its section, or instead of one. */
+function scriptOf({ section, item, insteadOf }: Mistake): Script {
+  const { pieces, starts } = cut({ uri: '' }, NEW_SITE);
+  const own = pieces.flatMap((piece, index) =>
+    piece.section === section ? [{ piece, start: starts[index] ?? 0 }] : [],
+  );
+  const found =
+    insteadOf === undefined
+      ? own[own.length - 1]
+      : own.find(({ piece }) => piece.text.trimStart().startsWith(insteadOf));
+  if (found === undefined) throw new Error(`there is no ${insteadOf ?? section}`);
+  const { start, piece } = found;
+  const written = piece.text.trimEnd().length + 1;
+  const from = insteadOf === undefined ? start + written : start;
+  const before = NEW_SITE.slice(0, from) + NEW_SITE.slice(insteadOf === undefined ? from : start + written);
+  return { before, keys: typed(item, from) };
+}

@@ -1,0 +1,87 @@
+/** Types a text over the protocol, one key after the other, as a client that never says where its cursor is. */
+
+import type { Diagnostic, Position } from 'vscode-languageserver-protocol/node';
+import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
+import { Client } from '../lsp/client.ts';
+import { type Key, type Script, after } from './keys.ts';
+
+/** What is shown right after a key. */
+export interface Shown {
+  readonly text: string;
+  /** Behind what was typed. */
+  readonly cursor: Position;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** What is shown of the file before, and then what the publication of each key's own version says of it. */
+export async function* type(client: Client, uri: string, { before, keys }: Script): AsyncGenerator<Shown> {
+  let text = before;
+  await client.openUri(uri, before);
+  yield { text, cursor: positionAt(text, keys[0]?.at ?? 0), diagnostics: await client.diagnostics(uri) };
+  for (const key of keys) {
+    const range = { start: positionAt(text, key.at), end: positionAt(text, key.at + key.without) };
+    await client.change(uri, key.text, range);
+    text = after(text, key);
+    yield { text, cursor: positionAt(text, endOf(key)), diagnostics: await client.diagnostics(uri) };
+  }
+  await client.close(uri);
+}
+
+function endOf({ at, text }: Key): number {
+  return at + text.length;
+}
+
+function positionAt(text: string, offset: number): Position {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  return { line: text.slice(0, start).split('\n').length - 1, character: offset - start };
+}
+
+/** Whether it is shown in red or yellow. */
+export function isMistake({ severity }: Diagnostic): boolean {
+  return severity === DiagnosticSeverity.Error || severity === DiagnosticSeverity.Warning;
+}
+
+/** Keys of a right text that is typed. */
+export interface Tally {
+  readonly keys: number;
+  /** After which a mistake is shown that was not there when the typing began. */
+  readonly marked: number;
+  /** Those where one stands farther off than the line above the cursor, or below it. */
+  readonly far: number;
+  /** The first of them, for whoever has to find out why. */
+  readonly examples: readonly string[];
+}
+
+/** Types each of the scripts into a file of its own. */
+export async function tally(client: Client, folder: string, scripts: readonly Script[]): Promise<Tally> {
+  let [keys, marked, far] = [0, 0, 0];
+  const examples: string[] = [];
+  for (const [index, script] of scripts.entries()) {
+    let atFirst: ReadonlySet<string> | undefined;
+    for await (const { text, cursor, diagnostics } of type(client, `${folder}/${index}/home.site.yaml`, script)) {
+      if (atFirst === undefined) {
+        atFirst = new Set(diagnostics.map(identity));
+        continue;
+      }
+      const own = diagnostics.filter((one) => isMistake(one) && atFirst?.has(identity(one)) !== true);
+      keys++;
+      if (own.length > 0) marked++;
+      if (own.some(({ range }) => Math.abs(range.start.line - cursor.line) > NEAR)) far++;
+      const [first] = own;
+      if (first !== undefined)
+        examples.push(`${text.split('\n')[cursor.line] ?? ''} | ${cursor.line}: ${describe(first)}`);
+    }
+  }
+  return { keys, marked, far, examples: examples.slice(0, 10) };
+}
+
+/** Lines: of the item itself, mostly. */
+const NEAR = 12;
+
+function identity({ code, message }: Diagnostic): string {
+  return `${String(code)} ${JSON.stringify(message)}`;
+}
+
+function describe({ code, message, range }: Diagnostic): string {
+  return `${range.start.line} ${String(code)}: ${JSON.stringify(message)}`;
+}
