@@ -34,12 +34,12 @@ const FILLED = `vlans:
   house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.2-192.168.10.250}
   video: {id: 20, subnet: 192.168.20.0/24, querier: core}
 devices:
-  core: {kind: switch, address: 192.168.20.1, igmp-snooping: true, ports: {1-8: {speed: 1 Gb/s, vlan: video}, 9: {speed: 1 Gb/s, trunk: [house, video]}}}
-  router: {kind: router, ports: {lan: {speed: 1 Gb/s, trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.3}}}}
+  core: {kind: switch, address: 192.168.20.3, igmp-snooping: true, ports: {1-8: {speed: 1 Gb/s, vlan: video}, 9: {speed: 1 Gb/s, trunk: [house, video]}}}
+  router: {kind: router, ports: {lan: {speed: 1 Gb/s, trunk: [house, video], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
   paddock-cam: {kind: camera, address: 192.168.20.2, speed: 1 Gb/s}
   gate-cam: {kind: camera, address: 192.168.20.4, speed: 1 Gb/s}     # new
-  doors: {kind: computer, ports: {1-3: {address: 192.168.20.5, speed: 1 Gb/s}}}
-  recorder: {kind: server, address: 192.168.20.8, speed: 1 Gb/s}
+  doors: {kind: computer, ports: {1-3: {address: 192.168.20.21, speed: 1 Gb/s}}}
+  recorder: {kind: server, address: 192.168.20.5, speed: 1 Gb/s}
 `;
 
 const values = (text: string): string[] =>

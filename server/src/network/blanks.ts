@@ -6,7 +6,7 @@ import { AUTO, type Item } from '../site/item.ts';
 import { type Device, type Port, type Site, type Stream, type Vlan, isRtsp } from '../site/model.ts';
 import { portNames } from '../site/port-names.ts';
 import { type Data, type Route, dataAt } from '../text/syntax.ts';
-import { nextFreeAddress, usedAddresses } from '../site/free/address.ts';
+import { addressBeside, usedAddresses } from '../site/free/address.ts';
 import { nextFreeGroup } from '../site/free/group.ts';
 import { destinations, isDatagrams, portsTaken } from '../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../standards/rtp.ts';
@@ -26,7 +26,9 @@ export function blanksOf(site: Site, topology: Topology): Blank[] {
 }
 
 function addresses(site: Site, topology: Topology): Blank[] {
-  const last = new Map<Vlan, number>();
+  const given = new Set<number>();
+  /** By VLAN and kind, where to look next. */
+  const next = new Map<string, number>();
   return blankOnes(site.devices).flatMap((device) =>
     routesOf(device.item, 'address').map((route): Blank => {
       const key = route[0] === 'ports' ? String(route[1]) : undefined;
@@ -34,8 +36,17 @@ function addresses(site: Site, topology: Topology): Blank[] {
       const port =
         key === undefined ? (device.bridging ? undefined : device.ports[0]) : device.portByName.get(names[0] ?? '');
       const vlan = vlanOf(site, topology, device, port, route);
-      const free = vlan === undefined ? undefined : freeRun(site, vlan, Math.max(1, names.length), last.get(vlan));
-      if (vlan !== undefined && free !== undefined) last.set(vlan, free + Math.max(1, names.length) - 1);
+      const count = Math.max(1, names.length);
+      const alike = `${vlan?.name} ${device.kind}`;
+      const isOpen = (address: number): boolean => !given.has(address);
+      const free =
+        vlan === undefined
+          ? undefined
+          : freeRun(site, vlan, { kind: device.kind, count, isOpen, from: next.get(alike) });
+      if (free !== undefined) {
+        next.set(alike, free + count);
+        for (let more = 0; more < count; more++) given.add(free + more);
+      }
       return {
         item: device.item,
         route,
@@ -104,26 +115,27 @@ function only<T>(list: readonly T[]): T | undefined {
   return list.length === 1 ? list[0] : undefined;
 }
 
-/** The first of that many free addresses in a row, above the one that was given last. */
-function freeRun(site: Site, vlan: Vlan, count: number, after: number | undefined): number | undefined {
+interface Run {
+  readonly kind: Device['kind'];
+  readonly count: number;
+  /** Whether it was not given to another blank. */
+  readonly isOpen: (address: number) => boolean;
+  readonly from: number | undefined;
+}
+
+/** The first of that many free addresses in a row, beside devices of the same kind. */
+function freeRun(site: Site, vlan: Vlan, { kind, count, isOpen, from }: Run): number | undefined {
   const { subnet, pool } = vlan;
+  if (subnet === undefined) return undefined;
   const used = usedAddresses(site.devices);
-  let near = after;
-  for (let tries = 0; tries < 65_536; tries++) {
-    const first = nextFreeAddress(site, vlan, near);
-    // From the end of the subnet the search goes on at its start, where others were given.
-    if (first === undefined || subnet === undefined || (near !== undefined && first <= near)) return undefined;
-    const run = Array.from({ length: count }, (_, offset) => first + offset);
-    const isFree = run.every(
-      (address) =>
-        !used.has(address) &&
-        address < broadcast(subnet) &&
-        !(pool !== undefined && pool.first <= address && address <= pool.last),
-    );
-    if (isFree) return first;
-    near = first;
-  }
-  return undefined;
+  const last = broadcast(subnet) - 1;
+  const isFree = (address: number): boolean =>
+    address <= last &&
+    !used.has(address) &&
+    isOpen(address) &&
+    !(pool !== undefined && pool.first <= address && address <= pool.last);
+  const startsRun = (first: number): boolean => Array.from({ length: count }, (_, more) => first + more).every(isFree);
+  return addressBeside(site, vlan, kind, startsRun, from);
 }
 
 function groups(site: Site): Blank[] {

@@ -106,8 +106,7 @@ class CursorSearch {
       while (this.top?.flow) this.pop();
     }
     if (isBlank || text.charAt(at) === '#') {
-      if (this.holds(line, end) && (isBlank || this.cursor <= at))
-        this.onBlankLine(isBlank ? this.cursor - line : indent);
+      if (isBlank && this.holds(line, end)) this.onBlankLine(this.cursor - line);
       return;
     }
     this.readBlock(at, end, indent);
@@ -234,7 +233,8 @@ class CursorSearch {
     let at = from;
     while (at < end && (text.charAt(at) === ' ' || text.charAt(at) === '\t')) at++;
     const isEmpty = at >= end || (text.charAt(at) === '#' && at > from);
-    if (this.holds(from, isEmpty ? at : at - 1)) {
+    // In front of a value that is there nothing more fits, be it on the lines below.
+    if (isEmpty && this.holds(from, at) && !this.hasBlockBelow(end, column)) {
       this.mark('value', this.stack.map(step), {
         start: this.cursor,
         end: this.cursor,
@@ -272,7 +272,8 @@ class CursorSearch {
       while (at < end && (text.charAt(at) === ' ' || text.charAt(at) === '\t')) at++;
       const c = at < end ? text.charAt(at) : '';
       const isComment = c === '#' && (at === this.line || /\s/.test(text.charAt(at - 1)));
-      if (this.top?.flow === true && this.holds(before, at) && (this.cursor < at || c === '' || /[,}\]#]/.test(c)))
+      const isFree = c === '' || /[,}\]#]/.test(c);
+      if (this.top?.flow === true && this.holds(before, at) && (isFree || this.isBeforeKey(at, end)))
         this.inSpace(column);
       if (c === '' || isComment) return;
       if (c === '{' || c === '[') {
@@ -317,7 +318,6 @@ class CursorSearch {
             top.keys,
           );
         }
-        if (this.cursor === key.after) this.inSpace(column);
         return key.after;
       }
     }
@@ -347,6 +347,20 @@ class CursorSearch {
     if (top.kind === 'mapping' && top.next === 'key')
       this.mark('key', this.stack.slice(0, -1).map(step), place, top.keys);
     else if (top.next === 'value') this.mark('value', this.stack.map(step), place);
+  }
+
+  /** Whether lines below, indented more or with a dash in the same column, are the value of a key in that column. */
+  private hasBlockBelow(end: number, column: number): boolean {
+    const below = /^(?:\r?\n[ \t]*(?=\r?\n)|\r?\n[ \t]*#.*)*\r?\n( *)([^ \r\n]?)/.exec(
+      this.text.slice(end, end + 2000),
+    );
+    const [, indent = '', first = ''] = below ?? [];
+    return first !== '' && (indent.length > column || (indent.length === column && first === '-'));
+  }
+
+  /** In front of a value that is there nothing more fits; in front of a key another one does, or the value before it. */
+  private isBeforeKey(at: number, end: number): boolean {
+    return this.cursor < at && this.top?.kind === 'mapping' && flowKey(this.text, at, end) !== undefined;
   }
 
   private indentOf(): number {

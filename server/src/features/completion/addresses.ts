@@ -1,15 +1,24 @@
 /** Addresses, groups, subnets and numbers that are free. */
 
-import { type ParsedSubnet, formatAddress, formatSubnet, overlaps, parseSubnet } from '../../standards/ipv4.ts';
-import { nextFreeAddress } from '../../site/free/address.ts';
+import {
+  type ParsedSubnet,
+  formatAddress,
+  contains,
+  formatSubnet,
+  overlaps,
+  parseSubnet,
+} from '../../standards/ipv4.ts';
+import { type AddressSpace, addressBeside, spaceInUse } from '../../site/free/address.ts';
 import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
-import { type Site, type Vlan, ownAddresses, isRtsp } from '../../site/model.ts';
-import type { FormKind } from '../../site/shape.ts';
+import { type DeviceKind, type Site, type Vlan, ownAddresses, isRtsp } from '../../site/model.ts';
+import { type FormKind, deviceKinds } from '../../site/shape.ts';
+import { ownTimeZone } from '../../site/time-zone.ts';
 import type { Offer } from './offer.ts';
-import { type Wanted, textAt } from './wanted.ts';
+import { isMapping } from '../../text/syntax.ts';
+import { type Wanted, dataAtCursor, textAt } from './wanted.ts';
 import { vlansWanted } from './home-vlans.ts';
 
 export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
@@ -18,7 +27,7 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
     case 'address':
       return wanted.route[wanted.route.length - 1] === 'via'
         ? gateways(site)
-        : [...vlansWanted(wanted).flatMap((vlan) => freeAddress(site, vlan)), LATER];
+        : [...spacesWanted(wanted).flatMap((space) => freeAddress(site, space, textAt(wanted, ['kind']))), LATER];
     case 'group': {
       const group = nextFreeGroup(site);
       return [
@@ -33,28 +42,51 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
     case 'address-range':
       return pool(wanted);
     case 'destination':
-      return [
-        { label: '224.0.0.0/4', kind: 'address', detail: 'all multicast' },
-        { label: 'default', kind: 'word', detail: 'all that no other route is for' },
-        ...site.vlans.flatMap(({ name, subnet }): Offer[] =>
-          subnet === undefined ? [] : [{ label: formatSubnet(subnet), kind: 'address', detail: name }],
-        ),
-      ];
+      return destinations(wanted);
     case 'time-zone':
-      return Intl.supportedValuesOf('timeZone').map((zone) => ({ label: zone, kind: 'word' }));
+      return timeZones();
     case 'mac':
     case 'frequency-range':
       return [];
   }
 }
 
+/** Linux takes one route for each. */
+function destinations(wanted: Wanted): Offer[] {
+  const [, index] = wanted.route;
+  const routes = dataAtCursor(wanted, ['routes']);
+  const others = Array.isArray(routes) ? routes.filter((_, own) => own !== index) : [];
+  const taken = new Set(others.map((route) => (isMapping(route) ? route['to'] : undefined)));
+  return [
+    { label: '224.0.0.0/4', kind: 'address' as const, detail: 'all multicast' },
+    { label: 'default', kind: 'word' as const, detail: 'all that no other route is for' },
+    ...wanted.site.vlans.flatMap(({ name, subnet }): Offer[] =>
+      subnet === undefined ? [] : [{ label: formatSubnet(subnet), kind: 'address', detail: name }],
+    ),
+  ].filter(({ label }) => !taken.has(label));
+}
+
 const LATER: Offer = { label: AUTO, kind: 'address', detail: 'to be filled in later' };
 
-function freeAddress(site: Site, vlan: Vlan): Offer[] {
-  const free = nextFreeAddress(site, vlan);
+function spacesWanted(wanted: Wanted): readonly AddressSpace[] {
+  const vlans = vlansWanted(wanted);
+  const flat = spaceInUse(wanted.site.devices);
+  return vlans.length > 0 || flat === undefined ? vlans : [flat];
+}
+
+/** Of devices beside others of their kind. */
+function freeAddress(site: Site, vlan: AddressSpace & Partial<Pick<Vlan, 'name'>>, kind: string | undefined): Offer[] {
+  const known = deviceKinds().includes(kind ?? '') ? (kind as DeviceKind) : undefined;
+  const free = addressBeside(site, vlan, known);
   return free === undefined
     ? []
-    : [{ label: formatAddress(free), kind: 'address', detail: `the next free address of ${vlan.name}` }];
+    : [
+        {
+          label: formatAddress(free),
+          kind: 'address',
+          detail: `the next free address${vlan.name === undefined ? '' : ` of ${vlan.name}`}`,
+        },
+      ];
 }
 
 /** Addresses of routers, for a route through one. */
@@ -72,9 +104,18 @@ function gateways({ devices }: Site): Offer[] {
 
 /** The subnet of 256 addresses that bears the VLAN's id, or the next that is free. */
 function freeSubnet(wanted: Wanted): Offer[] {
+  const subnet = nextFreeSubnet(wanted, Number(textAt(wanted, ['id'])));
+  return subnet === undefined ? [] : [{ label: subnet, kind: 'address', detail: 'a free subnet' }];
+}
+
+/** For a VLAN of that id. */
+export function nextFreeSubnet(wanted: Wanted, id: number): string | undefined {
   const { site, name } = wanted;
   const taken = site.vlans.filter((vlan) => vlan.name !== name).flatMap(({ subnet }) => subnet ?? []);
-  const id = Number(textAt(wanted, ['id']));
+  const around = subnetAround(wanted);
+  if (around !== undefined && !taken.some((other) => overlaps(other, around))) return formatSubnet(around);
+  const flat = taken.length === 0 ? spaceInUse(site.devices)?.subnet : undefined;
+  if (flat !== undefined) return formatSubnet(flat);
   const first =
     taken[0] === undefined || taken[0].prefix !== 24
       ? '192.168'
@@ -82,10 +123,35 @@ function freeSubnet(wanted: Wanted): Offer[] {
   const candidates = [...(id >= 0 && id < 256 ? [id] : []), ...Array.from({ length: 256 }, (_, third) => third)];
   for (const third of candidates) {
     const subnet: ParsedSubnet | undefined = parseSubnet(`${first}.${third}.0/24`);
-    if (subnet !== undefined && !taken.some((other) => overlaps(other, subnet)))
-      return [{ label: formatSubnet(subnet), kind: 'address', detail: 'a free subnet' }];
+    if (subnet !== undefined && !taken.some((other) => overlaps(other, subnet))) return formatSubnet(subnet);
   }
-  return [];
+  return undefined;
+}
+
+/** The smallest one, of 256 addresses at least, that holds all that is cabled to the VLAN. */
+function subnetAround({ site, checked, name }: Wanted): ParsedSubnet | undefined {
+  const { topology } = checked.plan.network;
+  const addresses = site.ports
+    .filter((port) => name !== '' && topology.linkAt(port)?.untagged?.vlan?.name === name)
+    .flatMap((port) => port.addresses.map(({ address }) => address));
+  const [first] = addresses;
+  if (first === undefined) return undefined;
+  for (let prefix = 24; prefix >= 16; prefix--) {
+    const network = (first & (0xffffffff << (32 - prefix))) >>> 0;
+    const subnet: ParsedSubnet = { network, prefix, hostBits: false };
+    if (addresses.every((address) => contains(subnet, address))) return subnet;
+  }
+  return undefined;
+}
+
+/** This computer's own first. */
+function timeZones(): Offer[] {
+  const own = ownTimeZone();
+  const others = Intl.supportedValuesOf('timeZone').filter((zone) => zone !== own);
+  return [
+    { label: own, kind: 'word', detail: "this computer's" },
+    ...others.map((zone): Offer => ({ label: zone, kind: 'word' })),
+  ];
 }
 
 /** The hundred addresses from .100 on, where no device has one of them. */

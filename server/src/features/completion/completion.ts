@@ -5,7 +5,7 @@ import { type SiteText, placeInFile } from '../../site/folder.ts';
 import type { Place } from '../../site/item.ts';
 import { type Schema, under } from '../../site/shape.ts';
 import { keyOffers } from './keys.ts';
-import type { Offer } from './offer.ts';
+import { type Offer, literally } from './offer.ts';
 import { exampleOffers, sectionSnippets } from './snippets.ts';
 import { isList, isMapping } from './types.ts';
 import { valueOffers } from './values.ts';
@@ -39,13 +39,28 @@ export function complete(
   if (wanted === undefined) return undefined;
   const found = offersFor(wanted).filter(({ kind }) => schemaFeatures || !OF_THE_SCHEMA.includes(kind));
   const space = wanted.cursor.needsSpace ? ' ' : '';
+  const comma = commaBehind(wanted);
   return {
     at: placeInFile(file, wanted),
-    offers: found
-      .slice(0, MOST)
-      .map((offer) => (space === '' ? offer : { ...offer, insert: `${space}${offer.insert ?? offer.label}` })),
+    offers: found.slice(0, MOST).map((offer) => between(offer, space, comma)),
     isPartial: found.length > MOST,
   };
+}
+
+/** With a space before it and a comma behind, where they are missing; what is typed next goes before the comma. */
+function between(offer: Offer, space: string, comma: string): Offer {
+  if (space === '' && comma === '') return offer;
+  const { label, insert = label, isSnippet = false } = offer;
+  if (comma === '') return { ...offer, insert: `${space}${insert}` };
+  return { ...offer, isSnippet: true, insert: `${space}${isSnippet ? insert : `${literally(insert)}$0`}${comma}` };
+}
+
+/** Inside brackets, in front of another key. */
+function commaBehind({ cursor, file, end }: Wanted): string {
+  if (!cursor.inFlow || cursor.at !== 'key' || cursor.hasColon) return '';
+  const [behind = ''] = /^[ \t]*./.exec(file.text.slice(end, end + 80)) ?? [];
+  const next = behind.trim();
+  return next === '' || /[,}\]#]/.test(next) ? '' : behind.startsWith(' ') ? ',' : ', ';
 }
 
 const OF_THE_SCHEMA: readonly Offer['kind'][] = ['section', 'key', 'snippet', 'word'];
@@ -75,6 +90,8 @@ function offersFor(wanted: Wanted): Offer[] {
 }
 
 function values(wanted: Wanted, schema: Schema): Offer[] {
+  // What a section holds goes on the lines below it.
+  if (isSection(wanted)) return [];
   const own = valueOffers(wanted, schema);
   if (isList(schema)) {
     const element = under(schema, 0);

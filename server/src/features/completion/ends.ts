@@ -1,10 +1,22 @@
 /** Ports that an end of a cable may have: those without a cable. */
 
 import { bitRate } from '../../text/words.ts';
-import { type Device, type Port, type Site, connectorAt, connectorName, portAt, portName } from '../../site/model.ts';
+import {
+  type Connector,
+  type Device,
+  type Port,
+  type Site,
+  connectorAt,
+  connectorName,
+  portAt,
+  portName,
+} from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
+import type { Checked } from '../../lint/check.ts';
+import { isInput, isLedThrough, nextCable } from './next-cable.ts';
 import type { Offer } from './offer.ts';
-import { type Wanted, othersInList, textAt } from './wanted.ts';
+import { misfit, plugOf } from './suiting-port.ts';
+import { type Wanted, dataAtCursor, othersInList, textAt } from './wanted.ts';
 
 /** With more free ports than that, only a few of each device are offered until its name is typed. */
 const ALL_PORTS = 400;
@@ -16,12 +28,13 @@ export function endOffers(wanted: Wanted, role: string): Offer[] {
   const [toPort, toConnector] = [portAt(wanted.site, other), connectorAt(wanted.site, other)];
   // What is plugged in at the other end says what this end is.
   if (toPort !== undefined) return portOffers(wanted, role);
-  if (toConnector !== undefined) return connectorOffers(wanted, role);
-  return [...portOffers(wanted, role), ...connectorOffers(wanted, role)];
+  if (toConnector !== undefined) return connectorOffers(wanted, role, toConnector);
+  return [...portOffers(wanted, role), ...connectorOffers(wanted, role, undefined)];
 }
 
 /** Coax connectors without a coax; inside a coax what it can be led through. */
-function connectorOffers({ site, item, typed }: Wanted, role: string): Offer[] {
+function connectorOffers(wanted: Wanted, role: string, other: Connector | undefined): Offer[] {
+  const { site, item, typed } = wanted;
   const device = /^["']?([^/]*)\//.exec(typed)?.[1];
   const taken = new Set(
     site.cables
@@ -30,12 +43,19 @@ function connectorOffers({ site, item, typed }: Wanted, role: string): Offer[] {
   );
   if (role === 'through')
     return site.devices
-      .filter(({ kind }) => kind === 'power-inserter' || kind === 'isolator' || kind === 'earth-block')
+      .filter(isLedThrough)
       .map(({ name, kind = 'device' }) => ({ label: name, kind: 'devices' as const, detail: kind }));
+  // A coax is written along the way of the signals; where one end stands, the other is of the other sort.
+  const wantsInput = other === undefined ? role === 'to' : !isInput(other);
+  const passed = dataAtCursor(wanted, ['through']);
+  const isPassed = ({ device: own }: Connector): boolean => Array.isArray(passed) && passed.includes(own.name);
+  const direction = (connector: Connector): number =>
+    Number(isInput(connector) !== wantsInput) + 2 * Number(isLedThrough(connector.device));
   return site.devices
     .filter(({ name }) => device === undefined || name === device)
     .flatMap((own) => [...own.connectorByName.values()])
-    .filter((connector) => !taken.has(connector))
+    .filter((connector) => !taken.has(connector) && connector.device !== other?.device && !isPassed(connector))
+    .sort((a, b) => direction(a) - direction(b))
     .map((connector) => ({
       label: connectorName(connector),
       kind: 'ports' as const,
@@ -56,13 +76,50 @@ function portOffers(wanted: Wanted, role: string): Offer[] {
       ports: own.ports.filter((port) => !taken.has(port) && port.device !== other?.device),
     }))
     .filter(({ ports }) => ports.length > 0);
+  const next =
+    isThrough || device !== undefined || other !== undefined ? undefined : nextCable(wanted.checked, wanted.item);
   const total = free.reduce((sum, { ports }) => sum + ports.length, 0);
   const shown = total > ALL_PORTS ? free.map((own) => ({ ...own, ports: own.ports.slice(0, FEW_PORTS) })) : free;
-  return shown
+  const offers = shown
     .sort((a, b) => rank(a.device, role, other) - rank(b.device, role, other))
     .flatMap(({ device: own, ports }) =>
-      [...ports].sort((a, b) => inOrder(a, b, other)).map((port) => offer(own, port, device !== undefined)),
+      [...ports]
+        .sort((a, b) => inOrder(a, b, other))
+        .map((port) => ({ port, offer: offer(own, port, device !== undefined) })),
     );
+  const by = other === undefined ? undefined : suitability(wanted.checked, other);
+  const order = (one: (typeof offers)[number]): number =>
+    by?.(one.port) ?? (next !== undefined && one.offer.label === next[role === 'to' ? 'to' : 'from'] ? -1 : NOT_SUITED);
+  return offers
+    .map((one) => ({ ...one, by: order(one) }))
+    .sort((a, b) => a.by - b.by)
+    .map((one) => one.offer);
+}
+
+/** More than any misfit. */
+const NOT_SUITED = 1000;
+
+/** How well a port suits the one at the other end of the cable; `undefined` where it does not. */
+function suitability(checked: Checked, other: Port): (port: Port) => number | undefined {
+  if (!other.forwards) {
+    const plug = plugOf(checked, other);
+    return (port) => misfit(port, plug);
+  }
+  const isAlike = (port: Port): boolean =>
+    port.vlan === other.vlan && port.native === other.native && String(port.trunk) === String(other.trunk);
+  return (port) =>
+    port.forwards
+      ? isAlike(port)
+        ? other.trunk === undefined
+          ? 64
+          : 0
+        : undefined
+      : roughly(misfit(other, plugOf(checked, port)));
+}
+
+/** A faster port than is needed, or one that could feed, is no reason to take the devices in another order. */
+function roughly(by: number | undefined): number | undefined {
+  return by === undefined ? undefined : Math.floor(by / 4);
 }
 
 /** Ports of one VLAN before trunks, but towards a trunk; then by number. */

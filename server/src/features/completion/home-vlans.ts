@@ -1,13 +1,14 @@
 /** The VLANs that an address may be meant for. */
 
+import { contains } from '../../standards/ipv4.ts';
 import { domainsOf } from '../../network/vlan-membership.ts';
-import type { Port, Vlan } from '../../site/model.ts';
+import type { Checked } from '../../lint/check.ts';
+import { type Device, type Port, type Vlan, ownAddresses } from '../../site/model.ts';
 import { type Wanted, textAt } from './wanted.ts';
 
 /** One where a key or the cable at the port decides; else all, the likeliest first. */
 export function vlansWanted(wanted: Wanted): Vlan[] {
   const { site, route, name } = wanted;
-  const withSubnet = site.vlans.filter(({ subnet }) => subnet !== undefined);
   const named =
     route[route.length - 2] === 'addresses' ? route[route.length - 1] : textAt(wanted, [...route.slice(0, -1), 'vlan']);
   const vlan = named === undefined ? undefined : site.vlanByName.get(String(named));
@@ -22,11 +23,84 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
       : device?.portByName.get(portKey);
   const cabled = port === undefined ? [] : vlansAt(wanted, port);
   if (cabled.length > 0) return cabled;
-  if (device?.bridging === true) return likeliest(withSubnet, ({ querier }) => (querier === name ? 0 : 1));
-  // The VLAN with most devices of its kind first.
-  const kind = wanted.kind ?? textAt(wanted, ['kind']);
-  const homes = countByVlan(wanted, kind);
-  return likeliest(withSubnet, (own) => -(homes.get(own) ?? 0));
+  const homes = homesOf(wanted.checked, textAt(wanted, ['kind']), name);
+  // Two cards of a host are in two networks: one that another port of it is in comes last.
+  const taken = new Set(
+    (device?.ports ?? []).filter((own) => own !== port).flatMap((own) => homes.filter((home) => isAt(own, home))),
+  );
+  return [...homes.filter((home) => !taken.has(home)), ...homes.filter((home) => taken.has(home))];
+}
+
+/** VLANs with a subnet, those first in which a device of that kind is likeliest; `except` is the device itself. */
+export function homesOf(checked: Checked, kind: string | undefined, except = ''): Vlan[] {
+  const { vlans } = checked.plan.site;
+  const withSubnet = vlans.filter(({ subnet }) => subnet !== undefined);
+  if (withSubnet.length < 2) return withSubnet;
+  const video = videoRanks(checked, withSubnet);
+  const asks = (vlan: Vlan): boolean => kind === 'switch' && vlan.querier === except;
+  const alike = countIn(checked, withSubnet, ({ kind: own, name }) => own === kind && name !== except);
+  const isVideo = kind === undefined || !OF_THE_HOUSE.includes(kind);
+  const rank = (vlan: Vlan): readonly number[] => [
+    Number(asks(vlan)),
+    alike.get(vlan) ?? 0,
+    (isVideo ? 1 : -1) * (video.get(vlan) ?? 0),
+  ];
+  const ranks = new Map(withSubnet.map((vlan) => [vlan, rank(vlan)]));
+  return withSubnet.sort((a, b) => compare(ranks.get(b) ?? [], ranks.get(a) ?? []));
+}
+
+/** Where cameras are and groups are sent. */
+export function videoVlan(checked: Checked): Vlan | undefined {
+  return likeliestVideo(checked)[0];
+}
+
+/** The likeliest other one. */
+export function houseVlan(checked: Checked): Vlan | undefined {
+  const [video, ...others] = likeliestVideo(checked);
+  return homesOf(checked, 'computer').find((vlan) => vlan !== video) ?? others[0];
+}
+
+function likeliestVideo(checked: Checked): Vlan[] {
+  const { vlans } = checked.plan.site;
+  const ranks = videoRanks(checked, vlans);
+  return [...vlans].sort((a, b) => (ranks.get(b) ?? 0) - (ranks.get(a) ?? 0));
+}
+
+/** Kinds of device that are mostly beside the cameras' network. */
+const OF_THE_HOUSE: readonly string[] = ['computer', 'access-point', 'router', 'internet'];
+
+/** Cameras tell most, then the querier, then the name. */
+function videoRanks(checked: Checked, vlans: readonly Vlan[]): Map<Vlan, number> {
+  const cameras = countIn(checked, vlans, ({ kind }) => kind === 'camera');
+  return new Map(
+    vlans.map((vlan) => [
+      vlan,
+      4 * (cameras.get(vlan) ?? 0) +
+        (vlan.querier === undefined ? 0 : 2) +
+        Number(/video|cam|media|multicast|^tv/i.test(vlan.name)),
+    ]),
+  );
+}
+
+function countIn(
+  checked: Checked,
+  vlans: readonly Vlan[],
+  counts: (device: Device) => boolean,
+): ReadonlyMap<Vlan, number> {
+  const { site, network } = checked.plan;
+  const found = new Map<Vlan, number>();
+  for (const device of site.devices) {
+    if (!counts(device)) continue;
+    const linked = device.ports.map((port) => network.topology.linkAt(port)?.untagged?.vlan);
+    const addresses = ownAddresses(device);
+    for (const vlan of vlans) {
+      const { subnet } = vlan;
+      const isHere =
+        linked.includes(vlan) || (subnet !== undefined && addresses.some(({ address }) => contains(subnet, address)));
+      if (isHere) found.set(vlan, (found.get(vlan) ?? 0) + 1);
+    }
+  }
+  return found;
 }
 
 function vlansAt({ checked }: Wanted, port: Port): Vlan[] {
@@ -38,19 +112,11 @@ function vlansAt({ checked }: Wanted, port: Port): Vlan[] {
     .filter(({ subnet }) => subnet !== undefined);
 }
 
-function countByVlan({ site, checked, name }: Wanted, kind: string | undefined): Map<Vlan, number> {
-  const found = new Map<Vlan, number>();
-  for (const { kind: own, ports, name: other } of site.devices) {
-    if (other === name || (kind !== undefined && own !== kind)) continue;
-    for (const port of ports) {
-      const link = checked.plan.network.topology.linkAt(port);
-      const vlan = link?.untagged?.vlan;
-      if (vlan !== undefined) found.set(vlan, (found.get(vlan) ?? 0) + 1);
-    }
-  }
-  return found;
+function isAt({ addresses }: Port, { subnet }: Vlan): boolean {
+  return subnet !== undefined && addresses.some(({ address }) => contains(subnet, address));
 }
 
-function likeliest(vlans: readonly Vlan[], rank: (vlan: Vlan) => number): Vlan[] {
-  return [...vlans].sort((a, b) => rank(a) - rank(b));
+function compare(a: readonly number[], b: readonly number[]): number {
+  const at = a.findIndex((value, index) => value !== b[index]);
+  return at === -1 ? 0 : (a[at] ?? 0) - (b[at] ?? 0);
 }

@@ -15,15 +15,20 @@ export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
   const required = new Set(schema.required);
   const isDevice = section === 'devices' && cursor.path.length === 2;
   const kind = section === 'devices' ? textAt(wanted, ['kind']) : undefined;
+  const taken = new Set(cursor.path.length > 0 ? cursor.keys : [...cursor.keys, ...sectionsOf(wanted)]);
   const names = Object.keys(schema.properties ?? {}).filter(
-    (name) =>
-      !cursor.keys.includes(name) && isOfKind(schema, name, kind) && (!isDevice || fitsBeside(name, kind, cursor.keys)),
+    (name) => !taken.has(name) && isOfKind(schema, name, kind) && (!isDevice || fitsBeside(name, kind, cursor.keys)),
   );
   const ordered = [...names.filter((name) => required.has(name)), ...names.filter((name) => !required.has(name))];
   return [
     ...ordered.flatMap((name) => keyOffer(wanted, schema, name, required.has(name)) ?? []),
     ...freeKeys(wanted, schema),
   ];
+}
+
+/** The sections that the file has. */
+function sectionsOf({ file }: Wanted): string[] {
+  return [...file.cut.headers.flatMap(({ section }) => section ?? []), ...file.items.map(({ section }) => section)];
 }
 
 /** Whether devices of that kind have the key; of an unknown kind they may. */

@@ -1,10 +1,12 @@
 /** Names of the site that fit at the cursor, the likeliest first. */
 
 import { ruleById } from '../../check.ts';
-import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { bitRate, bytes } from '../../text/words.ts';
+import { oppositePort } from '../../network/link.ts';
 import { scalarText } from '../../site/edit.ts';
-import type { Device, Stream } from '../../site/model.ts';
+import { portNames } from '../../site/port-names.ts';
+import type { Device, Port, Stream, Vlan, Volume } from '../../site/model.ts';
 import type { NameKind } from '../../site/shape.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { endOffers, portDetail } from './ends.ts';
@@ -43,7 +45,7 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
         .filter(({ name }) => !others.has(name))
         .map(({ name, multiplexes }) => offer('services', name, multiplexes.join(', ')));
     case 'volumes':
-      return site.volumes.map((volume) =>
+      return volumesFor(wanted).map((volume) =>
         offer(
           'volumes',
           volume.name,
@@ -62,7 +64,7 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
       return endOffers(wanted, role);
     case 'own-port': {
       const device = wanted.item === undefined ? undefined : ownDevice(site, wanted.item);
-      return (device?.ports ?? []).map((port) => offer('ports', port.name, portDetail(port)));
+      return portsFor(wanted, role, device).map((port) => offer('ports', port.name, portDetail(port)));
     }
   }
 }
@@ -109,9 +111,11 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
       const takes = site.devices.filter(
         (device) => isHost(device) && device.kind !== 'camera' && device.kind !== 'tuner',
       );
-      return ranked(takes, ({ kind, name }) =>
-        name === source ? order.length + 1 : order.includes(kind) ? order.indexOf(kind) : order.length,
-      );
+      return ranked(takes, ({ kind, name, ports }) => {
+        if (name === source) return 3 * order.length;
+        const isCabled = ports.some((port) => wanted.checked.plan.network.topology.linkAt(port) !== undefined);
+        return (order.includes(kind) ? order.indexOf(kind) : order.length) + (isCabled ? 0 : order.length + 1);
+      });
     }
     case 'gateway':
       return site.devices.filter(({ routing, kind }) => routing || kind === undefined);
@@ -137,6 +141,7 @@ function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
 
 function vlansFor(wanted: Wanted, role: string): string[] {
   const names = wanted.site.vlans.map(({ name }) => name);
+  if ((role === 'vlan' || role === 'trunk') && wanted.route[0] === 'ports') return byWhatIsCabled(wanted, names);
   if (role !== 'native' && role !== 'addresses') return names;
   const trunk = dataAtCursor(wanted, [
     ...wanted.route.slice(0, role === 'native' ? -1 : wanted.route.indexOf('addresses')),
@@ -144,6 +149,46 @@ function vlansFor(wanted: Wanted, role: string): string[] {
   ]);
   if (!Array.isArray(trunk)) return names;
   return names.filter((name) => trunk.some((carried) => carried === name || carried === Number(name)));
+}
+
+/** Of a stream, those first that are in a network with a receiver. */
+function portsFor(wanted: Wanted, role: string, device: Device | undefined): readonly Port[] {
+  const ports = device?.ports ?? [];
+  const receivers = dataAtCursor(wanted, ['receivers']);
+  if (role !== 'egress' || !Array.isArray(receivers)) return ports;
+  const { topology } = wanted.checked.plan.network;
+  const vlanAt = (port: Port): Vlan | undefined => topology.linkAt(port)?.untagged?.vlan;
+  const theirs = new Set(
+    receivers.flatMap((name) => wanted.site.deviceByName.get(String(name))?.ports.map(vlanAt) ?? []),
+  );
+  return ranked(ports, (port) => Number(!theirs.has(vlanAt(port))));
+}
+
+/** Those first that what is cabled to the port carries, or has an address in. */
+function byWhatIsCabled({ site, checked, name, route }: Wanted, names: readonly string[]): string[] {
+  const { topology } = checked.plan.network;
+  const device = site.deviceByName.get(name);
+  const others = portNames(String(route[1])).flatMap((own) => {
+    const port = device?.portByName.get(own);
+    const link = port === undefined ? undefined : topology.linkAt(port);
+    return port === undefined || link === undefined ? [] : [oppositePort(link, port)];
+  });
+  return ranked(names, (own) => {
+    const subnet = site.vlanByName.get(own)?.subnet;
+    const isThere = ({ vlan, trunk, addresses }: Port): boolean =>
+      vlan === own ||
+      trunk?.includes(own) === true ||
+      (subnet !== undefined && addresses.some(({ address }) => contains(subnet, address)));
+    return -others.filter(isThere).length;
+  });
+}
+
+/** Those first whose host receives the stream. */
+function volumesFor(wanted: Wanted): Volume[] {
+  const stream = wanted.site.streamByName.get(textAt(wanted, ['stream']) ?? '');
+  return ranked(wanted.site.volumes, ({ host }) =>
+    Number(stream !== undefined && (host === undefined || !stream.receivers.includes(host))),
+  );
 }
 
 function streamsFor(wanted: Wanted, role: string): Stream[] {
@@ -155,7 +200,17 @@ function streamsFor(wanted: Wanted, role: string): Stream[] {
     );
   }
   const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
-  return ranked(site.streams, (stream) => (stream.name === name ? -1 : recorded.has(stream.name) ? 1 : 0));
+  // An .mp4 file takes no sound that is not compressed.
+  const isMp4 = textAt(wanted, ['file'])?.endsWith('.mp4') === true;
+  const volume = textAt(wanted, ['volume']);
+  const host = volume === undefined ? undefined : wanted.site.volumes.find((own) => own.name === volume)?.host;
+  return ranked(
+    site.streams,
+    (stream) =>
+      (isMp4 && site.media(stream).audio?.codec?.startsWith('pcm') === true ? 2 : 0) +
+      (host === undefined || stream.receivers.includes(host) ? 0 : 4) +
+      (stream.name === name ? -1 : recorded.has(stream.name) ? 1 : 0),
+  );
 }
 
 function streamDetail({ checked }: Wanted, stream: Stream): string {

@@ -37,7 +37,7 @@ export interface Offer {
 /** A snippet's text as somebody would leave it who types over none of its tab stops. */
 export function withoutTabStops(snippet: string): string {
   return snippet
-    .replace(/\$\{\d+:([^{}]*)\}|\$\{?\d+\}?/g, (_, text: string | undefined) => text ?? '')
+    .replace(/\$\{\d+:([^{}]*)\}|\$\{\d+\}|\$\d+/g, (_, text: string | undefined) => text ?? '')
     .replace(/\\([$}\\])/g, '$1');
 }
 

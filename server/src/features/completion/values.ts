@@ -1,13 +1,17 @@
 /** What may stand as a scalar: words of the schema, names, free addresses and numbers, amounts with their units. */
 
+import { mediumAt } from '../../site/cable.ts';
+import { connectorAt, portAt } from '../../site/model.ts';
+import { readEnd } from '../../site/read.ts';
 import type { Schema } from '../../site/shape.ts';
 import { addressOffers, numberOffers } from './addresses.ts';
 import { acceptedOffers } from './accepted.ts';
 import { nameOffers, roleOf } from './names.ts';
+import { likelyKinds } from './likely-kinds.ts';
 import type { Offer } from './offer.ts';
 import { quantityOffers } from './quantities.ts';
 import { isTruth } from './types.ts';
-import type { Wanted } from './wanted.ts';
+import { type Wanted, textAt } from './wanted.ts';
 import { scalarOf } from './yaml-text.ts';
 
 export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
@@ -19,8 +23,10 @@ export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
   if (form !== undefined) return addressOffers(wanted, form);
   if (isTruth(schema)) return truths(schema);
   const words = wordsOf(schema);
-  if (words.length > 0) return words;
   const { section, route } = wanted;
+  if (section === 'devices' && route.length === 1 && route[0] === 'kind') return kinds(wanted, words);
+  if (section === 'cables' && route.length === 1 && route[0] === 'type') return cableTypes(wanted, words);
+  if (words.length > 0) return words;
   if (section === 'lint' && route[route.length - 1] === 'at') return acceptedOffers(wanted);
   const numbers = numberOffers(wanted);
   return numbers.length > 0 ? numbers : examples(schema);
@@ -32,6 +38,29 @@ function truths({ default: without }: Schema): Offer[] {
     kind: 'word',
     ...(value === without && { detail: 'as without the key' }),
   }));
+}
+
+/** Those first that fit what is plugged in at the ends; cat6 is the commonest. */
+function cableTypes(wanted: Wanted, words: readonly Offer[]): Offer[] {
+  const { site } = wanted;
+  const ends = ['from', 'to'].map((key) => readEnd(textAt(wanted, [key]), []));
+  const media = ends.flatMap((end) => {
+    const port = portAt(site, end);
+    return port === undefined ? [] : (mediumAt(port) ?? []);
+  });
+  const fits = ends.some((end) => connectorAt(site, end) !== undefined)
+    ? /^coax/
+    : media.includes('single-mode')
+      ? /^os/
+      : media.includes('multimode')
+        ? /^om/
+        : /^cat6$/;
+  return [...words.filter(({ label }) => fits.test(label)), ...words.filter(({ label }) => !fits.test(label))];
+}
+
+/** Those that the device can be of, the likeliest first. */
+function kinds(wanted: Wanted, words: readonly Offer[]): Offer[] {
+  return likelyKinds(wanted).flatMap((kind) => words.find(({ label }) => label === kind) ?? []);
 }
 
 /** The words that the schema lists, in its order. */

@@ -1,9 +1,17 @@
 /** Free addresses of a VLAN. */
 
 import { perObject } from '../../memo.ts';
-import { broadcast, contains, firstHost, formatAddress, lastHost, whyNotHost } from '../../standards/ipv4.ts';
+import {
+  type ParsedSubnet,
+  broadcast,
+  contains,
+  firstHost,
+  formatAddress,
+  lastHost,
+  whyNotHost,
+} from '../../standards/ipv4.ts';
 import { type Fix, fixOf, setValue } from '../edit.ts';
-import { type Device, type Port, type Site, type Vlan, ownAddresses } from '../model.ts';
+import { type Device, type DeviceKind, type Port, type Site, type Vlan, ownAddresses } from '../model.ts';
 import type { Route } from '../../text/syntax.ts';
 
 /** Every address that the devices of a site have. */
@@ -47,6 +55,83 @@ export function nextFreeAddress(
   }
 }
 
+/** Host numbers from which a kind of device is usually counted up in a subnet of 256; common practice, no source. */
+const USUAL: Partial<Readonly<Record<DeviceKind, number>>> = {
+  'switch': 2,
+  'server': 5,
+  'tuner': 9,
+  'access-point': 11,
+  'computer': 21,
+  'camera': 31,
+  'display': 61,
+};
+
+/** Fewer addresses than that are too few to leave some out. */
+const SMALL = 16;
+
+/** A network to take addresses of; without VLANs the one that is written nowhere. */
+export type AddressSpace = Pick<Vlan, 'subnet' | 'pool' | 'gateway'>;
+
+/**
+ * A free address beside those that devices of the same kind have, or where that kind usually begins; one filled in
+ * changes none of the next. A router takes the lowest; the first and the last are left out for all others.
+ *
+ * @param isFree what holds beyond being used by nobody
+ * @param from where a search for the same kind has come to
+ */
+export function addressBeside(
+  site: Site,
+  vlan: AddressSpace,
+  kind: DeviceKind | undefined,
+  isFree: (address: number) => boolean = () => true,
+  from?: number,
+): number | undefined {
+  const { subnet, pool } = vlan;
+  if (subnet === undefined) return undefined;
+  const used = usedAddresses(site.devices);
+  const isSmall = broadcast(subnet) - subnet.network + 1 < SMALL;
+  const edge = isSmall || kind === 'router' ? 0 : 1;
+  const first = firstHost(subnet) + (kind === 'router' ? 0 : Math.max(edge, gatewayIsDue(site, vlan) ? 1 : 0));
+  const last = lastHost(subnet) - edge;
+  const base = from ?? (kind === 'router' ? first : Math.max(first, baseOf(site, subnet, kind)));
+  return search(base, last) ?? search(first, base - 1);
+
+  function search(from: number, to: number): number | undefined {
+    for (let address = from; address <= to; address++) {
+      if (pool !== undefined && address >= pool.first && address <= pool.last) address = pool.last;
+      else if (!used.has(address) && isFree(address)) return address;
+    }
+    return undefined;
+  }
+}
+
+/** The lowest that a device of the kind has; the usual one where that is still to be reached by counting up. */
+function baseOf({ devices }: Site, subnet: ParsedSubnet, kind: DeviceKind | undefined): number {
+  const usual = subnet.network + ((kind === undefined ? undefined : USUAL[kind]) ?? 2);
+  let lowest: number | undefined;
+  let alike = 0;
+  for (const device of devices) {
+    if (device.kind !== kind) continue;
+    alike++;
+    for (const { address } of ownAddresses(device))
+      if (contains(subnet, address) && (lowest === undefined || address < lowest)) lowest = address;
+  }
+  const isCountedUp = lowest !== undefined && lowest > usual && lowest < usual + alike;
+  return lowest === undefined || isCountedUp ? usual : lowest;
+}
+
+/** On a site whose VLANs have no subnets, the network of 256 addresses that most devices are in. */
+export const spaceInUse = perObject((devices: Site['devices']): AddressSpace | undefined => {
+  const uses = new Map<number, number>();
+  for (const device of devices)
+    for (const { address } of ownAddresses(device)) {
+      const { network } = subnetAlike(address);
+      uses.set(network, (uses.get(network) ?? 0) + 1);
+    }
+  const [most] = [...uses].sort(([, a], [, b]) => b - a)[0] ?? [];
+  return most === undefined ? undefined : alike(most);
+});
+
 function gatewayIsDue(site: Site, { gateway, subnet }: Pick<Vlan, 'gateway' | 'subnet'>): boolean {
   const device = gateway === undefined ? undefined : site.deviceByName.get(gateway);
   if (device === undefined || subnet === undefined) return false;
@@ -86,10 +171,10 @@ export function nextFreeAddressFix(
 }
 
 /** Where no subnet is declared, most likely that of a home: the first three numbers. Common practice, no source. */
-function alike(address: number): Pick<Vlan, 'subnet' | 'pool' | 'gateway'> {
-  return {
-    subnet: { network: (address & 0xffffff00) >>> 0, prefix: 24, hostBits: false },
-    pool: undefined,
-    gateway: undefined,
-  };
+function alike(address: number): AddressSpace {
+  return { subnet: subnetAlike(address), pool: undefined, gateway: undefined };
+}
+
+function subnetAlike(address: number): ParsedSubnet {
+  return { network: (address & 0xffffff00) >>> 0, prefix: 24, hostBits: false };
 }

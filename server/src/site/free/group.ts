@@ -45,6 +45,10 @@ function scopeNear(groups: readonly number[], near: number | undefined): GroupBl
     const block = blockOf(group);
     if (isScope(block)) uses.set(block, (uses.get(block) ?? 0) + 1);
   }
+  // Whoever has all groups in a block that is kept for later has chosen it.
+  const [first] = groups;
+  if (first !== undefined && groups.every((group) => blockOf(group) === blockOf(first) && !isScope(blockOf(group))))
+    return blockOf(first).use === 'unassigned-admin' ? blockOf(first) : blockOf(ORGANIZATION_LOCAL);
   let best = blockOf(ORGANIZATION_LOCAL);
   for (const [block, count] of uses) if (count > (uses.get(best) ?? 0)) best = block;
   return best;

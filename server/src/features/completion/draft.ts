@@ -1,0 +1,177 @@
+/** What a new item of a section is likeliest about: what goes together in it, chosen together. */
+
+import { type Device, type Port, type Site, type Stream, isRtsp } from '../../site/model.ts';
+import type { Checked } from '../../lint/check.ts';
+import { type BroadcastDomain, domainsOf } from '../../network/vlan-membership.ts';
+import { nextCable, nextCoax } from './next-cable.ts';
+import type { Wanted } from './wanted.ts';
+
+export interface Draft {
+  /** For the item, where the example's own name tells nothing. */
+  readonly name: string | undefined;
+  /** By key; `null` where it is still to be typed, `undefined` where the key is left out. */
+  readonly values: ReadonlyMap<string, string | null | undefined>;
+}
+
+/** @param body what the example has under the item's name */
+export function draftOf(wanted: Wanted, body: object): Draft {
+  const { section, checked, item } = wanted;
+  const none: Draft = { name: undefined, values: new Map() };
+  switch (section) {
+    case 'cables': {
+      const isCoax = 'type' in body && String(body.type).includes('coax');
+      const next = isCoax ? nextCoax(checked, item) : nextCable(checked, item);
+      return drafted({ from: next?.from, to: next?.to, ...(next !== undefined && { type: next.type }) });
+    }
+    case 'vlans':
+      return vlan(wanted);
+    case 'streams':
+      if ('carries' in body) return resent(wanted);
+      return 'service' in body ? programme(wanted) : ofCamera(wanted);
+    case 'recordings':
+      return recording(wanted);
+    case 'volumes':
+      return drafted({ host: host(checked.plan.site) });
+    case 'traffic': {
+      const { devices } = checked.plan.site;
+      const from = devices.find(({ kind }) => kind === 'server');
+      const to = devices.find((device) => device.kind === 'computer' && isNear(checked, from, device));
+      return drafted({ from: from?.name, to: to?.name });
+    }
+    default:
+      return none;
+  }
+}
+
+/** What is not known is still to be typed. */
+function drafted(values: Readonly<Record<string, string | undefined>>, name?: string): Draft {
+  return { name, values: new Map(Object.entries(values).map(([key, value]) => [key, value ?? null])) };
+}
+
+/** One that ports name already, and the switch that can ask for memberships there. */
+function vlan({ checked, name }: Wanted): Draft {
+  const { site, network } = checked.plan;
+  const isOf = (port: Port, own: string): boolean => port.vlan === own || port.trunk?.includes(own) === true;
+  const named = site.ports.flatMap(({ vlan: own, trunk = [] }) => [...(own === undefined ? [] : [own]), ...trunk]);
+  const wished = name === '' ? named.find((own) => !site.vlanByName.has(own)) : name;
+  const asks =
+    wished === undefined
+      ? undefined
+      : site.devices.find(
+          ({ snooping, ports }) =>
+            snooping && ports.some((port) => isOf(port, wished) && network.topology.linkAt(port) !== undefined),
+        );
+  return { name: wished, values: new Map([['querier', asks?.name]]) };
+}
+
+/** A camera that sends nothing yet, to a server that it reaches. */
+function ofCamera({ checked, name }: Wanted): Draft {
+  const { site } = checked.plan;
+  const sending = new Set(site.streams.filter((stream) => stream.name !== name).map(({ source }) => source));
+  const cameras = site.devices.filter((device) => device.kind === 'camera' && !sending.has(device.name));
+  const servers = site.devices.filter(({ kind }) => kind === 'server');
+  const named = cameras.filter((camera) => name !== '' && subjectOf(camera.name) === subjectOf(name));
+  const pairs = [...named, ...cameras].map((camera) => ({
+    camera,
+    server: servers.find((server) => isNear(checked, camera, server)),
+  }));
+  const found = pairs.find(({ server }) => server !== undefined) ?? pairs[0];
+  const camera = named[0] ?? found?.camera;
+  const server = pairs.find((pair) => pair.camera === camera)?.server ?? uncabled(checked, servers, camera);
+  return drafted(
+    { source: camera?.name, receivers: server?.name },
+    camera === undefined ? undefined : subjectOf(camera.name),
+  );
+}
+
+/** What a server receives and sends on to nobody yet, to a screen that groups get to. */
+function resent({ checked, name }: Wanted): Draft {
+  const { site } = checked.plan;
+  const carried = new Set(site.streams.filter((stream) => stream.name !== name).map(({ carries }) => carries));
+  const pairs = site.streams.flatMap((stream): [Device, Stream][] => {
+    if (carried.has(stream.name) || stream.name === name || !isRtsp(stream.transport)) return [];
+    const server = stream.receivers.map((own) => site.deviceByName.get(own)).find((own) => own?.kind === 'server');
+    return server === undefined ? [] : [[server, stream]];
+  });
+  const [server, stream] = pairs.find(([, own]) => `${own.name}-live` === name) ?? pairs[0] ?? [];
+  const screen = screenFor(checked, server);
+  return drafted(
+    { source: server?.name, carries: stream?.name, receivers: screen?.name },
+    stream === undefined ? undefined : `${stream.name}-live`,
+  );
+}
+
+/** A programme that no tuner sends yet. */
+function programme({ checked, name }: Wanted): Draft {
+  const { site } = checked.plan;
+  const sent = new Set(site.streams.filter((stream) => stream.name !== name).map(({ service }) => service));
+  const service = site.services.find((own) => !sent.has(own.name));
+  const tuner = site.devices.find(({ kind }) => kind === 'tuner');
+  const screen = screenFor(checked, tuner);
+  return drafted({ source: tuner?.name, service: service?.name, receivers: screen?.name }, service?.name);
+}
+
+/** A stream that is on no disk yet, and a disk of a host that receives it. */
+function recording({ checked, name }: Wanted): Draft {
+  const { site } = checked.plan;
+  const recorded = new Set(site.recordings.filter((own) => own.name !== name).map(({ stream }) => stream));
+  const open = site.streams.filter((stream) => !recorded.has(stream.name));
+  const pairs = open.flatMap((stream) =>
+    site.volumes
+      .filter(({ host: own }) => own !== undefined && stream.receivers.includes(own))
+      .map((volume) => ({ stream, volume })),
+  );
+  const found = pairs.find(({ stream }) => stream.name === name) ?? pairs[0];
+  const stream = found?.stream ?? (site.volumes.length === 0 ? open[0] : undefined);
+  return drafted({ stream: stream?.name, volume: found?.volume.name }, stream?.name);
+}
+
+/** A server, one without a disk first. */
+function host({ devices, volumes }: Site): string | undefined {
+  const servers = devices.filter(({ kind }) => kind === 'server');
+  return (servers.find(({ name }) => !volumes.some((volume) => volume.host === name)) ?? servers[0])?.name;
+}
+
+/** What a camera looks at, by its name: `gate` of `gate-cam`. */
+function subjectOf(name: string): string {
+  return /^(.+?)[-_.]?(?:cam|camera)$/i.exec(name)?.[1] ?? name;
+}
+
+function screenFor(checked: Checked, source: Device | undefined): Device | undefined {
+  const screens = checked.plan.site.devices.filter(({ kind, ports }) => kind === 'display' && ports.length > 0);
+  return screens.find((screen) => shareNetwork(checked, source, screen)) ?? uncabled(checked, screens, source);
+}
+
+/** Where one of the two ends has no cable yet, nothing tells that it will not be reached. */
+function uncabled(checked: Checked, devices: readonly Device[], other: Device | undefined): Device | undefined {
+  const isOpen = (device: Device | undefined): boolean =>
+    device === undefined || networksOf(checked, device).size === 0;
+  return isOpen(other) ? devices[0] : devices.find(isOpen);
+}
+
+/** In one network, or in two that a router may join. */
+function isNear(checked: Checked, a: Device | undefined, b: Device): boolean {
+  if (shareNetwork(checked, a, b)) return true;
+  return (
+    a !== undefined &&
+    checked.plan.network.routers.some(
+      (router) => router !== a && shareNetwork(checked, a, router) && shareNetwork(checked, router, b),
+    )
+  );
+}
+
+function shareNetwork(checked: Checked, a: Device | undefined, b: Device): boolean {
+  if (a === undefined || a === b) return false;
+  const own = networksOf(checked, a);
+  return [...networksOf(checked, b)].some((domain) => own.has(domain));
+}
+
+function networksOf(checked: Checked, { ports }: Device): Set<BroadcastDomain> {
+  const { topology } = checked.plan.network;
+  return new Set(
+    ports.flatMap((port) => {
+      const link = topology.linkAt(port);
+      return link === undefined ? [] : domainsOf(link);
+    }),
+  );
+}

@@ -1,0 +1,148 @@
+/** The cable that is likeliest to be written next: from a port that suits to what has no cable yet. */
+
+import type { Checked } from '../../lint/check.ts';
+import { hasVlans } from '../../network/vlan-membership.ts';
+import { mediumAt } from '../../site/cable.ts';
+import {
+  type Connector,
+  type Device,
+  type Port,
+  connectorAt,
+  connectorName,
+  portAt,
+  portName,
+} from '../../site/model.ts';
+import { type Item } from '../../site/item.ts';
+import { misfit, plugOf } from './suiting-port.ts';
+
+export interface NextCable {
+  readonly from: string;
+  readonly to: string;
+  readonly type: string;
+}
+
+/** `except` is the cable that is being written. */
+export function nextCable(checked: Checked, except?: Item): NextCable | undefined {
+  const { devices } = checked.plan.site;
+  const taken = takenPorts(checked, except);
+  const free = (device: Device): Port[] => device.ports.filter((port) => !taken.has(port));
+  const outs = devices.filter(({ bridging }) => bridging).flatMap(free);
+  const lines = devices
+    .filter(({ kind }) => kind === 'router')
+    .flatMap(free)
+    .filter(isOutside);
+  const hosts = devices.filter(({ kind }) => kind !== 'router');
+  for (const device of [...hosts, ...devices.filter(({ kind }) => kind === 'router')]) {
+    if (device.bridging || device.kind === 'patch-panel') continue;
+    for (const port of free(device)) {
+      if (device.kind === 'router' && isOutside(port)) continue;
+      const out = device.kind === 'internet' ? lines[0] : suiting(checked, outs, port);
+      if (out !== undefined) return cable(out, port);
+    }
+  }
+  return betweenSwitches(devices, free);
+}
+
+/** The port that suits best, of those that do. */
+export function suiting(checked: Checked, outs: readonly Port[], port: Port): Port | undefined {
+  const plug = plugOf(checked, port);
+  let best: { readonly out: Port; readonly by: number } | undefined;
+  for (const out of outs) {
+    const by = misfit(out, plug);
+    if (by !== undefined && (best === undefined || by < best.by)) best = { out, by };
+  }
+  return best?.out;
+}
+
+/** Towards the provider: a port of a router that is in no network of the house. */
+function isOutside(port: Port): boolean {
+  return !port.forwards && port.addresses.length === 0 && !hasVlans(port) && port.device.ports.length > 1;
+}
+
+/** From a switch that others are cabled to, to one that has no cable: both by the port that carries most VLANs. */
+function betweenSwitches(devices: readonly Device[], free: (device: Device) => Port[]): NextCable | undefined {
+  const switches = devices.filter(({ bridging, kind }) => bridging && kind !== 'router');
+  const alone = switches.find((device) => device.ports.length > 0 && free(device).length === device.ports.length);
+  if (alone === undefined) return undefined;
+  for (const own of byCarried(free(alone))) {
+    for (const other of switches) {
+      if (other === alone) continue;
+      const out = byCarried(free(other)).find(
+        (port) => carried(port) === carried(own) && (mediumAt(port) ?? 'copper') === (mediumAt(own) ?? 'copper'),
+      );
+      if (out !== undefined) return cable(out, own);
+    }
+  }
+  return undefined;
+}
+
+/** The last ports of a switch are mostly the ones for others. */
+function byCarried(ports: readonly Port[]): Port[] {
+  return [...ports].reverse().sort((a, b) => (b.trunk?.length ?? 0) - (a.trunk?.length ?? 0));
+}
+
+function carried({ vlan, native, trunk }: Port): string {
+  return `${vlan} ${native} ${[...(trunk ?? [])].sort().join()}`;
+}
+
+function cable(from: Port, to: Port): NextCable {
+  const apart = (from.device.building ?? to.device.building) !== (to.device.building ?? from.device.building);
+  const medium = mediumAt(from) ?? mediumAt(to);
+  const type =
+    medium === 'multimode' ? 'om4' : medium === 'single-mode' || (apart && medium === undefined) ? 'os2' : 'cat6';
+  return { from: endText(from), to: endText(to), type };
+}
+
+/** A device of one port is named alone. */
+export function endText(port: Port): string {
+  return port.device.ports.length === 1 && port.device.kind !== 'patch-panel' ? port.device.name : portName(port);
+}
+
+function takenPorts({ plan: { site } }: Checked, except: Item | undefined): Set<Port | undefined> {
+  return new Set(
+    site.cables.filter(({ item }) => item !== except).flatMap(({ from, to }) => [portAt(site, from), portAt(site, to)]),
+  );
+}
+
+/** The coax from a free output to the next free input of another part. */
+export function nextCoax({ plan: { site } }: Checked, except?: Item): NextCable | undefined {
+  const taken = new Set(
+    site.cables
+      .filter(({ item }) => item !== except)
+      .flatMap(({ from, to }) => [connectorAt(site, from), connectorAt(site, to)]),
+  );
+  const cabled = new Set([...taken].map((connector) => connector?.device));
+  const free = site.devices
+    .filter((device) => !isLedThrough(device))
+    .flatMap(({ connectorByName }) => [...connectorByName.values()])
+    .filter((connector) => !taken.has(connector));
+  for (const to of free.filter(isInput)) {
+    // A part that is itself fed, or a source, comes before one that nothing reaches yet.
+    const outs = free.filter((connector) => !isInput(connector) && connector.device !== to.device);
+    const from = outs.find(({ device }) => isSource(device) || cabled.has(device));
+    if (from !== undefined) return { from: plugText(from), to: plugText(to), type: 'coax-6' };
+  }
+  return undefined;
+}
+
+/** A coax is led through it, and ends at it seldom. */
+export function isLedThrough({ kind }: Device): boolean {
+  return kind === 'power-inserter' || kind === 'isolator' || kind === 'earth-block';
+}
+
+function isSource({ kind }: Device): boolean {
+  return kind === 'aerial' || kind === 'lnb';
+}
+
+/** Whether signals come in by it. */
+export function isInput({ device, name }: Connector): boolean {
+  if (device.kind === 'display' || device.kind === 'tuner') return true;
+  if (device.kind === 'combiner') return name !== 'out';
+  if (device.kind === 'multiswitch') return !name.startsWith('out');
+  return name.startsWith('in') || name === 'aerial';
+}
+
+function plugText(connector: Connector): string {
+  const { device } = connector;
+  return device.connectorByName.size === 1 && device.ports.length === 0 ? device.name : connectorName(connector);
+}

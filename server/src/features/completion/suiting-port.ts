@@ -1,0 +1,81 @@
+/** How well a port of a switch suits what is to be plugged into it: by VLAN, power, speed, medium and building. */
+
+import { contains } from '../../standards/ipv4.ts';
+import { portTypes, powerClasses } from '../../standards/poe.ts';
+import type { Checked } from '../../lint/check.ts';
+import { hasVlans } from '../../network/vlan-membership.ts';
+import { mediumAt } from '../../site/cable.ts';
+import type { Device, Port, Vlan } from '../../site/model.ts';
+import { homesOf } from './home-vlans.ts';
+
+/** What is the same for all ports that are compared. */
+export interface Plug {
+  readonly port: Port;
+  /** The VLAN that it belongs in; `undefined` where the site does not tell. */
+  readonly vlan: Vlan | undefined;
+  /** Of a switch without VLANs, the one that its uplink puts it in. */
+  readonly vlanOf: (device: Device) => Vlan | undefined;
+  /** mW that each switch can still feed; of those that say. */
+  readonly powerLeft: ReadonlyMap<Device, number>;
+}
+
+export function plugOf(checked: Checked, port: Port): Plug {
+  const { site, power } = checked.plan;
+  const [own] = port.addresses;
+  const holding =
+    own === undefined
+      ? undefined
+      : site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, own.address));
+  const vlan = holding ?? (own === undefined ? homesOf(checked, port.device.kind, port.device.name)[0] : undefined);
+  const powerLeft = new Map(
+    power.flatMap(({ device, budget, draw }): [Device, number][] =>
+      budget === undefined ? [] : [[device, budget - draw]],
+    ),
+  );
+  const { topology } = checked.plan.network;
+  const vlanOf = ({ ports }: Device): Vlan | undefined =>
+    ports.flatMap((one) => topology.linkAt(one)?.untagged?.vlan ?? [])[0];
+  return { port, vlan, vlanOf, powerLeft };
+}
+
+/** 0 where it suits best; `undefined` where it does not suit. */
+export function misfit(out: Port, plug: Plug): number | undefined {
+  const { port, powerLeft } = plug;
+  if (out.device === port.device || !out.forwards || out.lag !== undefined || port.lag !== undefined) return undefined;
+  if ((mediumAt(out) ?? 'copper') !== (mediumAt(port) ?? 'copper')) return undefined;
+  const byVlan = vlanMisfit(out, plug);
+  const byPower = powerMisfit(out, port, powerLeft.get(out.device));
+  if (byVlan === undefined || byPower === undefined) return undefined;
+  const [own, other] = [out.speed ?? 0, port.speed ?? 0];
+  const bySpeed = own < other ? 8 : own > other && other > 0 ? 1 : 0;
+  const isElsewhere = (out.device.building ?? port.device.building) !== (port.device.building ?? out.device.building);
+  return byVlan + byPower + bySpeed + (isElsewhere ? 32 : 0);
+}
+
+function vlanMisfit(out: Port, { port, vlan, vlanOf }: Plug): number | undefined {
+  if (hasVlans(port)) {
+    const alike = out.vlan === port.vlan && out.native === port.native && sameNames(out.trunk, port.trunk);
+    return alike ? 0 : undefined;
+  }
+  if (out.trunk !== undefined) return vlan !== undefined && out.native === vlan.name ? 4 : undefined;
+  if (out.vlan === undefined) {
+    const own = out.device.ports.some(hasVlans) ? undefined : (vlanOf(out.device) ?? vlan);
+    return own === vlan && !out.device.ports.some(hasVlans) ? 2 : undefined;
+  }
+  return vlan === undefined || out.vlan === vlan.name ? 0 : undefined;
+}
+
+function powerMisfit(out: Port, { draws }: Port, left: number | undefined): number | undefined {
+  if (draws === undefined) return out.feeds === undefined ? 0 : 2;
+  if (out.feeds === undefined) return undefined;
+  const { maxClass, pseMilliwatts } = portTypes[out.feeds];
+  const wanted = draws.class ?? 0;
+  if (wanted > maxClass) return undefined;
+  const allotted = Math.min(powerClasses[wanted]?.pseMilliwatts ?? pseMilliwatts, pseMilliwatts);
+  return left !== undefined && allotted > left ? undefined : 0;
+}
+
+function sameNames(a: readonly string[] | undefined, b: readonly string[] | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return [...new Set(a)].sort().join() === [...new Set(b)].sort().join();
+}
