@@ -46,12 +46,16 @@ function scopeNear(groups: readonly number[], near: number | undefined): GroupBl
     if (isScope(block)) uses.set(block, (uses.get(block) ?? 0) + 1);
   }
   // Whoever has all groups in a block that is kept for later has chosen it.
-  const [first] = groups;
-  if (first !== undefined && groups.every((group) => blockOf(group) === blockOf(first) && !isScope(blockOf(group))))
-    return blockOf(first).use === 'unassigned-admin' ? blockOf(first) : blockOf(ORGANIZATION_LOCAL);
+  const block = near === undefined ? onlyBlock(groups) : undefined;
+  if (block?.use === 'unassigned-admin') return block;
   let best = blockOf(ORGANIZATION_LOCAL);
   for (const [block, count] of uses) if (count > (uses.get(best) ?? 0)) best = block;
   return best;
+}
+
+function onlyBlock([first, ...others]: readonly number[]): GroupBlock | undefined {
+  const block = first === undefined ? undefined : blockOf(first);
+  return others.every((group) => blockOf(group) === block) ? block : undefined;
 }
 
 /** The scopes that RFC 2365 names for use within a site or an organization. */
