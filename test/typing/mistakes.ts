@@ -86,6 +86,12 @@ export const mistakes: readonly Mistake[] = [
     item: '  guests: {id: 30, subnet: 192.168.30.1/24}\n',
     rule: 'subnet-host-bits',
   },
+  {
+    what: 'a mapping with nothing in it',
+    section: 'devices',
+    item: '  barn: {kind: switch, ports: {}}\n',
+    rule: 'malformed-value',
+  },
   { what: 'a tab', section: 'devices', item: '  lane-cam:\n\tkind: camera\n', rule: 'yaml-syntax' },
   {
     what: 'a key twice',

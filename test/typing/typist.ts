@@ -60,10 +60,10 @@ export async function tally(client: Client, folder: string, scripts: readonly Sc
     let atFirst: ReadonlySet<string> | undefined;
     for await (const { text, cursor, diagnostics } of type(client, `${folder}/${index}/home.site.yaml`, script)) {
       if (atFirst === undefined) {
-        atFirst = new Set(diagnostics.map(identity));
+        atFirst = new Set(diagnostics.map((one) => identity(one, text)));
         continue;
       }
-      const own = diagnostics.filter((one) => isMistake(one) && atFirst?.has(identity(one)) !== true);
+      const own = diagnostics.filter((one) => isMistake(one) && atFirst?.has(identity(one, text)) !== true);
       keys++;
       if (own.length > 0) marked++;
       if (own.some(({ range }) => Math.abs(range.start.line - cursor.line) > NEAR)) far++;
@@ -78,8 +78,9 @@ export async function tally(client: Client, folder: string, scripts: readonly Sc
 /** Lines: of the item itself, mostly. */
 const NEAR = 12;
 
-function identity({ code, message }: Diagnostic): string {
-  return `${String(code)} ${JSON.stringify(message)}`;
+/** The rule, and the line where it stands: what stood before may count other things while it is typed. */
+function identity({ code, range }: Diagnostic, text: string): string {
+  return `${String(code)} ${text.split('\n')[range.start.line] ?? ''}`;
 }
 
 function describe({ code, message, range }: Diagnostic): string {

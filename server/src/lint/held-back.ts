@@ -5,7 +5,7 @@
 
 import { perObject } from '../memo.ts';
 import { type SiteText, spanOf, startOf } from '../site/folder.ts';
-import { type Item, contentOf, fileOf } from '../site/item.ts';
+import { type Item, type Place, contentOf, fileOf } from '../site/item.ts';
 import { pieceAt } from '../site/locate.ts';
 import { type Change, type Piece, changeBetween } from '../text/cut.ts';
 import { isEmpty } from '../text/parse.ts';
@@ -39,18 +39,23 @@ export function told({ cursor, shown, before }: Typing, now: Findings): readonly
   const file = now.files.find(({ uri }) => uri === cursor.uri);
   const typed = file === undefined ? undefined : typedAt(file, cursor.offset);
   const isNew = edited(before);
+  /** Of a place where somebody types, whether that is complete; `undefined` of any other place. */
+  const isTold = (due: Due, at: Place): boolean | undefined => {
+    if (file === undefined || typed === undefined || fileOf(at).uri !== file.uri) return undefined;
+    const span = spanOf(file, at);
+    if (span.start < typed.start || typed.end < span.start) return undefined;
+    return typed.isLeft || isDue(due, span, file.text, cursor.offset);
+  };
   return now.diagnostics.filter((diagnostic) => {
     if (stood(diagnostic)) return true;
     const due = dueOf(diagnostic);
     if (due === 'pause') return false;
-    const { at } = diagnostic;
-    if (file !== undefined && typed !== undefined && fileOf(at).uri === file.uri) {
-      const { start, end } = spanOf(file, at);
-      if (typed.start <= start && start <= typed.end)
-        return typed.isLeft || isDue(due, { start, end }, file.text, cursor.offset);
-    }
+    const { at, related = [] } = diagnostic;
+    const here = isTold(due, at);
+    if (here !== undefined) return here;
     // Of a piece with many items, which of them were typed is not known.
-    return (at.piece.role === 'item' || at.piece.role === 'stray') && isNew(at.piece);
+    const isTyped = (at.piece.role === 'item' || at.piece.role === 'stray') && isNew(at.piece);
+    return isTyped && related.every((one) => isTold(due, one.at) !== false);
   });
 }
 

@@ -18,6 +18,7 @@ export function beginsQuantity(text: string, kind: QuantityKind): boolean {
 
 /** Of a value that does not fit its schema: whether it may become one that does. */
 export function beginsWhat(schema: Schema | undefined, found: Data): boolean {
+  if (typeof found === 'object') return true; // Empty: something may come into it.
   const text = String(found);
   const form = schema?.['x-form'];
   if (form !== undefined) return FORMS[form].test(text);

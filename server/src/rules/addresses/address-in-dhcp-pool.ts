@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
   severity: 'warning',
-  due: 'value',
+  due: 'item',
   summary: 'A fixed address lies among those that a DHCP server hands out.',
   why: `The server may give the address to somebody else while the device is off, and then two have it. Take an address
 outside the pool. Where the server keeps the address for this device by a reservation, say the device's \`mac\` and

@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const cableToItself: Rule = {
   id: 'cable-to-itself',
   severity: 'error',
-  due: 'value',
+  due: 'line',
   summary: 'Both ends of a cable are at one device.',
   why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,

@@ -159,7 +159,7 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
 function dueOf({ code, isOpen, start }: SyntaxProblem, { piece, end }: Place): Due {
   if (code === 'tab' || code === 'too-deep') return 'now';
   // What is marked at the end of a line comes from the lines below it.
-  return isOpen === true || piece.text.slice(end, start).includes('\n') ? 'item' : 'line';
+  return isOpen === true || code === 'key-not-plain' || piece.text.slice(end, start).includes('\n') ? 'item' : 'line';
 }
 
 function secondDocument(at: Place): Finding {
