@@ -89,8 +89,12 @@ function readPiece(piece: Piece): PieceContent {
   } else if (tree.root !== undefined) {
     problems.push({ problem: 'not-a-section', at: tree.root });
   }
-  return { tree, items, problems };
+  // Copies are as long as they need to be; a list that was pushed to has room for more.
+  return { tree, items: items.slice(), problems: problems.length === 0 ? NONE : problems };
 }
+
+/** Shared by all that have none: there are thousands. */
+const NONE: readonly never[] = [];
 
 const NOTHING: Tree = { root: undefined, problems: [], anchors: [], missingAnchors: [] };
 
@@ -119,7 +123,7 @@ function readItem(piece: Piece, section: SectionName, entry: Entry | undefined, 
   const all = dataOf(node);
   const mentions = mentionsIn(section, name, all);
   const { data, problems } = validate(section, name, all);
-  const names = mentions.filter((mention) => mention.mention === 'name');
+  const names = mentions.filter((mention) => mention.mention === 'name').slice();
   const unread = mentions.some((mention) => mention.mention === 'quantity' && !isQuantity(mention.read));
   const faulty = problems.length > 0 || unread || (entry !== undefined && SECTIONS[section] === 'map' && !isName(name));
   const blank = mentions.some((mention) => mention.mention === 'form' && mention.text === AUTO) || hasBlankPort(data);

@@ -21,7 +21,7 @@ export function mentionsIn(section: SectionName, name: string, data: Data): Ment
   const found: Mention[] = [];
   const schema = itemSchema(section, name);
   if (schema !== undefined) walk(schema, data, [], found);
-  return found;
+  return found.slice();
 }
 
 function walk(schema: Schema, data: Data, route: Route, found: Mention[]): void {
@@ -47,12 +47,13 @@ function walk(schema: Schema, data: Data, route: Route, found: Mention[]): void 
   }
 }
 
-function note(schema: Schema, at: At, found: Mention[]): void {
+// Written out: copies by `...at` with more behind them would each be as large again in memory.
+function note(schema: Schema, { route, part, text }: At, found: Mention[]): void {
   const names = schema['x-names'];
   const form = schema['x-form'];
   const quantity = schema['x-quantity'];
-  if (names !== undefined) found.push({ ...at, mention: 'name', names });
-  if (form !== undefined) found.push({ ...at, mention: 'form', form });
+  if (names !== undefined) found.push({ route, part, text, mention: 'name', names });
+  if (form !== undefined) found.push({ route, part, text, mention: 'form', form });
   if (quantity !== undefined)
-    found.push({ ...at, mention: 'quantity', quantity, read: readQuantity(at.text, quantity) });
+    found.push({ route, part, text, mention: 'quantity', quantity, read: readQuantity(text, quantity) });
 }

@@ -1,6 +1,6 @@
 /** Holds an item against the schema, says what does not fit, and keeps what does. */
 
-import { type Data, type Route, dataAt } from '../text/syntax.ts';
+import { type Data, type Route, dataAt, emptyMapping } from '../text/syntax.ts';
 import { type Schema, type SectionName, SECTIONS, deviceKinds, keysOf, schemaAt, sectionSchema } from './shape.ts';
 import * as generated from './schema.generated/validate.js';
 
@@ -36,12 +36,15 @@ export interface Validator {
 
 const validators: Readonly<Record<SectionName, Validator>> = generated;
 
+/** Shared by all that have none: there are thousands. */
+const NONE: readonly never[] = [];
+
 /** Never throws; `data` is left as it is, and what is returned shares what fits. */
-export function validate(section: SectionName, name: string, data: Data): { data: Data; problems: ShapeProblem[] } {
+export function validate(section: SectionName, name: string, data: Data): { data: Data; problems: readonly ShapeProblem[] } {
   const fixed = SECTIONS[section] === 'fixed';
   const subject: Data = fixed ? named(name, data) : data;
   const validator = validators[section];
-  if (validator(subject)) return { data, problems: [] };
+  if (validator(subject)) return { data, problems: NONE };
   const problems: ShapeProblem[] = [];
   const dropped: Route[] = [];
   for (const error of validator.errors ?? []) {
@@ -75,7 +78,7 @@ function isOfKnownKind(data: Data): boolean {
 }
 
 function named(name: string, data: Data): Data {
-  const object = Object.create(null) as { [key: string]: Data };
+  const object = emptyMapping();
   object[name] = data;
   return object;
 }
@@ -229,7 +232,7 @@ function pruned(data: Data, routes: readonly Route[]): Data {
   if (Array.isArray(data)) {
     return data.map((value, index) => pruned(value, below(index)));
   }
-  const copy = Object.create(null) as { [key: string]: Data };
+  const copy = emptyMapping();
   for (const [key, value] of Object.entries(data)) {
     const inner = below(key);
     if (!inner.some((route) => route.length === 0)) copy[key] = pruned(value, inner);

@@ -86,7 +86,7 @@ class EventReader {
           end = item.end;
         }
         this.at++;
-        return { kind: 'sequence', items, flow, start: event.start, end: flow ? this.closing(end, ']') : end };
+        return { kind: 'sequence', items: items.slice(), flow, start: event.start, end: flow ? this.closing(end, ']') : end };
       }
       default:
         throw new NotOrdinary();
@@ -106,7 +106,7 @@ class EventReader {
       entries.push({ key, value, merged: false, start: key.start, end: Math.max(key.end, value.end) });
     }
     this.at++;
-    return entries;
+    return entries.slice();
   }
 
   private scalar(event: ScalarEvent, after: number): Scalar {

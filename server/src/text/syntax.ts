@@ -103,7 +103,17 @@ export function textAt(data: Data, route: Route): string | undefined {
   return typeof found === 'string' && found.trim() !== '' ? found : undefined;
 }
 
-/** Plain data of a node, for schema validation. Objects have no prototype, so any name may be a key. */
+/**
+ * A mapping without entries. It inherits nothing, so any name may be a key. Those with the same keys share a shape in
+ * memory, which objects of `Object.create(null)` do not: they take three times as much and are slow to read.
+ */
+export const emptyMapping: () => { [key: string]: Data } = (() => {
+  const Bare = function () {} as unknown as new () => { [key: string]: Data };
+  Bare.prototype = Object.create(null);
+  return () => new Bare();
+})();
+
+/** Plain data of a node, for schema validation. */
 export function dataOf(node: Node): Data {
   switch (node.kind) {
     case 'scalar':
@@ -111,7 +121,7 @@ export function dataOf(node: Node): Data {
     case 'sequence':
       return node.items.map(dataOf);
     case 'mapping': {
-      const data = Object.create(null) as { [key: string]: Data };
+      const data = emptyMapping();
       for (const entry of node.entries) data[keyText(entry.key)] = dataOf(entry.value);
       return data;
     }
