@@ -3,7 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { posix } from 'node:path';
 
 /** Any layer may import these, and each of them those before it. */
-const GROUND: readonly string[] = ['memo.ts', 'grouped.ts', 'standards', 'text'];
+const GROUND: readonly string[] = ['memo.ts', 'grouped.ts', 'none.ts', 'standards', 'text'];
 
 /** What each layer imports besides: no more, so that nothing is allowed that is not needed. */
 const IMPORTS: Readonly<Record<string, readonly string[]>> = {

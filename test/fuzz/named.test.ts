@@ -54,6 +54,20 @@ describe('a hostile site', () => {
     );
   });
 
+  it('of a fault in a section of brackets that never ends: what stands before is read', () => {
+    const cameras = times(20_000, (i) => ` c${i}: {kind: camera, address: 10.0.0.${i % 3}},`);
+    const found = told({ 'a.site.yaml': `devices: {x: {kind: &a camera},${cameras}\n`, 'b.site.yaml': REST });
+    has(found, /^yaml-syntax: No more of this is read from here on, the word or sign 200,000/);
+    has(found, /^duplicate-address/);
+  });
+
+  it('of more faults than are read: the first of them, and all that has none', () => {
+    const faulty = times(10_050, (i) => `  f${i}: {kind: camera, address: "10.0.0.1}\n`);
+    const found = told({ 'a.site.yaml': `devices:\n${faulty}  last: {kind: camra}\n`, 'b.site.yaml': REST });
+    has(found, /^yaml-syntax: There are 9,950 more of these/);
+    has(found, /^value-not-allowed: .*camra/);
+  });
+
   it('of thousands of keys, each behind the value before, which nest without a bracket', () => {
     const keys = times(20_000, (i) => `\n  a: ${i}`);
     has(told({ 'a.site.yaml': `vlans: {${keys}\n`, 'b.site.yaml': REST }), /^yaml-syntax: This is nested too deep/);

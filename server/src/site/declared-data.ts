@@ -1,6 +1,7 @@
 /** Data of an item, read as what the schema says of it; every key may be missing, as the text may be half typed. */
 
 import { parseAddress } from '../standards/ipv4.ts';
+import { NONE } from '../none.ts';
 import { type Data, isMapping } from '../text/syntax.ts';
 
 /** Every key may be missing, at any depth. */
@@ -15,10 +16,10 @@ export function asDeclared<T>(data: Data): Partly<T> {
 }
 
 /** The texts and numbers of a list, as text. */
-export function strings(list: unknown): string[] {
+export function strings(list: unknown): readonly string[] {
   return Array.isArray(list)
     ? list.filter((element) => typeof element === 'string' || typeof element === 'number').map(String)
-    : [];
+    : NONE;
 }
 
 /** An IPv4 address; `undefined` where the text is none. */

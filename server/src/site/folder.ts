@@ -4,7 +4,7 @@ import { perObject } from '../memo.ts';
 import { type Cut, type Piece, type SourceFile, cut, uncut } from '../text/cut.ts';
 import type { Span } from '../text/syntax.ts';
 import { assemble } from './assemble.ts';
-import { type Item, type Place, contentOf } from './item.ts';
+import { type Item, type Place, contentOf, ordinaryContentOf } from './item.ts';
 import type { Site } from './model.ts';
 
 export interface SiteText extends SourceFile {
@@ -15,6 +15,8 @@ export interface SiteText extends SourceFile {
   readonly items: readonly Item[];
   /** Pieces that are no sound items: with a fault, or of another role. */
   readonly unusual: readonly Piece[];
+  /** Pieces that are left out, as too many before them are as slow to read. */
+  readonly unread: readonly Piece[];
   /** Why the file could not be read; its text is then empty. */
   readonly unreadable?: string;
 }
@@ -26,6 +28,9 @@ export const SUFFIX = '.site.yaml';
 export const LARGEST_TEXT = 4_000_000;
 
 export const TOO_LARGE = 'it has more than four million characters, which no site needs';
+
+/** Pieces of a file that are not ordinary: each takes a hundred times as long as one that is. */
+export const MOST_SLOW = 10_000;
 
 export class SiteFolder {
   private readonly texts = new Map<string, SiteText>();
@@ -46,12 +51,14 @@ export class SiteFolder {
       pieces = uncut(source, text);
       read = readAll(pieces.pieces);
     }
-    this.texts.set(uri, { uri, source, text, cut: pieces, items: read.items, unusual: read.unusual });
+    const { items, unusual, unread } = read;
+    this.texts.set(uri, { uri, source, text, cut: pieces, items, unusual, unread });
   }
 
   setUnreadable(uri: string, reason: string): void {
     const source = { uri };
-    this.texts.set(uri, { uri, source, text: '', cut: cut(source, ''), items: [], unusual: [], unreadable: reason });
+    const nothing = { items: [], unusual: [], unread: [] };
+    this.texts.set(uri, { uri, source, text: '', cut: cut(source, ''), ...nothing, unreadable: reason });
   }
 
   delete(uri: string): void {
@@ -94,6 +101,7 @@ function withLineFeeds(text: string): string {
 interface Read {
   readonly items: readonly Item[];
   readonly unusual: readonly Piece[];
+  readonly unread: readonly Piece[];
   /** Whether an alias needs an anchor in another piece of the file. */
   readonly sharesAnchors: boolean;
 }
@@ -102,16 +110,23 @@ interface Read {
 function readAll(pieces: readonly Piece[]): Read {
   const items: Item[] = [];
   const unusual: Piece[] = [];
+  const unread: Piece[] = [];
   const missing = new Set<string>();
+  const anchors: string[] = [];
+  let slow = 0;
   for (const piece of pieces) {
-    const content = contentOf(piece);
+    const ordinary = ordinaryContentOf(piece);
+    if (ordinary === undefined && ++slow > MOST_SLOW) {
+      unread.push(piece);
+      continue;
+    }
+    const content = ordinary ?? contentOf(piece);
     for (const item of content.items) items.push(item);
     if (piece.role !== 'item' || content.problems.length > 0) unusual.push(piece);
     if (content.tree.missingAnchors.length > 0) for (const name of content.tree.missingAnchors) missing.add(name);
+    for (const name of content.tree.anchors) anchors.push(name);
   }
-  const sharesAnchors =
-    missing.size > 0 && pieces.some((piece) => contentOf(piece).tree.anchors.some((name) => missing.has(name)));
-  return { items, unusual, sharesAnchors };
+  return { items, unusual, unread, sharesAnchors: anchors.some((name) => missing.has(name)) };
 }
 
 const startsOf = perObject(({ pieces, starts }: Cut) => new Map(pieces.map((piece, index) => [piece, starts[index]])));

@@ -1,8 +1,9 @@
 /** Items: the entries and list elements of the sections, each with what the schema says of it. */
 
 import { perObject } from '../memo.ts';
+import { NONE } from '../none.ts';
 import type { Piece, SourceFile } from '../text/cut.ts';
-import { type SyntaxProblem, type Tree, isEmpty, parse } from '../text/parse.ts';
+import { type SyntaxProblem, type Tree, isEmpty, parseOrdinary, parseWithFaults } from '../text/parse.ts';
 import { isQuantity } from '../text/quantity.ts';
 import {
   type Data,
@@ -62,9 +63,19 @@ export interface Place extends Span {
 }
 
 /** The items of a piece; each piece is parsed once. */
-export const contentOf: (piece: Piece) => PieceContent = perObject(readPiece);
+export function contentOf(piece: Piece): PieceContent {
+  return ordinaryContentOf(piece) ?? contentWithFaults(piece);
+}
 
-function readPiece(piece: Piece): PieceContent {
+/** The same, but `undefined` for what only the slow parser can read. */
+export const ordinaryContentOf = perObject((piece: Piece) => contentBy(parseOrdinary, piece));
+
+const contentWithFaults = perObject((piece: Piece) => contentBy(parseWithFaults, piece));
+
+function contentBy<T extends Tree | undefined>(
+  parse: (text: string) => T,
+  piece: Piece,
+): PieceContent | Exclude<T, Tree> {
   const whole = { start: 0, end: lastCharacter(piece.text) };
   if (piece.role === 'document') {
     return { tree: NOTHING, items: [], problems: [{ problem: 'second-document', at: { start: 0, end: 3 } }] };
@@ -73,7 +84,10 @@ function readPiece(piece: Piece): PieceContent {
     return { tree: NOTHING, items: [], problems: [{ problem: 'not-a-section', at: trimmed(piece.text, whole) }] };
   const section = piece.role === 'item' ? sectionOf(piece.section) : undefined;
   if (piece.role === 'item' && section === undefined) return { tree: NOTHING, items: [], problems: [] };
+  if (piece.role === 'section' && piece.section !== '' && sectionOf(piece.section) === undefined)
+    return { tree: NOTHING, items: [], problems: [unknownSection(piece)] };
   const tree = parse(piece.text);
+  if (tree === undefined) return undefined as Exclude<T, Tree>;
   const items: Item[] = [];
   const problems: PieceProblem[] = tree.problems.map((at) => ({ problem: 'syntax', at }));
   const add = (name: SectionName, node: Node): void => readItems(piece, name, node, items, problems);
@@ -93,10 +107,13 @@ function readPiece(piece: Piece): PieceContent {
   return { tree, items: items.slice(), problems: problems.length === 0 ? NONE : problems };
 }
 
-/** Shared by all that have none: there are thousands. */
-const NONE: readonly never[] = [];
+const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE };
 
-const NOTHING: Tree = { root: undefined, problems: [], anchors: [], missingAnchors: [] };
+/** Of a piece that begins with its key. */
+function unknownSection({ section: name, text }: Piece): PieceProblem {
+  const end = name.length + (text.startsWith(name) ? 0 : 2); // in quotes
+  return { problem: 'unknown-section', name, at: { start: 0, end } };
+}
 
 function readItems(piece: Piece, section: SectionName, node: Node, items: Item[], problems: PieceProblem[]): void {
   const isList = SECTIONS[section] === 'list';

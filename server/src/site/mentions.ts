@@ -33,13 +33,13 @@ function walk(schema: Schema, data: Data, route: Route, found: Mention[]): void 
   if (Array.isArray(data)) {
     for (const [index, element] of data.entries()) {
       const inner = under(schema, index);
-      if (inner !== undefined) walk(inner, element, [...route, index], found);
+      if (inner !== undefined) walk(inner, element, route.concat(index), found);
     }
     return;
   }
   const keys = resolved(schema.propertyNames);
   for (const key of Object.keys(data)) {
-    const below = [...route, key];
+    const below = route.concat(key);
     if (keys?.['x-names'] !== undefined) note(keys, { route: below, part: 'key', text: key }, found);
     const inner = under(schema, key);
     const value = data[key];

@@ -3,6 +3,7 @@
 import { type ParsedSubnet, parseSubnet } from '../standards/ipv4.ts';
 import { formatMac } from '../standards/mac.ts';
 import { moduleNamed } from '../standards/modules.ts';
+import { NONE } from '../none.ts';
 import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
 import { quantity } from '../text/quantity.ts';
 import type { Data, Route } from '../text/syntax.ts';
@@ -24,6 +25,10 @@ import {
 } from './television/read.ts';
 
 const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
+// Most devices say nothing of these, so they share what stands for it.
+const NO_CONNECTORS: Device['connectorByName'] = new Map();
+const NO_LINE: Device['line'] = { down: undefined, up: undefined };
+const NOTHING_SAID: Decodes = { video: undefined, audio: undefined, picture: undefined };
 const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
 
 /** A device without its ports where `withPorts` is false. */
@@ -32,15 +37,13 @@ export function readDevice(item: Item, withPorts = true): Device {
   const sockets = socketsOf(data);
   const bridging = BRIDGING.includes(data.kind) || sockets.size > 0;
   const portByName = new Map<string, Port>();
-  const ports: Port[] = [];
-  const connectorByName = new Map<string, Connector>();
-  const device: Device = {
+  const device: Device & { ports: readonly Port[]; connectorByName: ReadonlyMap<string, Connector> } = {
     item,
     name: item.name,
     kind: data.kind,
     bridging,
     routing: data.kind === 'router' ? data.routing !== false : data.kind === 'switch' && data.routing === true,
-    ports,
+    ports: NONE,
     portByName,
     snooping: data['igmp-snooping'] === true,
     unregistered: data['unregistered-multicast'] ?? 'flood',
@@ -53,27 +56,29 @@ export function readDevice(item: Item, withPorts = true): Device {
     mac: data.mac === undefined ? undefined : formatMac(data.mac),
     address: bridging ? address(data.address) : undefined,
     reserved: bridging && data.reserved === true,
-    addresses: data.ports === undefined && !bridging ? [] : ownAddresses(data.addresses, [], 0),
+    addresses: data.ports === undefined && !bridging ? NONE : ownAddresses(data.addresses, [], 0),
     routes: readRoutes(data.routes),
     building: data.building,
-    line: { down: quantity(data.down, 'bit-rate'), up: quantity(data.up, 'bit-rate') },
+    line: readLine(data),
     basicRate: quantity(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
     multicastToUnicast: data['multicast-to-unicast'] === true,
     sessions: typeof data.sessions === 'number' ? data.sessions : undefined,
     decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
-    decodes: readDecodes(data.decodes ?? {}),
+    decodes: data.decodes === undefined ? NOTHING_SAID : readDecodes(data.decodes),
     aerial: readAerialPart(data.kind, data),
-    connectorByName,
+    connectorByName: NO_CONNECTORS,
     coaxInputs: readCoaxInputs(data),
     tuners: readTuners(data, portNames),
     buses: readBuses(data),
     host: data.host,
     bus: data.bus,
   };
-  for (const connector of readConnectors(device, data)) connectorByName.set(connector.name, connector);
+  const connectors = readConnectors(device, data);
+  if (connectors.length > 0)
+    device.connectorByName = new Map(connectors.map((connector) => [connector.name, connector]));
   for (const port of withPorts ? readPorts(device, data, sockets) : [])
     if (!portByName.has(port.name)) portByName.set(port.name, port);
-  ports.push(...[...portByName.values()].sort(byNumber));
+  device.ports = [...portByName.values()].sort(byNumber);
   return device;
 }
 
@@ -130,7 +135,7 @@ function readPort({ device, name, route, forwards, offset }: Which, data: Partly
     addresses:
       offset === 0 || (data.lag === undefined && device.kind !== 'router')
         ? readAddresses(device, route, data, offset)
-        : [],
+        : NONE,
     feeds: typeof power === 'string' ? power : undefined,
     draws: draws === undefined ? undefined : { class: draws.class, milliwatts: quantity(draws.power, 'power') },
     mac: data.mac,
@@ -149,25 +154,31 @@ function slower(port: number | undefined, module: number | undefined): number | 
 }
 
 /** A range with an address gives its ports consecutive addresses. */
-function readAddresses(device: Device, route: Route, data: Partly<Written.Port>, offset: number): PortAddress[] {
-  const found: PortAddress[] = [];
+function readAddresses(
+  device: Device,
+  route: Route,
+  data: Partly<Written.Port>,
+  offset: number,
+): readonly PortAddress[] {
   const own = address(data.address);
   const isManagement = device.bridging && route.length === 0;
-  if (own !== undefined && !isManagement)
-    found.push({ address: own + offset, vlan: undefined, route: [...route, 'address'] });
-  if (!isManagement) found.push(...ownAddresses(data.addresses, route, offset));
-  return found;
+  if (isManagement) return NONE;
+  const inVlans = ownAddresses(data.addresses, route, offset);
+  if (own === undefined) return inVlans;
+  return [{ address: own + offset, vlan: undefined, route: route.concat('address') }, ...inVlans];
 }
 
-function ownAddresses(data: Partly<Written.Port>['addresses'], route: Route, offset: number): PortAddress[] {
-  return Object.entries(data ?? {}).flatMap(([vlan, text]) => {
+function ownAddresses(data: Partly<Written.Port>['addresses'], route: Route, offset: number): readonly PortAddress[] {
+  if (data === undefined) return NONE;
+  return Object.entries(data).flatMap(([vlan, text]) => {
     const value = address(text);
     return value === undefined ? [] : [{ address: value + offset, vlan, route: [...route, 'addresses', vlan] }];
   });
 }
 
-function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
-  return (routes ?? []).flatMap((route, index) => {
+function readRoutes(routes: Partly<Written.Route[]> | undefined): readonly HostRoute[] {
+  if (routes === undefined) return NONE;
+  return routes.flatMap((route, index) => {
     if (route === null || route.to === undefined || route.port === undefined) return [];
     const to = route.to === 'default' ? ANYWHERE : parseSubnet(route.to);
     if (to === undefined) return [];
@@ -175,7 +186,12 @@ function readRoutes(routes: Partly<Written.Route[]> | undefined): HostRoute[] {
   });
 }
 
+function readLine({ down, up }: Partly<Written.Device>): Device['line'] {
+  if (down === undefined && up === undefined) return NO_LINE;
+  return { down: quantity(down, 'bit-rate'), up: quantity(up, 'bit-rate') };
+}
+
 function readDecodes({ video, audio, picture }: Partly<Written.Decodes>): Decodes {
-  const codecs = (list: unknown): string[] | undefined => (list === undefined ? undefined : strings(list));
+  const codecs = (list: unknown): readonly string[] | undefined => (list === undefined ? undefined : strings(list));
   return { video: codecs(video), audio: codecs(audio), picture: readPicture(picture) };
 }

@@ -1,5 +1,6 @@
 /** Holds an item against the schema, says what does not fit, and keeps what does. */
 
+import { NONE } from '../none.ts';
 import { type Data, type Route, dataAt, emptyMapping } from '../text/syntax.ts';
 import { type Schema, type SectionName, SECTIONS, deviceKinds, keysOf, schemaAt, sectionSchema } from './shape.ts';
 import * as generated from './schema.generated/validate.js';
@@ -36,11 +37,12 @@ export interface Validator {
 
 const validators: Readonly<Record<SectionName, Validator>> = generated;
 
-/** Shared by all that have none: there are thousands. */
-const NONE: readonly never[] = [];
-
 /** Never throws; `data` is left as it is, and what is returned shares what fits. */
-export function validate(section: SectionName, name: string, data: Data): { data: Data; problems: readonly ShapeProblem[] } {
+export function validate(
+  section: SectionName,
+  name: string,
+  data: Data,
+): { data: Data; problems: readonly ShapeProblem[] } {
   const fixed = SECTIONS[section] === 'fixed';
   const subject: Data = fixed ? named(name, data) : data;
   const validator = validators[section];

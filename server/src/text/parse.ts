@@ -15,6 +15,7 @@ import {
   isSeq,
   Parser,
 } from 'yaml';
+import { NONE } from '../none.ts';
 import { leavesOpen, parserMessage } from './parser-messages.ts';
 import { quickParse } from './quick-parse.ts';
 import { type Entry, type Mapping, type Node, type Scalar, type Span, keyText } from './syntax.ts';
@@ -28,7 +29,8 @@ export type SyntaxCode =
   | 'unknown-alias'
   | 'cyclic-alias'
   | 'alias-too-large'
-  | 'too-deep';
+  | 'too-deep'
+  | 'too-long';
 
 export interface SyntaxProblem extends Span {
   readonly code: SyntaxCode;
@@ -51,6 +53,11 @@ export interface Tree {
 const EXPANDED_NODES = 100_000;
 /** Levels of nesting; the site language has six. */
 const DEPTH = 64;
+/**
+ * Words and signs of one piece that are read by the parser that continues after an error: it takes some 10 µs and 1 kB
+ * for each. Ten thousand devices in one pair of brackets have as many; a text without faults may have more.
+ */
+export const LEXEMES = 200_000;
 
 const schema = new Schema({ schema: 'core', merge: true });
 const options = {
@@ -62,22 +69,24 @@ const options = {
   version: '1.2',
 } as const;
 
-/** Shared by all trees that have none: there are thousands. */
-const NONE: readonly never[] = [];
-
 /** Parses `text`; never throws. Offsets count from the start of `text`. */
 export function parse(text: string): Tree {
-  const ordinary = quickParse(text, DEPTH);
-  if (ordinary !== undefined) return { root: ordinary, problems: NONE, anchors: NONE, missingAnchors: NONE };
-  return parseWithFaults(text);
+  return parseOrdinary(text) ?? parseWithFaults(text);
+}
+
+/** The same, much faster; `undefined` for a text with faults, and for one with anchors, tags or text in blocks. */
+export function parseOrdinary(text: string): Tree | undefined {
+  const root = quickParse(text, DEPTH);
+  return root === undefined ? undefined : { root, problems: NONE, anchors: NONE, missingAnchors: NONE };
 }
 
 /** The same with the parser that continues after an error. */
 export function parseWithFaults(text: string): Tree {
   const reader = new TreeReader(text);
+  const source = new Tokens(text);
   let document: Document.Parsed | undefined;
   try {
-    document = firstDocument(text);
+    document = firstDocument(source.all());
   } catch (error) {
     if (!(error instanceof TooDeep)) throw error;
     const { start } = error;
@@ -87,10 +96,13 @@ export function parseWithFaults(text: string): Tree {
   if (document === undefined) return { root: undefined, problems: [], anchors: [], missingAnchors: [] };
   const contents = document.contents as YamlNode | null;
   const root = contents === null ? undefined : reader.read(contents);
+  const { stopped } = source;
   const problems = [...document.errors, ...document.warnings].flatMap((error) => reader.libraryProblem(error));
   return {
     root,
-    problems: [...problems, ...reader.problems],
+    problems: [...problems, ...reader.problems]
+      .filter(({ start }) => start < (stopped?.start ?? Infinity)) // What is missing there follows from stopping.
+      .concat(stopped ?? []),
     anchors: [...reader.anchors.keys()],
     missingAnchors: reader.missingAnchors,
   };
@@ -106,19 +118,35 @@ class TooDeep extends Error {
   }
 }
 
-function firstDocument(text: string): Document.Parsed | undefined {
-  for (const document of new Composer(options).compose(tokens(text))) return document;
+function firstDocument(tokens: Iterable<CST.Token>): Document.Parsed | undefined {
+  for (const document of new Composer(options).compose(tokens)) return document;
   return undefined;
 }
 
-/** As the library's own parser has them, which takes any depth until the stack of the process overflows. */
-function* tokens(text: string): Generator<CST.Token, void> {
-  const parser = new Parser();
-  for (const lexeme of new Lexer().lex(text)) {
-    yield* parser.next(lexeme);
-    if (parser.stack.length > DEPTH) throw new TooDeep(Math.min(parser.offset, text.length - 1));
+/** As the library's own parser has them, which takes any depth until the stack of the process overflows, and any length. */
+class Tokens {
+  /** Where there are too many. */
+  stopped: SyntaxProblem | undefined;
+  private readonly text: string;
+
+  constructor(text: string) {
+    this.text = text;
   }
-  yield* parser.end();
+
+  *all(): Generator<CST.Token, void> {
+    const parser = new Parser();
+    const last = this.text.length - 1;
+    let left = LEXEMES;
+    for (const lexeme of new Lexer().lex(this.text)) {
+      yield* parser.next(lexeme);
+      if (parser.stack.length > DEPTH) throw new TooDeep(Math.min(parser.offset, last));
+      if (--left > 0) continue;
+      const start = Math.min(parser.offset, last);
+      this.stopped = { code: 'too-long', detail: '', start, end: start + 1 };
+      break;
+    }
+    yield* parser.end();
+  }
 }
 
 class TreeReader {

@@ -86,7 +86,13 @@ class EventReader {
           end = item.end;
         }
         this.at++;
-        return { kind: 'sequence', items: items.slice(), flow, start: event.start, end: flow ? this.closing(end, ']') : end };
+        return {
+          kind: 'sequence',
+          items: items.slice(),
+          flow,
+          start: event.start,
+          end: flow ? this.closing(end, ']') : end,
+        };
       }
       default:
         throw new NotOrdinary();

@@ -1,8 +1,8 @@
-import type { SyntaxProblem } from '../../text/parse.ts';
+import { LEXEMES, type SyntaxProblem } from '../../text/parse.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { count, list } from '../../text/words.ts';
-import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
+import { MOST_SLOW, type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
@@ -41,9 +41,17 @@ column; write a space after each colon and comma; close every bracket and quote.
         faults(piece, report);
       }
       if (strays.length > 0) report(belongsNowhere(file, strays));
+      for (const piece of file.unread) report(unread(firstLine({ piece, start: 0, end: piece.text.length })));
     }
   },
 };
+
+function unread(at: Place): Finding {
+  const message =
+    `This is not read: something is at fault in it, or it has an anchor, an alias, a tag or a block of text, as ` +
+    `${MOST_SLOW.toLocaleString('en')} entries before it have. Put those right, or write them without.`;
+  return { at, message, about: [] };
+}
 
 function span({ at: { start, end } }: PieceProblem): { start: number; end: number } {
   return { start, end };
@@ -129,6 +137,12 @@ function sentence({ code, detail }: SyntaxProblem): string {
       );
     case 'too-deep':
       return 'This is nested too deep to be read; a site needs six levels. Is a closing bracket missing?';
+    case 'too-long':
+      return (
+        `No more of this is read from here on, the word or sign ${LEXEMES.toLocaleString('en')} of one entry in which ` +
+        'something is at fault, or refers to something else. Put each device, cable and stream on a line of its own, ' +
+        'without brackets around them: then each is read by itself.'
+      );
     case 'key-not-plain':
       return 'A key is a single text here, with a colon behind it.';
     case 'tab':

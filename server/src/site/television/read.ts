@@ -3,6 +3,7 @@
 import type { System } from '../../standards/television/system.ts';
 import { type FrequencyRange, decibelsOf, levelOf, quantity, readFrequencyRange } from '../../text/quantity.ts';
 import type { Data } from '../../text/syntax.ts';
+import { NONE } from '../../none.ts';
 import { byNumber } from '../by-number.ts';
 import { type Partly, asDeclared, strings } from '../declared-data.ts';
 import type { Item } from '../item.ts';
@@ -131,10 +132,13 @@ const LNB_OUTPUTS: Readonly<Record<AerialPart['lnb'], readonly string[]>> = {
   quattro: ['vl', 'vh', 'hl', 'hh'],
 };
 
+const NO_INPUTS: ReadonlyMap<string, CoaxInput> = new Map();
+
 /** By connector. */
-export function readCoaxInputs(data: DeviceData): ReadonlyMap<string, CoaxInput> {
+export function readCoaxInputs({ inputs }: DeviceData): ReadonlyMap<string, CoaxInput> {
+  if (inputs === undefined) return NO_INPUTS;
   return new Map(
-    Object.entries(data.inputs ?? {}).map(([name, input]): [string, CoaxInput] => {
+    Object.entries(inputs).map(([name, input]): [string, CoaxInput] => {
       const taken = asDeclared<CoaxInputData>((input ?? {}) as Data);
       return [
         name,
@@ -152,9 +156,10 @@ export function readCoaxInputs(data: DeviceData): ReadonlyMap<string, CoaxInput>
 }
 
 /** `names` reads a key such as `1-2` as the names that it declares. */
-export function readTuners(data: DeviceData, names: (key: string) => string[]): TunerUnit[] {
+export function readTuners(data: DeviceData, names: (key: string) => string[]): readonly TunerUnit[] {
+  if (data.tuners === undefined) return NONE;
   const inputs = Object.keys(data.inputs ?? {});
-  const found = Object.entries(data.tuners ?? {}).flatMap(([key, unit]) => {
+  const found = Object.entries(data.tuners).flatMap(([key, unit]) => {
     const { systems, input } = asDeclared<Written.TunerUnit>((unit ?? {}) as Data);
     return names(key).map((name) => ({
       name,
@@ -167,8 +172,9 @@ export function readTuners(data: DeviceData, names: (key: string) => string[]): 
   return [...new Map(found.reverse().map((unit) => [unit.name, unit])).values()].reverse().sort(byNumber);
 }
 
-export function readBuses(data: DeviceData): Bus[] {
-  return Object.entries(data.buses ?? {}).flatMap(([name, bus]) =>
+export function readBuses({ buses }: DeviceData): readonly Bus[] {
+  if (buses === undefined) return NONE;
+  return Object.entries(buses).flatMap(([name, bus]) =>
     bus?.kind === undefined ? [] : [{ name, kind: bus.kind, usable: quantity(bus.usable, 'bit-rate') }],
   );
 }
