@@ -13,7 +13,7 @@ function problems(text: string): string[] {
 }
 
 describe('a list without repeats', () => {
-  it('tells of a name that stands twice', () => {
+  it('tells of a name that appears twice', () => {
     assert.deepEqual(problems('streams: {paddock: {source: cam, receivers: [recorder, screen, recorder]}}\n'), [
       'repeated receivers/2',
     ]);

@@ -15,7 +15,7 @@ export const duplicateName: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'Two things of one section have the same name.',
-  why: `All files of the folder are one site, and a name stands for one thing in it. Only the first in the order of the
+  why: `All files in the folder are one site, in which a name means one thing. Only the first in the order of the
 files counts; whatever names it means that one. Rename the second, or take it out.`,
   check({ site }: RuleContext, report: Report): void {
     for (const { item, ports } of site.devices) if (ports.length > 1) portsTwice(item, report);
@@ -27,13 +27,13 @@ files counts; whatever names it means that one. Rename the second, or take it ou
         at: headOf(item),
         message:
           named === undefined
-            ? `${name} of the section ${item.section} is set already, and only the first counts. Take one of them out.`
-            : `There is a ${THING[named]} ${name} already, and only the first counts. Rename this one, or take it out.`,
+            ? `${name} of the section ${item.section} is already set, and only the first counts. Remove one.`
+            : `There is a ${THING[named]} ${name} already, and only the first counts. Rename or remove this one.`,
         about: [item.name],
         related: [
           {
             at: headOf(before),
-            message: named === undefined ? 'it is set here first' : `${name} is declared here first`,
+            message: named === undefined ? 'first set here' : `${name} is first declared here`,
           },
         ],
       });
@@ -77,7 +77,7 @@ function severitiesTwice({ sections }: Site, report: Report): void {
             `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take ` +
             'one of them out.',
           about: [rule],
-          related: [{ at: placeOf(before.item, [rule]), message: 'it is set here first' }],
+          related: [{ at: placeOf(before.item, [rule]), message: 'first set here' }],
         });
       }
     }
@@ -102,11 +102,11 @@ function portsTwice(item: Item, report: Report): void {
       at: placeOf(item, ['ports', key], 'key'),
       message:
         again.length === portNames(key).length
-          ? `${key} is declared in ${before} already. Take it out of one of them.`
+          ? `${key} is already declared in ${before}. Remove it from one of them.`
           : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} ` +
             `already: ${compactPorts(again)}.`,
       about: [...again.map((name) => `${item.name}/${name}`), item.name],
-      related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'declared here first' }],
+      related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'first declared here' }],
     });
   }
 }

@@ -6,8 +6,8 @@ export const hostNameClash: Rule = {
   id: 'host-name-clash',
   severity: 'error',
   due: 'value',
-  summary: 'Two devices differ only by what host names do not tell apart.',
-  why: `Names of hosts know neither capitals nor underscores: to DNS, \`Gate_cam\` and \`gate-cam\` are one, and whoever asks
+  summary: 'Two devices have the same host name.',
+  why: `Host names ignore capitals and have no underscores: to DNS, \`Gate_cam\` and \`gate-cam\` are one, and whoever asks
 for it gets one of the two addresses. Rename one.`,
   source: 'RFC 1035 §2.3.1 and RFC 4343 §3, from memory',
   check({ plan }: RuleContext, report: Report): void {

@@ -19,8 +19,8 @@ export const noSuchPort: Rule = {
   id: 'no-such-port',
   severity: 'error',
   due: 'value',
-  summary: 'A port is named that its device does not have.',
-  why: `The cable ends nowhere, and nothing that should pass it is counted. Ports are declared under \`ports\` of the
+  summary: 'A device does not have the port that is named.',
+  why: `The cable ends nowhere, and nothing that should cross it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
   check({ site, network }: RuleContext, report: Report): void {
     for (const { item, from, to, through } of site.cables) {

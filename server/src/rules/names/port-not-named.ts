@@ -40,8 +40,8 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
           at: placeOf(item, end.route),
           message:
             length === 0
-              ? `${device.name} declares no ports. Declare them, and say which it is.`
-              : `${device.name} has ${length} ${sockets.length > 0 ? 'connectors' : 'ports'}, ${names}. Say which: ${which}.`,
+              ? `${device.name} declares no ports. Declare them, and name one here.`
+              : `${device.name} has ${length} ${sockets.length > 0 ? 'connectors' : 'ports'}, ${names}. Name one: ${which}.`,
           about: [device.name],
           ...consequencesOf(network.causes, [item]),
           fixes: () =>
@@ -72,7 +72,7 @@ devices:
 cables:
   - {from: core/1, to: stable-cam}
   - {from: core, to: paddock-cam}
-#          ^^^^ core has 8 ports, 1-8. Say which: core/2.
+#          ^^^^ core has 8 ports, 1-8. Name one: core/2.
 `,
     fixed: `
 devices:

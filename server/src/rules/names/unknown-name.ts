@@ -21,9 +21,9 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const unknownName: Rule = {
   id: 'unknown-name',
   severity: 'error',
-  summary: 'A name is used that the site does not declare.',
-  why: `What the name should lead to is missing, so a cable ends nowhere, a stream has no source, a recording no stream.
-Correct the name, or declare it in its section, in any file of the folder.`,
+  summary: 'A name is not declared in the site.',
+  why: `A cable then ends nowhere, a stream has no source, a recording no stream. Correct the name, or declare it in its
+section, in any file of the folder.`,
   check({ site, files, network }: RuleContext, report: Report): void {
     // What a file that cannot be read declares is not unknown.
     if (files.some(({ unreadable }) => unreadable !== undefined)) return;

@@ -8,9 +8,9 @@ export const duplicateKey: Rule = {
   id: 'duplicate-key',
   severity: 'error',
   due: 'value',
-  summary: 'A key stands twice in one mapping.',
-  why: `YAML wants each key once: one reader takes the first value, another the last, a third refuses the file.
-Plumbline takes the last. Take one of them out. A section may stand in several files, but in each of them once.`,
+  summary: 'A key appears twice in one mapping.',
+  why: `YAML allows each key once: one reader takes the first value, another the last, a third rejects the file.
+Plumbline takes the last. Remove one of them. A section may appear in several files, but only once in each.`,
   source: 'YAML 1.2.2 §3.2.1.1',
   check({ files }: RuleContext, report: Report): void {
     for (const file of files) {
@@ -19,16 +19,14 @@ Plumbline takes the last. Take one of them out. A section may stand in several f
         const { tree, items } = contentOf(piece);
         const names = new Set(items.map(({ key }) => key?.start));
         for (const { code, detail, start, end, related } of tree.problems) {
-          // For an item that stands twice duplicate-name reports, over all files.
+          // For an item that appears twice duplicate-name reports, over all files.
           if (code !== 'duplicate-key' || names.has(start)) continue;
           report({
             at: { piece, start, end },
-            message:
-              `${visible(detail, 40)} stands twice in this mapping, and only the last counts. Take ` +
-              'one of them out.',
+            message: `${visible(detail, 40)} appears twice in this mapping, and only the last counts. ` + 'Remove one.',
             about: [],
             ...(related !== undefined && {
-              related: [{ at: { piece, start: related.start, end: related.end }, message: 'it stands here first' }],
+              related: [{ at: { piece, start: related.start, end: related.end }, message: 'first here' }],
             }),
           });
         }
@@ -49,10 +47,10 @@ function sections(file: SiteText, report: Report): void {
     report({
       at: placeInFile(file, at),
       message:
-        `The section ${visible(name, 40)} stands twice in this file; other readers of YAML keep only the last. Put ` +
-        'its entries together.',
+        `The section ${visible(name, 40)} appears twice in this file; other YAML readers keep only the last. ` +
+        'Merge the two.',
       about: [],
-      related: [{ at: placeInFile(file, before), message: 'it starts here' }],
+      related: [{ at: placeInFile(file, before), message: 'first here' }],
     });
   }
 }
@@ -74,7 +72,7 @@ export const examples: readonly Example[] = [
     bad: `
 devices:
   paddock-cam: {kind: camera, speed: 100 Mb/s, speed: 1 Gb/s}
-#                                              ^^^^^ speed stands twice
+#                                              ^^^^^ speed appears twice
 `,
     good: `
 devices:
@@ -88,7 +86,7 @@ devices:
 vlans:
   video: {id: 20}
 devices:
-# want 1-8 The section devices stands twice in this file
+# want 1-8 The section devices appears twice in this file
   stable-cam: {kind: camera}
 `,
   },

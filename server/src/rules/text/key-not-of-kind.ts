@@ -17,8 +17,8 @@ export const keyNotOfKind: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'A device has a key that devices of its kind do not have.',
-  why: `A camera snoops no IGMP, and a patch panel has no address: what stands under such a key counts for nothing, or
-the kind is wrong. The reference of the site language says which kinds have which keys.`,
+  why: `A camera does not snoop IGMP, and a patch panel has no address: either the key is ignored, or the kind is
+wrong. The reference of the site language says which kinds have which keys.`,
   check({ site }: RuleContext, report: Report): void {
     const byItem = new Map<Item, NotOfKind[]>();
     for (const { item, problem } of shapeProblems(site, 'not-of-kind')) {

@@ -22,8 +22,8 @@ export const malformedValue: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'A value or a name is malformed.',
-  why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: what it means is
-not certain, so it counts for nothing. Names consist of letters, digits, \`-\` and \`_\`,
+  why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: such a
+value is ignored, since nobody can tell what it means. Names consist of letters, digits, \`-\` and \`_\`,
 63 at most, as host names do.`,
   source: 'Time zones: the IANA time-zone database',
   check({ site }: RuleContext, report: Report): void {

@@ -15,8 +15,8 @@ export const missingKey: Rule = {
   id: 'missing-key',
   severity: 'error',
   due: 'item',
-  summary: 'A key that every such entry needs is not there.',
-  why: `Without it nothing can be said of the rest: a cable with one end joins nothing, a recording without a volume is
+  summary: 'A required key is missing.',
+  why: `The entry is useless without it: a cable with one end joins nothing, a recording without a volume is
 written nowhere. The fix fills in the name where the site leaves only one choice.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {

@@ -9,9 +9,9 @@ export const outOfRange: Rule = {
   id: 'out-of-range',
   severity: 'error',
   due: 'value',
-  summary: 'A number is larger or smaller than it can be.',
-  why: `The standard behind the key bounds it: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. A number outside
-cannot be set on the equipment, and counts for nothing here.`,
+  summary: 'A number is out of range.',
+  why: `The standard behind the key sets the limits: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. The equipment
+accepts no number beyond them, and it is ignored here.`,
   source:
     'VLAN identifier: IEEE 802.1Q; UDP port: RFC 768; TTL: RFC 791 §3.1; bridge priority: 802.1D; all from memory',
   check({ site }: RuleContext, report: Report): void {

@@ -13,8 +13,8 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const quantity: Rule = {
   id: 'quantity',
   severity: 'error',
-  summary: 'A quantity has no unit, or one that does not fit.',
-  why: `A quantity is a number, a space and a unit, so that 6 Mb/s is never taken for 6 MB/s, which is eight times as
+  summary: 'A quantity has no unit, or the wrong one.',
+  why: `A quantity is a number, a space and a unit, so that nobody mistakes 6 Mb/s for 6 MB/s, which is eight times as
 much. Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB,
 GiB, TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
   source: 'Prefixes and units: IEC 80000-13, from memory',
@@ -109,18 +109,18 @@ function sentence(
   switch (fault.fault) {
     case 'not-a-quantity':
       return (
-        `${what} is ${text === '' ? 'an empty text' : text}, which is no quantity: write a number, a space and ` +
+        `${what} is ${text === '' ? 'empty' : text}, which is not a quantity: write a number, a space and ` +
         `${list(units, 'or')}.`
       );
     case 'no-unit':
       return `${what} is ${fault.number}, without a unit. Write ${list(texts, 'or')}.`;
     case 'no-space':
-      return `One space stands between the number and the unit: ${fault.suggestions.join(' or ')}.`;
+      return `Put one space between the number and the unit: ${fault.suggestions.join(' or ')}.`;
     case 'unknown-unit': {
       const unit = visible(fault.unit, 20);
       if (fault.suggestions.length > 0)
-        return `${unit} is no unit of ${OF_KIND[kind]}. Write ${list(fault.suggestions, 'or')}.`;
-      return `${unit} is no unit of ${OF_KIND[kind]}; there ${units.length === 1 ? 'is' : 'are'} ${list(units)}.`;
+        return `${unit} is not a unit of ${OF_KIND[kind]}. Write ${list(fault.suggestions, 'or')}.`;
+      return `${unit} is not a unit of ${OF_KIND[kind]}. Use ${list(units, 'or')}.`;
     }
     case 'wrong-kind': {
       const [number, amount] = fault.suggestions;
@@ -135,9 +135,9 @@ function sentence(
       return `${what} is ${text}, which counts ${found}; ${OF_KIND[kind]} counts ${wanted}.${advice}`;
     }
     case 'not-exact':
-      return `${what} is ${text}, which is finer than can be counted. Write fewer digits.`;
+      return `${what} is ${text}: too many decimal places. Write fewer.`;
     case 'too-large':
-      return `${what} is ${text}, which is more than can be counted.`;
+      return `${what} is ${text}: too large to be counted.`;
   }
 }
 
@@ -168,7 +168,7 @@ cables:
     bad: `
 devices:
   core: {kind: switch, ports: {1-8: {speed: 1Gb/s}}}
-#                                           ^^^^^ One space stands between the number and the unit: 1 Gb/s.
+#                                           ^^^^^ Put one space between the number and the unit: 1 Gb/s.
 `,
     fixed: `
 devices:
@@ -179,9 +179,9 @@ devices:
     bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, keep: 2 weeks}
-#                                                   ^^^^^^^ weeks is no unit of time. Write 14 d.
+#                                                   ^^^^^^^ weeks is not a unit of time. Write 14 d.
   yard: {stream: yard, volume: archive, keep: 2 fortnights}
-#                                             ^^^^^^^^^^^^ fortnights is no unit of time; there are s, ms, min, h and d.
+#                                             ^^^^^^^^^^^^ fortnights is not a unit of time. Use s, ms, min, h or d.
 `,
     good: `
 recordings:

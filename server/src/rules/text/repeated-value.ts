@@ -23,9 +23,9 @@ stand where another name was meant.`,
         list?.kind === 'sequence' ? list.items.findIndex((node) => node.kind === 'scalar' && node.value === found) : -1;
       report({
         at: placeOf(item, route),
-        message: `${shown(found)} stands in ${whatIsAt(item, around)} already. Take it out, or name what was meant.`,
+        message: `${shown(found)} is already in ${whatIsAt(item, around)}. Remove it, or name what you meant.`,
         about: aboutItem(item),
-        ...(first >= 0 && { related: [{ at: placeOf(item, [...around, first]), message: 'it stands here first' }] }),
+        ...(first >= 0 && { related: [{ at: placeOf(item, [...around, first]), message: 'first here' }] }),
         fixes: () => {
           const edit = remove(item, route);
           return edit === undefined ? [] : [{ title: 'Take it out', safe: true, edits: [edit] }];
@@ -40,7 +40,7 @@ export const examples: readonly Example[] = [
     bad: `
 streams:
   paddock: {source: paddock-cam, receivers: [recorder, kitchen-screen, recorder]}
-#                                                                      ^^^^^^^^ recorder stands in receivers already
+#                                                                      ^^^^^^^^ recorder is already in receivers
 `,
     fixed: `
 streams:

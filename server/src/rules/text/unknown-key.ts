@@ -20,9 +20,9 @@ export const unknownKey: Rule = {
   id: 'unknown-key',
   severity: 'error',
   due: 'value',
-  summary: 'A key or a section is not one of the site language.',
-  why: `What stands under it is not read, so with a misspelt key a value counts for nothing. The
-reference of the site language lists the keys of each mapping.`,
+  summary: 'There is no such key or section.',
+  why: `Nothing under it is read, so a misspelt key loses its value. The reference of the site language lists the keys of
+each mapping.`,
   check({ site, files }: RuleContext, report: Report): void {
     for (const file of files) sections(file, report);
     for (const {
@@ -50,8 +50,7 @@ reference of the site language lists the keys of each mapping.`,
           report({
             at,
             message:
-              `The comma ends the ${cut.key}, and ${visible(key, 40)} begins a key, which there is not. Put all of ` +
-              `${cut.text} in quotes.`,
+              `The comma ends the ${cut.key}, so ${visible(key, 40)} is read as a key. Put ` + `${cut.text} in quotes.`,
             about: aboutItem(item),
             beyondSchema,
             fixes: () => [{ title: `Write ${cut.text}`, safe: true, edits: [{ at: cut.at, text: cut.text }] }],
@@ -105,7 +104,7 @@ function sections(file: SiteText, report: Report): void {
       at,
       message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
       about: [],
-      // A section that stands in the file already would stand there twice.
+      // A section that is already in the file would stand there twice.
       fixes: () =>
         renamings(
           name,
@@ -180,8 +179,8 @@ const CONSTRAINED = ['enum', 'pattern', 'x-form', 'x-names', 'x-quantity'] as co
 function advice(key: string, allowed: readonly string[], homes: readonly string[]): string {
   const near = nearest(key, allowed).map(({ name }) => name);
   if (near.length > 0) return `. Did you mean ${list(near, 'or')}?`;
-  if (homes.length > 0) return `; it belongs under ${list(homes, 'or')}.`;
-  return allowed.length === 0 ? '.' : `. Allowed are ${list(allowed)}.`;
+  if (homes.length > 0) return `; it goes under ${list(homes, 'or')}.`;
+  return allowed.length === 0 ? '.' : `. Keys here: ${list(allowed)}.`;
 }
 
 function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
@@ -223,7 +222,7 @@ devices:
     bad: `
 streams:
   paddock: {source: paddock-cam, bitrate: 6 Mb/s}
-#                                ^^^^^^^ There is no key bitrate here; it belongs under video or audio.
+#                                ^^^^^^^ There is no key bitrate here; it goes under video or audio.
 `,
     good: `
 streams:
@@ -234,7 +233,7 @@ streams:
     bad: `
 devices:
   paddock-cam: {kind: camera, location: stable, south gable, address: 192.168.20.31}
-#                                               ^^^^^^^^^^^ The comma ends the location, and south gable begins a key
+#                                               ^^^^^^^^^^^ The comma ends the location, so south gable is read as a key
 `,
     fixed: `
 devices:

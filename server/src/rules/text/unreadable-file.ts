@@ -7,8 +7,8 @@ export const unreadableFile: Rule = {
   severity: 'error',
   due: 'now',
   summary: 'A file of the site cannot be read.',
-  why: `What it declares is missing from the site, so loads come out too low. Names that it may declare are
-not reported as unknown meanwhile. Look at its permissions, its encoding (UTF-8) and its size.`,
+  why: `The site lacks what it declares, so loads come out too low; names that it may declare are not reported as
+unknown meanwhile. Check its permissions, its encoding (UTF-8) and its size.`,
   check({ files }: RuleContext, report: Report): void {
     for (const file of files) {
       if (file.unreadable === undefined) continue;

@@ -11,9 +11,9 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
   severity: 'error',
-  summary: 'A value is not one that its key can have.',
-  why: `The key has a fixed set of values, and what stands here counts for nothing. The reference of the site language
-says what each of them means.`,
+  summary: 'A value is not allowed for its key.',
+  why: `The key has a fixed set of values; any other is ignored. The reference of the site language explains each of
+them.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,

@@ -18,8 +18,8 @@ export const wrongType: Rule = {
   severity: 'error',
   due: 'line',
   summary: 'A value is missing, or is of the wrong type.',
-  why: `A list where one value belongs, a text where a number does: the value cannot be meant as it stands and counts
-for nothing. A key with nothing behind its colon has no value yet.`,
+  why: `A list where one value belongs, a text where a number belongs: such a value is ignored. A key with nothing after
+its colon has no value yet.`,
   check({ site, files }: RuleContext, report: Report): void {
     for (const { unusual } of files) {
       let before = '';
@@ -57,7 +57,7 @@ for nothing. A key with nothing behind its colon has no value yet.`,
         message:
           found === null
             ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
-            : `${subjectAt(item, route)} is ${asWritten(found, expected)}; ${want} belongs here${suchAs(item, route)}.`,
+            : `${subjectAt(item, route)} is ${asWritten(found, expected)}; write ${want}${suchAs(item, route)}.`,
         about: aboutItem(item),
         fixes: () => fixesOf(item, route, found, expected, schema).filter(isMended),
       });
@@ -103,7 +103,7 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
       ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such ` +
         `as ${example}.`
       : whole.piece.role === 'item'
-        ? `${name} is only a name yet. Write a colon behind it, and what it is, such as ${example}.`
+        ? `${name} needs a colon after it, and what it is, such as ${example}.`
         : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;
   return { at, message: advice, about: [] };
 }
@@ -163,7 +163,7 @@ export const examples: readonly Example[] = [
     bad: `
 streams:
   paddock: {source: paddock-cam, receivers: recorder}
-#                                           ^^^^^^^^ receivers is recorder; a list belongs here, such as [recorder, kitchen-screen]
+#                                           ^^^^^^^^ receivers is recorder; write a list, such as [recorder, kitchen-screen]
 `,
     fixed: `
 streams:
@@ -174,7 +174,7 @@ streams:
     bad: `
 devices:
   core: {kind: switch, igmp-snooping: yes}
-#                                     ^^^ igmp-snooping is yes; true or false belongs here
+#                                     ^^^ igmp-snooping is yes; write true or false
 `,
     fixed: `
 devices:
@@ -220,7 +220,7 @@ cables:
     bad: `
 devices:
   paddock-cam
-# ^^^^^^^^^^^ paddock-cam is only a name yet. Write a colon behind it
+# ^^^^^^^^^^^ paddock-cam needs a colon after it
 `,
     good: `
 devices:

@@ -15,9 +15,9 @@ export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
   severity: 'error',
   due: 'line',
-  summary: 'A part of the file is not YAML, or stands in no section.',
-  why: `What cannot be read counts for nothing: the device, cable or stream that it belongs to is missing from every
-sum. The rest of the file is read and checked all the same. Indent with spaces, the entries of one mapping in the same
+  summary: 'Part of the file is not YAML, or belongs to no section.',
+  why: `What cannot be read is ignored: the device, cable or stream is missing from every sum. The rest of the file is read
+and checked all the same. Indent with spaces, the entries of one mapping in the same
 column; write a space after each colon and comma; close every bracket and quote.`,
   source: 'YAML 1.2.2',
   check({ files }: RuleContext, report: Report): void {
@@ -99,7 +99,7 @@ function byTab(at: Place): Finding {
   return {
     at,
     due: 'now',
-    message: 'A tab cannot indent in YAML, as it has no width of its own. Use spaces.',
+    message: 'YAML does not allow tabs for indentation. Use spaces.',
     about: [],
     fixes: () => fixOf('Indent with two spaces for each tab', ...edits),
   };
@@ -122,12 +122,12 @@ function sentence({ code, detail }: SyntaxProblem): string {
   switch (code) {
     case 'unknown-alias':
       return (
-        `There is no anchor &${name} before this alias in the file. Write the anchor where the value stands first, ` +
-        'or the value itself.'
+        `There is no anchor &${name} before this alias. Put the anchor where the value first appears, or write ` +
+        'the value itself.'
       );
     case 'cyclic-alias':
       return (
-        `The alias *${name} stands inside what it refers to, and would never end. Write out the value that is ` +
+        `The alias *${name} is inside the value that it refers to, so it never ends. Write out the value that is ` +
         'meant.'
       );
     case 'alias-too-large':
@@ -136,20 +136,20 @@ function sentence({ code, detail }: SyntaxProblem): string {
         'others.'
       );
     case 'too-deep':
-      return 'This is nested too deep to be read; a site needs six levels. Is a closing bracket missing?';
+      return 'This is nested too deeply to be read; a site needs six levels. Is a closing bracket missing?';
     case 'too-long':
       return (
-        `No more of this is read from here on, the word or sign ${LEXEMES.toLocaleString('en')} of one entry in which ` +
-        'something is at fault, or refers to something else. Put each device, cable and stream on a line of its own, ' +
-        'without brackets around them: then each is read by itself.'
+        `Nothing is read from here on: this entry is faulty and has more than ${LEXEMES.toLocaleString('en')} words and ` +
+        'signs. Put each device, cable and stream on a line of its own, without brackets around them, so that each is ' +
+        'read by itself.'
       );
     case 'key-not-plain':
-      return 'A key is a single text here, with a colon behind it.';
+      return 'A key is plain text followed by a colon.';
     case 'tab':
     case 'syntax':
       return capital(visible(detail)).replace(/(?<![.?])$/, '.');
     case 'duplicate-key':
-      return `${name} stands twice.`;
+      return `${name} appears twice.`;
   }
 }
 
@@ -179,8 +179,7 @@ function dueOf({ code, isOpen, start }: SyntaxProblem, { piece, end }: Place): D
 function secondDocument(at: Place): Finding {
   return {
     at,
-    message:
-      'A second document starts here, and is not read. Take the line out, or put what follows into a file of its own.',
+    message: 'A second document starts here and is not read. Remove the line, or put what follows into its own file.',
     about: [],
   };
 }
@@ -188,7 +187,7 @@ function secondDocument(at: Place): Finding {
 function noSections(at: Place): Finding {
   return {
     at,
-    message: `A site file consists of sections, each a key in the first column: ${list(SECTION_NAMES, 'or')}.`,
+    message: `A site file consists of sections, which start in the first column: ${list(SECTION_NAMES, 'or')}.`,
     about: [],
   };
 }
