@@ -52,10 +52,10 @@ function readPattern(recording: Recording, volume: Volume): NamePattern | Refusa
   if (unknown !== undefined)
     return refuse(
       'unknown-conversion',
-      `The files of ${name} cannot be called so: strftime knows no ${unknown.text}. Take another conversion.`,
+      `The files of ${name} cannot have these names: strftime knows no ${unknown.text}. Take another conversion.`,
     );
   const why = unfit(pattern, root);
-  if (why !== undefined) return refuse('file-pattern', `The files of ${name} cannot be called so: ${why}.`);
+  if (why !== undefined) return refuse('file-pattern', `The files of ${name} cannot have these names: ${why}.`);
   const steps = stepsOf(pattern);
   if ('unreadable' in steps)
     return refuse(

@@ -9,8 +9,9 @@ export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
   severity: 'warning',
   due: 'item',
-  summary: 'A fixed address lies among those that a DHCP server hands out.',
-  why: `The server may give the address to somebody else while the device is off, and then two have it. Take an address
+  due: 'value',
+  summary: 'A fixed address is in the DHCP pool.',
+  why: `The server may give the address to another device while this one is off, and then two have it. Take an address
 outside the pool. Where the server keeps the address for this device by a reservation, say the device's \`mac\` and
 \`reserved: true\`.`,
   source: 'RFC 2131 §3.1 and §4.3.1, from memory',
@@ -27,7 +28,7 @@ outside the pool. Where the server keeps the address for this device by a reserv
         at: placeOf(device.item, use.route),
         message:
           `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
-          `${formatAddress(pool.last)}, so somebody else may be given it. Take one outside the pool, or have it reserved for the device's mac.`,
+          `${formatAddress(pool.last)}, so another device may be given it. Use one outside the pool, or reserve it for the device's MAC address.`,
         about: [device.name, holder(use), formatAddress(address)],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${home.name}` }],
         fixes: () => [...nextFreeAddressFix(site, home, use), ...reserve(use)],
@@ -42,7 +43,7 @@ function reserve(use: AddressUse): Fix[] {
   // All ports of a range would have it.
   if (macOf(use) === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
   const at = port === undefined ? [] : port.route;
-  return fixOf('Say that the DHCP server keeps it for this device', addEntry(device.item, at, 'reserved', 'true'));
+  return fixOf('Say that the DHCP server reserves it for this device', addEntry(device.item, at, 'reserved', 'true'));
 }
 
 export const examples: readonly Example[] = [

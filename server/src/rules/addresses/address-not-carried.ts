@@ -14,7 +14,7 @@ export const addressNotCarried: Rule = {
   severity: 'error',
   due: 'item',
   summary: 'A port has an address in a VLAN that it does not carry.',
-  why: `Nobody in that VLAN gets to the address, so a router does not lead there, and a host neither sends into it nor
+  why: `Nothing in that VLAN reaches the address: a router does not route there, and a host neither sends into the VLAN nor
 hears from it. Let the port carry the VLAN, at both ends of its cable, or move the address to a port that does.`,
   source: 'IEEE 802.1Q: a frame stays in its VLAN (from memory)',
   check({ site, network }: RuleContext, report: Report): void {
@@ -31,8 +31,8 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
         report({
           at: placeOf(port.device.item, route),
           message:
-            `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nobody in ${vlan.name} gets to ` +
-            `${formatAddress(address)}. Let it carry ${vlan.name}, or take the address out.`,
+            `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nothing in ${vlan.name} reaches ` +
+            `${formatAddress(address)}. Let it carry ${vlan.name}, or remove the address.`,
           about: [own, port.device.name, formatAddress(address)],
           ...consequencesOf(network.causes, [network.topology.linkAt(port)]),
           fixes: () => carrying(network.topology.linkAt(port), port, vlan),
@@ -74,7 +74,7 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
 devices:
   router: {kind: router, ports: {lan: {trunk: [house], addresses: {house: 192.168.10.1, video: 192.168.20.1}}}}
-#                                                                                              ^^^^^^^^^^^^ router/lan carries house, so nobody in video gets to 192.168.20.1
+#                                                                                              ^^^^^^^^^^^^ router/lan carries house, so nothing in video reaches 192.168.20.1
 `,
     fixed: `
 vlans:

@@ -20,8 +20,8 @@ export const addressOutsideSubnet: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'An address is not in the subnet of the VLAN that its port is in.',
-  why: `Hosts look for an address of their own subnet on the link, and for any other behind a router. One with an
-address of another subnet is looked for in the wrong place and is not reached, not even from the next port. Correct
+  why: `Hosts look for an address in their own subnet on the link, and for any other behind a router. One with an
+address in another subnet is looked for in the wrong place and never reached, not even from the next port. Correct
 the address, or cable the device to a port in the VLAN that the address belongs to. Where all hosts of a VLAN are in
 one other subnet, the subnet is what is wrong; where all behind one cable are in the subnet of another VLAN, the port of
 the switch is, or the cable is in the wrong one.`,
@@ -38,7 +38,7 @@ the switch is, or the cable is in the wrong one.`,
       const address = formatAddress(use.address);
       if (isAnywhere) {
         const message =
-          `${address} is in the subnet of no VLAN, so ${use.device.name} cannot be reached. Take one of ` +
+          `${address} is in no VLAN's subnet, so ${use.device.name} cannot be reached. Use one in ` +
           `${few(vlans.map(subnetText))}.`;
         report({ at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) });
         continue;
@@ -198,7 +198,7 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
 devices:
   core: {kind: switch, address: 192.168.2.2}
-#                               ^^^^^^^^^^^ is in the subnet of no VLAN
+#                               ^^^^^^^^^^^ 192.168.2.2 is in no VLAN's
   router: {kind: router, ports: {lan: {addresses: {video: 192.168.3.1}}}}
 #                                                         ^^^^^^^^^^^ is not in 192.168.20.0/24 of video
 `,

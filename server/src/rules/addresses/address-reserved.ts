@@ -8,10 +8,10 @@ export const addressReserved: Rule = {
   id: 'address-reserved',
   severity: 'error',
   due: 'value',
-  summary: 'A device has the network or the broadcast address of its subnet, or one that no host can have.',
+  summary: 'A device has the network or broadcast address of its subnet, or one that no host can have.',
   why: `The lowest address of a subnet names the subnet itself, and the highest all of its hosts, so no host can have
-either; most devices refuse it. A /31 or /32 has neither. 0.0.0.0/8, 127.0.0.0/8, multicast groups and all above them
-are no addresses of hosts anywhere.`,
+either; most devices refuse it. A /31 or /32 has neither. Addresses in 0.0.0.0/8 and
+127.0.0.0/8, multicast groups and everything above them are never host addresses.`,
   source: 'RFC 1122 §3.2.1.3, from memory; /31: RFC 3021 §2.1–2.2, read',
   check({ site, network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {

@@ -17,9 +17,9 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const cablesSwapped: Rule = {
   id: 'cables-swapped',
   severity: 'error',
-  summary: 'Two cables are each in the port that the other one belongs in.',
-  why: `What is behind either cable has addresses of the VLAN that the other one leads to, so nobody there is found.
-Exchange the two plugs, or their lines here; or correct the addresses, where those are what is wrong.`,
+  summary: "Two cables are swapped: each is in the other's port.",
+  why: `The devices behind each cable have addresses in the VLAN that the other cable leads to, so nobody reaches them.
+Swap the two plugs, or their lines here; or correct the addresses, if those are wrong.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const [one, other] of misplacedIn(site.vlans, network).swapped) {
@@ -32,7 +32,7 @@ Exchange the two plugs, or their lines here; or correct the addresses, where tho
         at: placeOfEnd(one.link, own),
         message:
           `The cables at ${portName(one.port)} and ${portName(other.port)} seem to be swapped: ${described(one)}, and ` +
-          `${described(other)}. Exchange them.`,
+          `${described(other)}. Swap them.`,
         about: aboutPorts(own, theirs, one.port, other.port),
         ...followed,
         // At the wrong port it may not be fed either.
@@ -60,7 +60,7 @@ function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddr
     at: placeOfEnd(one.link, one.port),
     message:
       `The cables of ${name(one)} and ${name(other)} seem to be swapped: ${name(one)} is in ${one.domain.name} and ` +
-      `${name(other)} in ${other.domain.name}, and each has an address of the other. Exchange them.`,
+      `${name(other)} in ${other.domain.name}, and each has an address of the other. Swap them.`,
     about: aboutPorts(one.port, other.port),
     related: [
       { at: placeOfEnd(other.link, other.port), message: `the cable of ${name(other)}` },
@@ -97,7 +97,7 @@ function exchanged(one: End, other: End): Fix[] {
   const text = (end: CableEnd): string => scalarText(endName(end), true);
   return [
     {
-      title: `Exchange ${list([endName(first.end), endName(second.end)])}`,
+      title: `Swap ${list([endName(first.end), endName(second.end)])}`,
       safe: false,
       edits: [
         setValue(first.item, first.end.route, text(second.end)),

@@ -18,7 +18,7 @@ export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
   severity: 'error',
   due: 'value',
-  summary: 'A DHCP pool runs backwards, leaves its subnet, or holds the address of the gateway.',
+  summary: "A DHCP pool runs backwards, leaves its subnet, or contains the gateway's address.",
   why: `A host that is given an address from outside the subnet reaches nobody, and one that is given the address of the
 gateway cuts off the whole VLAN. Keep the pool between the lowest and the highest host address of the subnet, with the
 gateway and all fixed addresses outside.`,
@@ -35,7 +35,7 @@ gateway and all fixed addresses outside.`,
         report({
           at,
           about,
-          message: 'The pool runs backwards: the lower address stands first.',
+          message: 'The pool runs backwards: write the lower address first.',
           fixes: () => [change(vlan, turned, true)],
         });
       }
@@ -60,7 +60,7 @@ gateway and all fixed addresses outside.`,
           at,
           about,
           message:
-            `The pool holds ${formatAddress(gateway.address)}, the address of the gateway ${gateway.device.name}: a ` +
+            `The pool contains ${formatAddress(gateway.address)}, the address of the gateway ${gateway.device.name}: a ` +
             'host that is given it cuts off the VLAN. Leave it out.',
           related: [{ at: placeOf(gateway.device.item, gateway.route), message: `${gateway.device.name} has it here` }],
           fixes: () => {
@@ -113,7 +113,7 @@ vlans:
     bad: `
 vlans:
   house: {id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.1-192.168.10.199}
-#                                                                      ^^^^^^^^^^^^^^^^^^^^^^^^^^^ holds 192.168.10.1, the address of the gateway router
+#                                                                      ^^^^^^^^^^^^^^^^^^^^^^^^^^^ The pool contains 192.168.10.1, the address of the
 devices:
   router: {kind: router, ports: {lan: {addresses: {house: 192.168.10.1}}}}
 `,

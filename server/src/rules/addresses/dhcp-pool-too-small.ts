@@ -7,10 +7,10 @@ import { count, few } from '../../text/words.ts';
 export const dhcpPoolTooSmall: Rule = {
   id: 'dhcp-pool-too-small',
   severity: 'warning',
-  summary: 'More devices need an address of a DHCP pool than it has.',
-  why: `Whoever comes last gets no address, and reaches nobody; after a power cut that may be a camera. Counted are the
-devices of the VLAN without an address of their own, and the reservations that lie in the pool. Telephones and visitors
-come on top. Make the pool larger, or give those that stay an address outside.`,
+  summary: 'A DHCP pool has fewer addresses than devices that need one.',
+  why: `The last device gets no address and reaches nobody; after a power cut that may be a camera. The count includes the
+devices in the VLAN without a fixed address, and reservations inside the pool. Phones and visitors come on
+top. Make the pool larger, or give those that stay an address outside.`,
   source: 'RFC 2131 §4.3.1 (no address is offered where none is left), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const vlan of site.vlans) {

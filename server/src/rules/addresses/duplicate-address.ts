@@ -11,8 +11,8 @@ export const duplicateAddress: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'Two devices have the same address.',
-  why: `Whoever answers first gets the packets, and who that is changes by the minute: now one of the devices cannot be
-reached, now the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and
+  why: `Whichever answers first gets the packets, and that changes by the minute: now one device cannot be reached, now
+the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and
 outside its DHCP pool; set it on the device as well.`,
   source: 'RFC 5227 §1 and §2.4, from memory',
   check({ site, network }: RuleContext, report: Report): void {

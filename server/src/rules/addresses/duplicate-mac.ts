@@ -10,9 +10,9 @@ export const duplicateMac: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'Two ports have the same hardware address.',
-  why: `A switch learns behind which of its ports a hardware address is. With two of them it learns anew with every
-frame, and each gets what is meant for the other; a DHCP server gives both the same address. Each port leaves the
-factory with one of its own, so one of the two was copied from the wrong label.`,
+  why: `A switch learns which of its ports leads to a hardware address. With two devices that share one it relearns with every
+frame, and each gets what is meant for the other; a DHCP server gives both the same address. Every port has its
+own from the factory, so one of the two was copied from the wrong label.`,
   source: 'IEEE 802 clause 8 and IEEE 802.1Q §8.7, from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const [mac, uses] of grouped(macUses(site), (use) => use.mac)) {
@@ -38,12 +38,12 @@ factory with one of its own, so one of the two was copied from the wrong label.`
 const RELATED = 5;
 
 function messageOf(mac: string, use: MacUse, others: string): string | undefined {
-  if (others !== '') return `${mac} is also the hardware address of ${others}. Read it off the labels again.`;
+  if (others !== '') return `${mac} is also the hardware address of ${others}. Read the labels again.`;
   const [first] = use.ports;
   const last = use.ports.at(-1);
   if (first === undefined || last === undefined || first === last) return undefined;
   return (
-    `${mac} would be that of each port from ${portName(first)} to ${portName(last)}. Give each port its own, or ` +
+    `${mac} would be the address of every port from ${portName(first)} to ${portName(last)}. Give each port its own, or ` +
     'leave it out.'
   );
 }
@@ -72,7 +72,7 @@ devices:
     mac: "02:00:00:00:20:02"
 #        ^^^^^^^^^^^^^^^^^^^ is also the hardware address of recorder/cams
     ports: {1-4: {mac: "02:00:00:00:20:10"}}
-#                      ^^^^^^^^^^^^^^^^^^^ would be that of each port from core/1 to core/4
+#                      ^^^^^^^^^^^^^^^^^^^ would be the address of every port from core/1 to core/4
   recorder:
     kind: server
     ports: {lan: {mac: "02:00:00:00:10:05"}, cams: {mac: "02:00:00:00:20:02"}}

@@ -15,8 +15,8 @@ const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
 export const gatewayWithoutAddress: Rule = {
   id: 'gateway-without-address',
   severity: 'error',
-  summary: 'The gateway of a VLAN has no address in it, or is nothing that forwards.',
-  why: `Hosts hand whatever is for another VLAN to the gateway's address in their own subnet. Without one they reach
+  summary: 'The gateway of a VLAN has no address in it, or does not forward.',
+  why: `Hosts send whatever is for another VLAN to the gateway's address in their own subnet. Without one they reach
 nothing outside: no picture from another VLAN, no clock from the Internet. Give the router an address in the VLAN, at a
 port that carries it, or name another gateway.`,
   source: 'RFC 1122 §3.3.1.1 and RFC 1812 §2.2.1, from memory',
@@ -61,7 +61,7 @@ port that carries it, or name another gateway.`,
           about,
           related,
           message:
-            `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot hand it ` +
+            `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot send it ` +
             'anything. Give it one there.',
           // Of a subnet that nobody is in, that is told.
           effects: [subnet],

@@ -6,10 +6,10 @@ export const interfaceName: Rule = {
   id: 'interface-name',
   severity: 'error',
   due: 'value',
-  summary: 'An operating system has no interface of that name, or two ports have one.',
+  summary: 'The operating system has no interface of that name, or two ports share one.',
   why: `\`interface\` is what the operating system of a host calls a port: up to 15 characters, VLAN tag and dot included
-where the port is a trunk, and each port has its own. Under a name that is not there nothing is set up, and the host is
-not reached. \`ip link\` lists the names.`,
+where the port is a trunk, and each port has its own. With a wrong name nothing is set up, and the host cannot be
+reached. \`ip link\` lists the names.`,
   source: 'Linux, dev_valid_name in net/core/dev.c and IFNAMSIZ, from memory; systemd.network(5)',
   check({ plan }: RuleContext, report: Report): void {
     for (const { rule, at, message } of networkRefusals(plan))

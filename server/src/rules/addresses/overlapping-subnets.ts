@@ -11,9 +11,9 @@ export const overlappingSubnets: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'The subnets of two VLANs have addresses in common.',
-  why: `A router has one way to an address, so of two VLANs with the same addresses it reaches one only, and hosts look
-for the other's on their own link in vain. Of two subnets that overlap one lies within the other: make the larger
-smaller, or move one of them.`,
+  why: `A router has one route to an address, so of two VLANs with the same addresses it reaches only one, and hosts look
+in vain for the other's on their own link. Of two overlapping subnets one is always inside the other: shrink the larger
+one, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const { vlan, subnet, others, total } of clashesIn(site.vlans)) {

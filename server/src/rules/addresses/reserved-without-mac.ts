@@ -7,9 +7,9 @@ export const reservedWithoutMac: Rule = {
   id: 'reserved-without-mac',
   severity: 'warning',
   due: 'item',
-  summary: 'An address is reserved for a device whose hardware address is not said.',
-  why: `A DHCP server knows a device by its hardware address, so without one it can keep nothing for it, and \`make
-dnsmasq\` leaves the device out. It stands on the label; write it as \`mac\`.`,
+  summary: 'An address is reserved for a device without a hardware address.',
+  why: `A DHCP server recognises a device by its hardware address, so without one it can reserve nothing for it, and \`make
+dnsmasq\` leaves the device out. It is on the label; write it as \`mac\`.`,
   source: 'RFC 2131 §4.2 (the client is known by its identifier or its hardware address), from memory',
   check({ network }: RuleContext, report: Report): void {
     for (const use of network.addressUses) {
@@ -18,8 +18,8 @@ dnsmasq\` leaves the device out. It stands on the label; write it as \`mac\`.`,
       report({
         at: placeOf(device.item, [...(port?.route ?? []), 'reserved']),
         message:
-          `${formatAddress(use.address)} is reserved for ${holder(use)}, whose hardware address is not said, so that ` +
-          'no DHCP server can keep it. Say its mac.',
+          `${formatAddress(use.address)} is reserved for ${holder(use)}, which has no hardware address here, so ` +
+          'no DHCP server can reserve it. Give its mac.',
         about: [device.name, holder(use), formatAddress(use.address)],
       });
     }
@@ -33,7 +33,7 @@ vlans:
   house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.10-192.168.10.254}
 devices:
   office-pc: {kind: computer, address: 192.168.10.20, reserved: true}
-#                                                               ^^^^ 192.168.10.20 is reserved for office-pc, whose hardware address is not said
+#                                                               ^^^^ 192.168.10.20 is reserved for office-pc, which has no hardware address here
 `,
     good: `
 vlans:

@@ -8,10 +8,10 @@ export const subnetHostBits: Rule = {
   id: 'subnet-host-bits',
   severity: 'warning',
   due: 'value',
-  summary: 'A subnet is written with the address of a host in it.',
-  why: `A subnet is named by its lowest address: all bits behind the prefix are zero. Written with another, it is read
-as the subnet which that address is in, which is most likely what is meant; but some routers refuse a route written so,
-and a wrong prefix hides behind it.`,
+  summary: "A subnet is written with a host's address.",
+  why: `A subnet is named by its lowest address: all bits after the prefix are zero. Written with another address, it is read
+as the subnet that contains it, which is most likely what is meant; but some routers reject a route written so, and it
+may hide a wrong prefix.`,
   source: 'RFC 4632 §3.1, from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, subnet } of site.vlans)
@@ -31,7 +31,7 @@ function finding(item: Item, route: Route, subnet: ParsedSubnet, about: string):
   const written = at.piece.text.slice(at.start, at.end);
   return {
     at,
-    message: `${written} is a host in ${proper}; the subnet is written by its lowest address.`,
+    message: `${written} is a host in ${proper}; write the subnet with its lowest address.`,
     about: [about],
     // Further off, it may be the length of the prefix that is wrong.
     fixes: () => [

@@ -11,8 +11,8 @@ export const subnetPublic: Rule = {
   id: 'subnet-public',
   severity: 'warning',
   due: 'value',
-  summary: 'A VLAN has addresses that belong to somebody on the Internet.',
-  why: `Hosts in the VLAN take those addresses for their own link, so whoever has them on the Internet cannot be reached
+  summary: 'A VLAN uses addresses that belong to somebody on the Internet.',
+  why: `Hosts in the VLAN look for those addresses on their own link, so their real owners on the Internet cannot be reached
 from the house. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16. If the addresses are yours, accept the
 finding with the reason.`,
   source: 'RFC 1918 §3, read; RFC 6598 §7, RFC 3927 §2.1, RFC 5737 §3 and RFC 2544 App. C.2.2, from memory',
@@ -23,7 +23,7 @@ finding with the reason.`,
       report({
         at: placeOf(item, ['subnet']),
         message:
-          `${formatSubnet(subnet)} is not set aside for private networks: others have these addresses on the ` +
+          `${formatSubnet(subnet)} is not a private network: others have these addresses on the ` +
           'Internet. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16.',
         about: [name],
       });
@@ -36,9 +36,9 @@ export const examples: readonly Example[] = [
     bad: `
 vlans:
   video: {id: 20, subnet: 192.186.20.0/24}
-#                         ^^^^^^^^^^^^^^^ 192.186.20.0/24 is not set aside for private networks
+#                         ^^^^^^^^^^^^^^^ 192.186.20.0/24 is not a private network: others have
   house: {id: 10, subnet: 172.32.10.0/24}
-#                         ^^^^^^^^^^^^^^ 172.32.10.0/24 is not set aside for private networks
+#                         ^^^^^^^^^^^^^^ 172.32.10.0/24 is not a private network: others have
 `,
     good: `
 vlans:

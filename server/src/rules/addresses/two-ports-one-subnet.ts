@@ -8,8 +8,8 @@ export const twoPortsOneSubnet: Rule = {
   id: 'two-ports-one-subnet',
   severity: 'warning',
   due: 'item',
-  summary: 'A host has addresses at two ports in one network.',
-  why: `Linux answers for any of its addresses at any of its ports, so which port the others send to is luck, and it
+  summary: 'A host has two ports in one network.',
+  why: `Linux answers for any of its addresses at any of its ports, so it is a matter of luck which port the others send to, and it
 changes. What it sends itself, and groups that it joins, go by one of the ports alone, with or without a cable; the
 second adds no speed. Cable the second port into another VLAN, or take its address out. What \`make networkd\` and
 \`make iproute2\` write for such a host sets arp_ignore, arp_announce and rp_filter, so that each port answers for its
@@ -28,14 +28,14 @@ own address.`,
         const idle = [other, own].find(({ isCabled }) => !isCabled);
         const luck =
           idle === undefined
-            ? 'which of them the others send to is luck'
-            : `${portName(idle.port)} has no cable, and Linux may send by it all the same, into nothing`;
+            ? 'it is luck which of them the others send to'
+            : `${portName(idle.port)} has no cable, but Linux may still send by it, into nothing`;
         report({
           at: placeOfPort(own.port),
           message:
             `${portName(own.port)} (${formatAddress(own.address)}) and ${portName(other.port)} ` +
             `(${formatAddress(other.address)}) are both in ${own.network}: ${luck}. Cable one into another VLAN, or ` +
-            'take its address out.',
+            'remove its address.',
           about: [portName(own.port), portName(other.port), device.name],
           related: [{ at: placeOfPort(other.port), message: `${portName(other.port)} is there too` }],
         });

@@ -6,10 +6,10 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const unfilled: Rule = {
   id: 'unfilled',
   severity: 'information',
-  summary: 'An address, a group or a port is written as auto, and still to be filled in.',
-  why: `Until then nothing is computed with it: a stream without a group counts as unicast, an address clashes with
-none. Fill it in: the value is free, and the same whenever the same site is asked. It is written into the file, so
-that it stays as it is when others come and go.`,
+  summary: 'An address, a group or a port says auto and is not filled in yet.',
+  why: `Until then it is left out of everything: a stream without a group counts as unicast, an address clashes with
+none. Fill it in: the value is free, and always the same for the same site. It is written into the file, so that it
+stays the same when others come and go.`,
   source: 'common practice, no source',
   check({ plan }: RuleContext, report: Report): void {
     for (const blank of plan.blanks) {
@@ -26,11 +26,11 @@ that it stays as it is when others come and go.`,
     function message({ item, what, value, vlan }: Blank): string {
       const name = `The ${what} of ${item.name}`;
       if (value !== undefined)
-        return `${name} is to be filled in; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
-      if (what !== 'address') return `${name} cannot be filled in: none is free. Write one.`;
+        return `${name} is not filled in yet; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
+      if (what !== 'address') return `${name} cannot be filled in: none is free. Write one yourself.`;
       if (vlan === undefined)
-        return `${name} cannot be filled in before it is known which VLAN it is in: cable it, or write the address.`;
-      if (vlan.subnet === undefined) return `${name} cannot be filled in before ${vlan.name} has a subnet.`;
+        return `${name} cannot be filled in until its VLAN is known: cable it, or write the address yourself.`;
+      if (vlan.subnet === undefined) return `${name} cannot be filled in until ${vlan.name} has a subnet.`;
       return `${name} cannot be filled in: no address of ${vlan.name} is free.`;
     }
   },
@@ -45,7 +45,7 @@ devices:
   core: {kind: switch, ports: {1-8: {speed: 1 Gb/s, vlan: video}}}
   paddock-cam: {kind: camera, address: 192.168.20.1}
   gate-cam: {kind: camera, address: auto}
-#                                   ^^^^ The address of gate-cam is to be filled in; 192.168.20.2 is free in video.
+#                                   ^^^^ The address of gate-cam is not filled in yet; 192.168.20.2 is free in video.
 cables:
   - {from: core/1, to: gate-cam}
 `,
@@ -65,8 +65,8 @@ cables:
 streams:
   paddock: {source: recorder, transport: rtp, group: 239.192.20.31, port: 5004}
   gate: {source: recorder, transport: rtp, group: auto, port: auto}
-#                                                 ^^^^ The group of gate is to be filled in; 239.192.20.32 is free.
-#                                                             ^^^^ The port of gate is to be filled in; 5004 is free.
+#                                                 ^^^^ The group of gate is not filled in yet; 239.192.20.32 is free.
+#                                                             ^^^^ The port of gate is not filled in yet; 5004 is free.
 `,
   },
   {
@@ -76,7 +76,7 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
 devices:
   gate-cam: {kind: camera, address: auto}
-#                                   ^^^^ before it is known which VLAN it is in: cable it, or write the address.
+#                                   ^^^^ The address of gate-cam cannot be filled in until its VLAN is known: cable it, or write the address yourself.
 `,
   },
 ];

@@ -12,8 +12,8 @@ export const vlanId: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'Two VLANs have the same id.',
-  why: `The id in the tag is all that keeps the frames of VLANs apart on a trunk. Two with one id are one network on
-every cable that carries both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,
+  why: `On a trunk only the id in the tag keeps VLANs apart. Two with one id are one network on every cable that carries
+both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,
   source: 'IEEE 802.1Q by way of RFC 4363 (VlanId), read',
   check({ site }: RuleContext, report: Report): void {
     const byId = grouped(site.vlans, ({ id }) => id);

@@ -9,10 +9,10 @@ export const policyThreshold: Rule = {
   id: 'policy-threshold',
   severity: 'warning',
   due: 'value',
-  summary: 'A policy warns only after its limit, or allows nothing at all.',
+  summary: 'A policy warns only above its limit, or allows nothing at all.',
   why: `\`warn\` is there to warn before the \`limit\` is reached. With the two the wrong way round nothing warns
-before there is an error. At zero per cent every link or volume that is used at all is too full, and a time of zero
-keeps no footage. Correct the figure, or take it out.`,
+before the error. At zero per cent every link or volume in use is too full, and a time of zero keeps no footage. Correct
+the figure, or remove it.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
     checkPercentages(site, 'link-load', report);
@@ -30,18 +30,18 @@ function checkPercentages({ sections }: Site, name: string, report: Report): voi
   if (limit === 0) {
     report({
       at: at('limit'),
-      message: `${name} allows 0 %, so nothing may be used. Take what may be.`,
+      message: `${name} allows 0 %, so nothing may be used. Set what may be.`,
       about: [name],
     });
   }
   if (warn === 0) {
-    report({ at: at('warn'), message: `${name} warns at 0 %, at all that is used. Take more.`, about: [name] });
+    report({ at: at('warn'), message: `${name} warns at 0 %, so at any use. Set it higher.`, about: [name] });
   }
   if (warn === undefined || limit === undefined || limit === 0 || warn <= limit) return;
   report({
     at: at('warn'),
     message:
-      `${name} warns at ${threshold(warn)}, after its limit of ${threshold(limit)}, so it never does. Let it warn ` +
+      `${name} warns at ${threshold(warn)}, above its limit of ${threshold(limit)}, so it never warns. Let it warn ` +
       'earlier.',
     about: [name],
     related: [{ at: at('limit'), message: 'the limit' }],
@@ -70,7 +70,7 @@ export const examples: readonly Example[] = [
     bad: `
 policies:
   link-load: {warn: 90 %, limit: 70 %}
-#                   ^^^^ link-load warns at 90 %, after its limit of 70 %, so it never does
+#                   ^^^^ link-load warns at 90 %, above its limit of 70 %, so it never warns
 `,
     good: `
 policies:
@@ -85,7 +85,7 @@ policies:
     bad: `
 policies:
   link-load: {warn: 0 %}
-#                   ^^^ link-load warns at 0 %, at all that is used
+#                   ^^^ link-load warns at 0 %, so at any use. Set
   volume-fill: {limit: 0 %}
 #                      ^^^ volume-fill allows 0 %, so nothing may be used
   retention:

@@ -5,9 +5,9 @@ import { count, watts } from '../../text/words.ts';
 export const poeBudgetMissing: Rule = {
   id: 'poe-budget-missing',
   severity: 'information',
-  summary: 'A switch feeds devices, and its PoE budget is not declared.',
-  why: `A switch shares one supply between its ports, often less than all of them may take together. When it is spent,
-the next device is not started. The data sheet has the budget: give it as \`poe-budget\`, and the sum is checked.`,
+  summary: 'A switch feeds devices, but its PoE budget is not given.',
+  why: `A switch shares one supply between its ports, often less than all of them may take together. When it is used up,
+the next device does not start. The data sheet has the budget: give it as \`poe-budget\`, and the sum is checked.`,
   source: 'Common practice',
   check({ plan }: RuleContext, report: Report): void {
     for (const { device, budget, draw, feeds } of plan.power) {
@@ -15,8 +15,8 @@ the next device is not started. The data sheet has the budget: give it as \`poe-
       report({
         at: headOf(device.item),
         message:
-          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, and no budget says whether ` +
-          'it can. Give its `poe-budget`.',
+          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, but has no budget to check ` +
+          'that against. Give its `poe-budget`.',
         about: [device.name],
       });
     }
@@ -28,7 +28,7 @@ export const examples: readonly Example[] = [
     bad: `
 devices:
   core: {kind: switch, ports: {1-8: {poe: at}}}
-# ^^^^ core must feed 45.4 W to 2 devices, and no budget says whether it can
+# ^^^^ core must feed 45.4 W to 2 devices, but has no budget to check that
   paddock-cam: {kind: camera, poe: {class: 3}}
   yard-cam: {kind: camera, poe: {class: 4}}
 cables:

@@ -12,7 +12,7 @@ export const poeBudget: Rule = {
   severity: 'error',
   summary: 'A switch must feed more than its PoE budget.',
   why: `A switch sets aside for each device what its power class may take from the port, cable loss included. When the
-budget is spent, the next device is not started, or a port of lower priority is turned off. Move devices to another
+budget is used up, the next device does not start, or a port of lower priority is turned off. Move devices to another
 switch, take one with a larger budget, or feed some from their own supplies. Use listed equipment only, mind that
 bundles of cables that carry power get warm, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch (secondary)',

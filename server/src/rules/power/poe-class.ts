@@ -10,8 +10,8 @@ export const poeClass: Rule = {
   id: 'poe-class',
   severity: 'error',
   summary: 'A device needs a higher power class than its port feeds.',
-  why: `A port that feeds less than a device asks for serves it at its own highest class. The device stays off, starts
-again and again, or leaves out what takes most: infrared light, heating, the motor. Where \`power\` says that it draws
+  why: `A port that feeds less than a device asks for gives it its own highest class. The device stays off, keeps
+restarting, or does without what takes most: infrared light, heating, the motor. Where \`power\` says that it draws
 no more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
   source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
   check({ site, network, plan }: RuleContext, report: Report): void {
@@ -31,7 +31,7 @@ no more than that, it is a warning. Take a port of a higher type, or a listed in
           message:
             `${to.device.name} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ` +
             `${maxClass} at most, ${watts(arrives)} at the device. ` +
-            (isEnough ? 'It may run, if it puts up with the lower class.' : 'Take a port that feeds more.'),
+            (isEnough ? 'It may run if it accepts the lower class.' : 'Take a port that feeds more.'),
           about: aboutPorts(to, from),
           // With the class that it asks for it could pass on what it must.
           entails: (passedOn.get(to.device) ?? 0) <= own.pdMilliwatts ? [to] : [],

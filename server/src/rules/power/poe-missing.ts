@@ -13,7 +13,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const poeMissing: Rule = {
   id: 'poe-missing',
   severity: 'error',
-  summary: 'A device is to be powered over its cable, and the port at the far end feeds nothing.',
+  summary: 'A device is to be powered over its cable, but the port at the far end feeds no power.',
   why: `The device stays dark. Cable it to a port with \`poe\`, say what its port feeds, or accept it with a reason
 where the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
   source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',

@@ -12,7 +12,7 @@ export const poeOfSwitch: Rule = {
   severity: 'warning',
   summary: 'A powered device has the PoE type of a switch port, instead of a class.',
   why: `\`af\`, \`at\` and \`bt\` say what a port can feed. A powered device has a class, \`poe: {class: 3}\`, which
-is on its label; without one, the power that it takes is in no sum.`,
+is on its label; without one, its power is missing from every sum.`,
   source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
   check({ site }: RuleContext, report: Report): void {
     for (const port of site.ports) {

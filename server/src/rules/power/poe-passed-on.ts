@@ -7,10 +7,10 @@ import { count, few, watts } from '../../text/words.ts';
 export const poePassedOn: Rule = {
   id: 'poe-passed-on',
   severity: 'error',
-  summary: 'A switch that is fed by PoE must feed more than it gets.',
-  why: `A switch that gets its power from another switch passes on what it does not need itself. What arrives at it is
-what its power class gives behind 100 m of cable; when its devices ask for more, one of them is not started, or the
-whole switch starts again and again. Feed it by a higher class or by its own supply, or feed fewer devices from it. Use
+  summary: 'A switch that is powered by PoE must feed more than it gets.',
+  why: `A switch that gets its power from another switch passes on what it does not need itself. It receives what its power
+class gives after 100 m of cable; when its devices ask for more, one of them does not start, or the whole switch keeps
+restarting. Feed it by a higher class or by its own supply, or feed fewer devices from it. Use
 listed equipment only, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch and at the device (secondary)',
   check({ plan }: RuleContext, report: Report): void {

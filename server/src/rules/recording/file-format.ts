@@ -6,7 +6,7 @@ export const fileFormat: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'The files of a recording have a format that cannot hold the stream.',
-  why: `The ending of \`file\` says the format. MP4 has no place for G.711 and G.722, a transport stream none for MJPEG and
+  why: `The suffix of \`file\` sets the format. MP4 cannot hold G.711 and G.722, a transport stream none for MJPEG and
 VP9: the recorder leaves the sound out, or writes nothing at all. AVI and most others have their index at the end, so that a power cut costs the
 whole file. Matroska (.mkv) takes every codec and stays readable up to the cut.`,
   source:

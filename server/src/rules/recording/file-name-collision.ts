@@ -25,8 +25,8 @@ export const fileNameCollision: Rule = {
   id: 'file-name-collision',
   severity: 'error',
   due: 'item',
-  summary: 'Two files of recordings get one name, and the second overwrites the first.',
-  why: `A file is named by the time at which it is begun. A pattern must give every file another name than
+  summary: 'Two recorded files get one name, and the second overwrites the first.',
+  why: `A file is named by the time at which it starts. A pattern must give every file another name than
 the next, so to the second; than those of other days for as long as they are kept; and than those of other
 recordings on the volume. Also after an
 interruption: a file that is begun again within the same minute overwrites what was there.`,
@@ -65,7 +65,7 @@ interruption: a file that is begun again within the same minute overwrites what 
       const pattern = `${name}/${names.pattern.replace(/^(\.?\/)+/, '')}`;
       report({
         at: placeOf(item, ['file']),
-        message: `${name} and ${other.name} write files of one name to ${volume}. Put each into a folder of its own.`,
+        message: `${name} and ${other.name} write files of the same name to ${volume}. Give each its own folder.`,
         about: [name, other.name],
         related: [{ at: placeOf(other.item, ['file']), message: `the files of ${other.name}` }],
         fixes: () => {
@@ -87,7 +87,9 @@ function withItself(
 ): Pick<Finding, 'message' | 'severity'> | undefined {
   if (segment === undefined || segment === 0) return undefined;
   if (finest === 'none') {
-    return { message: `All files of ${name} get one name, and each overwrites the one before. Put the time into it.` };
+    return {
+      message: `All files of ${name} get the same name, and each overwrites the one before. Put the time into it.`,
+    };
   }
   const unit = LENGTH[finest];
   if (segment < unit) {
@@ -110,7 +112,7 @@ function withItself(
   return {
     severity: keep === undefined ? 'warning' : 'error',
     message:
-      `The names of ${name} come again every ${cycle}, and ${kept}: new files overwrite old ones. ` +
+      `The names of ${name} repeat every ${cycle}, and ${kept}: new files overwrite old ones. ` +
       (LACKS[cycle] ?? 'Put the whole date into them.'),
   };
 }
@@ -118,7 +120,7 @@ function withItself(
 const LACKS: Readonly<Partial<Record<Cycle, string>>> = {
   'minute': 'Add %M.',
   'hour': 'Add %H.',
-  'half day': 'Take %H, which counts to 24.',
+  'half day': 'Use %H, which counts to 24.',
 };
 
 export const examples: readonly Example[] = [
@@ -137,7 +139,7 @@ recordings:
     bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%H-%M-%S%z.mp4"}
-# want 80-104 The names of paddock come again every day, and it is kept for 14 d
+# want 80-104 The names of paddock repeat every day, and it is kept for 14 d
 `,
     fixed: `
 recordings:
@@ -148,7 +150,7 @@ recordings:
     bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, keep: 14 d, file: "paddock/%F_%I-%M-%S%z.mp4"}
-# want 80-107 The names of paddock come again every half day, and it is kept for 14 d: new files overwrite old ones. Take %H
+# want 80-107 The names of paddock repeat every half day, and it is kept for 14 d: new files overwrite old ones. Use %H, which
 `,
     fixed: `
 recordings:
@@ -173,7 +175,7 @@ recordings:
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}
   yard: {stream: yard, volume: archive, segment: 60 s, file: "%F_%H-%M-%S%z.mp4"}
-# want 62-81 yard and paddock write files of one name to archive
+# want 62-81 yard and paddock write files of the same name to
 `,
     fixed: `
 recordings:

@@ -6,9 +6,9 @@ export const filePattern: Rule = {
   id: 'file-pattern',
   severity: 'error',
   due: 'value',
-  summary: 'Files of a recording cannot be called as their pattern says.',
+  summary: "The pattern of a recording's file names does not work.",
   why: `Three programs must read a pattern alike: the recorder, which writes by strftime, what makes the folders of
-tomorrow, and what deletes by name. A pattern that climbs out of the volume writes where nobody looks and no room is
+tomorrow, and what deletes by name. A pattern that leaves the volume writes where nobody looks and no space is
 planned; one with a lone percent sign, a line end, or names that are longer than a file system takes is read differently
 or not at all.`,
   source: 'strftime(3); NAME_MAX of Linux, 255 bytes (limits.h)',

@@ -7,9 +7,9 @@ export const keepBelowSegment: Rule = {
   id: 'keep-below-segment',
   severity: 'error',
   due: 'value',
-  summary: 'A recording is kept for less time than one of its files lasts.',
-  why: `A file is deleted as a whole, and not while it is written. Where it lasts longer than footage is kept, it is due
-for deletion when it ends, and nothing is left to look at. Keep longer, or make shorter files.`,
+  summary: 'A recording is kept for less time than one of its files covers.',
+  why: `A file is deleted as a whole, and not while it is being written. If it covers more time than footage is kept, it is due
+for deletion when it ends, and nothing is left to watch. Keep footage longer, or make shorter files.`,
   source: 'Common practice',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, segment, keep } of site.recordings) {

@@ -9,7 +9,7 @@ export const keepMissing: Rule = {
   severity: 'information',
   due: 'item',
   summary: 'A recording does not say how long it is kept.',
-  why: `Without \`keep\` nobody knows how much space a recording takes: it grows until the volume is full. Where
+  why: `Without \`keep\` a recording grows until the volume is full. Where
 people are in the picture, privacy law commonly asks for a time after which it is deleted.`,
   source: 'common practice, no source',
   check({ site, plan }: RuleContext, report: Report): void {

@@ -7,7 +7,7 @@ export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
   severity: 'error',
   due: 'item',
-  summary: 'A device is to record a stream that it does not get.',
+  summary: 'A device is to record a stream that it does not receive.',
   why: `The device that a volume is in must send the stream itself, or be among its receivers and be reached: a
 multicast group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it
 is needed. Add the device to the stream's \`receivers\`.`,
@@ -30,7 +30,7 @@ is needed. Add the device to the stream's \`receivers\`.`,
         at: placeOf(item, ['stream']),
         message:
           words === undefined
-            ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}: nothing is recorded. Add ` +
+            ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}, so nothing is recorded. Add ` +
               `${host.name} to the receivers of ${stream.name}.`
             : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record it, ` +
               `${words.remedy}.`,

@@ -8,8 +8,8 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const repeatedHour: Rule = {
   id: 'repeated-hour',
   severity: 'warning',
-  summary: 'File names come twice when the clocks go back.',
-  why: `When summer time ends, an hour of local time passes twice. Names that are the same in both come twice, and the
+  summary: 'File names repeat when the clocks go back.',
+  why: `When summer time ends, an hour of local time comes twice, and so do file names that are the same in both: the
 second file overwrites the first. Put the offset from UTC, \`%z\`, or the seconds since 1970, \`%s\`, into
 the name.`,
   source: 'IANA time-zone database; strftime(3)',
@@ -24,7 +24,7 @@ the name.`,
       report({
         at: placeOf(item, ['file']),
         message:
-          `Where the clocks of ${site.timezone ?? ''} go back, the hour is there twice, ${hour}, and so are the file ` +
+          `When the clocks of ${site.timezone ?? ''} go back, the hour ${hour} comes twice, and so do the file ` +
           `names of ${name}: the second file overwrites the first. Add %z to the name.`,
         about: [name],
         fixes: () => {

@@ -11,8 +11,8 @@ import { DAY } from '../../standards/time-units.ts';
 export const retention: Rule = {
   id: 'retention',
   severity: 'error',
-  summary: 'A recording is kept for less or more time than policy asks.',
-  why: `Recordings that are gone too soon are missing when they are needed; recordings that are kept too long may break
+  summary: 'A recording is kept for less or more time than policy requires.',
+  why: `Recordings that are deleted too soon are missing when they are needed; recordings that are kept too long may break
 privacy law where people are in the picture. Set \`keep\` to what policy asks. Where the volume is full before that, it
 is a warning: lower bit rates, take a larger volume, or agree on less. What may be recorded, and for how long it may be
 kept, is for local law to say.`,

@@ -8,10 +8,10 @@ export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
   severity: 'warning',
   due: 'value',
-  summary: "The length of a recording's files is no multiple of the keyframe interval.",
-  why: `A recording that is written as it comes can only be cut at a keyframe: a file ends at the first keyframe at or
-after its time. Files then differ in length, and all are longer where keyframes come more seldom than files should end.
-Take a multiple of the keyframe interval.`,
+  summary: "The length of a recording's files is not a multiple of the keyframe interval.",
+  why: `A stream that is recorded as it comes can only be cut at a keyframe: a file ends at the first keyframe at or after
+its time. Files then differ in length, and all are longer if keyframes are further apart than files should last.
+Use a multiple of the keyframe interval.`,
   source: "FFmpeg's documentation of the segment muxer; measured with it",
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, stream: streamName, segment } of site.recordings) {
@@ -30,7 +30,7 @@ Take a multiple of the keyframe interval.`,
         at: placeOf(item, ['segment']),
         message:
           `With a keyframe every ${every}, files of ${name} last ${lasts.join(' or ')}, not ` +
-          `${durationLike(segment, like)}. Take a multiple of ${every}.`,
+          `${durationLike(segment, like)}. Use a multiple of ${every}.`,
         about: [name, stream.name],
         related: [
           {

@@ -8,8 +8,8 @@ export const unknownConversion: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'A file pattern has a conversion that strftime does not know.',
-  why: `What comes of it differs from system to system: the letters as they are, or nothing. A percent sign that is
-meant is written twice.`,
+  why: `The result differs from system to system: the letters as they are, or nothing. Write a literal percent sign
+twice.`,
   source: 'strftime(3) of Linux (glibc): C99, POSIX and glibc conversions',
   check({ site }: RuleContext, report: Report): void {
     for (const recording of site.recordings) {
@@ -19,7 +19,7 @@ meant is written twice.`,
       report({
         at: placeOf(item, ['file']),
         message:
-          `strftime knows no ${list(unknown, 'or')}, so the name differs from system to system. Take another ` +
+          `strftime has no ${list(unknown, 'or')}, so the name differs from system to system. Use another ` +
           'conversion, or write %% for a percent sign.',
         about: [name],
       });
@@ -32,7 +32,7 @@ export const examples: readonly Example[] = [
     bad: `
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S_%Q.mp4"}
-# want 68-102 strftime knows no %Q
+# want 68-102 strftime has no %Q
 `,
     good: `
 recordings:

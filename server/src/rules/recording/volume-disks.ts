@@ -12,8 +12,8 @@ export const volumeDisks: Rule = {
   severity: 'error',
   due: 'item',
   summary: 'A volume has too few disks for its redundancy.',
-  why: `Parity and mirrors need disks to be on: a mirror two, raid5 three, raid6 four, raid10 an even number from four
-on. Redundancy keeps a recording through the failure of a disk; it is no backup.`,
+  why: `Parity and mirrors need a number of disks: a mirror two, raid5 three, raid6 four, raid10 an even number from four
+up. Redundancy keeps a recording through the failure of a disk; it is no backup.`,
   source: 'md(4) for the levels; the least numbers of disks from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, disks, redundancy } of site.volumes) {

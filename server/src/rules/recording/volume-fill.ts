@@ -17,8 +17,8 @@ export const volumeFill: Rule = {
   id: 'volume-fill',
   severity: 'error',
   summary: 'Recordings take more of a volume than policy allows.',
-  why: `What is kept is the bit rate times the time, and a volume that runs full loses recordings, of whichever is
-written next. Counted is what all recordings take once each is as old as its \`keep\`, against the capacity less
+  why: `What is kept is bit rate times time, and a full volume loses whatever would be written next. The sum is what all
+recordings take once each is as old as its \`keep\`, against the capacity less
 redundancy and reserve. Keep them for less time, lower bit rates, or take a larger volume.`,
   source: 'Bit rate × time / 8. The limit of 90 % is common practice, no source.',
   check({ site, plan }: RuleContext, report: Report): void {

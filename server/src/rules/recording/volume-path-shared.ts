@@ -7,8 +7,8 @@ export const volumePathShared: Rule = {
   id: 'volume-path-shared',
   severity: 'error',
   due: 'value',
-  summary: 'Two volumes of a host are at one path, or one is inside the other.',
-  why: `A path leads to one file system. Two volumes at one path are one disk that is counted twice: it is full in half
+  summary: 'Two volumes of a host share a path, or one is inside the other.',
+  why: `A path leads to one file system. Two volumes at one path are one disk counted twice: it fills in half
 the time. A volume inside another is a folder of it, unless a disk of its own is mounted there. Give each volume the
 path where its own disk is mounted.`,
   source: 'Common practice',

@@ -5,7 +5,7 @@ export const volumePath: Rule = {
   id: 'volume-path',
   severity: 'error',
   due: 'value',
-  summary: 'The path of a volume is nowhere that a recorder may write.',
+  summary: 'The path of a volume is not where a recorder may write.',
   why: `Files are written and deleted below the path of their volume. That is the folder that the disk is mounted at, not
 the whole file system, and systemd takes it only as it is: without \`.\` and \`..\`, control characters, a backslash,
 or both kinds of quotes. Of another it would not know that the disk is missing, and recordings would fill the disk of

@@ -10,9 +10,9 @@ export const writeRate: Rule = {
   id: 'write-rate',
   severity: 'error',
   summary: 'Recordings are written faster than the volume takes them.',
-  why: `A volume that cannot keep up drops what it is sent. Counted are all its recordings at their peak at once,
-against \`sustained-write\`. Many files at a time, a rebuild and somebody who looks at recordings all take from the
-same disks, so above 70 % it is a warning.`,
+  why: `A volume that cannot keep up drops footage. The sum is all its recordings at their peak at once,
+against \`sustained-write\`. Many files at a time, a rebuild and somebody watching recordings all use the same
+disks, so it warns above 70 %.`,
   source: 'Bit rate / 8. The 70 % are common practice, no source.',
   check({ plan }: RuleContext, report: Report): void {
     for (const {
