@@ -9,7 +9,6 @@ export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
   severity: 'warning',
   due: 'item',
-  due: 'value',
   summary: 'A fixed address is in the DHCP pool.',
   why: `The server may give the address to another device while this one is off, and then two have it. Take an address
 outside the pool. Where the server keeps the address for this device by a reservation, say the device's \`mac\` and
