@@ -97,7 +97,7 @@ describe('File names', () => {
     assert.deepEqual(named('%a/%H-%M-%S.mp4', 'segment: 60 s, keep: 7 d'), []);
     assert.match(
       named('%a/%H-%M-%S.mp4', 'segment: 60 s, keep: 8 d')[0] ?? '',
-      /come again every week, and it is kept for 8 d/,
+      /repeat every week, and it is kept for 8 d/,
     );
   });
 
