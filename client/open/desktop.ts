@@ -19,7 +19,7 @@ export function desktopCode(environment: NodeJS.ProcessEnv = process.env): strin
 }
 
 /**
- * Opens a window on a folder and a file in it.
+ * Opens a window on a folder and a file in it, if one is given.
  *
  * @param extensions folders of extensions to load in that window only
  * @returns the exit code of `code`, which ends once the window is asked for
@@ -27,10 +27,15 @@ export function desktopCode(environment: NodeJS.ProcessEnv = process.env): strin
 export function openDesktop(
   code: string,
   folder: string,
-  file: string,
+  file: string | undefined,
   extensions: readonly string[],
 ): Promise<number | null> {
-  const words = ['--new-window', ...extensions.map((path) => `--extensionDevelopmentPath=${path}`), folder, file];
+  const words = [
+    '--new-window',
+    ...extensions.map((path) => `--extensionDevelopmentPath=${path}`),
+    folder,
+    ...(file === undefined ? [] : [file]),
+  ];
   // On Windows `code` is a .cmd, which only a shell runs; its words are then quoted for it.
   const shell = process.platform === 'win32';
   const quoted = (word: string): string => (shell ? `"${word}"` : word);

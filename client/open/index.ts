@@ -9,26 +9,25 @@ import { serveEditor } from './serve.ts';
 const usage = `npm start [-- FOLDER] [-- --embedded]
 
 Opens FOLDER (default: samples/first-draft) in your own VS Code where \`code\` is on the PATH,
-else in an embedded one that you open in a browser. --embedded takes the latter in any case.`;
+else in an embedded one that you open in a browser. An empty FOLDER is where a new site is begun. --embedded takes the latter in any case.`;
 
 const extensions = [repository, join(repository, 'client', 'open', 'problems-view')];
 const say = (line: string): void => console.log(line);
 
-/** The file to open first: what there is, before how it is used. */
-async function firstFile(folder: string): Promise<string> {
+/** The file to open first: what there is, before how it is used. None in a folder where a site is still to be begun. */
+async function firstFile(folder: string): Promise<string | undefined> {
   const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
     throw new Error(`${folder} can't be read: ${error.message}`);
   });
   const files = names.filter((name) => name.endsWith('.site.yaml')).sort();
   const file =
     ['devices', 'cameras'].map((name) => `${name}.site.yaml`).find((name) => files.includes(name)) ?? files[0];
-  if (!file) throw new Error(`${folder} has no file named *.site.yaml, so there is no site to open.`);
-  return join(folder, file);
+  return file && join(folder, file);
 }
 
-async function serve(folder: string, file: string): Promise<void> {
+async function serve(folder: string, file: string | undefined): Promise<void> {
   const editor = await installEditor(say);
-  const served = await serveEditor(editor, { folder, extensions, environment: { PLUMBLINE_OPEN: file } });
+  const served = await serveEditor(editor, { folder, extensions, environment: { PLUMBLINE_OPEN: file ?? '' } });
   const asked = new Promise<void>((done) => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => done());
   });

@@ -8,6 +8,7 @@ import { followCursor } from './cursor.ts';
 import { serveFiles } from './files.ts';
 import { spacedHovers } from './hovers.ts';
 import { registerMaking } from './made/commands.ts';
+import { noEditorWords } from './no-editor-words.ts';
 import { answerSettings, serverSettings } from './settings.ts';
 import { siteDocuments, sitePattern } from './site-documents.ts';
 import { startQuietly } from './start-quietly.ts';
@@ -47,7 +48,7 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
         return false;
       },
       errorHandler: restartAfterCrash(log),
-      middleware: { ...spacedHovers, workspace: { configuration: answerSettings } },
+      middleware: { ...spacedHovers, ...noEditorWords, workspace: { configuration: answerSettings } },
     },
   };
 }

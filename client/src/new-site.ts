@@ -1,16 +1,21 @@
 // The command that writes a small site to start from, as `plumbline new` does.
 import * as vscode from 'vscode';
-import { NEW_SITE, NEW_SITE_FILE } from '../../server/src/site/new-site.ts';
+import { NEW_SITES, NEW_SITE_FILE } from '../../server/src/site/new-site/new-site.ts';
+import { ownTimeZone } from '../../server/src/site/time-zone.ts';
 
 const suffix = '.site.yaml';
 
-/** Asks for a folder, writes the site into it and opens it. Overwrites nothing. */
+/** Asks what to start from and where, writes the site and opens it. Overwrites nothing. */
 export async function newSite(): Promise<void> {
-  const folder = await askForFolder();
-  if (folder === undefined) return;
+  const layout = await vscode.window.showQuickPick(
+    Object.values(NEW_SITES).map(({ title, description, text }) => ({ label: title, detail: description, text })),
+    { title: 'New Site', placeHolder: 'What to start from' },
+  );
+  const folder = layout === undefined ? undefined : await askForFolder();
+  if (layout === undefined || folder === undefined) return;
   const file = vscode.Uri.joinPath(folder, NEW_SITE_FILE);
   await vscode.workspace.fs.createDirectory(folder);
-  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(NEW_SITE));
+  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(layout.text(ownTimeZone())));
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
 }
 
@@ -22,15 +27,14 @@ async function askForFolder(): Promise<vscode.Uri | undefined> {
   if (within === undefined) return undefined;
   const path = await vscode.window.showInputBox({
     title: 'New Site',
-    prompt: `Folder of the site in ${within.name}; it is made where it is not there.`,
-    value: 'home',
+    prompt: `Folder for the new site, inside ‘${within.name}’. Leave it empty for that folder itself.`,
+    value: (await siteIn(within.uri)) === undefined ? '' : 'home',
     validateInput: (written) => objection(within.uri, written.trim()),
   });
   return path === undefined ? undefined : vscode.Uri.joinPath(within.uri, path.trim());
 }
 
 async function objection(within: vscode.Uri, path: string): Promise<string | undefined> {
-  if (path === '') return 'Write the name of a folder.';
   if (/^[/\\]|^[a-z]:/i.test(path) || path.split(/[/\\]/).includes('..'))
     return 'The folder lies in the one that is open.';
   const present = await siteIn(vscode.Uri.joinPath(within, path));

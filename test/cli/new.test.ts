@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { plumblineHere } from './run.ts';
 
 describe('plumbline new', () => {
@@ -12,12 +13,20 @@ describe('plumbline new', () => {
   });
   afterEach(() => rmSync(folder, { recursive: true }));
 
-  it('writes a site that checks clean, with not so much as a hint', async () => {
-    const site = join(folder, 'deep', 'home');
-    const { status, out } = await plumblineHere(['new', site]);
-    assert.equal(status, 0);
-    assert.match(out, /plumbline check/);
-    assert.deepEqual(await plumblineHere(['check', '--fail-on', 'hint', site]), { status: 0, out: '', err: '' });
+  for (const like of Object.keys(NEW_SITES)) {
+    it(`writes a site like ${like} that checks clean, with not so much as a hint`, async () => {
+      const site = join(folder, 'deep', 'home');
+      const { status, out } = await plumblineHere(['new', '--like', like, site]);
+      assert.equal(status, 0);
+      assert.match(out, /plumbline check/);
+      assert.deepEqual(await plumblineHere(['check', '--fail-on', 'hint', site]), { status: 0, out: '', err: '' });
+    });
+  }
+
+  it("has this computer's time zone", async () => {
+    await plumblineHere(['new', folder]);
+    const own = new Intl.DateTimeFormat().resolvedOptions().timeZone;
+    assert.match(readFileSync(join(folder, 'home.site.yaml'), 'utf8'), new RegExp(`timezone: (?:Etc/)?${own}\\b`));
   });
 
   it('has a first line that keeps its word: a slower recorder cannot take both cameras', async () => {

@@ -12,7 +12,7 @@ import { networkd } from '../../server/src/make/network/networkd.ts';
 import type { Output } from '../../server/src/make/output.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
 import type { Device } from '../../server/src/site/model.ts';
-import { NEW_SITE, NEW_SITE_FILE } from '../../server/src/site/new-site.ts';
+import { NEW_SITES, NEW_SITE_FILE } from '../../server/src/site/new-site/new-site.ts';
 import { unavailable } from '../availability.ts';
 import { START, whyNoNetworkd } from '../make/network/real-networkd.ts';
 import { folderOf, planFrom } from './family.ts';
@@ -76,7 +76,12 @@ streams:
 `;
 
 const SITES: Readonly<Record<string, () => Plan>> = {
-  'the site of `plumbline new`': () => planFrom({ [NEW_SITE_FILE]: NEW_SITE }),
+  ...Object.fromEntries(
+    Object.entries(NEW_SITES).map(([word, { text }]) => [
+      `the site of \`plumbline new --like ${word}\``,
+      () => planFrom({ [NEW_SITE_FILE]: text('Europe/London') }),
+    ]),
+  ),
   'the sample harrow-lane': () => sample('harrow-lane'),
   'the sample first-draft, with its mistakes': () => sample('first-draft'),
   'two cards in one network': () => planFrom({ 'house.site.yaml': ONE_NETWORK }),

@@ -3,12 +3,14 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
-import { NEW_SITE } from '../../server/src/site/new-site.ts';
+import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { cut } from '../../server/src/text/cut.ts';
 import { Client, positionOf } from '../lsp/client.ts';
 import { type Script, itemByItem, retyped, typed, wholeFile } from './keys.ts';
 import { type Mistake, mistakes } from './mistakes.ts';
 import { isMistake, tally, type } from './typist.ts';
+
+const NEW_SITE = NEW_SITES.flat.text('Europe/London');
 
 const house = (name: string): string => readFileSync(new URL(`../houses/${name}.site.yaml`, import.meta.url), 'utf8');
 

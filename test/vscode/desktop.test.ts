@@ -43,14 +43,26 @@ describe('npm start with a `code` on the PATH', () => {
     assert.equal(desktopCode(remote), undefined);
   });
 
-  it('says so where the folder has no site', async () => {
+  it('opens a folder that has no site yet', async () => {
     const empty = await mkdtemp(join(folder, 'empty-'));
-    const failed = await run(process.execPath, ['--import', 'tsx', open, empty], { cwd: repository }).then(
+    const words = join(folder, 'words');
+    await writeFile(join(folder, 'code'), `#!/bin/sh\nprintf '%s\\n' "$@" > '${words}'\n`, { mode: 0o755 });
+    await run(process.execPath, ['--import', 'tsx', open, empty], {
+      cwd: repository,
+      env: { ...process.env, PATH: [folder, process.env['PATH']].join(delimiter), VSCODE_IPC_HOOK_CLI: '' },
+    });
+    assert.equal((await readFile(words, 'utf8')).trimEnd().split('\n').at(-1), empty);
+  });
+
+  it('says so where there is no such folder', async () => {
+    const failed = await run(process.execPath, ['--import', 'tsx', open, join(folder, 'nowhere')], {
+      cwd: repository,
+    }).then(
       () => undefined,
       (error: unknown) => error,
     );
     assert.ok(failed instanceof Error && 'stderr' in failed && 'code' in failed);
     assert.equal(failed.code, 2);
-    assert.match(String(failed.stderr), /no file named \*\.site\.yaml/);
+    assert.match(String(failed.stderr), /can't be read/);
   });
 });

@@ -4,7 +4,8 @@ import { readFile, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { type ServedEditor, serveEditor } from '../../client/open/serve.ts';
-import { NEW_SITE, NEW_SITE_FILE } from '../../server/src/site/new-site.ts';
+import { NEW_SITES, NEW_SITE_FILE } from '../../server/src/site/new-site/new-site.ts';
+import { ownTimeZone } from '../../server/src/site/time-zone.ts';
 import { mistakes } from '../first-draft.ts';
 import { launchBrowser } from './browser.ts';
 import { eventually } from './eventually.ts';
@@ -79,15 +80,21 @@ describe('the packed extension, installed', function () {
     await workbench.click(pick.locator('.monaco-list-row').filter({ hasText: 'Plan the Video Side of a House' }));
     await workbench.picture('walkthrough');
     await workbench.click(page.locator('.gettingStarted').getByRole('button', { name: 'New Site' }));
+    await pick.locator('.monaco-list-row').filter({ hasText: NEW_SITES.flat.title }).waitFor();
+    await pick.locator('input').press('Enter');
+    await pick.filter({ hasText: 'Folder for the new site' }).waitFor();
     await pick.locator('input').press('Enter');
     await page.locator('.tab.active').filter({ hasText: NEW_SITE_FILE }).waitFor();
-    assert.equal(await readFile(join(site.folder, 'home', NEW_SITE_FILE), 'utf8'), NEW_SITE);
+    assert.equal(await readFile(join(site.folder, 'home', NEW_SITE_FILE), 'utf8'), NEW_SITES.flat.text(ownTimeZone()));
     await eventually(async () => assert.match(await workbench.languageStatus(), /Home: no problems/));
   });
 
   it('does not write a site where there is one', async () => {
     const input = workbench.page.locator('.quick-input-widget:visible');
     await workbench.command('Plumbline: New Site');
+    await input.locator('.monaco-list-row').filter({ hasText: NEW_SITES.flat.title }).waitFor();
+    await input.locator('input').press('Enter');
+    await input.filter({ hasText: 'Folder for the new site' }).waitFor();
     await input.locator('input').fill('.');
     await input.filter({ hasText: 'is there already' }).waitFor();
     await workbench.page.keyboard.press('Escape');

@@ -1,11 +1,20 @@
-// Opens the file that `npm start` names, at its first problem, and the problems view below it.
+// Opens the file that `npm start` names, at its first problem, and the problems view below it. Offers a new site where
+// there is none.
 const vscode = require('vscode');
+
+async function offerNewSite() {
+  const newSite = 'New Site';
+  const chosen = await vscode.window.showInformationMessage('This folder has no site yet.', newSite);
+  if (chosen === newSite) await vscode.commands.executeCommand('plumbline.newSite');
+}
 
 exports.activate = async ({ subscriptions }) => {
   await vscode.commands.executeCommand('workbench.actions.view.problems');
   const file = process.env.PLUMBLINE_OPEN;
   if (file) await vscode.window.showTextDocument(vscode.Uri.file(file), { preview: false });
   else await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+  const sites = await vscode.workspace.findFiles('**/*.site.yaml', null, 1);
+  if (sites.length === 0) void offerNewSite();
 
   const told = vscode.languages.onDidChangeDiagnostics(show);
   subscriptions.push(told);

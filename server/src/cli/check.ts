@@ -2,6 +2,7 @@ import { Command, Option } from 'commander';
 import { check } from '../check.ts';
 import type { Severity } from '../site/model.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { count, list } from '../text/words.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { FORMATS, GRAVITY } from './format/formats.ts';
 import { print as printText } from './print.ts';
@@ -67,7 +68,18 @@ function print(sites: readonly SiteOnDisk[], { format, failOn, watch }: Options)
   const files = sites.flatMap(({ folder }) => folder.files.map(({ uri }) => shownPath(uri)));
   const threshold = GRAVITY.indexOf(failOn);
   const fails: Findings['fails'] = ({ severity }) => GRAVITY.indexOf(severity) >= threshold;
-  const text = FORMATS[format]?.({ found, files, fails }) ?? '';
-  printText(watch === true && found.length === 0 ? 'Nothing found.\n' : text);
+  const isForPerson = format === 'text' && (watch === true || process.stdout.isTTY);
+  printText(
+    isForPerson && found.length === 0 ? nothingFound(sites) : (FORMATS[format]?.({ found, files, fails }) ?? ''),
+  );
   return found.some(fails) ? 1 : 0;
+}
+
+/** To a person only: a program that reads takes no output for nothing found. */
+function nothingFound(sites: readonly SiteOnDisk[]): string {
+  const names = sites.map(({ folder }) => folder.site().name).filter((name) => name !== undefined);
+  const items = sites.reduce((sum, { folder }) => sum + folder.items.length, 0);
+  const files = sites.reduce((sum, { folder }) => sum + folder.size, 0);
+  const what = names.length === sites.length ? `${list(names)}: ` : '';
+  return `${what}nothing found in ${count(items, 'entry', 'entries')} of ${count(files, 'file', 'files')}.\n`;
 }

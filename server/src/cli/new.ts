@@ -1,40 +1,47 @@
 import { lstatSync, readdirSync } from 'node:fs';
-import { Command } from 'commander';
+import { Command, Option } from 'commander';
 import { SUFFIX } from '../site/folder.ts';
 import { codeOfSystem, reasonOf } from '../machine/failures.ts';
-import { NEW_SITE, NEW_SITE_FILE } from '../site/new-site.ts';
+import { NEW_SITES, NEW_SITE_FILE } from '../site/new-site/new-site.ts';
+import { ownTimeZone } from '../site/time-zone.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { writeInto } from '../machine/write-into.ts';
 import { isDone, print } from './print.ts';
 
+const LAYOUTS = Object.entries(NEW_SITES)
+  .map(([word, { description }]) => `${word}, ${description}`)
+  .join('; ');
+
 export function newCommand(): Command {
   return new Command('new')
-    .description(
-      'Write a small site to start from: two cameras, a server and a screen, with comments. It checks clean.',
-    )
+    .description('Write a small site to start from, with comments. It checks clean.')
     .argument('<FOLDER>', 'where to; it is made where it is not there')
+    .addOption(
+      new Option('--like <layout>', `what to start from: ${LAYOUTS}`).choices(Object.keys(NEW_SITES)).default('flat'),
+    )
     .addHelpText(
       'after',
       `
 Nothing is overwritten: a folder that holds a site already is left as it is.
 
-Example:
-  plumbline new home && plumbline check home`,
+Examples:
+  plumbline new home && plumbline check home
+  plumbline new --like buildings farm`,
     )
-    .action((folder: string) => {
-      const file = writeNew(folder);
+    .action((folder: string, { like }: { readonly like: keyof typeof NEW_SITES }) => {
+      const file = writeNew(folder, NEW_SITES[like].text(ownTimeZone()));
       isDone(`${file} is written.`);
       print(`${file} is written. \`plumbline check ${folder}\` checks it; change it and check again.\n`);
     });
 }
 
 /** @throws CannotDo where something is there already */
-function writeNew(folder: string): string {
+function writeNew(folder: string, text: string): string {
   const present = lstatSync(folder, { throwIfNoEntry: false }) === undefined ? [] : entriesOf(folder);
   const site = present.find((name) => name.endsWith(SUFFIX));
   if (site !== undefined)
     throw new CannotDo(`${folder} holds a site already (${site}), which is left as it is. Name another folder.`);
-  const [file = ''] = writeInto(folder, [{ path: NEW_SITE_FILE, text: NEW_SITE }]);
+  const [file = ''] = writeInto(folder, [{ path: NEW_SITE_FILE, text }]);
   return file;
 }
 

@@ -1,5 +1,5 @@
 /** The time zone that this computer's clock shows, by its IANA name; UTC where it has none. */
 export function ownTimeZone(): string {
   const zone = new Intl.DateTimeFormat().resolvedOptions().timeZone;
-  return /^[A-Za-z]/.test(zone) ? zone : 'Etc/UTC';
+  return zone === 'UTC' || !/^[A-Za-z]/.test(zone) ? 'Etc/UTC' : zone;
 }

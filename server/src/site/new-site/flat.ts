@@ -1,16 +1,12 @@
-/** A small site to start from: two cameras and a server on one switch, each line with its reason. */
+/** One network on one switch: two cameras, a server and a screen. */
 
-/** The name of its one file. */
-export const NEW_SITE_FILE = 'home.site.yaml';
-
-/** The text of that file; checks clean. */
-export const NEW_SITE = `# A site is a folder: all its *.site.yaml files together, in any order.
+export const flat = (zone: string): string => `# A site is a folder: all its *.site.yaml files together, in any order.
 # This one is a start: make it your own.
 # Change a figure to see what it does. With "speed: 10 Mb/s" at the recorder, its cable no longer carries both cameras.
 
 site:
   name: Home
-  timezone: Europe/London       # whose clock names the files of recordings
+  timezone: ${zone}    # whose clock names the files of recordings
 
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24, querier: core}    # the querier keeps multicast where it is wanted

@@ -1,0 +1,21 @@
+// Where the server has nothing to offer, the editor must not offer words of the text instead: Tab, which leads from one
+// blank of a ready-made item to the next, would put such a word in place of a name just typed. The setting for it is by
+// language, and would change other YAML of the person; but the editor asks for words only where nobody else answers.
+import * as vscode from 'vscode';
+import type { CompletionMiddleware } from 'vscode-languageclient';
+
+export const noEditorWords: CompletionMiddleware = {
+  async provideCompletionItem(document, position, context, token, next) {
+    const found = await next(document, position, context, token);
+    const items = Array.isArray(found) ? found : (found?.items ?? []);
+    const word = document.getText(new vscode.Range(position.with({ character: 0 }), position));
+    if (items.length > 0 || !/[\w-]$/.test(word)) return found;
+    return new vscode.CompletionList([neverShown(position)], true);
+  },
+};
+
+/** An answer that no typed word is part of, so that no list opens. */
+function neverShown(position: vscode.Position): vscode.CompletionItem {
+  const item = new vscode.CompletionItem('—', vscode.CompletionItemKind.Text);
+  return Object.assign(item, { filterText: '\u2014', insertText: '', range: new vscode.Range(position, position) });
+}
