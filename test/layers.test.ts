@@ -23,7 +23,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'check.ts': ['site', 'lint', 'rules', 'audit'],
   'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts'],
   'machine': ['site', 'plan.ts', 'lint', 'audit', 'recordings', 'footage', 'announce'],
-  'lsp': ['site', 'plan.ts', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
+  'lsp': ['site', 'plan.ts', 'report', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
   'cli': ['site', 'plan.ts', 'report', 'lint', 'make', 'footage', 'announce', 'audit', 'check.ts', 'machine'],
 };
 

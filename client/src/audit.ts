@@ -3,10 +3,15 @@ import * as vscode from 'vscode';
 import { type BaseLanguageClient, WorkDoneProgress } from 'vscode-languageclient';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
+import { AuditFigures } from './audit-figures.ts';
 import { plain } from './plain.ts';
 import { folderOf, siteFile } from './site-of.ts';
 
-export const auditCommands = { audit: 'plumbline.audit', clear: 'plumbline.clearAudits' } as const;
+export const auditCommands = {
+  audit: 'plumbline.audit',
+  show: 'plumbline.showAudit',
+  clear: 'plumbline.clearAudits',
+} as const;
 
 interface Kind extends vscode.QuickPickItem {
   readonly audit: AuditKind;
@@ -47,18 +52,30 @@ const inBrowser: AuditAnswer = {
     '`plumbline audit` on the command line.',
 };
 
-export function registerAudits(client: BaseLanguageClient, log: vscode.LogOutputChannel): vscode.Disposable {
+export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
+  const figures = new AuditFigures();
   return vscode.Disposable.from(
+    figures,
     vscode.commands.registerCommand(auditCommands.audit, async (chosen: unknown, said: unknown) => {
       const file = siteFile(chosen);
       if (file === undefined) return undefined;
-      const answer = await ask(client, file, isSaid(said) ? said : undefined);
-      if (answer !== undefined) void tell(client, log, answer);
+      const audited = await ask(client, file, isSaid(said) ? said : undefined);
+      if (audited === undefined) return undefined;
+      const { kind, answer } = audited;
+      const folder = folderOf(client, file);
+      if (!('cannot' in answer)) figures.take(folder, kind, answer.summary);
+      void tell(client, answer, () => figures.show(folder, kind));
       return answer;
+    }),
+    vscode.commands.registerCommand(auditCommands.show, async (chosen: unknown) => {
+      const file = siteFile(chosen);
+      if (file !== undefined) await figures.show(folderOf(client, file));
     }),
     vscode.commands.registerCommand(auditCommands.clear, async (chosen: unknown) => {
       const file = siteFile(chosen);
-      if (file !== undefined) await client.sendRequest(clearAudits, { folder: folderOf(client, file) });
+      if (file === undefined) return;
+      await client.sendRequest(clearAudits, { folder: folderOf(client, file) });
+      figures.clear(folderOf(client, file));
     }),
   );
 }
@@ -70,21 +87,28 @@ function isSaid(value: unknown): value is Said {
   return typeof value === 'object' && value !== null && 'kind' in value && 'uri' in value;
 }
 
+interface Audited {
+  readonly kind: AuditKind;
+  readonly answer: AuditAnswer;
+}
+
 /** @returns `undefined` where the person thinks better of it */
-async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): Promise<AuditAnswer | undefined> {
+async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): Promise<Audited | undefined> {
   const able = client.initializeResult?.capabilities.experimental as { readonly [AUDITS]?: boolean } | undefined;
-  if (able?.[AUDITS] !== true) return inBrowser;
+  if (able?.[AUDITS] !== true) return { kind: 'recordings', answer: inBrowser };
   const choice = said ?? (await choose());
   if (choice === undefined) return undefined;
   // What is found shows in files of the site, and the server has those of which one is open.
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
   const folder = folderOf(client, file);
+  const { kind } = choice;
   const answer = await send(client, { ...choice, folder });
-  if (answer === undefined || !('cannot' in answer) || answer.choices === undefined || choice.of !== undefined)
-    return answer;
-  const title = kinds.find((kind) => kind.audit === choice.kind)?.of ?? '';
+  if (answer === undefined) return undefined;
+  if (!('cannot' in answer) || answer.choices === undefined || choice.of !== undefined) return { kind, answer };
+  const title = kinds.find((one) => one.audit === kind)?.of ?? '';
   const of = await vscode.window.showQuickPick(answer.choices, { title, placeHolder: 'The file does not say' });
-  return of === undefined ? undefined : send(client, { ...choice, folder, of });
+  const second = of === undefined ? undefined : await send(client, { ...choice, folder, of });
+  return second === undefined ? undefined : { kind, answer: second };
 }
 
 async function choose(): Promise<Said | undefined> {
@@ -129,21 +153,21 @@ function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAn
 
 let asked = 0;
 
-async function tell(client: BaseLanguageClient, log: vscode.LogOutputChannel, answer: AuditAnswer): Promise<void> {
+async function tell(client: BaseLanguageClient, answer: AuditAnswer, showFigures: () => Promise<void>): Promise<void> {
   if ('cannot' in answer) {
     await vscode.window.showWarningMessage(plain(answer.cannot));
     return;
   }
-  const { summary, found } = answer;
-  log.info(`Audited:\n${summary.join('\n')}`);
+  const { found } = answer;
   const [first] = found;
   const words =
     first === undefined
-      ? 'What was audited agrees with the site.'
-      : `${found.length === 1 ? 'One thing differs' : `${found.length} things differ`} from the site.`;
-  const chosen = await vscode.window.showInformationMessage(words, ...(first === undefined ? [] : ['Show']), 'Figures');
-  if (chosen === 'Figures') log.show();
-  if (chosen !== 'Show' || first === undefined) return;
+      ? 'The audit agrees with the site.'
+      : `${found.length === 1 ? '1 thing differs' : `${found.length} things differ`} from the site.`;
+  const actions = [...(first === undefined ? [] : ['Go to First']), 'Show Figures'];
+  const chosen = await vscode.window.showInformationMessage(words, ...actions);
+  if (chosen === 'Show Figures') await showFigures();
+  if (chosen !== 'Go to First' || first === undefined) return;
   const { uri, range } = client.protocol2CodeConverter.asLocation(first);
   await vscode.window.showTextDocument(uri, { selection: range });
 }

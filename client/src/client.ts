@@ -9,6 +9,10 @@ import { serveFiles } from './files.ts';
 import { spacedHovers } from './hovers.ts';
 import { registerMaking } from './made/commands.ts';
 import { noEditorWords } from './no-editor-words.ts';
+import { Pages } from './pages/pages.ts';
+import { print, printCommand } from './pages/print.ts';
+import { registerReport } from './pages/report.ts';
+import { registerRulePages, rulePageLink, rulePagesOf } from './rule-pages.ts';
 import { answerSettings, serverSettings } from './settings.ts';
 import { siteDocuments, sitePattern } from './site-documents.ts';
 import { startQuietly } from './start-quietly.ts';
@@ -26,8 +30,6 @@ export interface ClientParts {
 /** Its log takes what client and server have to say, the server's standard error included. */
 export function clientParts(context: vscode.ExtensionContext): ClientParts {
   const log = vscode.window.createOutputChannel('Plumbline', { log: true });
-  // Its code leads to the page of a rule.
-  const rulePages = vscode.Uri.joinPath(context.extensionUri, 'schemas', 'rules');
   // Of a folder that is deleted only the folder itself is told.
   const watchers = [
     vscode.workspace.createFileSystemWatcher(sitePattern),
@@ -42,7 +44,7 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
       synchronize: { fileEvents: watchers },
-      initializationOptions: () => ({ ...serverSettings(), rulePages: rulePages.toString(), suggestCommand }),
+      initializationOptions: () => ({ ...serverSettings(), rulePages: rulePageLink, suggestCommand }),
       initializationFailedHandler: (error) => {
         log.error('The language server could not start.', error);
         return false;
@@ -59,6 +61,7 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
  */
 export function run(context: vscode.ExtensionContext, client: BaseLanguageClient, log: vscode.LogOutputChannel): void {
   const changed = new vscode.EventEmitter<string>();
+  const pages = new Pages(client);
   const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
   // Of a site that no file was opened of the server does not tell.
   const onDisk = (uri: vscode.Uri): void => changed.fire(vscode.Uri.joinPath(uri, '..').toString());
@@ -73,8 +76,16 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     followCursor(client),
     showStatus(client, (folder) => changed.fire(folder)),
     registerCommands(client, log),
-    registerMaking(client, changed.event),
-    registerAudits(client, log),
+    // Before the pages: what is made must be known to be old when its page asks for it.
+    registerMaking(client, pages, changed.event),
+    pages,
+    changed.event((folder) => pages.siteChanged(folder)),
+    registerReport(client, pages),
+    vscode.commands.registerCommand(printCommand, async () => {
+      if (pages.active !== undefined) await print(pages.active, context.globalStorageUri);
+    }),
+    registerRulePages(rulePagesOf(context)),
+    registerAudits(client),
   );
   void startQuietly(client);
 }

@@ -1,8 +1,9 @@
-// The language status item beside the language's name: the server's state, and what it found in the site.
+// What the server found in the site: in the status bar, where it leads to the report, and beside the language's name.
 import * as vscode from 'vscode';
 import { State } from 'vscode-languageclient';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { commands } from './commands.ts';
+import { reportCommand } from './pages/report.ts';
 import { siteDocuments } from './site-documents.ts';
 
 /** What the server tells of a site after each check, as the notification `plumbline/status`. */
@@ -25,30 +26,53 @@ export interface SiteStatus {
 export function showStatus(client: BaseLanguageClient, checked: (folder: string) => void): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem('plumbline.status', siteDocuments);
   item.name = 'Plumbline';
-  item.command = { title: 'Show output', command: commands.showOutput };
+  const bar = vscode.window.createStatusBarItem('plumbline.site', vscode.StatusBarAlignment.Left);
+  bar.name = 'Plumbline';
   const sites = new Map<string, SiteStatus>();
+
+  /** Of the site that was in front last, which a page beside it is about. */
+  let last: SiteStatus | undefined;
 
   const show = (): void => {
     const document = vscode.window.activeTextEditor?.document.uri.toString() ?? '';
     const status = client.state === State.Running ? sites.get(document.slice(0, document.lastIndexOf('/'))) : undefined;
     Object.assign(item, status ? siteWords(status) : stateWords[client.state]);
+    item.command = status
+      ? { title: 'Show report', command: reportCommand, arguments: [status.folder] }
+      : { title: 'Show output', command: commands.showOutput };
     item.busy = client.state === State.Starting;
+    showInBar(bar, status ?? (vscode.window.activeTextEditor === undefined ? last : undefined));
+    last = status ?? last;
   };
 
   show();
   return vscode.Disposable.from(
     item,
+    bar,
     client.onDidChangeState(() => {
       sites.clear();
+      last = undefined;
       show();
     }),
     client.onNotification('plumbline/status', (status: SiteStatus) => {
       sites.set(status.folder, status);
+      if (last?.folder === status.folder) last = status;
       show();
       checked(status.folder);
     }),
     vscode.window.onDidChangeActiveTextEditor(show),
   );
+}
+
+function showInBar(bar: vscode.StatusBarItem, status: SiteStatus | undefined): void {
+  if (status === undefined) {
+    bar.hide();
+    return;
+  }
+  bar.text = `$(checklist) ${siteWords(status).text}`;
+  bar.tooltip = 'Show the report of this site';
+  bar.command = { title: 'Show Report', command: reportCommand, arguments: [status.folder] };
+  bar.show();
 }
 
 type Words = Pick<vscode.LanguageStatusItem, 'text' | 'detail' | 'severity'>;

@@ -51,9 +51,13 @@ export const OF_A_FILE: Readonly<Record<string, OfAFile>> = {
     return [];
   },
   'inlay hints': (checked, file) =>
-    inlayHints(checked, file, 0, file.text.length, { streams: true, cables: true, cablesFrom: 0, volumes: true, ranges: true }).map(
-      ({ at }) => at,
-    ),
+    inlayHints(checked, file, 0, file.text.length, {
+      streams: true,
+      cables: true,
+      cablesFrom: 0,
+      volumes: true,
+      ranges: true,
+    }).map(({ at }) => at),
   'lenses': (checked, file) => lenses(checked, file).map(({ at }) => at),
   'tokens': (checked, file) => nameTokens(checked, file).map(({ at }) => at),
   'links': (_checked, file) => ruleLinks(file).map(({ at }) => at),

@@ -192,7 +192,7 @@ function askAbout(texts: Texts, checked: Checked, random: Random): void {
 function mustAddUp(checked: Checked, random: Random): void {
   const report = reportOf(checked.plan);
   mustBeFinite(report, '');
-  must(reportText(report) !== '' && reportHtml(report) !== '', () => 'the report is empty');
+  must(reportText(checked.plan, []) !== '' && reportHtml(checked.plan, []) !== '', () => 'the report is empty');
   for (let left = PATHS; left > 0; left--) {
     const explained = explain(checked.plan, pathIn(report, random));
     for (const explanation of 'explanations' in explained ? explained.explanations : []) {

@@ -13,7 +13,7 @@ export const GROUPS: readonly Group[] = [
   { name: 'lab', files: /^lab\/(counters|host-routes|lab|linux-bridges|made-network|recording|rtsp)\./, jobs: 1 },
   { name: 'rehearsal', files: /^rehearsal\//, jobs: 1 },
   { name: 'streams', files: /^lab\//, jobs: 1 },
-  { name: 'editors', files: /^(vscode|web|neovim)\/|^make\/tables\/paper\./, jobs: 1 },
+  { name: 'editors', files: /^(vscode|web|neovim)\/|^(make\/tables\/paper|report\/page-in-browser)\./, jobs: 1 },
   {
     name: 'media',
     files: /^footage\/(join|no-recording|trouble)\.|^tour\.|^audit\/(probe|recordings)\/media\./,

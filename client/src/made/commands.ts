@@ -4,8 +4,9 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Offer, type Shown, type Wanted, outputs } from '../../../server/src/lsp/make-request.ts';
 import { plain } from '../plain.ts';
 import { folderOf, siteFile } from '../site-of.ts';
-import { Previews, madeScheme, previewOf, showPreview, wantedOf } from './preview.ts';
-import { saveMade } from './save.ts';
+import type { Pages } from '../pages/pages.ts';
+import { Previews, type Shelf, isPage, madePageView, madeScheme, previewOf, showPreview, wantedOf } from './preview.ts';
+import { askForFolder, saveMade } from './save.ts';
 
 export const madeCommands = {
   make: 'plumbline.make',
@@ -13,7 +14,7 @@ export const madeCommands = {
   save: 'plumbline.saveMade',
 } as const;
 
-const saveAs = 'Save to Folder…';
+const saveAs = 'Save…';
 const otherFiles = 'Other Files…';
 const read = 'I Have Read It';
 
@@ -21,23 +22,27 @@ const read = 'I Have Read It';
 const longestMessage = 900;
 
 /** @param siteChanged tells of folders whose site has changed */
-export function registerMaking(client: BaseLanguageClient, siteChanged: vscode.Event<string>): vscode.Disposable {
+export function registerMaking(
+  client: BaseLanguageClient,
+  pages: Pages,
+  siteChanged: vscode.Event<string>,
+): vscode.Disposable {
   const previews = new Previews(client);
+  const shelf: Shelf = { previews, pages };
   return vscode.Disposable.from(
     previews,
     siteChanged((folder) => previews.siteChanged(folder)),
     vscode.workspace.registerTextDocumentContentProvider(madeScheme, previews),
     vscode.commands.registerCommand(madeCommands.make, (chosen: unknown, said: unknown) =>
-      makeFiles(client, previews, siteFile(chosen), isSaid(said) ? said : undefined),
+      makeFiles(client, shelf, siteFile(chosen), isSaid(said) ? said : undefined),
     ),
     vscode.commands.registerCommand(madeCommands.show, async (chosen: unknown) => {
-      const wanted = inFront(chosen);
-      if (wanted !== undefined) pickFile(previews, wanted, await previews.making(wanted));
+      const wanted = inFront(pages, chosen);
+      if (wanted !== undefined) pickFile(shelf, wanted, await previews.making(wanted));
     }),
     vscode.commands.registerCommand(madeCommands.save, async (chosen: unknown, into: unknown) => {
-      const wanted = inFront(chosen);
-      if (wanted === undefined) return undefined;
-      return saveMade((await previews.making(wanted)).files, into instanceof vscode.Uri ? into : undefined);
+      const wanted = inFront(pages, chosen);
+      return wanted === undefined ? undefined : save(previews, wanted, into instanceof vscode.Uri ? into : undefined);
     }),
   );
 }
@@ -49,15 +54,23 @@ function isSaid(value: unknown): value is Said {
   return typeof value === 'object' && value !== null && 'kind' in value;
 }
 
-function inFront(chosen: unknown): Wanted | undefined {
+function inFront(pages: Pages, chosen: unknown): Wanted | undefined {
+  const page = pages.active?.source;
+  if (page?.viewType === madePageView) return wantedOf(vscode.Uri.parse(page.key));
   const uri = chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri;
   return uri?.scheme === madeScheme ? wantedOf(uri) : undefined;
+}
+
+/** Into `made/` beside the site, unless the person says otherwise. */
+async function save(previews: Previews, wanted: Wanted, into?: vscode.Uri): Promise<readonly vscode.Uri[] | undefined> {
+  const folder = into ?? (await askForFolder(vscode.Uri.joinPath(vscode.Uri.parse(wanted.folder), 'made')));
+  return folder === undefined ? undefined : saveMade((await previews.making(wanted)).files, folder);
 }
 
 /** @returns where each file is shown; `undefined` where the person thinks better of it */
 async function makeFiles(
   client: BaseLanguageClient,
-  previews: Previews,
+  shelf: Shelf,
   file: vscode.Uri | undefined,
   said: Said | undefined,
 ): Promise<readonly vscode.Uri[] | undefined> {
@@ -66,19 +79,19 @@ async function makeFiles(
   const chosen = said ?? (await choose(await client.sendRequest(outputs, { folder })));
   if (chosen === undefined) return undefined;
   const wanted: Wanted = { folder, kind: chosen.kind, subject: chosen.subject };
-  const made = await previews.making(wanted);
+  const made = await shelf.previews.making(wanted);
   tellRefused(client, made);
   const uris = made.files.map(({ path }) => previewOf(wanted, path));
-  const [first, ...others] = uris;
+  const first = uris.find(isPage) ?? uris[0];
   if (first === undefined) {
     const words = made.refused.length === 0 ? [`The site has nothing to make ${wanted.kind} of.`] : [];
     for (const message of messagesOf([...words, ...made.notes]))
       void vscode.window.showInformationMessage(message, read);
     return uris;
   }
-  await showPreview(first, false);
-  void tellMade(previews, wanted, made);
-  if (others.length > 0 && said === undefined) pickFile(previews, wanted, made);
+  await showPreview(shelf, first, false);
+  void tellMade(shelf, wanted, made);
+  if (uris.length > 1 && said === undefined) pickFile(shelf, wanted, made);
   return uris;
 }
 
@@ -100,21 +113,21 @@ async function choose(offers: readonly Offer[]): Promise<Said | undefined> {
 }
 
 /** Each file is shown as soon as it is pointed at. */
-function pickFile(previews: Previews, wanted: Wanted, { files }: Shown): void {
+function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
   const pick = vscode.window.createQuickPick<vscode.QuickPickItem & { readonly uri: vscode.Uri }>();
-  const save: vscode.QuickInputButton = { iconPath: new vscode.ThemeIcon('save-all'), tooltip: saveAs };
+  const saveButton: vscode.QuickInputButton = { iconPath: new vscode.ThemeIcon('save-all'), tooltip: saveAs };
   pick.title = `${wanted.kind}: ${files.length} files`;
   pick.items = files.map(({ path }) => ({ label: path, uri: previewOf(wanted, path) }));
-  pick.buttons = [save];
-  const shown = pick.onDidChangeActive(([item]) => item !== undefined && void showPreview(item.uri, true));
+  pick.buttons = [saveButton];
+  const shown = pick.onDidChangeActive(([item]) => item !== undefined && void showPreview(shelf, item.uri, true));
   pick.onDidAccept(() => {
     const [item] = pick.selectedItems;
     pick.hide();
-    if (item !== undefined) void showPreview(item.uri, false);
+    if (item !== undefined) void showPreview(shelf, item.uri, false);
   });
   pick.onDidTriggerButton(() => {
     pick.hide();
-    void previews.making(wanted).then((now) => saveMade(now.files));
+    void save(shelf.previews, wanted);
   });
   pick.onDidHide(() => {
     shown.dispose();
@@ -124,14 +137,14 @@ function pickFile(previews: Previews, wanted: Wanted, { files }: Shown): void {
 }
 
 /** What is to be done and to be known besides is told too; a message with an answer stays until it has been read. */
-async function tellMade(previews: Previews, wanted: Wanted, { files, notes }: Shown): Promise<void> {
+async function tellMade(shelf: Shelf, wanted: Wanted, { files, notes }: Shown): Promise<void> {
   const is = files.length === 1 ? '1 file is' : `${files.length} files are`;
   const words = `${is} shown as made from the site. Nothing is written yet.`;
   const [message = '', ...others] = messagesOf([words, ...notes]);
   for (const other of others) void vscode.window.showInformationMessage(other, read);
   const answer = await vscode.window.showInformationMessage(message, saveAs, ...(files.length > 1 ? [otherFiles] : []));
-  if (answer === saveAs) await saveMade((await previews.making(wanted)).files);
-  if (answer === otherFiles) pickFile(previews, wanted, await previews.making(wanted));
+  if (answer === saveAs) await save(shelf.previews, wanted);
+  if (answer === otherFiles) pickFile(shelf, wanted, await shelf.previews.making(wanted));
 }
 
 /** Sentences put together to messages that the editor shows whole. */

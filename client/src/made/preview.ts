@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
+import type { Pages } from '../pages/pages.ts';
 import { isSameFolder } from '../site-of.ts';
 
 export const madeScheme = 'plumbline-made';
@@ -10,6 +11,12 @@ const gone = 'This file is not made of the site any more.\n';
 
 /** Suffixes of files that have sections of keys and values, of which the editor knows only some by itself. */
 const sections = /\.(?:network|netdev|link|service|timer|socket|conf)$/;
+
+/** Where what is made is shown. */
+export interface Shelf {
+  readonly previews: Previews;
+  readonly pages: Pages;
+}
 
 /** An edit is waited out for so long before what is shown is made anew, ms: whoever types needs the server. */
 const rest = 300;
@@ -81,8 +88,28 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   }
 }
 
-/** Shows a file in the one tab that previews share. */
-export async function showPreview(uri: vscode.Uri, preserveFocus: boolean): Promise<void> {
+/** Pages that are made to be printed are shown as pages. */
+export function isPage(uri: vscode.Uri): boolean {
+  return uri.path.endsWith('.html');
+}
+
+/** Of the panels of such pages, as `when` clauses have it. */
+export const madePageView = 'plumbline.madePage';
+
+/** Shows a page in a panel, and any other file in the one tab that previews share. */
+export async function showPreview({ previews, pages }: Shelf, uri: vscode.Uri, preserveFocus: boolean): Promise<void> {
+  if (isPage(uri)) {
+    const title = uri.path.slice(uri.path.lastIndexOf('/') + 1).replace(/\.html$/, '');
+    pages.show({
+      key: uri.toString(),
+      viewType: madePageView,
+      title,
+      folder: wantedOf(uri).folder,
+      look: 'paper',
+      content: async () => ({ title, html: await previews.provideTextDocumentContent(uri) }),
+    });
+    return;
+  }
   const document = await vscode.workspace.openTextDocument(uri);
   const isKnown = sections.test(uri.path) && (await vscode.languages.getLanguages()).includes('ini');
   const shown = isKnown ? await vscode.languages.setTextDocumentLanguage(document, 'ini') : document;

@@ -1,4 +1,4 @@
-// Writes what is made into a folder that the person chooses. Nothing there is written over without asking.
+// Writes what is made into a folder. Nothing there is written over without asking.
 import * as vscode from 'vscode';
 import type { MadeFile } from '../../../server/src/make/output.ts';
 import { plain } from '../plain.ts';
@@ -9,10 +9,8 @@ const others = 'Write Only the Others';
 /** @returns the files that were written; `undefined` where the person thinks better of it */
 export async function saveMade(
   files: readonly MadeFile[],
-  chosen?: vscode.Uri,
+  folder: vscode.Uri,
 ): Promise<readonly vscode.Uri[] | undefined> {
-  const folder = chosen ?? (await askForFolder());
-  if (folder === undefined) return undefined;
   const targets = files.map((file) => ({ ...file, uri: vscode.Uri.joinPath(folder, ...file.path.split('/')) }));
   const written: vscode.Uri[] = [];
   try {
@@ -36,10 +34,19 @@ export async function saveMade(
   return written;
 }
 
-async function askForFolder(): Promise<vscode.Uri | undefined> {
+/** @param usual the folder that is offered first */
+export async function askForFolder(usual: vscode.Uri): Promise<vscode.Uri | undefined> {
+  const here = {
+    label: 'made',
+    description: `in ${vscode.workspace.asRelativePath(vscode.Uri.joinPath(usual, '..'))}`,
+  };
+  const other = { label: 'Another folder…', description: '' };
+  const picked = await vscode.window.showQuickPick([here, other], { title: 'Save to Which Folder?' });
+  if (picked !== other) return picked === undefined ? undefined : usual;
   const chosen = await vscode.window.showOpenDialog({
-    title: 'Save What Is Made',
+    title: 'Save to Folder',
     openLabel: 'Save Here',
+    defaultUri: vscode.Uri.joinPath(usual, '..'),
     canSelectFolders: true,
     canSelectFiles: false,
     canSelectMany: false,

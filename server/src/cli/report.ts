@@ -1,21 +1,28 @@
+import { basename } from 'node:path';
 import { Command, Option } from 'commander';
-import { planOf } from '../plan.ts';
+import { check } from '../check.ts';
 import { reportHtml } from '../report/html.ts';
-import { type Report, reportOf } from '../report/report.ts';
+import type { Plan } from '../plan.ts';
+import { reportOf } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
 import { visibleJson } from './format/json.ts';
 import { print } from './print.ts';
+import type { ReportedFinding, Verdict } from '../report/verdict.ts';
+import type { Checked } from '../lint/check.ts';
+import { placed } from './placed.ts';
 import { readSite } from './sites.ts';
 
-const FORMATS: Readonly<Record<string, (report: Report) => string>> = {
+const FORMATS: Readonly<Record<string, (plan: Plan, verdict: Verdict) => string>> = {
   text: reportText,
-  json: (report) => `${visibleJson(report)}\n`,
+  json: (plan) => `${visibleJson(reportOf(plan))}\n`,
   html: reportHtml,
 };
 
 export function reportCommand(): Command {
   return new Command('report')
-    .description('Print what was computed: load of every link, receivers of every stream, days of every volume, watts.')
+    .description(
+      'Print what was computed: the load of each link, the receivers of each stream, the days of each volume, and power.',
+    )
     .argument('[FOLDER]', 'a folder of *.site.yaml files (default: the working folder)', '.')
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))
     .addHelpText(
@@ -26,7 +33,17 @@ Examples:
   plumbline report --format html . > harrow-lane.html`,
     )
     .action((folder: string, options: { format: string }) => {
-      const report = reportOf(planOf(readSite(folder).folder.site()));
-      print(FORMATS[options.format]?.(report) ?? '');
+      const checked = check(readSite(folder).folder);
+      print(FORMATS[options.format]?.(checked.plan, options.format === 'json' ? [] : verdictOf(checked)) ?? '');
     });
+}
+
+function verdictOf(checked: Checked): Verdict {
+  const found = placed(checked).flatMap(({ severity, message, file, line }): ReportedFinding[] =>
+    severity === 'error' || severity === 'warning' ? [{ severity, message, where: `${basename(file)}:${line}` }] : [],
+  );
+  return [
+    ...found.filter(({ severity }) => severity === 'error'),
+    ...found.filter(({ severity }) => severity === 'warning'),
+  ];
 }

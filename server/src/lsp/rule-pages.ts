@@ -5,14 +5,15 @@ import { ruleById } from '../check.ts';
 export class RulePages {
   private pages: ReadonlyMap<string, string> = new Map();
 
-  /** @param folder address of the folder that holds them; `undefined` where there is none */
-  constructor(folder?: string) {
-    if (folder !== undefined) this.moveTo(folder);
+  /** @param where as `moveTo`; `undefined` where there are none */
+  constructor(where?: string) {
+    if (where !== undefined) this.moveTo(where);
   }
 
-  moveTo(folder: string): void {
-    const base = folder.replace(/\/$/, '');
-    this.pages = new Map([...ruleById.keys()].map((id) => [id, `${base}/${id}.md`]));
+  /** @param where address of the folder that holds them, or of any one of them with `{rule}` for its name */
+  moveTo(where: string): void {
+    const page = where.includes('{rule}') ? where : `${where.replace(/\/$/, '')}/{rule}.md`;
+    this.pages = new Map([...ruleById.keys()].map((id) => [id, page.replaceAll('{rule}', id)]));
   }
 
   of(rule: string): string | undefined {

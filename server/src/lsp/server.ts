@@ -22,6 +22,7 @@ import { completionHandler } from './handlers/completion.ts';
 import { fillInHandler } from './handlers/fill-in.ts';
 import { hoverHandler } from './handlers/hover.ts';
 import { makeHandler } from './handlers/make.ts';
+import { pageHandler } from './handlers/page.ts';
 import { namesHandler } from './handlers/names.ts';
 import { structureHandler } from './handlers/structure.ts';
 import { symbolsHandler } from './handlers/symbols.ts';
@@ -47,6 +48,7 @@ const handlers: readonly Handler[] = [
   codeActionHandler,
   fillInHandler,
   makeHandler,
+  pageHandler,
   auditHandler,
 ];
 

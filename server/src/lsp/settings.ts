@@ -38,7 +38,7 @@ export function readSettings(sent: unknown, before: Settings = usual): Settings 
 
 /** What a client says only once, at its start. */
 export interface StartOptions {
-  /** Address of the folder with a page for each rule. */
+  /** Address of the folder with a page for each rule, or of any one page with `{rule}` for its name. */
   readonly rulePages: string | undefined;
   /** The client's own command that asks for completions, to be run where a value is due next. */
   readonly suggestCommand: string | undefined;

@@ -4,21 +4,53 @@ import { decibels, level as levelWords } from '../text/radio-words.ts';
 import { bitRate, bytes, days, list, percent } from '../text/words.ts';
 import { visible } from '../text/visible.ts';
 import { type Align, columns } from './columns.ts';
-import { type DirectionReport, type LinkReport, type Report, isLoaded } from './report.ts';
+import { uplinksOf } from '../network/uplinks.ts';
+import type { Plan } from '../plan.ts';
+import { isRateKnown } from '../site/media.ts';
+import { isSizeKnown, sizeWords } from './answer/storage.ts';
+import { isLoadKnown, shareWords, sumWords } from './answer/words.ts';
+import { type DirectionReport, type LinkReport, type Report, isLoaded, reportOf } from './report.ts';
+import { tightest } from './tightest.ts';
+import { type Verdict, verdictWords } from './verdict.ts';
 
-export function reportText(report: Report): string {
+/** What the site does not say is `?`, and never 0. */
+export function reportText(plan: Plan, verdict: Verdict): string {
+  const report = reportOf(plan);
   const sections = [
-    links(report),
-    streams(report),
-    traffic(report),
-    uplinks(report),
-    volumes(report),
+    tight(plan),
+    links(plan, report),
+    streams(plan, report),
+    traffic(report, plan),
+    uplinks(plan),
+    volumes(plan, report),
     power(report),
     air(report),
     levels(report),
     occasions(report),
   ].filter((section) => section !== '');
-  return `${[visible(report.site ?? 'Site without a name'), ...sections].join('\n\n')}\n`;
+  const name = visible(plan.site.name ?? 'Site without a name');
+  return `${[`${name}: ${verdictWords(verdict)}`, ...sections].join('\n\n')}\n`;
+}
+
+/** Things nearest to their limits that are named. */
+const MOST_TIGHT = 5;
+
+function tight(plan: Plan): string {
+  const rows = tightest(plan, MOST_TIGHT).map(({ name, what, figures, share, bounds, isKnown }) => [
+    visible(name.name),
+    visible(what),
+    figures,
+    `${share > bounds.limit ? '▲ ' : share > bounds.warn ? '△ ' : ''}${shareWords(share, 1, isKnown)}`,
+    percent(bounds.limit, 1),
+  ]);
+  const head = ['where', 'what', 'at peak', 'of it', 'limit'];
+  return section('The tightest', '▲ over its limit, △ over what the site warns at', head, rows, [
+    'left',
+    'left',
+    'left',
+    'right',
+    'right',
+  ]);
 }
 
 function section(
@@ -35,49 +67,59 @@ function section(
   ].join('\n');
 }
 
-function links({ links: all }: Report): string {
-  const rows = all.flatMap((link): string[][] => {
-    const ends = [visible(link.from), '→', visible(link.to)];
+function links(plan: Plan, { links: all }: Report): string {
+  const rows = plan.network.topology.links.flatMap((link, index): string[][] => {
+    const own = all[index];
+    if (own === undefined) return [];
+    const ends = [visible(own.from), '→', visible(own.to)];
     const back = ['', '←', ''];
-    if (link.blocked && !isLoaded(link)) return [[...ends, capacity(link), 'blocked']];
+    if (own.blocked && !isLoaded(own)) return [[...ends, capacity(own), 'blocked']];
     return [
-      [...ends, capacity(link), ...load(link, link.forward)],
-      [...back, '', ...load(link, link.backward)],
+      [...ends, capacity(own), ...load(own, own.forward, isLoadKnown(plan, link, link.a))],
+      [...back, '', ...load(own, own.backward, isLoadKnown(plan, link, link.b))],
     ];
   });
   return section(
     'Links',
     'line rate, with preamble and gaps',
-    ['from', '', 'to', 'speed', 'nominal', '', 'peak', '', 'streams'],
+    ['from', 'way', 'to', 'speed', 'nominal', 'of it', 'peak', 'of it', 'streams'],
     rows,
     ['left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'right'],
   );
 }
 
 function capacity({ capacity: speed, cables = 1 }: LinkReport): string {
-  if (speed === null) return 'unknown';
+  if (speed === null) return '?';
   return cables === 1 ? bitRate(speed) : `${cables} × ${bitRate(speed / cables)}`;
 }
 
-function load({ capacity: speed }: LinkReport, { line, streams: by, traffic: other = {} }: DirectionReport): string[] {
-  const share = (rate: number): string => (speed === null || speed === 0 ? '' : percent(rate, speed));
+function load(
+  { capacity: speed }: LinkReport,
+  { line, streams: by, traffic: other = {} }: DirectionReport,
+  isKnown: boolean,
+): string[] {
+  const share = (rate: number): string => shareWords(rate, speed ?? 0, isKnown);
   return [
-    bitRate(line.nominal),
+    sumWords(line.nominal, isKnown),
     share(line.nominal),
-    bitRate(line.peak),
+    sumWords(line.peak, isKnown),
     share(line.peak),
     String(Object.keys(by).length + Object.keys(other).length),
   ];
 }
 
-function streams({ streams: all }: Report): string {
+function streams({ site }: Plan, { streams: all }: Report): string {
+  const isKnown = (name: string): boolean => {
+    const stream = site.streamByName.get(name);
+    return stream !== undefined && isRateKnown(site, stream);
+  };
   const rows = all.map((stream) => [
     visible(stream.name),
     stream.group ?? 'unicast',
     stream.mac ?? '',
-    bitRate(stream.line.nominal),
-    bitRate(stream.line.peak),
-    visible(list(stream.reaches)),
+    sumWords(stream.line.nominal, isKnown(stream.name)),
+    sumWords(stream.line.peak, isKnown(stream.name)),
+    stream.reaches.length === 0 ? 'nobody' : visible(list(stream.reaches)),
   ]);
   const table = section(
     'Streams',
@@ -96,13 +138,14 @@ function streams({ streams: all }: Report): string {
   return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');
 }
 
-function traffic({ traffic: all }: Report): string {
+function traffic({ traffic: all }: Report, { site }: Plan): string {
+  const isKnown = (name: string): boolean => site.trafficByName.get(name)?.rate !== undefined;
   const rows = all.map(({ name, from, to, there, back }) => [
     visible(name),
     visible(from ?? '?'),
     visible(to ?? '?'),
-    bitRate(there.line.peak),
-    bitRate(back.line.peak),
+    sumWords(there.line.peak, isKnown(name)),
+    sumWords(back.line.peak, isKnown(name)),
   ]);
   const table = section(
     'Other traffic',
@@ -117,48 +160,50 @@ function traffic({ traffic: all }: Report): string {
   return [table, missed.join('\n')].filter((part) => part !== '').join('\n\n');
 }
 
-function uplinks({ uplinks: all }: Report): string {
-  const rows = all.flatMap(({ device, down, up }) =>
-    [
-      { words: 'down', way: down },
-      { words: 'up', way: up },
-    ].map(({ words, way: { rate, nominal, peak } }, index) => [
-      index === 0 ? visible(device) : '',
-      words,
-      rate === null ? 'unknown' : bitRate(rate),
-      bitRate(nominal),
-      bitRate(peak),
-      rate === null || rate === 0 ? '' : percent(peak, rate),
-    ]),
+function uplinks(plan: Plan): string {
+  const rows = uplinksOf(plan.site.devices, plan.network).flatMap(({ device, down, up }) =>
+    [down, up].map(({ way, rate, load: { nominal, peak }, link, out }, index) => {
+      const isKnown = isLoadKnown(plan, link, out);
+      return [
+        index === 0 ? visible(device.name) : '',
+        way,
+        rate === undefined ? '?' : bitRate(rate),
+        sumWords(nominal, isKnown),
+        sumWords(peak, isKnown),
+        shareWords(peak, rate ?? 0, isKnown),
+      ];
+    }),
   );
-  const head = ['line', '', 'rate', 'nominal', 'peak', ''];
-  return section('Lines to the Internet', 'frames with FCS', head, rows, [
-    'left',
-    'left',
-    'right',
-    'right',
-    'right',
-    'right',
-  ]);
+  const head = ['line', 'way', 'rate', 'nominal', 'peak', 'of the rate'];
+  const align: readonly Align[] = ['left', 'left', 'right', 'right', 'right', 'right'];
+  return section('Lines to the Internet', 'frames with FCS', head, rows, align);
 }
 
-function volumes({ volumes: all }: Report): string {
-  const rows = all.flatMap((volume) => [
-    [
-      visible(volume.name),
-      volume.usableBytes === null ? 'unknown' : bytes(volume.usableBytes),
-      bytes(volume.bytesPerDay),
-      '',
-      volume.daysUntilFull === null ? 'unknown' : days(volume.daysUntilFull),
-    ],
-    ...Object.entries(volume.recordings).map(([name, { bytesPerDay, bytesKept }]) => [
-      `  ${visible(name)}`,
-      '',
-      bytes(bytesPerDay),
-      bytesKept === null ? 'unlimited' : bytes(bytesKept),
-      '',
-    ]),
-  ]);
+function volumes({ site }: Plan, { volumes: all }: Report): string {
+  const isKnown = (name: string): boolean => {
+    const recording = site.recordingByName.get(name);
+    return recording !== undefined && isSizeKnown(site, recording);
+  };
+  const rows = all.flatMap((volume) => {
+    const names = Object.keys(volume.recordings);
+    const isWhole = names.every(isKnown);
+    return [
+      [
+        visible(volume.name),
+        volume.usableBytes === null ? '?' : bytes(volume.usableBytes),
+        sizeWords(volume.bytesPerDay, isWhole),
+        '',
+        names.length === 0 ? 'never' : volume.daysUntilFull === null || !isWhole ? '?' : days(volume.daysUntilFull),
+      ],
+      ...Object.entries(volume.recordings).map(([name, { bytesPerDay, bytesKept }]) => [
+        `  ${visible(name)}`,
+        '',
+        sizeWords(bytesPerDay, isKnown(name)),
+        bytesKept === null ? 'all' : sizeWords(bytesKept, isKnown(name)),
+        '',
+      ]),
+    ];
+  });
   return section('Volumes', '', ['volume, recordings', 'usable', 'a day', 'kept', 'full after'], rows, [
     'left',
     'right',
@@ -172,10 +217,10 @@ function power({ poe }: Report): string {
   const rows = poe.map(({ device, budget, draw }) => [
     visible(device),
     watts(draw),
-    budget === null ? 'unknown' : watts(budget),
-    budget === null || budget === 0 ? '' : percent(draw, budget),
+    budget === null ? '?' : watts(budget),
+    budget === null || budget === 0 ? '?' : percent(draw, budget),
   ]);
-  return section('Power over Ethernet', 'set aside at the switch', ['device', 'draw', 'budget', ''], rows, [
+  return section('Power over Ethernet', 'set aside at the switch', ['device', 'draw', 'budget', 'of it'], rows, [
     'left',
     'right',
     'right',

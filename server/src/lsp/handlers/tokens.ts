@@ -27,7 +27,11 @@ const REFERENCE = 'reference';
 
 export const tokensHandler: Handler = {
   capabilities: {
-    semanticTokensProvider: { legend: { tokenTypes: TYPES, tokenModifiers: [REFERENCE] }, full: { delta: true }, range: true },
+    semanticTokensProvider: {
+      legend: { tokenTypes: TYPES, tokenModifiers: [REFERENCE] },
+      full: { delta: true },
+      range: true,
+    },
   },
   register(session) {
     const { semanticTokens } = session.connection.languages;

@@ -1,7 +1,7 @@
 /** Who has which address in which VLAN, what is free, and which groups are in use. */
 
 import { type AddressUse, holder, isReserved, macOf } from '../../network/address-uses.ts';
-import { html } from '../../report/html.ts';
+import { html } from '../../report/page/cells.ts';
 import type { Plan } from '../../plan.ts';
 import type { Stream, Vlan } from '../../site/model.ts';
 import { type AddressRange, firstHost, formatAddress, formatSubnet, lastHost } from '../../standards/ipv4.ts';

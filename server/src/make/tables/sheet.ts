@@ -1,6 +1,6 @@
 /** A page for paper: one file, no script, nothing fetched. Rows are not split, and every page repeats the heads. */
 
-import { html } from '../../report/html.ts';
+import { html } from '../../report/page/cells.ts';
 import type { Site } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { header } from '../header.ts';

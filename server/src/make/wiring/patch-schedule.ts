@@ -5,7 +5,7 @@ import type { Plan } from '../../plan.ts';
 import type { Cable } from '../../site/model.ts';
 import { isCoax } from '../../standards/television/coax.ts';
 import { bitRate, count, metres } from '../../text/words.ts';
-import { html } from '../../report/html.ts';
+import { html } from '../../report/page/cells.ts';
 import type { Output } from '../output.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
 import { cautionsOf } from '../tables/cautions.ts';

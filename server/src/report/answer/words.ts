@@ -5,7 +5,7 @@ import type { Load } from '../../network/rates.ts';
 import type { Plan } from '../../plan.ts';
 import type { Port } from '../../site/model.ts';
 import { isRateKnown } from '../../site/media.ts';
-import { bitRate, bitRateUpTo } from '../../text/words.ts';
+import { bitRate, bitRateUpTo, percent } from '../../text/words.ts';
 import type { Headroom } from '../headroom.ts';
 
 /** `6.5 Mb/s · reaches recorder`; parts that are not there are left out. */
@@ -38,4 +38,11 @@ export function rateWords({ nominal, peak }: Load, isKnown: boolean): string {
 export function sumWords(rate: number, isKnown: boolean): string {
   if (isKnown) return bitRate(rate);
   return rate === 0 ? '?' : `${bitRate(rate)} + ?`;
+}
+
+/** `95 %` of a whole, likewise. */
+export function shareWords(part: number, whole: number, isKnown: boolean): string {
+  if (whole === 0) return '?';
+  if (isKnown) return percent(part, whole);
+  return part === 0 ? '?' : `${percent(part, whole)} + ?`;
 }

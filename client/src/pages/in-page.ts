@@ -1,0 +1,90 @@
+/**
+ * What runs in a page: puts in what the extension sends, keeps the place that it is scrolled to, and says which name was
+ * chosen. Its text goes into the page as it is, so it uses nothing from outside of itself.
+ */
+export function inPage(nonce: string): void {
+  interface Element {
+    readonly dataset: Record<string, string | undefined>;
+    textContent: string | null;
+    nonce: string;
+    href: string;
+    download: string;
+    click(): void;
+    focus(): void;
+    remove(): void;
+    append(...children: readonly Element[]): void;
+    replaceChildren(...children: readonly Element[]): void;
+    closest(selector: string): Element | null;
+    querySelectorAll(selector: string): Iterable<Element>;
+    readonly childNodes: Iterable<Element>;
+  }
+  interface Document extends Pick<Element, 'querySelectorAll'> {
+    readonly head: Element;
+    readonly body: Element;
+    readonly activeElement: Element | null;
+    title: string;
+    createElement(tag: string): Element;
+    addEventListener(type: string, listen: (event: { readonly target: Element; preventDefault(): void }) => void): void;
+  }
+  interface Page {
+    readonly document: Document;
+    readonly scrollY: number;
+    scrollTo(x: number, y: number): void;
+    readonly DOMParser: new () => { parseFromString(text: string, type: 'text/html'): Document };
+    acquireVsCodeApi(): { getState(): unknown; setState(state: unknown): void; postMessage(message: unknown): void };
+    addEventListener(type: 'message', listen: (event: { readonly data: FromExtension }) => void): void;
+    addEventListener(type: 'scroll', listen: () => void): void;
+  }
+  interface FromExtension {
+    readonly html?: string;
+    readonly download?: { readonly name: string; readonly html: string };
+  }
+
+  const page = globalThis as unknown as Page;
+  const { document } = page;
+  const editor = page.acquireVsCodeApi();
+  const before = editor.getState() as { readonly scrolled?: number } | undefined;
+  let wanted = before?.scrolled;
+
+  const show = (html: string): void => {
+    // Text of the site is escaped, so that these are the page's own.
+    const allowed = html.replaceAll('<style>', `<style nonce="${nonce}">`);
+    const next = new page.DOMParser().parseFromString(allowed, 'text/html');
+    const scrolled = wanted ?? page.scrollY;
+    wanted = undefined;
+    const names = [...document.querySelectorAll('button')];
+    const focused = document.activeElement === null ? -1 : names.indexOf(document.activeElement);
+    for (const old of document.querySelectorAll('style[data-page]')) old.remove();
+    const styles = [...next.querySelectorAll('style')].map(({ textContent }) => {
+      const style = document.createElement('style');
+      style.nonce = nonce;
+      style.dataset['page'] = '';
+      style.textContent = textContent;
+      return style;
+    });
+    for (const gone of next.querySelectorAll('style, script')) gone.remove();
+    // What the editor adds comes last, as it has the colours.
+    document.head.append(...styles, ...document.querySelectorAll('style[data-editor]'));
+    document.body.replaceChildren(...next.body.childNodes);
+    document.title = next.title;
+    [...document.querySelectorAll('button')][focused]?.focus();
+    page.scrollTo(0, scrolled);
+  };
+
+  page.addEventListener('message', ({ data: { html, download } }) => {
+    if (html !== undefined) show(html);
+    if (download === undefined) return;
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([download.html], { type: 'text/html' }));
+    link.download = download.name;
+    link.click();
+  });
+  page.addEventListener('scroll', () => editor.setState({ scrolled: page.scrollY }));
+  document.addEventListener('click', (event) => {
+    const chosen = event.target.closest('[data-name], [data-uri]');
+    if (chosen === null) return;
+    event.preventDefault();
+    editor.postMessage({ chosen: { ...chosen.dataset } });
+  });
+  editor.postMessage({ ready: true });
+}

@@ -1,0 +1,155 @@
+// Pages beside the text, each in a panel of its own: they follow the site, and names in them lead to their places.
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { placeOfName } from '../../../server/src/lsp/page-request.ts';
+import { isSameFolder } from '../site-of.ts';
+import { type Look, frame } from './frame.ts';
+
+/** What a page shows. */
+export interface PageSource {
+  /** Told apart by it: a page that is open already comes to the front. */
+  readonly key: string;
+  /** Of the panel, as `when` clauses have it. */
+  readonly viewType: string;
+  readonly title: string;
+  /** Address of the folder of the site. */
+  readonly folder: string;
+  readonly look: Look;
+  /** The document as it is now, and what to call it. Asked for only while the page is in sight. */
+  readonly content: () => Promise<{ readonly title: string; readonly html: string }>;
+}
+
+/** An edit is waited out for so long, ms: whoever types needs the server. */
+const REST = 250;
+
+export class Pages implements vscode.Disposable {
+  private readonly client: BaseLanguageClient;
+  private readonly open = new Map<string, Page>();
+
+  constructor(client: BaseLanguageClient) {
+    this.client = client;
+  }
+
+  /** Beside the text that is in front. */
+  show(source: PageSource): void {
+    const known = this.open.get(source.key);
+    if (known !== undefined) {
+      known.panel.reveal(undefined, true);
+      return;
+    }
+    const page = new Page(this.client, source);
+    this.open.set(source.key, page);
+    page.panel.onDidDispose(() => this.open.delete(source.key));
+  }
+
+  /** The page that is in front. */
+  get active(): Page | undefined {
+    return [...this.open.values()].find(({ panel }) => panel.active);
+  }
+
+  /** The site of a folder has changed, and has been checked. */
+  siteChanged(folder: string): void {
+    for (const page of this.open.values()) if (isSameFolder(page.source.folder, folder)) page.refreshSoon();
+  }
+
+  dispose(): void {
+    for (const { panel } of this.open.values()) panel.dispose();
+  }
+}
+
+/** What a person has chosen in a page, as its element says. */
+interface Chosen {
+  readonly names?: string;
+  readonly name?: string;
+  readonly uri?: string;
+  readonly line?: string;
+  readonly character?: string;
+}
+
+interface FromPage {
+  readonly ready?: boolean;
+  readonly chosen?: Chosen;
+}
+
+export class Page {
+  readonly panel: vscode.WebviewPanel;
+  readonly source: PageSource;
+  private readonly client: BaseLanguageClient;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private state: 'fresh' | 'stale' | 'asked' | 'asked and stale' = 'stale';
+  private shown = '';
+
+  constructor(client: BaseLanguageClient, source: PageSource) {
+    this.client = client;
+    this.source = source;
+    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+    this.panel = vscode.window.createWebviewPanel(source.viewType, source.title, place, {
+      enableScripts: true,
+      enableFindWidget: true,
+      localResourceRoots: [],
+    });
+    this.panel.webview.onDidReceiveMessage((message: FromPage) => {
+      // Whenever it comes into sight it begins empty.
+      if (message.ready === true) void this.refresh();
+      if (message.chosen !== undefined) void this.leadTo(message.chosen);
+    });
+    this.panel.webview.html = frame(source.look);
+    this.panel.onDidChangeViewState(() => this.panel.visible && this.state === 'stale' && this.refreshSoon());
+    this.panel.onDidDispose(() => clearTimeout(this.timer));
+  }
+
+  /** The document as it is shown. */
+  get html(): string {
+    return this.shown;
+  }
+
+  refreshSoon(): void {
+    if (this.state === 'asked') this.state = 'asked and stale';
+    if (this.state === 'fresh') this.state = 'stale';
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => void this.refresh(), REST);
+  }
+
+  /** Asks for nothing while it is out of sight, and for one document at a time. */
+  private async refresh(): Promise<void> {
+    if (!this.panel.visible || this.state === 'asked' || this.state === 'asked and stale') return;
+    this.state = 'asked';
+    try {
+      const { title, html } = await this.source.content();
+      this.shown = html;
+      this.panel.title = title;
+      void this.panel.webview.postMessage({ html: this.shown });
+    } catch (error) {
+      this.client.info(`${this.source.title} cannot be shown: ${String(error)}`);
+    }
+    const isStale = (this.state as string) === 'asked and stale';
+    this.state = isStale ? 'stale' : 'fresh';
+    if (isStale) this.refreshSoon();
+  }
+
+  /** Has the browser that shows the editor save the document. */
+  download(name: string): void {
+    void this.panel.webview.postMessage({ download: { name, html: this.shown } });
+  }
+
+  private async leadTo({ names, name, uri, line, character }: Chosen): Promise<void> {
+    if (uri !== undefined) {
+      const start = new vscode.Position(Number(line), Number(character));
+      await showAt(this.client.protocol2CodeConverter.asUri(uri), new vscode.Range(start, start));
+      return;
+    }
+    if (names === undefined || name === undefined) return;
+    const place = await this.client.sendRequest(placeOfName, { folder: this.source.folder, names, name });
+    if (place === null) return;
+    const { uri: file, range } = this.client.protocol2CodeConverter.asLocation(place);
+    await showAt(file, range);
+  }
+}
+
+/** In the column where the file is open already, or else in the first. */
+async function showAt(file: vscode.Uri, selection: vscode.Range): Promise<void> {
+  const open = vscode.window.tabGroups.all.find(({ tabs }) =>
+    tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === file.toString()),
+  );
+  await vscode.window.showTextDocument(file, { viewColumn: open?.viewColumn ?? vscode.ViewColumn.One, selection });
+}

@@ -1,0 +1,22 @@
+/** Where a thing that a page names is declared. */
+
+import { type Place, headOf, placeOf } from '../site/item.ts';
+import type { Site } from '../site/model.ts';
+import { thingsOf, NAMED_SECTIONS } from '../site/declared.ts';
+
+/** @param names a section, or `ports` for a port or a coax connector: `core/16` */
+export function placeOfName(site: Site, names: string, name: string): Place | undefined {
+  if (names === 'ports') return placeOfPort(site, name);
+  const section = NAMED_SECTIONS.find((one) => one === names);
+  const item = section === undefined ? undefined : thingsOf(site, section).get(name)?.item;
+  return item === undefined ? undefined : headOf(item);
+}
+
+function placeOfPort({ deviceByName }: Site, name: string): Place | undefined {
+  const slash = name.indexOf('/');
+  const device = deviceByName.get(name.slice(0, slash));
+  if (device === undefined) return undefined;
+  const port = name.slice(slash + 1);
+  const route = (device.portByName.get(port) ?? device.connectorByName.get(port))?.route ?? [];
+  return route.length === 0 ? headOf(device.item) : placeOf(device.item, route, 'key');
+}

@@ -1,0 +1,25 @@
+/** What is wrong with a site, in short, as a report begins. */
+
+import { count } from '../text/words.ts';
+
+/** A finding that a report names; where it is in the text, for a page that leads there. */
+export interface ReportedFinding {
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+  /** `cables.site.yaml:16` */
+  readonly where: string;
+  /** The address of its file and its line and character from 0, where the page can lead there. */
+  readonly target?: { readonly uri: string; readonly line: number; readonly character: number };
+}
+
+/** Errors before warnings. */
+export type Verdict = readonly ReportedFinding[];
+
+/** `2 errors, 1 warning`, or that there are none. */
+export function verdictWords(verdict: Verdict): string {
+  const of = (severity: ReportedFinding['severity']): number =>
+    verdict.filter((finding) => finding.severity === severity).length;
+  const parts = [of('error') > 0 && count(of('error'), 'error'), of('warning') > 0 && count(of('warning'), 'warning')];
+  const words = parts.filter((part) => part !== false).join(', ');
+  return words === '' ? 'No errors or warnings' : words;
+}
