@@ -84,7 +84,7 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     vscode.commands.registerCommand(printCommand, async () => {
       if (pages.active !== undefined) await print(pages.active, context.globalStorageUri);
     }),
-    registerRulePages(rulePagesOf(context)),
+    registerRulePages(rulePagesOf(context), log),
     registerAudits(client),
   );
   void startQuietly(client);

@@ -14,12 +14,16 @@ export function rulePagesOf(context: vscode.ExtensionContext): vscode.Uri {
   return vscode.Uri.joinPath(context.extensionUri, 'schemas', 'rules');
 }
 
-export function registerRulePages(folder: vscode.Uri): vscode.Disposable {
+export function registerRulePages(folder: vscode.Uri, log: vscode.LogOutputChannel): vscode.Disposable {
   return vscode.commands.registerCommand(command, async (rule: unknown) => {
     if (typeof rule !== 'string' || !/^[a-z0-9-]+$/.test(rule)) return;
     const page = vscode.Uri.joinPath(folder, `${rule}.md`);
-    const known = await vscode.commands.getCommands();
-    if (known.includes(preview)) await vscode.commands.executeCommand(preview, page);
-    else await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preview: true });
+    try {
+      await vscode.commands.executeCommand(preview, page);
+    } catch (error) {
+      // That extension may be turned off.
+      log.info(`${preview} failed: ${String(error)}`);
+      await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preview: true });
+    }
   });
 }

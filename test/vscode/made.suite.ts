@@ -59,6 +59,15 @@ describe('what is made for the equipment, in the editor', () => {
         const document = await vscode.workspace.openTextDocument(uri);
         assert.equal(document.getText(), expected.get(pathOf(uri)), uri.path);
       }
+      const page = shown.find(({ path }) => path.endsWith('.html'));
+      if (page !== undefined) {
+        const title = page.path.slice(page.path.lastIndexOf('/') + 1).replace('.html', '');
+        await eventually(() => {
+          const tab = vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).find(({ label }) => label === title);
+          assert.ok(tab?.input instanceof vscode.TabInputWebview);
+        });
+        return;
+      }
       const front = vscode.window.activeTextEditor?.document;
       assert.equal(front?.uri.toString(), shown[0]?.toString());
       if (language !== undefined && (await vscode.languages.getLanguages()).includes(language))

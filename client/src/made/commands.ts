@@ -117,7 +117,9 @@ function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
   const pick = vscode.window.createQuickPick<vscode.QuickPickItem & { readonly uri: vscode.Uri }>();
   const saveButton: vscode.QuickInputButton = { iconPath: new vscode.ThemeIcon('save-all'), tooltip: saveAs };
   pick.title = `${wanted.kind}: ${files.length} files`;
-  pick.items = files.map(({ path }) => ({ label: path, uri: previewOf(wanted, path) }));
+  const items = files.map(({ path }) => ({ label: path, uri: previewOf(wanted, path) }));
+  // Pages first: what is pointed at is shown.
+  pick.items = [...items.filter(({ uri }) => isPage(uri)), ...items.filter(({ uri }) => !isPage(uri))];
   pick.buttons = [saveButton];
   const shown = pick.onDidChangeActive(([item]) => item !== undefined && void showPreview(shelf, item.uri, true));
   pick.onDidAccept(() => {
