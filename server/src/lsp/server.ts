@@ -9,6 +9,7 @@ import {
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
+import type { Findings } from '../lint/held-back.ts';
 import { AUDITS } from './audit-request.ts';
 import { AuditResults, type Audits } from './audit-results.ts';
 import { CheckScheduler } from './check-scheduler.ts';
@@ -99,7 +100,11 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     log: (message) => connection.console.error(message),
   });
   const auditResults = new AuditResults((folder) => sites.in(folder)?.now().plan, recheck);
-  const session = new Session({ connection, sites, addresses, pages, auditResults, audits, recheck });
+  const shown = (folder: string): Findings | undefined => {
+    const site = sites.in(folder);
+    return site === undefined ? undefined : typing.last(site);
+  };
+  const session = new Session({ connection, sites, addresses, pages, auditResults, audits, recheck, shown });
 
   const checkAndPublish = (site: OpenSite, isEnough: () => boolean): boolean => {
     const checked = site.now();

@@ -3,6 +3,7 @@
 import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
 import type { Position } from 'vscode-languageserver-protocol';
 import type { Checked } from '../lint/check.ts';
+import type { Findings } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteText } from '../site/folder.ts';
 import type { AuditResults, Audits } from './audit-results.ts';
@@ -21,7 +22,10 @@ export interface Asked {
   readonly offset: (position: Position) => number;
 }
 
-type Parts = Pick<Session, 'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck'>;
+type Parts = Pick<
+  Session,
+  'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck' | 'shown'
+>;
 
 export class Session {
   readonly connection: Connection;
@@ -33,6 +37,8 @@ export class Session {
   readonly audits: (() => Promise<Audits>) | undefined;
   /** Publishes what is found in the site of a folder anew. */
   readonly recheck: (folder: string) => void;
+  /** What the rules find in the site of a folder, as it was shown last; `undefined` where nothing was. */
+  readonly shown: (folder: string) => Findings | undefined;
   client: ClientCapabilities = {};
   options: StartOptions = readStartOptions(undefined);
   settings: Settings = usual;
@@ -46,6 +52,7 @@ export class Session {
     this.auditResults = parts.auditResults;
     this.audits = parts.audits;
     this.recheck = parts.recheck;
+    this.shown = parts.shown;
   }
 
   /** `undefined` for a file that is in no open site. */

@@ -53,6 +53,11 @@ export class Typing {
     return diagnostics;
   }
 
+  /** What was shown last. */
+  last(site: OpenSite): Findings | undefined {
+    return this.shown.get(site);
+  }
+
   forget(site: OpenSite): void {
     clearTimeout(this.typed.get(site)?.timer);
     this.typed.delete(site);

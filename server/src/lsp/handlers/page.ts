@@ -2,6 +2,7 @@
 
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
 import type { Checked } from '../../lint/check.ts';
+import type { Findings } from '../../lint/held-back.ts';
 import type { ReportedFinding, Verdict } from '../../report/verdict.ts';
 import { placeOfName } from '../../features/place-of-name.ts';
 import type { Converter } from '../convert.ts';
@@ -26,8 +27,9 @@ export const pageHandler: Handler = {
     const { connection, sites, addresses } = session;
     connection.onRequest(page, async ({ folder, page: kind }) => {
       if (!Object.hasOwn(PAGES, kind)) throw new ResponseError(ErrorCodes.InvalidParams, 'There is no such page.');
-      const checked = await sites.look(addresses.take(folder));
-      const html = await PAGES[kind](checked, verdictOf(session, checked));
+      const address = addresses.take(folder);
+      const checked = await sites.look(address);
+      const html = await PAGES[kind](checked, verdictOf(session, session.shown(address) ?? checked));
       return { title: `Report of ${checked.plan.site.name ?? 'a site without a name'}`, html };
     });
     connection.onRequest(placeRequest, async ({ folder, names, name }) => {
@@ -39,7 +41,7 @@ export const pageHandler: Handler = {
 };
 
 /** What the problems list has, errors before warnings, file by file. */
-function verdictOf(session: Session, { diagnostics, files }: Checked): Verdict {
+function verdictOf(session: Session, { diagnostics, files }: Findings): Verdict {
   const convert = session.converter(files);
   const shown = session.settings.schemaFeatures ? diagnostics : diagnostics.filter((one) => !isOfTheSchema(one));
   const of = (wanted: ReportedFinding['severity']): ReportedFinding[] =>

@@ -2,15 +2,12 @@
 
 import type { Plan } from '../../plan.ts';
 import { connectorName } from '../../site/model.ts';
-import { isReceiver } from '../../television/reception.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import { occasionReport } from '../occasions.ts';
 import { type Cell, type Naming, type Row, figure, table, text } from './cells.ts';
 
 export function levelsSection({ television: { reception } }: Plan, naming: Naming): string {
-  const points = reception.points.filter(
-    ({ signal: { at } }) => (at.device.kind === 'outlet' && at.name === 'tv') || isReceiver(at.device),
-  );
+  const points = [...reception.outlets, ...reception.receivers].flatMap((one) => one.points);
   const known = (value: number | undefined): Cell => figure(value === undefined ? '?' : decibels(value));
   return table({
     title: 'Television',
