@@ -145,10 +145,9 @@ describe('reading beside the text, in a browser', function () {
 
   it('is in the status bar', async () => {
     const { page } = workbench;
-    await inPage().locator('h1').click();
-    await workbench.command('View: Close Editor');
+    await page.locator('.tab[aria-label^="Report of"]').hover();
+    await page.locator('.tab[aria-label^="Report of"] .tab-actions .action-label').click();
     await page.locator('iframe.webview').first().waitFor({ state: 'detached' });
-    await page.locator('.tab').filter({ hasText: 'devices.site.yaml' }).first().click();
     const item = page.locator('[id*="plumbline.site"]');
     await eventually(async () => assert.match(await item.innerText(), /Harrow Lane: \d+ errors, \d+ warnings/));
     await workbench.click(item);
@@ -196,7 +195,7 @@ describe('reading beside the text, in a browser', function () {
 
   it('shows a page for paper as a page, and saves it beside the site', async () => {
     const { page } = workbench;
-    await page.locator('.tab').filter({ hasText: 'devices.site.yaml' }).first().click();
+    await page.locator('.tab').filter({ hasText: 'streams.site.yaml' }).first().click();
     await workbench.command('Plumbline: Make Files for the Equipment');
     const pick = page.locator('.quick-input-widget:visible');
     await pick.locator('input').fill('patch');
