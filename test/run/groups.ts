@@ -8,6 +8,14 @@ export interface Group {
   readonly jobs: number;
 }
 
+/** Those that try many things, or large ones. */
+const MANY: readonly RegExp[] = [
+  /^(fuzz|properties|recordings|typing)\//,
+  /^audit\/recordings\/(schedules|tree)\./,
+  /^features\/(anywhere|refactorings\/samples)\./,
+  /^lsp\/memory\./,
+];
+
 export const GROUPS: readonly Group[] = [
   // Both count what switches carry in real time, so they run one after the other.
   { name: 'lab', files: /^lab\/(counters|host-routes|lab|linux-bridges|made-network|recording|rtsp)\./, jobs: 1 },
@@ -24,12 +32,7 @@ export const GROUPS: readonly Group[] = [
     files: /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\./,
     jobs: 1,
   },
-  // Tries many things, or large ones.
-  {
-    name: 'long',
-    files: /^(fuzz|properties|recordings|typing)\/|^audit\/recordings\/(schedules|tree)\.|^lsp\/memory\./,
-    jobs: 1,
-  },
+  { name: 'long', files: new RegExp(MANY.map(({ source }) => source).join('|')), jobs: 1 },
   // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests wait
   // for another process, so that two processors have time for three.
   { name: 'core', files: /^/, jobs: 3 },

@@ -1,11 +1,32 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import type { Output } from '../../server/generate/output.ts';
+import { schemaOutputs, stale } from '../../server/generate/outputs.ts';
+import { ruleOutputs } from '../../server/generate/rules.ts';
 
-describe('What is made from the schemas and rules', () => {
-  it('is as `npm run generate` would make it', () => {
-    const { status, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'server/generate/index.ts', '--check'], {
-      encoding: 'utf8',
-    });
-    assert.equal(status, 0, stderr);
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Paths of files that `npm run generate` would change. */
+const changed = async (outputs: readonly Output[]): Promise<string[]> =>
+  (await stale(root, outputs)).map(({ path }) => path);
+
+describe('What is made', () => {
+  it('from the schemas is as `npm run generate` would make it', async () => {
+    const outputs = await schemaOutputs(root);
+    assert.ok(outputs.length > 2);
+    assert.deepEqual(await changed(outputs), []);
+  });
+
+  it('from the rules is as `npm run generate` would make it', async () => {
+    const outputs = await ruleOutputs();
+    assert.ok(outputs.length > 100);
+    assert.deepEqual(await changed(outputs), []);
+  });
+
+  it('is changed where its text is another, or it is not there', async () => {
+    const [first] = await ruleOutputs();
+    assert.ok(first !== undefined);
+    const outputs = [first, { ...first, text: `${first.text}x` }, { ...first, path: `${first.path}.absent` }];
+    assert.deepEqual(await changed(outputs), [first.path, `${first.path}.absent`]);
   });
 });
