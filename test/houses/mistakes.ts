@@ -815,6 +815,223 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       ['2-5: {speed: 1 Gb/s, vlan: house}', '2-4: {speed: 1 Gb/s, vlan: house}, 5: {speed: 1 Gb/s, vlan: guests}'],
     ],
   ],
+  'provider-box': [
+    ['PoE camera in a port without PoE', 'poe-missing poe', ['from: poe-switch/4', 'from: poe-switch/6']],
+    ['camera in another /24', 'address-outside-subnet 192.168.1.203', ['192.168.0.203', '192.168.1.203']],
+    ['disk too small', 'volume-fill 200 GB', ['capacity: 4 TB', 'capacity: 200 GB']],
+    [
+      'address of the NAS in the pool',
+      'address-in-dhcp-pool 192.168.0.110',
+      ['address: 192.168.0.10,', 'address: 192.168.0.110,'],
+    ],
+  ],
+  'one-armed': [
+    ['recorder in the house VLAN port', 'address-outside-subnet sw1/3', ['from: sw1/8', 'from: sw1/3']],
+    [
+      'router does not carry cctv',
+      'address-not-carried 10.3.3.1',
+      ['trunk: [lan, iot, cctv]\n        addresses', 'trunk: [lan, iot]\n        addresses'],
+    ],
+    [
+      'a subnet that is too narrow for its cameras',
+      'address-outside-subnet 10.3.3.0/28',
+      ['10.3.3.0/26', '10.3.3.0/28'],
+    ],
+    ['one id for two VLANs', 'vlan-id 202, vlan-id 202', ['id: 101', 'id: 202']],
+    ['gateway address typo', 'address-outside-subnet 10.1.2.1', ['lan: 10.1.1.1', 'lan: 10.1.2.1']],
+  ],
+  'injector': [
+    ['cable over 100 m', 'cable-length 118 m', ['length: 88 m', 'length: 118 m']],
+    [
+      'injector the wrong way round',
+      'poe-missing poe',
+      ['router/2, to: injector/in', 'router/2, to: injector/out'],
+      ['from: injector/out, to: drive-cam', 'from: injector/in, to: drive-cam'],
+    ],
+    ['injector only af', 'poe-class 4', ['out: {speed: 1 Gb/s, poe: at}', 'out: {speed: 1 Gb/s, poe: af}']],
+  ],
+  'extender': [
+    ['extender is fed by a port without PoE', 'poe-missing poe', ['from: hsw/1', 'from: hsw/7']],
+    [
+      'two pan-tilt cameras on what the extender has',
+      'poe-budget 18 W',
+      [
+        '10.40.0.21, speed: 100 Mb/s, poe: {class: 2, power: 5 W}',
+        '10.40.0.21, speed: 100 Mb/s, poe: {class: 3, power: 12 W}',
+      ],
+    ],
+  ],
+  'modules': [
+    ['both bidi modules of the same kind', 'medium-mismatch gate/fo', ['1000base-bx10-u', '1000base-bx10-d']],
+    [
+      'multimode module on single-mode fibre',
+      'medium-mismatch barn/sfp',
+      ['sfp1: {speed: 1 Gb/s, module: 1000base-lx10', 'sfp1: {speed: 1 Gb/s, module: 1000base-sx'],
+    ],
+    [
+      'the barn trunk lacks the cameras at both ends',
+      'vlan-missing main/sfp1',
+      [
+        'sfp1: {speed: 1 Gb/s, module: 1000base-lx10, trunk: [data, cams]}',
+        'sfp1: {speed: 1 Gb/s, module: 1000base-lx10, trunk: [data]}',
+      ],
+      [
+        'sfp: {speed: 1 Gb/s, module: 1000base-lx10, trunk: [data, cams]}',
+        'sfp: {speed: 1 Gb/s, module: 1000base-lx10, trunk: [data]}',
+      ],
+    ],
+  ],
+  'editing': [
+    [
+      'copper of category 5e for ten gigabit over 70 m',
+      'cable-speed cat5e',
+      ['type: cat6a, length: 4 m', 'type: cat5e, length: 70 m'],
+    ],
+    ['om3 for copper cage', 'medium-mismatch om3', ['type: cat6a, length: 4 m', 'type: om3, length: 4 m']],
+    ['traffic beyond the card', 'link-load cellar/te1', ['rate: 6 Gb/s', 'rate: 12 Gb/s']],
+  ],
+  'wall': [
+    ['querier forgotten', 'no-querier av', [', querier: core}', '}']],
+    ['two groups the same', 'group-clash 239.255.77.22, group-clash 239.255.77.22', ['239.255.77.23', '239.255.77.22']],
+    [
+      'kitchen gets 4K',
+      'not-decodable kitchen',
+      [
+        'cam-n, transport: rtsp, port: 554, video: {codec: h264, size: 1920x1080',
+        'cam-n, transport: rtsp, port: 554, video: {codec: h264, size: 3840x2160',
+      ],
+    ],
+    ['odd RTP port', 'rtp-port 5005', ['group: 239.255.77.22, port: 5004', 'group: 239.255.77.22, port: 5005']],
+    ['unicast address for a group', 'group-not-multicast 10.77.0.23', ['239.255.77.23', '10.77.0.23']],
+  ],
+  'office-and-watch': [
+    ['multicast route by the LAN card', 'unintended-egress eno2', ['port: eno2\n  cam-door', 'port: eno1\n  cam-door']],
+    ['no multicast route at all', 'unintended-egress eno2', ['      - to: 239.0.0.0/8\n        port: eno2\n', '']],
+    ['gateway typo', 'route-gateway 192.168.2.11', ['via: 192.168.2.1', 'via: 192.168.2.11']],
+    [
+      'cards swapped at the switch',
+      'cables-swapped srv/eno1',
+      ['sw/7, to: srv/eno2', 'sw/7, to: srv/eno1'],
+      ['sw/9, to: srv/eno1', 'sw/9, to: srv/eno2'],
+    ],
+    [
+      'camera in the office port',
+      'address-outside-subnet sw/12',
+      ['from: sw/2, to: cam-lane', 'from: sw/12, to: cam-lane'],
+    ],
+    [
+      'pc is to take the group of the other VLAN',
+      'unreached-receiver pc',
+      ['239.192.3.21, port: 6000, receivers: [panel]', '239.192.3.21, port: 6000, receivers: [panel, pc]'],
+    ],
+  ],
+  'two-islands': [
+    ['camera plugged into the house switch', 'address-apart house/4', ['from: cameras/2', 'from: house/4']],
+    ['a camera with an address of the house', 'address-apart cameras/2', ['192.168.100.12', '192.168.1.12']],
+    [
+      'server cards swapped',
+      'cables-swapped server/cam',
+      ['house/2, to: server/lan', 'house/2, to: server/cam'],
+      ['cameras/5, to: server/cam', 'cameras/5, to: server/lan'],
+    ],
+  ],
+  'native-trunk': [
+    [
+      'native differs at the two ends',
+      'vlan-mismatch sw/2',
+      [
+        'enp2s0: {speed: 1 Gb/s, trunk: [home, cams], native: home, addresses',
+        'enp2s0: {speed: 1 Gb/s, trunk: [home, cams], native: cams, addresses',
+      ],
+    ],
+    [
+      'multicast route into the wrong VLAN',
+      'unintended-egress box',
+      ['port: enp2s0, vlan: cams}', 'port: enp2s0, vlan: home}'],
+    ],
+  ],
+  'fibre-ring': [
+    [
+      'one switch without spanning tree',
+      'loop d/e1',
+      ['c: {kind: switch, address: 10.50.0.4, spanning-tree: true, ', 'c: {kind: switch, address: 10.50.0.4, '],
+    ],
+    [
+      'no priority anywhere, root by chance',
+      'root-by-chance a',
+      ['spanning-tree-priority: 0, ', ''],
+      ['spanning-tree-priority: 4096, ', ''],
+    ],
+    [
+      'priority no multiple of 4096',
+      'out-of-range 5000',
+      ['spanning-tree-priority: 4096', 'spanning-tree-priority: 5000'],
+    ],
+  ],
+  'tv-switch': [
+    [
+      'the small switch is in a camera port',
+      'address-outside-subnet sw/10',
+      ['from: sw/3, to: tv-switch/1', 'from: sw/10, to: tv-switch/1'],
+    ],
+    [
+      'a loop at the small switch',
+      'loop sw/4',
+      [
+        '  - {from: tv-switch/3, to: console, type: cat5e, length: 1 m}',
+        '  - {from: tv-switch/3, to: console, type: cat5e, length: 1 m}\n  - {from: tv-switch/4, to: sw/4}',
+      ],
+    ],
+  ],
+  'mill': [
+    ['two volumes on one path', 'volume-path-shared /srv/wet', ['path: /srv/shop', 'path: /srv/wet']],
+    [
+      'names without seconds, and files of 30 s',
+      'file-name-collision "till/%Y-%m-%d/%H-%M%z.mkv"',
+      [
+        'volume: shop, segment: 60 s, keep: 28 d, file: "till/%Y-%m-%d/%H-%M-%S%z.mkv"',
+        'volume: shop, segment: 30 s, keep: 28 d, file: "till/%Y-%m-%d/%H-%M%z.mkv"',
+      ],
+    ],
+    [
+      'no offset in the name, clocks go back',
+      'repeated-hour "mill/%Y-%m-%d/%H-%M-%S.mkv"',
+      ['"mill/%Y-%m-%d/%H-%M-%S%z.mkv"', '"mill/%Y-%m-%d/%H-%M-%S.mkv"'],
+    ],
+  ],
+  'clock': [['the clock is plugged in nowhere', 'traffic-unreached clock', ['  - {from: s1/5, to: clock}\n', '']]],
+  'off-site': [['copy exceeds the upload', 'internet-load 100 Mb/s', ['rate: 40 Mb/s', 'rate: 140 Mb/s']]],
+  'groups-routed': [
+    [
+      'TTL left at 1',
+      'ttl-too-small f1-tv',
+      ['group: 239.192.0.21, port: 5004, ttl: 8', 'group: 239.192.0.21, port: 5004'],
+    ],
+    ['multicast routing is off', 'unreached-receiver tv-a', ['    multicast-routing: true\n', '']],
+  ],
+  'lags': [
+    [
+      'one of the two cables into a port outside of the group',
+      'aggregation-mismatch to-top',
+      ['from: top/24', 'from: top/20'],
+    ],
+    ['both ends passive', 'aggregation-mismatch to-top', ['lag: to-top, lacp: active', 'lag: to-top, lacp: passive']],
+  ],
+  'double-router': [
+    [
+      'own router subnet same as the outer',
+      'address-outside-subnet 192.168.178.0/24',
+      ['inner: {id: 1, subnet: 192.168.1.0/24', 'inner: {id: 1, subnet: 192.168.178.0/24'],
+    ],
+  ],
+  'workshop': [['sx modules over 700 m', 'cable-length 700 m', ['length: 180 m', 'length: 700 m']]],
+  'three-legs': [
+    [
+      'route of one group by the wrong leg',
+      'unintended-egress hub',
+      ['{to: 239.255.13.0/24, port: e2}', '{to: 239.255.13.0/24, port: e1}'],
+    ],
+  ],
 };
 
 export const mistakes: readonly Mistake[] = Object.entries(OF_HOUSE).flatMap(([house, rows]) =>

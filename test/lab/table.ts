@@ -2,7 +2,7 @@
 
 import { directionsOf } from '../directions.ts';
 import { type Hop, oppositePort } from '../../server/src/network/link.ts';
-import { loadOf } from '../../server/src/network/loads.ts';
+import { trafficRates } from '../../server/src/network/traffic.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { type Port, portName } from '../../server/src/site/model.ts';
 
@@ -37,11 +37,7 @@ export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, 
   return directionsOf(plan).map((direction, index): Row => {
     const { link, out: port } = direction;
     const bytes = (bitsPerSecond: number): number => (bitsPerSecond * seconds * scale) / 8;
-    // Of streams alone: nobody here sends what else the site says that crosses its links.
-    const { copies, rates } = plan.network;
-    const predicted = bytes(
-      copies(link, port).reduce((sum, each) => sum + loadOf(each, rates(each.stream)).frame.nominal, 0),
-    );
+    const predicted = bytes(plan.network.load(link, port).frame.nominal);
     const replies = bytes(repliesIn(plan, direction));
     const measured = counted[index] ?? 0;
     const over = measured - predicted;
@@ -58,6 +54,12 @@ export function repliesIn(plan: Plan, { link, out }: Hop): number {
   for (const { stream, repliesUntagged, repliesTagged } of plan.network.copies(link, out)) {
     const { reply } = plan.network.rates(stream);
     total += repliesUntagged * reply.untagged.frame.nominal + repliesTagged * reply.tagged.frame.nominal;
+  }
+  for (const { traffic, ...copies } of plan.network.trafficCopies(link, out)) {
+    const there = trafficRates({ ...traffic, rate: 0 });
+    const { reply } = trafficRates({ ...traffic, back: 0 });
+    total += copies.untagged * there.untagged.frame.nominal + copies.tagged * there.tagged.frame.nominal;
+    total += copies.repliesUntagged * reply.untagged.frame.nominal + copies.repliesTagged * reply.tagged.frame.nominal;
   }
   return total;
 }

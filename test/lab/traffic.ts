@@ -8,6 +8,7 @@ import { formatAddress } from '../../server/src/standards/ipv4.ts';
 import { MAXIMUM_SEGMENT } from '../../server/src/standards/tcp.ts';
 import { oppositePort } from '../../server/src/network/link.ts';
 import { type PacketRun, headerBytes } from '../../server/src/network/rates.ts';
+import { asPull } from '../../server/src/network/traffic.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Stream } from '../../server/src/site/model.ts';
 import type { Addresses } from './addresses.ts';
@@ -113,6 +114,24 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
       });
       const at = { namespace: namespaceOf(receiver), address, port, connects: pulled };
       receptions.push({ stream, receiver, expected: reaches.includes(receiver.name), at, sender: senders.length - 1 });
+      port++;
+    }
+  }
+  for (const { traffic, from, to, obstacle } of plan.network.traffic) {
+    if (from === undefined || to === undefined || obstacle !== undefined) continue;
+    // What comes back is sent over a connection of its own: the same segments, and the same acknowledgements.
+    for (const [source, receiver, rate] of [
+      [from, to, traffic.rate ?? 0],
+      [to, from, traffic.back ?? 0],
+    ] as const) {
+      const address = rate === 0 ? undefined : addressFor(plan, addresses, source, receiver);
+      if (address === undefined) continue;
+      const perSecond = rate / (8 * MAXIMUM_SEGMENT);
+      const runs = [{ media: MAXIMUM_SEGMENT, around: 0, perSecond, full: true }];
+      senders.push({ namespace: namespaceOf(source), address, port, ttl: 1, serves: true, runs });
+      const at = { namespace: namespaceOf(receiver), address, port, connects: true };
+      const sender = senders.length - 1;
+      receptions.push({ stream: asPull(traffic, to), receiver, expected: true, at, sender });
       port++;
     }
   }

@@ -131,7 +131,7 @@ function connectionTo(plan: Plan, stream: Stream, audience: string | undefined):
   return {
     rule: device === undefined ? 'unknown-name' : 'not-made',
     at: placeOf(item, ['receivers']),
-    message: `${name} is sent to ${receiver}, whose address the site does not say. Say it, or give the stream a group.`,
+    message: `${name} is sent to ${receiver}, whose address the site does not say. Say its \`address\`, or give the stream a group.`,
   };
 }
 
@@ -187,7 +187,7 @@ function noCodec({ item, name }: Stream, { medium }: RtpSession): Refusal {
   return {
     rule: 'not-made',
     at: placeOf(item, [medium]),
-    message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say it.`,
+    message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say its \`codec\`.`,
   };
 }
 
@@ -214,8 +214,8 @@ function indescribable(
       at,
       message:
         `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ` +
-        `${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, without which it cannot be decoded. Say ` +
-        'both.',
+        `${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, which a session description must say. Give ` +
+        '`sample-rate` and `channels`.',
     };
   }
   if (encoding === 'MPEG4-GENERIC' && audioSpecificConfig(sampleRate, channels) === undefined) {

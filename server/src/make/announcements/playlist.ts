@@ -115,7 +115,7 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
       at: headOf(item),
       message:
         `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. ` +
-        'Say it.',
+        `Say its \`${transport === undefined ? 'transport' : 'port'}\`.`,
     };
   }
   const scheme = transport === 'ts-rtp' ? 'rtp' : 'udp';
@@ -133,7 +133,7 @@ function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, pat
     return {
       rule: 'not-made',
       at: placeOf(item, ['source']),
-      message: `${name} is asked for at ${source}, whose address the site does not say. Say it.`,
+      message: `${name} is asked for at ${source}, whose address the site does not say. Say its \`address\`.`,
     };
   }
   const encoded = encodedPath(path ?? '');

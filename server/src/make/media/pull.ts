@@ -100,7 +100,7 @@ function addressToAsk(plan: Plan, stream: Stream, host: Device): number | Refusa
     at: placeOf(stream.item, ['source']),
     message:
       `${host.name} cannot ask for ${stream.name}: the address of ${stream.source ?? 'its source'} is not known. ` +
-      'Say it.',
+      'Say its `address`.',
   };
 }
 
@@ -171,7 +171,11 @@ function addressToListenAt(plan: Plan, stream: Stream, host: Device): number | R
 
 function withoutPort(stream: Stream): Refusal | undefined {
   if (stream.port !== undefined) return undefined;
-  return { rule: portRule(stream), at: headOf(stream.item), message: `${stream.name} has no port yet. Say it.` };
+  return {
+    rule: portRule(stream),
+    at: headOf(stream.item),
+    message: `${stream.name} has no port yet. Say its \`port\`.`,
+  };
 }
 
 function inDatagrams(plan: Plan, stream: Stream, host: Device): Pull | Refusal {

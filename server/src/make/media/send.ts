@@ -64,13 +64,12 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
     };
   if (isRtsp(transport)) {
     const message =
-      `${host.name} cannot send ${name} by RTSP: FFmpeg asks for RTSP streams, and serves none. Take the transport ` +
-      'rtp or ts-udp, by which it sends a copy to each receiver, or let them ask the source of ' +
-      `${stream.carries ?? 'it'} themselves.`;
+      `No unit of ${host.name} is made for ${name}: FFmpeg asks for RTSP streams, and serves none. Let another program ` +
+      'serve it, or take the transport rtp or ts-udp, by which FFmpeg sends a copy to each receiver.';
     return { rule: 'not-made', at: placeOf(item, ['transport']), message };
   }
   if (port === undefined)
-    return { rule: portRule(stream), at: headOf(item), message: `${name} has no port yet. Say it.` };
+    return { rule: portRule(stream), at: headOf(item), message: `${name} has no port yet. Say its \`port\`.` };
   if (group !== undefined) {
     if (!isMulticast(group))
       return {
@@ -98,7 +97,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
       return {
         rule: device === undefined ? 'unknown-name' : 'not-made',
         at: placeOf(item, receiverRoute(stream, receiver)),
-        message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say it.`,
+        message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say both addresses.`,
       };
     }
     if (device !== host) targets.push({ address, local, ttl: undefined });
@@ -130,8 +129,8 @@ function unlike(plan: Plan, stream: Stream, input: Stream): Refusal | undefined 
       at: placeOf(item, ['video', 'codec']),
       message:
         `${name} is to be ${video?.codec ?? 'video'}, and ${input.name} is ` +
-        `${original.video?.codec ?? 'without video'}: video is copied as it is, not encoded again. Say the same ` +
-        'codec.',
+        `${original.video?.codec ?? 'without video'}: FFmpeg copies video here and encodes none, so no unit is made ` +
+        'for it. Take the same codec, or set up an encoder by hand.',
     };
   }
   if (!supports(carrier, 'video', video?.codec)) {

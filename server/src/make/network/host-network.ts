@@ -291,7 +291,7 @@ function routeOf(
     ruleOfDefault(plan, device, route),
     route.route,
     `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an ` +
-      'address. Say it: `via`.',
+      'address. Say the address of the router in `via`.',
   );
   return undefined;
 }

@@ -26,12 +26,12 @@ switch or router that has a port in the VLAN.`,
       const snoops = [...network.tree(domain).bridges.keys()].some(({ snooping }) => snooping);
       if (!asks && device.kind === 'switch' && !snoops) continue;
       const message = asks
-        ? `No cabled port of ${device.name} carries ${vlan.name}, so it asks nobody there. Name one that has such a ` +
+        ? `No cabled port of ${device.name} carries ${vlan.name}, so it sends no IGMP queries there. Name one that has such a ` +
           'port.'
         : device.kind === 'switch'
-          ? `${device.name} does not snoop, and a switch without IGMP snooping asks nobody for memberships. Name one ` +
+          ? `${device.name} does not snoop, and a switch without IGMP snooping sends no IGMP queries. Name one ` +
             'that snoops.'
-          : `${device.name} is ${aKind(device.kind)}, which asks nobody for memberships. Name a switch or router.`;
+          : `${device.name} is ${aKind(device.kind)}, which sends no IGMP queries. Name a switch or router.`;
       report({
         at: placeOf(vlan.item, ['querier']),
         message,
@@ -111,7 +111,7 @@ cables:
     bad: `
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24, querier: barn}
-#                                                   ^^^^ barn does not snoop, and a switch without IGMP snooping asks nobody
+#                                                   ^^^^ barn does not snoop, and a switch without IGMP snooping sends no IGMP queries
 devices:
   core: {kind: switch, igmp-snooping: true, address: 192.168.20.2, ports: {1-4: {vlan: video}}}
   barn: {kind: switch, address: 192.168.20.3, ports: {1-4: {vlan: video}}}

@@ -108,7 +108,9 @@ function leavesElsewhere(network: Network, first: Leaving, others: readonly Leav
     message:
       `${few(streams)} ${streams.length === 1 ? 'leaves' : 'leave'} ${portName(leaves.port)} into ` +
       `${leaves.domain.name}, but ${few(receivers)} ${receivers.length === 1 ? 'is' : 'are'} in ${by.domain.name}, ` +
-      `as is ${portName(by.port)}: ${reason(delivery)}. Send multicast by ${by.port.name}.`,
+      (by.port === leaves.port
+        ? `which that port carries too: ${whySent(delivery)}. Send multicast into ${by.domain.name}.`
+        : `as is ${portName(by.port)}: ${whySent(delivery)}. Send multicast by ${by.port.name}.`),
     about: [...aboutLeaving(delivery, leaves.port), ...streams],
     related: [
       ...related(delivery),
@@ -167,10 +169,18 @@ function routeBy({ deliveries, interfaces }: Network, delivery: Delivery, by: In
   return sendMulticastBy(source, interfaces.target(by), delivery.route, goesOn ? stream.group : undefined);
 }
 
+function whySent(delivery: Delivery): string {
+  return delivery.route === undefined ? reason(delivery) : `${routeWords(delivery.route)} sends it there`;
+}
+
 function reason({ source, route }: Delivery): string {
   return route === undefined
     ? `${source?.name} has no route for its group but the default one`
-    : `the ${route.to.prefix === 0 ? 'default route' : `route for ${formatSubnet(route.to)}`} says`;
+    : `${routeWords(route)} says`;
+}
+
+function routeWords({ to }: NonNullable<Delivery['route']>): string {
+  return `the ${to.prefix === 0 ? 'default route' : `route for ${formatSubnet(to)}`}`;
 }
 
 function related({ source, route }: Delivery): Related[] {

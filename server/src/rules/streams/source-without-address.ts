@@ -36,7 +36,7 @@ information: the address may only not be written here.`,
         severity: vlan.pool === undefined ? 'information' : 'warning',
         message:
           vlan.pool === undefined
-            ? `${device.name} has no address, and ${names} ${streams.length === 1 ? 'is' : 'are'} asked for there. Say it.`
+            ? `${device.name} has no address, and its receivers ask for ${names} there. Say its \`address\`.`
             : `${device.name} gets its address from the DHCP pool of ${vlan.name}, so that it may change, and ${names} ` +
               `${streams.length === 1 ? 'is' : 'are'} asked for there. Give it one outside the pool, or have one reserved.`,
         about: [device.name],
