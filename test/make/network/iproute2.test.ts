@@ -75,7 +75,7 @@ describe('iproute2', function () {
         '192.168.2.5 is outside video, 192.168.20.0/24, so that recorder/lan would reach nobody. Take an address inside.',
         'recorder/again cannot be set up as lan: recorder/lan has that name already. Say its name in `interface`.',
         'video at recorder/elevenletter would be the interface elevenletter.4000: that is 17 characters, and Linux takes 15 at most. Give the port another `interface`.',
-        'The default route of recorder names no router, and the VLAN of lan has no gateway with an address. Say it: `via`.',
+        'The default route of recorder names no router, and the VLAN of lan has no gateway with an address. Say the address of the router in `via`.',
         '172.16.0.1 is in no subnet of recorder/lan, so that nothing can be handed to it there. Name a router on that link.',
         'recorder has no port wan, so that there is no route by it. Name one of its ports.',
       ],
