@@ -113,7 +113,7 @@ recordings: {paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%
     assert.deepEqual(files, []);
     assert.match(
       refused[0]?.message ?? '',
-      /^recorder cannot send live by RTSP: .* Take the transport rtp or ts-udp, by which it sends a copy to each receiver, or let them ask the source of paddock themselves\.$/,
+      /^No unit of recorder is made for live: .* Let another program serve it, or take the transport rtp or ts-udp, by which FFmpeg sends a copy to each receiver\.$/,
     );
   });
 
@@ -185,7 +185,7 @@ recordings: {paddock: {stream: paddock, volume: archive, segment: 60 s, file: "%
     const video = relays.make(
       withStreams('transport: rtp, group: 239.192.20.31, video: {codec: h265}, receivers: [kitchen-screen]'),
     );
-    assert.match(video.refused[0]?.message ?? '', /copied as it is/);
+    assert.match(video.refused[0]?.message ?? '', /copies video here and encodes none/);
   });
 
   it('takes user and password from a credential, and says where it belongs', () => {
@@ -363,7 +363,7 @@ recordings:
     const plan = withStreams('transport: rtsp, receivers: [kitchen-screen]', {
       rest: RECORDINGS.replace('"%s.mkv"', '"%s.txt"'),
     });
-    assert.match(relays.make(plan).refused[0]?.message ?? '', /by RTSP/);
+    assert.match(relays.make(plan).refused[0]?.message ?? '', /serves none/);
     const { files, refused } = recorders.make(plan);
     assert.match(refused.map(({ message }) => message).join('\n'), /^The files of briefly end in \.txt/);
     assert.deepEqual(unitsOf({ files, refused, notes: [] }), ['record-paddock']);
