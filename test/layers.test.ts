@@ -16,7 +16,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
   'rules': ['site', 'network', 'storage', 'television', 'recordings', 'lint', 'make'],
-  'make': ['site', 'network', 'plan.ts', 'report', 'recordings'],
+  'make': ['site', 'network', 'television', 'plan.ts', 'report', 'recordings'],
   'footage': ['site', 'recordings'],
   'announce': [],
   'audit': ['site', 'network', 'storage', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage'],

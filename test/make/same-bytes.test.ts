@@ -17,6 +17,7 @@ const IN_ANY_ORDER = [
   'port-table',
   'patch-schedule',
   'cable-labels',
+  'outlet-schedule',
 ];
 
 function madeOf(plan: Plan, outputs: readonly Output[]): unknown[] {

@@ -1,5 +1,6 @@
 /** All outputs, in the order in which they are listed. */
 
+import { channelList } from './announcements/channel-list.ts';
 import { playlist } from './announcements/playlist.ts';
 import { sdp } from './announcements/sdp.ts';
 import { announcements } from './announcements/units.ts';
@@ -11,6 +12,7 @@ import { relays } from './media/relays.ts';
 import { iproute2 } from './network/iproute2.ts';
 import { networkd } from './network/networkd.ts';
 import type { Output } from './output.ts';
+import { outletSchedule } from './television/outlet-schedule.ts';
 import { cableLabels } from './wiring/cable-labels.ts';
 import { patchSchedule } from './wiring/patch-schedule.ts';
 import { portTable } from './wiring/port-table.ts';
@@ -23,9 +25,11 @@ export const OUTPUTS: readonly Output[] = [
   portTable,
   patchSchedule,
   cableLabels,
+  outletSchedule,
   sdp,
   announcements,
   playlist,
+  channelList,
   relays,
   recorders,
   deletion,

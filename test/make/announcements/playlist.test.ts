@@ -1,14 +1,10 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { before, describe, it } from 'mocha';
 import { playlist } from '../../../server/src/make/announcements/playlist.ts';
-import { unavailable } from '../../availability.ts';
 import { hostileText } from '../hostile.ts';
-import { fileOf, inFolder, planOfData, planOfText, planOfTexts, sampleTexts } from '../made.ts';
+import { needsXmllint, validated } from './xspf.ts';
+import { fileOf, planOfData, planOfText, planOfTexts, sampleTexts } from '../made.ts';
 
 const harrowLane = planOfTexts(sampleTexts('harrow-lane'));
 
@@ -55,25 +51,8 @@ streams:
 
   describe('by libxml2', () => {
     before(function () {
-      if (spawnSync('xmllint', ['--version']).status !== 0)
-        unavailable(this, 'xmllint (libxml2-utils) is not installed');
+      needsXmllint(this);
     });
-
-    /** What libxml2 says of a playlist held against the grammar, and the locations and titles as it reads them. */
-    function validated(xml: string): Promise<{ readonly complaints: string; readonly texts: string }> {
-      return inFolder([], (folder) => {
-        const file = join(folder, 'playlist.xspf');
-        writeFileSync(file, xml);
-        const grammar = fileURLToPath(new URL('./xspf-1.rng', import.meta.url));
-        const { status, stderr } = spawnSync('xmllint', ['--noout', '--nonet', '--relaxng', grammar, file], {
-          encoding: 'utf8',
-        });
-        const { stdout } = spawnSync('xmllint', ['--nonet', '--xpath', '//*[local-name()="title"]/text()', file], {
-          encoding: 'utf8',
-        });
-        return { complaints: status === 0 ? '' : stderr, texts: stdout };
-      });
-    }
 
     it('is valid', async () => {
       for (const { text } of playlist.make(harrowLane).files) assert.equal((await validated(text)).complaints, '');

@@ -118,9 +118,18 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
         `Say its \`${transport === undefined ? 'transport' : 'port'}\`.`,
     };
   }
-  const scheme = transport === 'ts-rtp' ? 'rtp' : 'udp';
-  // Without a source before the @, the address is one to listen on; without a group, any address of the viewer.
-  return `${scheme}://@${group === undefined ? '' : formatAddress(group)}:${port}`;
+  return listenAt(transport, group, port);
+}
+
+/** Where anybody can listen to a group of transport streams; `undefined` where that cannot be said in an address. */
+export function groupLocation({ transport, group, port }: Stream): string | undefined {
+  if (group === undefined || port === undefined || (transport !== 'ts-rtp' && transport !== 'ts-udp')) return undefined;
+  return listenAt(transport, group, port);
+}
+
+/** Without a source before the @, the address is one to listen on; without a group, any address of the viewer. */
+function listenAt(transport: string, group: number | undefined, port: number): string {
+  return `${transport === 'ts-rtp' ? 'rtp' : 'udp'}://@${group === undefined ? '' : formatAddress(group)}:${port}`;
 }
 
 function rtspAddress(plan: Plan, viewer: Device, { item, name, source, port, path }: Stream): string | Refusal {
