@@ -29,7 +29,8 @@ export const GROUPS: readonly Group[] = [
   },
   {
     name: 'tools',
-    files: /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\./,
+    files:
+      /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\.|^television\/multiplexed\./,
     jobs: 1,
   },
   { name: 'long', files: new RegExp(MANY.map(({ source }) => source).join('|')), jobs: 1 },
