@@ -85,17 +85,18 @@ const QUIET = ['-hide_banner', '-loglevel', 'error', '-nostdin'];
 
 /** Several services at a constant rate, into a file. */
 function multiplexInto(file: string): void {
-  const inputs = SERVICES.flatMap((_, index) => [
-    ...['-f', 'lavfi', '-i', `testsrc2=size=320x180:rate=25,hue=h=${index * 90}`],
-    ...['-f', 'lavfi', '-i', `sine=frequency=${300 + index * 200}`],
-  ]);
-  execFileSync('ffmpeg', [
-    ...[...QUIET, ...inputs],
-    ...SERVICES.flatMap((_, index) => ['-map', `${2 * index}:v`, '-map', `${2 * index + 1}:a`]),
-    ...SERVICES.flatMap((name, index) => ['-program', `title=${name}:st=${2 * index}:st=${2 * index + 1}`]),
-    ...['-c:v', 'mpeg2video', '-b:v', '1500k', '-c:a', 'mp2', '-b:a', '192k', '-t', String(SECONDS)],
-    ...['-muxrate', String(NET_RATE), '-f', 'mpegts', file],
-  ]);
+  const words = (text: string): string[] => text.split(' ');
+  const inputs = SERVICES.flatMap((_, index) =>
+    words(
+      `-f lavfi -i testsrc2=size=320x180:rate=25,hue=h=${index * 90} -f lavfi -i sine=frequency=${300 + index * 200}`,
+    ),
+  );
+  const maps = SERVICES.flatMap((_, index) => words(`-map ${2 * index}:v -map ${2 * index + 1}:a`));
+  const programmes = SERVICES.flatMap((name, index) =>
+    words(`-program title=${name}:st=${2 * index}:st=${2 * index + 1}`),
+  );
+  const coding = words(`-c:v mpeg2video -b:v 1500k -c:a mp2 -b:a 192k -t ${SECONDS} -muxrate ${NET_RATE} -f mpegts`);
+  execFileSync('ffmpeg', [...QUIET, ...inputs, ...maps, ...programmes, ...coding, file]);
 }
 
 /** FFmpeg sends it as it is to a port of this machine, in its own time. */
@@ -105,14 +106,10 @@ async function sentTo(socket: Socket, file: string): Promise<Received> {
   const { port } = socket.address() satisfies AddressInfo;
   const datagrams: Buffer[] = [];
   socket.on('message', (datagram) => datagrams.push(datagram));
-  const ffmpeg = spawn(
-    'ffmpeg',
-    [
-      ...[...QUIET, '-re', '-f', 'mpegtsraw', '-compute_pcr', '1', '-i', file, '-map', '0', '-c', 'copy'],
-      ...['-f', 'rtp', `rtp://127.0.0.1:${port}?pkt_size=1328`],
-    ],
-    { stdio: ['ignore', 'ignore', 'ignore'] },
-  );
+  const read = ['-re', '-f', 'mpegtsraw', '-compute_pcr', '1', '-i', file, '-map', '0', '-c', 'copy'];
+  const ffmpeg = spawn('ffmpeg', [...QUIET, ...read, '-f', 'rtp', `rtp://127.0.0.1:${port}?pkt_size=1328`], {
+    stdio: 'ignore',
+  });
   const [status] = (await once(ffmpeg, 'close')) as [number | null];
   assert.equal(status, 0);
   return received(datagrams);

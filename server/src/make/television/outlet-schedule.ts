@@ -1,7 +1,7 @@
 /** What each outlet and each receiver should show on a meter, to tick off. */
 
 import type { Plan } from '../../plan.ts';
-import { html } from '../../report/html.ts';
+import { html } from '../../report/page/cells.ts';
 import { type Connector, connectorAt, connectorName } from '../../site/model.ts';
 import { isCoax } from '../../standards/television/coax.ts';
 import type { Point } from '../../television/reception.ts';
