@@ -122,6 +122,15 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   });
   await take('figures', await around(line('streams:'), line('framerate:'), 1090));
 
+  // The report beside the text.
+  await page.locator('.tab').filter({ hasText: uplink.file }).click();
+  await workbench.command('File: Revert File');
+  await workbench.command('Plumbline: Show report');
+  const report = page.frameLocator('iframe.webview.ready').first().frameLocator('#active-frame');
+  await report.locator('.verdict').waitFor();
+  await goTo(uplink.file, 'cables:');
+  await take('report', { x: 0, y: 0, ...size });
+
   /** Puts the cursor on a word, or behind so many characters of it, in a file that is open and has been checked. */
   async function goTo(file: string, word: string, holds = word, behind = 0): Promise<void> {
     await page.locator('.tab').filter({ hasText: file }).click();

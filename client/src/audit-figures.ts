@@ -26,7 +26,7 @@ export class AuditFigures implements vscode.TextDocumentContentProvider, vscode.
     const kinds = this.byFolder.get(folder) ?? [];
     if (kinds.length === 0) {
       void vscode.window.showInformationMessage(
-        'Nothing has been compared yet. Run “Compare the Running System with the Plan” first.',
+        'Nothing has been compared yet. Run “Compare the running system with the plan” first.',
       );
       return;
     }

@@ -22,26 +22,26 @@ interface Kind extends vscode.QuickPickItem {
 const kinds: readonly Kind[] = [
   {
     audit: 'recordings',
-    label: 'Audit Recordings…',
-    detail: 'A folder of recordings: gaps, short and double files, days kept, bit rates, room.',
-    of: 'Of which volume is it?',
+    label: 'Recordings…',
+    detail: 'A folder of recordings: gaps, short and duplicate files, days kept, bit rates, free space.',
+    of: 'Which volume is it?',
   },
   {
     audit: 'counters',
-    label: 'Audit Counters…',
-    detail: 'What interfaces counted, as JSON of Linux or CSV of IF-MIB, against the load of each port.',
-    of: 'Whose counters are they?',
+    label: 'Counters…',
+    detail: 'Interface counters, as JSON from Linux or CSV of IF-MIB, against the load of each port.',
+    of: 'Which device do they belong to?',
   },
   {
     audit: 'announcements',
-    label: 'Audit Announcements…',
+    label: 'Announcements…',
     detail: 'A capture of announcements (SAP), pcap or pcapng, against the multicast streams.',
-    of: 'Of what are they?',
+    of: 'What do they announce?',
   },
   {
     audit: 'probe',
-    label: 'Audit Probe…',
-    detail: 'What ffprobe says of a stream, as JSON, against what it is declared to be.',
+    label: 'Probed stream…',
+    detail: 'What ffprobe says of a stream, as JSON, against the site.',
     of: 'Which stream is it?',
   },
 ];
@@ -112,12 +112,15 @@ async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): P
 }
 
 async function choose(): Promise<Said | undefined> {
-  const picked = await vscode.window.showQuickPick(kinds, { title: 'Audit What Runs', matchOnDetail: true });
+  const picked = await vscode.window.showQuickPick(kinds, {
+    title: 'Compare the running system with the plan',
+    matchOnDetail: true,
+  });
   if (picked === undefined) return undefined;
   const isFolder = picked.audit === 'recordings';
   const files = await vscode.window.showOpenDialog({
     title: picked.label,
-    openLabel: 'Audit',
+    openLabel: 'Compare',
     canSelectFolders: isFolder,
     canSelectFiles: !isFolder,
     canSelectMany: false,
@@ -125,15 +128,15 @@ async function choose(): Promise<Said | undefined> {
   const uri = files?.[0]?.toString();
   if (uri === undefined) return undefined;
   if (!isFolder) return { kind: picked.audit, uri };
-  const now = { label: 'It is being recorded to', description: 'held against the time of now', isCopy: false };
-  const copy = { label: 'It is a copy', description: 'held against the time of its newest file', isCopy: true };
+  const now = { label: 'It is being recorded to', description: 'compared as of now', isCopy: false };
+  const copy = { label: 'It is a copy', description: 'compared as of its newest file', isCopy: true };
   const state = await vscode.window.showQuickPick([now, copy], { title: picked.label });
   return state === undefined ? undefined : { kind: picked.audit, uri, isCopy: state.isCopy };
 }
 
 /** @returns `undefined` where the person ends it */
 function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAnswer | undefined> {
-  const title = 'Holding it against the site…';
+  const title = 'Comparing with the site…';
   const options = { location: vscode.ProgressLocation.Notification, title, cancellable: true };
   return vscode.window.withProgress(options, async (progress, token) => {
     const workDoneToken = `audit-${++asked}`;
@@ -164,10 +167,10 @@ async function tell(client: BaseLanguageClient, answer: AuditAnswer, showFigures
     first === undefined
       ? 'The audit agrees with the site.'
       : `${found.length === 1 ? '1 thing differs' : `${found.length} things differ`} from the site.`;
-  const actions = [...(first === undefined ? [] : ['Go to First']), 'Show Figures'];
+  const actions = [...(first === undefined ? [] : ['Go to first']), 'Show figures'];
   const chosen = await vscode.window.showInformationMessage(words, ...actions);
-  if (chosen === 'Show Figures') await showFigures();
-  if (chosen !== 'Go to First' || first === undefined) return;
+  if (chosen === 'Show figures') await showFigures();
+  if (chosen !== 'Go to first' || first === undefined) return;
   const { uri, range } = client.protocol2CodeConverter.asLocation(first);
   await vscode.window.showTextDocument(uri, { selection: range });
 }

@@ -106,7 +106,7 @@ function restartAfterCrash(log: vscode.LogOutputChannel): ErrorHandler {
       if (crashes.length < most) return { action: CloseAction.Restart, handled: true };
       log.error(
         `The language server ended ${most} times in three minutes and is left alone. ` +
-          'The command "Plumbline: Restart Language Server" starts it again.',
+          'The command “Plumbline: Restart language server” starts it again.',
       );
       crashes = [];
       return { action: CloseAction.DoNotRestart, handled: true };

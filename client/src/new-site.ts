@@ -9,7 +9,7 @@ const suffix = '.site.yaml';
 export async function newSite(): Promise<void> {
   const layout = await vscode.window.showQuickPick(
     Object.values(NEW_SITES).map(({ title, description, text }) => ({ label: title, detail: description, text })),
-    { title: 'New Site', placeHolder: 'What to start from' },
+    { title: 'New site', placeHolder: 'What to start from' },
   );
   const folder = layout === undefined ? undefined : await askForFolder();
   if (layout === undefined || folder === undefined) return;
@@ -26,7 +26,7 @@ async function askForFolder(): Promise<vscode.Uri | undefined> {
   const within = folders.length === 1 ? folders[0] : await vscode.window.showWorkspaceFolderPick();
   if (within === undefined) return undefined;
   const path = await vscode.window.showInputBox({
-    title: 'New Site',
+    title: 'New site',
     prompt: `Folder for the new site, inside ‘${within.name}’. Leave it empty for that folder itself.`,
     value: (await siteIn(within.uri)) === undefined ? '' : 'home',
     validateInput: (written) => objection(within.uri, written.trim()),
@@ -43,7 +43,7 @@ async function objection(within: vscode.Uri, path: string): Promise<string | und
 
 async function askOnDisk(): Promise<vscode.Uri | undefined> {
   const chosen = await vscode.window.showOpenDialog({
-    title: 'New Site',
+    title: 'New site',
     openLabel: 'Write It Here',
     canSelectFolders: true,
     canSelectFiles: false,

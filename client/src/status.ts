@@ -71,7 +71,7 @@ function showInBar(bar: vscode.StatusBarItem, status: SiteStatus | undefined): v
   }
   bar.text = `$(checklist) ${siteWords(status).text}`;
   bar.tooltip = 'Show the report of this site';
-  bar.command = { title: 'Show Report', command: reportCommand, arguments: [status.folder] };
+  bar.command = { title: 'Show report', command: reportCommand, arguments: [status.folder] };
   bar.show();
 }
 

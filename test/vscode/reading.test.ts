@@ -97,7 +97,7 @@ describe('reading beside the text, in a browser', function () {
   });
 
   it('shows the report from the button of the editor, with the verdict first', async () => {
-    await workbench.click(workbench.page.locator('.editor-actions [aria-label*="Show Report"]').first());
+    await workbench.click(workbench.page.locator('.editor-actions [aria-label*="Show report"]').first());
     const count = (severity: string): number => mistakes.filter((mistake) => mistake.severity === severity).length;
     await eventually(async () =>
       assert.equal(
@@ -196,7 +196,7 @@ describe('reading beside the text, in a browser', function () {
   it('shows a page for paper as a page, and saves it beside the site', async () => {
     const { page } = workbench;
     await page.locator('.tab').filter({ hasText: 'streams.site.yaml' }).first().click();
-    await workbench.command('Plumbline: Make Files for the Equipment');
+    await workbench.command('Plumbline: Make files for the equipment');
     const pick = page.locator('.quick-input-widget:visible');
     await pick.locator('input').fill('patch');
     await workbench.click(pick.locator('.monaco-list-row').first());
@@ -208,7 +208,7 @@ describe('reading beside the text, in a browser', function () {
     await eventually(async () => assert.match(await inPage().locator('h1').innerText(), /^Patch schedule/));
     await inPage().locator('h1').click();
     await workbench.picture('made page');
-    await workbench.click(page.locator('.editor-actions [aria-label*="Save Made"]').last());
+    await workbench.click(page.locator('.editor-actions [aria-label*="Save made"]').last());
     await workbench.click(pick.locator('.monaco-list-row').filter({ hasText: 'made' }).first());
     await eventually(async () =>
       assert.deepEqual((await readdir(join(site.folder, 'made'))).sort(), [

@@ -15,8 +15,8 @@ export const madeCommands = {
 } as const;
 
 const saveAs = 'Save…';
-const otherFiles = 'Other Files…';
-const read = 'I Have Read It';
+const otherFiles = 'Other files…';
+const read = 'I have read it';
 
 /** Characters of a message; the editor cuts what is longer than a thousand. */
 const longestMessage = 900;
@@ -96,10 +96,10 @@ async function makeFiles(
 }
 
 async function choose(offers: readonly Offer[]): Promise<Said | undefined> {
-  const title = 'Make Files for the Equipment';
+  const title = 'Make files for the equipment';
   const picked = await vscode.window.showQuickPick(
     offers.map((offer) => ({ label: offer.title, description: offer.kind, detail: offer.summary, offer })),
-    { title, placeHolder: 'Nothing is run, and nothing is written until you save it.', matchOnDescription: true },
+    { title, placeHolder: 'Nothing is run, and nothing is written until you save.', matchOnDescription: true },
   );
   if (picked === undefined) return undefined;
   const { kind, subjects } = picked.offer;
@@ -107,7 +107,7 @@ async function choose(offers: readonly Offer[]): Promise<Said | undefined> {
   const all = { label: 'All', description: `${subjects.length}`, subject: undefined };
   const one = await vscode.window.showQuickPick([all, ...subjects.map((subject) => ({ label: subject, subject }))], {
     title: `${title}: ${picked.label}`,
-    placeHolder: 'Of all, or of one alone',
+    placeHolder: 'For all, or for one',
   });
   return one === undefined ? undefined : { kind, subject: one.subject };
 }
@@ -141,7 +141,7 @@ function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
 /** What is to be done and to be known besides is told too; a message with an answer stays until it has been read. */
 async function tellMade(shelf: Shelf, wanted: Wanted, { files, notes }: Shown): Promise<void> {
   const is = files.length === 1 ? '1 file is' : `${files.length} files are`;
-  const words = `${is} shown as made from the site. Nothing is written yet.`;
+  const words = `${is} made from the site and shown here. Nothing is written yet.`;
   const [message = '', ...others] = messagesOf([words, ...notes]);
   for (const other of others) void vscode.window.showInformationMessage(other, read);
   const answer = await vscode.window.showInformationMessage(message, saveAs, ...(files.length > 1 ? [otherFiles] : []));
@@ -168,7 +168,7 @@ function tellRefused(client: BaseLanguageClient, { refused }: Shown): void {
   void vscode.window.showWarningMessage(plain(message), 'Show').then(async (answer) => {
     if (answer === undefined) return;
     const items = refused.map(({ message: label, at }) => ({ label, at }));
-    const chosen = items.length === 1 ? items[0] : await vscode.window.showQuickPick(items, { title: 'Not Made' });
+    const chosen = items.length === 1 ? items[0] : await vscode.window.showQuickPick(items, { title: 'Not made' });
     if (chosen === undefined) return;
     const { uri, range } = client.protocol2CodeConverter.asLocation(chosen.at);
     await vscode.window.showTextDocument(uri, { selection: range });

@@ -4,7 +4,7 @@ import type { MadeFile } from '../../../server/src/make/output.ts';
 import { plain } from '../plain.ts';
 
 const overwrite = 'Overwrite';
-const others = 'Write Only the Others';
+const others = 'Write only the others';
 
 /** @returns the files that were written; `undefined` where the person thinks better of it */
 export async function saveMade(
@@ -41,11 +41,11 @@ export async function askForFolder(usual: vscode.Uri): Promise<vscode.Uri | unde
     description: `in ${vscode.workspace.asRelativePath(vscode.Uri.joinPath(usual, '..'))}`,
   };
   const other = { label: 'Another folder…', description: '' };
-  const picked = await vscode.window.showQuickPick([here, other], { title: 'Save to Which Folder?' });
+  const picked = await vscode.window.showQuickPick([here, other], { title: 'Save to which folder?' });
   if (picked !== other) return picked === undefined ? undefined : usual;
   const chosen = await vscode.window.showOpenDialog({
     title: 'Save to Folder',
-    openLabel: 'Save Here',
+    openLabel: 'Save here',
     defaultUri: vscode.Uri.joinPath(usual, '..'),
     canSelectFolders: true,
     canSelectFiles: false,

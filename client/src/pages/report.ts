@@ -35,5 +35,5 @@ async function chooseFolder(client: BaseLanguageClient, chosen: unknown): Promis
     label: vscode.workspace.asRelativePath(client.protocol2CodeConverter.asUri(folder)),
     folder,
   }));
-  return (await vscode.window.showQuickPick(items, { title: 'Show Report', placeHolder: 'Of which site?' }))?.folder;
+  return (await vscode.window.showQuickPick(items, { title: 'Show report', placeHolder: 'Which site?' }))?.folder;
 }

@@ -22,19 +22,14 @@ const LOOK_MS = 1000;
 
 export function announceCommand(): Command {
   return new Command('announce')
-    .description('Announce streams by SAP (RFC 2974) until it is ended, so that players and recorders list them.')
+    .description('Announce streams by SAP (RFC 2974) until stopped, so that players and recorders list them.')
     .argument(
       '<FOLDER_OR_FILE...>',
       'session descriptions, as `plumbline make sdp` writes them; of a folder, all *.sdp',
     )
     .requiredOption('--interface <address>', 'the IPv4 address of the interface to announce by', address)
-    .option('--bandwidth <bit/s>', 'what all announcements on a group may take together', positive, SAP_BANDWIDTH)
-    .option(
-      '--at-least <seconds>',
-      'the shortest base interval between announcements of a stream',
-      positive,
-      SAP_INTERVAL,
-    )
+    .option('--bandwidth <bit/s>', 'the limit for all announcements on a group together', positive, SAP_BANDWIDTH)
+    .option('--at-least <seconds>', 'the shortest interval between announcements of a stream', positive, SAP_INTERVAL)
     .option('--ttl <hops>', 'time to live of the packets, 1 to 255', timeToLive, SAP_TTL)
     .addHelpText(
       'after',

@@ -8,13 +8,11 @@ import { probeCommand } from './audit/probe.ts';
 const AUDITS: readonly (() => Command)[] = [announcementsCommand, countersCommand, probeCommand, recordingsCommand];
 
 export function auditCommand(): Command {
-  const command = new Command('audit')
-    .description('Print where what runs differs from the plan. Only reads.')
-    .addHelpText(
-      'after',
-      `
+  const command = new Command('audit').description('Compare the running system with the plan. Only reads.').addHelpText(
+    'after',
+    `
 Exit status: 0, nothing at or above --fail-on, a warning unless it is said otherwise; 1, something; 2, it could not be done.`,
-    );
+  );
   for (const audit of AUDITS) command.addCommand(audit());
   return command;
 }

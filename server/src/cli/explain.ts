@@ -16,10 +16,10 @@ const ALL = [...ruleById.values()];
 export function explainCommand(): Command {
   return new Command('explain')
     .description(
-      'Print the page of a rule or of what an audit finds, or how a figure of the report comes about; without a name, all rules in a line each.',
+      'Print the page of a rule or audit finding, or how a figure of the report is computed. Without a name, list all rules.',
     )
-    .argument('[NAME...]', 'a rule, such as link-load, or the way to a figure, such as links core/16 forward peak')
-    .option('--site <folder>', 'the site whose figure it is', '.')
+    .argument('[NAME...]', 'a rule, such as link-load, or the path of a figure, such as links core/16 forward peak')
+    .option('--site <folder>', 'the folder of the site', '.')
     .addHelpText(
       'after',
       `

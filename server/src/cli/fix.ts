@@ -8,7 +8,7 @@ import { readSites, shownPath } from './sites.ts';
 
 export function fixCommand(): Command {
   return new Command('fix')
-    .description('Apply the fixes that are safe: those with one sensible way that changes no meaning.')
+    .description('Apply the safe fixes: those that have one sensible way and change no meaning.')
     .argument('[FOLDER...]', 'folders of *.site.yaml files, a site each (default: the working folder)')
     .option('--dry-run', 'print what would change as a diff, and write nothing')
     .addHelpText(

@@ -20,9 +20,7 @@ import manifest from '../../../package.json' with { type: 'json' };
 
 export function footageCommand(): Command {
   return new Command('footage')
-    .description(
-      'Join what a recording has of a span of time into one file. Needs FFmpeg; the originals are left as they are.',
-    )
+    .description('Join a span of time of a recording into one file. Needs FFmpeg; the originals stay as they are.')
     .argument('[FOLDER]', 'the folder of the site', '.')
     .requiredOption('--recording <name>', 'which recording')
     .requiredOption('--from <time>', 'ISO 8601, with an offset from UTC or by the clock of the site')
@@ -31,13 +29,13 @@ export function footageCommand(): Command {
       '--out <file>',
       'what to write: .mp4, .mov, .mkv or .ts; beside it, FILE.json says what it is made of',
     )
-    .option('--recordings <folder>', 'where the files lie on this machine (default: the path of the volume)')
-    .option('--exact', 'cut to the frame, and encode anew what lies between the cut and a keyframe')
-    .option('--overwrite', 'replace FILE where it is there')
+    .option('--recordings <folder>', 'where the files are on this machine (default: the path of the volume)')
+    .option('--exact', 'cut to the frame; only the edges are encoded again')
+    .option('--overwrite', 'replace FILE if it exists')
     .addOption(
       new Option(
         '--repeated-hour <pass>',
-        'which is meant by names without an offset, where the clocks went back',
+        'which pass is meant by names without an offset when the clocks go back',
       ).choices(['first', 'second']),
     )
     .addHelpText(

@@ -21,7 +21,7 @@ export function makeCommand(): Command {
   return new Command('make')
     .description('Write the files that make the equipment match the plan. Nothing is run.')
     .argument('<KIND>', 'what to make')
-    .argument('[NAME]', 'of which device, stream … alone; without it, of all')
+    .argument('[NAME]', 'only for this device, stream …; without it, for all')
     .option('--out <folder>', 'where to write; without it, the files are printed')
     .option('--site <folder>', 'the folder of the site', '.')
     .addHelpText(

@@ -16,11 +16,11 @@ interface Given extends PrintOptions {
 
 export function announcementsCommand(): Command {
   return new Command('announcements')
-    .description('Hold a capture of announcements (SAP) against the multicast streams.')
+    .description('Compare a capture of announcements (SAP) with the multicast streams.')
     .argument('<FILE>', 'a capture as tcpdump or tshark writes it, pcap or pcapng; - for standard input')
-    .option('--site <folder>', 'the site that is held against it', '.')
-    .option('--bandwidth <bit/s>', 'what announcers were told that they may take together', positive, SAP_BANDWIDTH)
-    .option('--at-least <seconds>', 'the shortest base interval that they were told', positive, SAP_INTERVAL)
+    .option('--site <folder>', 'the folder of the site', '.')
+    .option('--bandwidth <bit/s>', 'the limit that the announcers share', positive, SAP_BANDWIDTH)
+    .option('--at-least <seconds>', 'the shortest interval that the announcers keep', positive, SAP_INTERVAL)
     .addOption(formatOption())
     .addOption(failOnOption())
     .addHelpText(

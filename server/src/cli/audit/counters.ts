@@ -24,13 +24,13 @@ interface Given extends PrintOptions {
 export function countersCommand(): Command {
   return new Command('counters')
     .description(
-      'Hold what the interfaces counted against the load of each port, and name the stream that fits a difference.',
+      'Compare interface counters with the load of each port, and name the stream that explains a difference.',
     )
-    .argument('<FILE...>', 'counters in time: lines of JSON of Linux, or values of the Interfaces MIB as CSV')
-    .option('--site <folder>', 'the site that is held against them', '.')
-    .option('--device <name>', 'whose counters they are, where the file does not say')
-    .option('--tolerance <percentage>', 'what may differ from the plan', `${USUAL.tolerance / 100} %`)
-    .option('--other <rate>', 'what a port may carry besides the streams', bitRate(USUAL.other))
+    .argument('<FILE...>', 'counters over time: lines of JSON from Linux, or values of the Interfaces MIB as CSV')
+    .option('--site <folder>', 'the folder of the site', '.')
+    .option('--device <name>', 'the device, if the file does not say')
+    .option('--tolerance <percentage>', 'how much may differ from the plan', `${USUAL.tolerance / 100} %`)
+    .option('--other <rate>', 'how much a port may carry besides the streams', bitRate(USUAL.other))
     .option('--over <duration>', 'the shortest stretch that counts as the busiest', duration(USUAL.over))
     .addOption(formatOption())
     .addOption(failOnOption())

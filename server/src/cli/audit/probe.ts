@@ -17,12 +17,10 @@ interface Given extends PrintOptions {
 
 export function probeCommand(): Command {
   return new Command('probe')
-    .description(
-      'Hold what ffprobe says of streams against what they are declared to be, with fixes that declare what was measured.',
-    )
+    .description('Compare what ffprobe says of streams with the site, with fixes that write down what was measured.')
     .argument('<FILE...>', 'what ffprobe wrote as JSON, a file for each stream')
-    .option('--site <folder>', 'the site that declares them', '.')
-    .option('--stream <name>', 'which stream it is, where neither the address nor the name of the SDP file tells')
+    .option('--site <folder>', 'the folder of the site', '.')
+    .option('--stream <name>', 'the stream, if neither the address nor the name of the SDP file says')
     .option('--tolerance <percentage>', 'by how much bit rates may differ', `${USUAL_TOLERANCE / 100} %`)
     .addOption(formatOption())
     .addOption(failOnOption())

@@ -27,22 +27,22 @@ const USUAL_PROBES = 100;
 export function recordingsCommand(): Command {
   return new Command('recordings')
     .description(
-      'Hold the files of recordings against the plan: gaps, short and double files, days kept, bit rates, room.',
+      'Compare recorded files with the plan: gaps, short and duplicate files, days kept, bit rates, free space.',
     )
-    .argument('[FOLDER]', 'where the files of a volume lie, or a copy of them (default: the path of each volume)')
-    .option('--site <folder>', 'the site that they are held against', '.')
+    .argument('[FOLDER]', 'where the files of a volume are, or a copy of them (default: the path of each volume)')
+    .option('--site <folder>', 'the folder of the site', '.')
     .option('--volume <name>', 'only this volume')
     .option(
       '--now <time>',
-      'when the folder was as it is, for a copy: ISO 8601, or `newest` for that of its newest file (default: now)',
+      'for a copy, the time when it was made: ISO 8601, or `newest` for that of its newest file (default: now)',
     )
     .option(
       '--since <time>',
-      'since when all of it has been recorded: what is younger than it is to be kept was deleted too early',
+      'the time from which everything was recorded: a file missing since then was deleted too early',
     )
     .option(
       '--probe [count]',
-      `have ffprobe read true lengths of files, those in doubt first: how many (${USUAL_PROBES.toString()}) or \`all\``,
+      `let ffprobe read the true length of so many files, doubtful ones first (${USUAL_PROBES.toString()}), or of \`all\``,
     )
     .option('--fix', 'write the measured bit rates into the site')
     .addOption(formatOption())

@@ -15,7 +15,7 @@ import { textAt } from '../../text/syntax.ts';
 
 export const addressPlan: Output = {
   kind: 'address-plan',
-  title: 'Address Plan',
+  title: 'Address plan',
   summary:
     'for each VLAN its addresses in order, the pool and what is free, and the groups of streams; CSV and a page to ' +
     'print',

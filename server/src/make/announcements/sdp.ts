@@ -9,7 +9,7 @@ import { audiences, describable, describe } from './describe.ts';
 
 export const sdp: Output = {
   kind: 'sdp',
-  title: 'RtpSession description of a stream (SDP)',
+  title: 'Session description of a stream (SDP)',
   summary: 'a file for each multicast or RTP stream that tells a player or a recorder how to take it',
   subjects: (plan) => plan.site.streams.filter(describable).map(({ name }) => name),
   make(plan, subject) {

@@ -10,7 +10,7 @@ import { type CableRun, cableRun, byRun, reversed } from './cable-run.ts';
 
 export const cableLabels: Output = {
   kind: 'cable-labels',
-  title: 'Cable Labels',
+  title: 'Cable labels',
   summary: 'the text of a label for each end of each cable; CSV for a label printer and a page to print and cut',
   subjects: () => [],
   make(plan) {

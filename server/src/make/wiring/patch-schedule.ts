@@ -16,7 +16,7 @@ import { textAt } from '../../text/syntax.ts';
 
 export const patchSchedule: Output = {
   kind: 'patch-schedule',
-  title: 'Patch Schedule',
+  title: 'Patch schedule',
   summary: 'every cable in the order of a walk, from port to port by way of the patch panels; CSV and a page to print',
   subjects: () => [],
   make(plan) {

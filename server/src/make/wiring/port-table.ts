@@ -20,7 +20,7 @@ import { textAt } from '../../text/syntax.ts';
 
 export const portTable: Output = {
   kind: 'port-table',
-  title: 'Port Table of a Switch',
+  title: 'Port table of a switch',
   summary:
     'each port of a switch: speed, VLANs, power, what is plugged in, predicted peak load; CSV and a page to print',
   subjects: (plan) => switches(plan).map(({ name }) => name),

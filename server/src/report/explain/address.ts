@@ -36,8 +36,7 @@ export function addressExplained(plan: Plan, address: number): Explanation {
   lines.push({ label: 'kind', cells: [isPrivate(address) ? 'private' : 'not private'], source: 'RFC 1918 §3' });
   return {
     title: `${formatAddress(address)}${holders.length === 0 ? '' : `: ${list([...new Set(holders.map(holder))])}`}`,
-    sentences:
-      holders.length > 1 ? [`${count(holders.length, 'place')} have it: it may be at one alone in its VLAN.`] : [],
+    sentences: holders.length > 1 ? [`${count(holders.length, 'place')} have it; in a VLAN only one may.`] : [],
     columns: [],
     lines,
   };
@@ -73,7 +72,7 @@ function vlanLines(vlan: Vlan, subnet: Subnet, address: number): ExplanationLine
     lines.push({
       label: 'DHCP pool',
       cells: ['inside'],
-      formula: `${formatAddress(pool.first)} to ${formatAddress(pool.last)} may be given to anybody`,
+      formula: `${formatAddress(pool.first)} to ${formatAddress(pool.last)} may go to any host`,
     });
   }
   return lines;

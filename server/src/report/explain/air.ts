@@ -13,7 +13,7 @@ export function airExplained({ device, streams, share }: Air): Explanation {
     title: `${device.name}: what groups take of its air`,
     sentences: [
       `A group is sent once for all stations at ${bitRate(device.basicRate)}, alone and without acknowledgement; the ` +
-        'rate of the cell counts for nothing here. Stations, neighbours and repeated frames share what is left.',
+        'rate of the cell does not matter here. Stations, neighbours and repeated frames share what is left.',
     ],
     columns: RATES,
     lines: streams.flatMap(streamLines),

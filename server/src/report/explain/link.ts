@@ -33,7 +33,7 @@ export function directionExplained(
   if (link.blocked !== undefined && plan.network.copies(link, out).length === 0) {
     return {
       title,
-      sentences: [`Spanning tree keeps it idle: ${portName(link.blocked)} discards.`],
+      sentences: [`Spanning tree blocks it at ${portName(link.blocked)}.`],
       columns: RATES,
       lines: [],
       total: total(plan, link, out, kind),
@@ -55,7 +55,7 @@ export function directionExplained(
       ...saysOfLoad(link, load),
       ...saysOfCables(plan, link, out),
       ...saysOfChoice(plan, link, out, kind),
-      ...(link.blocked === undefined ? [] : [`Spanning tree has ${portName(link.blocked)} discard it.`]),
+      ...(link.blocked === undefined ? [] : [`Spanning tree blocks it at ${portName(link.blocked)}.`]),
     ],
     columns: RATES,
     lines: folded(lines, most),

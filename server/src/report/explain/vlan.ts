@@ -62,12 +62,12 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
   lines.push({
     label: 'gateway',
     cells: [vlan.gateway ?? 'none'],
-    ...(vlan.gateway === undefined && { formula: 'nothing gets from it into another VLAN' }),
+    ...(vlan.gateway === undefined && { formula: 'no way into other VLANs' }),
   });
   if (vlan.reaches !== undefined || !vlan.internet) {
     const inside = vlan.reaches === undefined ? 'all VLANs' : few(vlan.reaches, 6);
     lines.push({
-      label: 'may ask',
+      label: 'may reach',
       cells: [inside === '' ? 'no other VLAN' : inside],
       formula: vlan.internet ? 'and the Internet' : 'and not the Internet',
     });
