@@ -164,7 +164,7 @@ cables:
   - {from: a/1, to: b/1}
   - {from: a/2, to: b/2}
 `;
-    assert.match(over(text, 'a/2'), /Spanning tree keeps it idle: b\/2 discards\./);
+    assert.match(over(text, 'a/2'), /Spanning tree blocks it at b\/2\./);
   });
 
   it('shows what can be known of a half-typed site, and throws for no place in it', () => {
