@@ -9,7 +9,7 @@ export const accessAndTrunk: Rule = {
   due: 'item',
   summary: 'A port is set as an access port and as a trunk at once, or has a native VLAN without a trunk.',
   why: `An access port is in one VLAN and its frames carry no tag; a trunk carries several, each frame tagged, and its
-\`native\` VLAN alone without one. A port is one or the other. Until that is said, a \`vlan\` beside a trunk counts as
+\`native\` VLAN alone without one. A port is one or the other. Until the site says which, a \`vlan\` beside a trunk counts as
 its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.`,
   source: 'IEEE 802.1Q, untagged and tagged member sets of a port (from memory)',
   check({ site }: RuleContext, report: Report): void {
@@ -26,17 +26,15 @@ its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.
         report({
           at: placeOf(device.item, [...route, 'vlan']),
           message:
-            `${name} has a vlan and a trunk, and can only be one of the two. ` +
-            (native === undefined
-              ? `Write ${vlan} as the native VLAN of the trunk, or take one out.`
-              : 'Take one out.'),
+            `${name} has both a vlan and a trunk; it can only be one of the two. ` +
+            (native === undefined ? `Make ${vlan} the native VLAN of the trunk, or remove one.` : 'Remove one.'),
           about,
           fixes: () =>
             [
               native === undefined
                 ? fix(`Make ${vlan} the native VLAN of the trunk`, setKey(device.item, [...route, 'vlan'], 'native'))
-                : fix('Leave vlan out', remove(device.item, [...route, 'vlan'])),
-              native === undefined ? fix('Leave the trunk out', remove(device.item, [...route, 'trunk'])) : [],
+                : fix('Remove vlan', remove(device.item, [...route, 'vlan'])),
+              native === undefined ? fix('Remove the trunk', remove(device.item, [...route, 'trunk'])) : [],
             ].flat(),
         });
       } else if (trunk === undefined && native !== undefined) {
@@ -49,7 +47,7 @@ its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.
           fixes: () =>
             vlan === undefined
               ? fix(`Make it an access port of ${native}`, setKey(device.item, [...route, 'native'], 'vlan'))
-              : fix('Leave native out', remove(device.item, [...route, 'native'])),
+              : fix('Remove native', remove(device.item, [...route, 'native'])),
         });
       }
     }
@@ -66,7 +64,7 @@ export const examples: readonly Example[] = [
 vlans: {house: {id: 10}, video: {id: 20}}
 devices:
   core: {kind: switch, ports: {16: {vlan: house, trunk: [house, video]}}}
-#                                         ^^^^^ core/16 has a vlan and a trunk
+#                                         ^^^^^ core/16 has both a vlan and
 `,
     good: `
 vlans: {house: {id: 10}, video: {id: 20}}

@@ -10,11 +10,11 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const aggregationLoad: Rule = {
   id: 'aggregation-load',
   severity: 'error',
-  summary: 'A cable of an aggregated link carries more than the policy allows, or may.',
-  why: `The speeds of aggregated cables add up, but the frames of one stream take one of them, which a hash of their
-addresses chooses. What does not fit on a cable however the streams are spread is an error. Where the two greatest
-would not fit together it is a warning: they share a cable by chance, and for good. Where only all of them on one cable
-would not fit, it is worth knowing, as addresses in a row can be spread badly. Take one faster link instead, slim the
+  summary: 'A cable in an aggregated link carries, or may carry, more than the policy allows.',
+  why: `The speeds of aggregated cables add up, but the frames of one stream all take the same cable, which a hash of their
+addresses picks. What does not fit on a cable however the streams are spread is an error. Where the two greatest
+would not fit together it is a warning: they may share a cable by chance, and then always do. Where only all of them on
+one cable would not fit, it is worth knowing, since consecutive addresses can be spread badly. Take one faster link instead, slim the
 streams, or set a hash that takes port numbers in and look at the counters.`,
   source: 'IEEE 802.1AX-2020 §6.2.4 and §8 (from memory): frames of a conversation take one member of the link',
   check({ site, network }: RuleContext, report: Report): void {

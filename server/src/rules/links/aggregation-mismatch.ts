@@ -10,11 +10,11 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const aggregationMismatch: Rule = {
   id: 'aggregation-mismatch',
   severity: 'error',
-  summary: 'Cables that are to be one link do not fit together.',
+  summary: 'Cables that should form one link do not match.',
   why: `Link aggregation needs both ends: each bundles the same cables, both by LACP with one end active or both
 without it, all at one speed and in the same VLANs. Where one end bundles alone, frames are lost on the cables that the
-other end does not expect them on, or the cables close a loop; a cable of another speed stays out. Until it is put right
-the plan counts on the first cable alone.`,
+other end does not expect them on, or the cables close a loop; a cable of another speed stays out. Until then
+the plan counts only on the first cable.`,
   source:
     'IEEE 802.1AX-2020 §6.3 and §6.4 (from memory): members share speed, key and partner; two passive ends are silent',
   check({ network }: RuleContext, report: Report): void {
@@ -32,7 +32,7 @@ the plan counts on the first cable alone.`,
             ...findingAt(
               port,
               link,
-              `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: one link has one other end. Give the ports to each a group of their own.`,
+              `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: a link has only one far end. Give the ports to each their own group.`,
             ),
             entails: [link, other],
           });
@@ -78,7 +78,7 @@ function oneEnd({ a, b }: Link, all: readonly Member[]): Mismatch {
     at: with_,
     message:
       `${list(portsAt(all, with_).map(portName))} are one link, ${name}, and ${few(ports.map(portName), 3)} at the other ` +
-      `end are not: frames are lost, or go round. Put them into a group of ${without.device.name}, or take ${name} out.`,
+      `end are not: frames are lost or circulate. Put them into a group of ${without.device.name}, or remove ${name}.`,
     fixes: () =>
       own.length < ports.length
         ? []

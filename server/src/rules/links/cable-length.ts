@@ -22,9 +22,9 @@ export const cableLength: Rule = {
   id: 'cable-length',
   severity: 'error',
   due: 'value',
-  summary: 'A cable is longer than its type carries the speed of the link.',
+  summary: 'A cable is too long for the speed of its link.',
   why: `Beyond its reach a link comes up at a lower speed, drops packets, or stays down. Of the 100 m of a copper
-channel at most 90 m may be laid and the other 10 m are patch cords; bundles that carry power get warm and reach less
+channel at most 90 m may be installed cable and the other 10 m patch cords; bundles that carry power get warm and reach less
 far. Shorten the run, take a better cable or fibre, or put a switch in between. Never look into a fibre or a
 connector: the light is invisible and may harm the eye. Cables in walls, on roofs and between buildings: follow
 local codes, and leave to licensed people what these leave to them.`,
@@ -51,7 +51,7 @@ local codes, and leave to licensed people what these leave to them.`,
           about: aboutPorts(a, b),
           effects: [cable],
           message:
-            `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} ${far.metres} m (${far.basis}). ` +
+            `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} for ${far.metres} m (${far.basis}). ` +
             `${remedy}.`,
           fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(item, ['type'], better))),
         });
@@ -82,10 +82,10 @@ function untyped({ a, b, cable: { item } }: Pick<Member, 'a' | 'b' | 'cable'>, l
     at: placeOf(item, ['length']),
     severity: isPowered ? 'error' : 'warning',
     message:
-      `This cable is ${metres(length)} long, and copper carries Ethernet ${CHANNEL} m. ` +
+      `This cable is ${metres(length)} long, and copper carries Ethernet for ${CHANNEL} m. ` +
       (isPowered
         ? 'Take fibre, with a supply at the far end, or put a switch in between.'
-        : 'If it is fibre, say its `type`; else take fibre.'),
+        : 'If it is fibre, give its `type`; otherwise use fibre.'),
     about: aboutPorts(a, b),
   };
 }
@@ -98,7 +98,7 @@ devices:
   stable: {kind: switch, ports: {9: {module: 1000base-sx}}}
 cables:
   - {from: core/16, to: stable/9, type: om1, length: 400 m}
-#                                                    ^^^^^ This cable is 400 m long; om1 carries 1 Gb/s 275 m (1000BASE-SX). Take om2
+#                                                    ^^^^^ This cable is 400 m long; om1 carries 1 Gb/s for 275 m (1000BASE-SX). Take
 `,
     fixed: `
 devices:
@@ -115,7 +115,7 @@ devices:
   barn: {kind: switch, ports: {1: {speed: 10 Gb/s}}}
 cables:
   - {from: core/1, to: barn/1, type: cat6, length: 70 m}
-#                                                  ^^^^ This cable is 70 m long; cat6 carries 10 Gb/s 55 m
+#                                                  ^^^^ This cable is 70 m long; cat6 carries 10 Gb/s for
 `,
     fixed: `
 devices:
@@ -132,7 +132,7 @@ devices:
   paddock-cam: {kind: camera, speed: 100 Mb/s}
 cables:
   - {from: core/1, to: paddock-cam, type: cat6, length: 140 m}
-#                                                       ^^^^^ This cable is 140 m long; cat6 carries 100 Mb/s 100 m
+#                                                       ^^^^^ This cable is 140 m long; cat6 carries 100 Mb/s for
 `,
   },
   {
@@ -143,9 +143,9 @@ devices:
   paddock-cam: {kind: camera, poe: {class: 3}}
 cables:
   - {from: core/1, to: barn/1, length: 180 m}
-#                                      ^^^^^ This cable is 180 m long, and copper carries Ethernet 100 m. If it is fibre, say its \`type\`
+#                                      ^^^^^ This cable is 180 m long, and copper carries Ethernet for 100 m. If it is fibre, give its \`type\`
   - {from: core/2, to: paddock-cam, length: 120 m}
-#                                           ^^^^^ This cable is 120 m long, and copper carries Ethernet 100 m. Take fibre, with a supply
+#                                           ^^^^^ This cable is 120 m long, and copper carries Ethernet for 100 m. Take fibre, with a
 `,
     good: `
 devices:

@@ -9,9 +9,9 @@ export const cableNotForEnds: Rule = {
   id: 'cable-not-for-ends',
   severity: 'error',
   due: 'item',
-  summary: 'A cable joins a network port and a coax connector, or is of a type that does not fit its ends.',
-  why: `A network port takes copper or fibre, a connector of television takes coax of 75 Ω, and nothing that is plugged
-from one to the other works. Correct the end, or the type.`,
+  summary: 'A cable joins a network port and a coax connector, or its type does not fit its ends.',
+  why: `A network port takes copper or fibre, a television connector takes 75 Ω coax; one does not work with the
+other. Correct the end, or the type.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, from, to, type } of site.cables) {

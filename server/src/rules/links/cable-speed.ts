@@ -11,9 +11,9 @@ export const cableSpeed: Rule = {
   id: 'cable-speed',
   severity: 'error',
   due: 'item',
-  summary: 'A cable is of a type that does not carry the speed of the link.',
-  why: `The ports agree on the highest speed that both have, and neither knows the cable: the link comes up and drops
-packets, or does not come up. Take a cable of the type that is named, or set the slower speed at a port.`,
+  summary: "A cable's type does not carry the speed of its link.",
+  why: `The ports agree on the highest speed that both support, and neither knows the cable: the link comes up and drops
+packets, or stays down. Use a cable of the type named in the message, or set the lower speed at a port.`,
   source: 'IEEE 802.3: least category of each BASE-T (secondary), fibre and direct attach (from memory)',
   check({ network }: RuleContext, report: Report): void {
     for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {

@@ -7,8 +7,8 @@ export const cableToItself: Rule = {
   id: 'cable-to-itself',
   severity: 'error',
   due: 'line',
-  summary: 'Both ends of a cable are at one device.',
-  why: `On a switch such a cable is a loop: broadcasts and floods go round it until nothing else gets through. On any
+  summary: 'Both ends of a cable are at the same device.',
+  why: `On a switch such a cable is a loop: broadcasts circulate in it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,
   source: 'A bridge forwards out of every other port: IEEE 802.1D-2004 §7 (from memory)',
   check({ site, network }: RuleContext, report: Report): void {
@@ -28,7 +28,7 @@ other device it joins nothing. Name the device at the far end.`,
 
 function effectOf({ bridging, spanningTree }: Device): string {
   if (!bridging) return '';
-  return spanningTree ? ', which spanning tree keeps idle' : ', which makes a loop';
+  return spanningTree ? ', which spanning tree blocks' : ', which makes a loop';
 }
 
 export const examples: readonly Example[] = [

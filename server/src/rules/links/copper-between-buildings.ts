@@ -11,8 +11,8 @@ export const copperBetweenBuildings: Rule = {
   severity: 'warning',
   due: 'item',
   summary: 'A copper cable joins two buildings.',
-  why: `Each building has an earth of its own. Copper between them carries the difference, and the surge of a stroke of
-lightning nearby, into both: equipment dies, and whoever touches it can be hurt. Glass joins no earths, so fibre is the
+  why: `Each building has an earth of its own. Copper between them carries the difference, and the surge of a nearby lightning
+strike, into both: equipment dies, and whoever touches it can be hurt. Glass joins no earths, so fibre is the
 usual choice, with power for what is behind it from its own building; a cable with metal in its sheath or a strain wire
 is no better than copper. Where copper has to be, surge protection and bonding at both ends are work for licensed people,
 and the local code says how. Parts of a house that share one earth are one building here. Look into no fibre end, lit or

@@ -7,7 +7,7 @@ import { bitRate, percentOver, threshold } from '../../text/words.ts';
 export const internetLoad: Rule = {
   id: 'internet-load',
   severity: 'error',
-  summary: 'More is to cross the line to the Internet than it gives.',
+  summary: 'More is to cross the line to the Internet than it carries.',
   why: `A home's line gives much less up than down, and viewing from away goes up: two cameras may fill it, and then calls
 and everything else in the house stall too. The bounds are those of \`link-load\`. Send a smaller stream away, fewer at a
 time, or take another line.`,

@@ -12,7 +12,7 @@ export const linkLoad: Rule = {
   id: 'link-load',
   severity: 'error',
   summary: 'A link carries more than the policy allows.',
-  why: `A link that is nearly full delays and drops packets, and multicast is not sent again: pictures break up for
+  why: `A link that is nearly full delays and drops packets, and multicast is never resent: pictures break up for
 everyone behind it. Loads are counted at line rate, preamble and gaps included. Between \`warn\` and \`limit\` it is a
 warning, above \`limit\` an error. Move streams, receivers or other traffic, prune with IGMP snooping, lower bit rates, or make the
 link faster.`,

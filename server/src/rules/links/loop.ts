@@ -11,10 +11,10 @@ export const loop: Rule = {
   id: 'loop',
   severity: 'error',
   due: 'item',
-  summary: 'Cables between switches close a loop that no spanning tree cuts.',
-  why: `Broadcasts and floods go round a loop for ever, ever more of them, until nothing else gets through. With
-\`spanning-tree: true\` on all switches round it one cable is kept idle, and takes over when another fails. Or take a
-cable out. Until then nobody can say what crosses which cable: the loads leave one cable out.`,
+  summary: 'Cables between switches form a loop without spanning tree.',
+  why: `Broadcasts circulate in a loop for ever, more and more of them, until nothing else gets through. With
+\`spanning-tree: true\` on all its switches one cable is blocked, and takes over when another fails. Or remove a
+cable. Until then nobody can say what crosses which cable: the loads leave one cable out.`,
   source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
   check({ network }: RuleContext, report: Report): void {
     const { domains, links: all } = network.topology;
@@ -61,9 +61,9 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
     message:
       `This cable closes a loop: ${round}. ` +
       (without.length === 0
-        ? 'Take a cable out.'
+        ? 'Remove a cable.'
         : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` ` +
-          'there, or take a cable out.'),
+          'there, or remove a cable.'),
     about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
     // Where cables of one link lead to several ends, that is told.
     effects: [link, ...others].filter(({ a, b }) => a.lag !== undefined || b.lag !== undefined),

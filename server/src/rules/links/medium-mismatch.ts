@@ -22,10 +22,10 @@ export const mediumMismatch: Rule = {
   id: 'medium-mismatch',
   severity: 'error',
   due: 'item',
-  summary: 'Ports, modules and cable do not meet.',
-  why: `Copper plugs into no cage for glass, multimode modules do not light single-mode fibre, and two ends hear each
-other only if each sends what the other listens to: over two fibres the same kind of module at both ends, over one fibre
-a pair whose wavelengths are crossed, one -d and one -u. What does not meet has no link at all. Look into no module, no
+  summary: 'Ports, modules and cable do not match.',
+  why: `Copper does not plug into an optical cage, multimode modules do not light single-mode fibre, and two ends hear each
+other only if each sends what the other receives: over two fibres the same kind of module at both ends, over one fibre
+a pair whose wavelengths are crossed, one -d and one -u. Modules that do not match have no link at all. Look into no module, no
 plug and no fibre end, lit or not: the light cannot be seen and can harm the eye. Cap what is not plugged in.`,
   source:
     'IEEE 802.3: clauses 26 (100BASE-FX), 38 (1000BASE-SX, LX), 52 (10GBASE-R), 58 and 59 (-LX10, -BX10), 68 (LRM), 86, ' +
@@ -103,8 +103,8 @@ function apart({ a, b, cable }: Member): Pick<Finding, 'message' | 'fixes'> | un
       message:
         `${portName(a)} has ${title(a.module)}, ${portName(b)} ${title(b.module)}: ${difference(first, second)}. ` +
         (other === undefined
-          ? 'Take modules that meet.'
-          : `Take ${other} at ${portName(b)}, or its like at ${portName(a)}.`),
+          ? 'Use modules that match.'
+          : `Use ${other} at ${portName(b)}, or its counterpart at ${portName(a)}.`),
       fixes: () => (other === undefined ? [] : moduleFix(b, other)),
     };
   }
@@ -214,7 +214,7 @@ devices:
   stable: {kind: switch, ports: {9: {module: 1000base-bx10-u}}}
 cables:
   - {from: core/16, to: stable/9, type: os2, fibres: 1, length: 180 m}
-#                       ^^^^^^^^ core/16 has 1000BASE-BX10-U, stable/9 1000BASE-BX10-U: both send at 1310 nm, and neither hears that. Take 1000base-bx10-d at stable/9
+#                       ^^^^^^^^ core/16 has 1000BASE-BX10-U, stable/9 1000BASE-BX10-U: both send at 1310 nm, and neither hears that. Use 1000base-bx10-d at stable/9
 `,
     fixed: `
 devices:

@@ -13,7 +13,7 @@ import { type Fix, fixOf } from '../../site/edit.ts';
 export const noVlan: Rule = {
   id: 'no-vlan',
   severity: 'warning',
-  summary: 'A cabled port has no VLAN, on a switch whose other ports have.',
+  summary: 'A cabled port has no VLAN, on a switch whose other ports have one.',
   why: `Once a switch has VLANs, a port in none of them passes nothing. Give the port \`vlan\` for a host, or \`trunk\`
 towards another switch. (A switch without VLANs on any port passes everything on as it comes.)`,
   source: 'IEEE 802.1Q: every frame belongs to a VLAN (from memory)',

@@ -26,9 +26,9 @@ export const portCabledTwice: Rule = {
   id: 'port-cabled-twice',
   severity: 'error',
   due: 'value',
-  summary: 'Two cables are in one port, or in one position of a patch panel.',
-  why: `A port takes one plug, and a position of a patch panel one cable, however far it runs. Only the first of the
-cables is counted until it is put right. Write each cable once; give the second a port of its own.`,
+  summary: 'Two cables share a port, or a position of a patch panel.',
+  why: `A port takes one plug, and a position of a patch panel one cable. Until this is put right only the first cable is
+counted. Write each cable once; give the second a port of its own.`,
   check({ site, network }: RuleContext, report: Report): void {
     const plugs = new Map<Socket, Plug>();
     const positions = new Map<Port, Plug>();
@@ -68,7 +68,7 @@ function shownOtherEnd(plug: Plug): string {
 function twice(site: Site, port: Socket, first: Plug, second: Plug, what: string): Finding {
   return {
     at: placeOf(second.cable.item, second.end.route),
-    message: `${nameOf(port)} has a cable already, ${what}. Give this one a port of its own, or take it out.`,
+    message: `${nameOf(port)} already has a cable, ${what}. Give this one its own port, or remove it.`,
     about: [nameOf(port), port.device.name],
     related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${nameOf(port)}` }],
     fixes: () => {
@@ -120,7 +120,7 @@ devices:
 cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/1, to: stable-cam}
-#          ^^^^^^ core/1 has a cable already, to paddock-cam
+#          ^^^^^^ core/1 already has a cable, to paddock-cam
 `,
     fixed: `
 devices:
@@ -142,7 +142,7 @@ devices:
 cables:
   - {from: core/1, to: paddock-cam, through: [panel-a/1]}
   - {from: core/2, to: stable-cam, through: [panel-a/1]}
-#                                            ^^^^^^^^^ panel-a/1 has a cable already, core/1 – paddock-cam
+#                                            ^^^^^^^^^ panel-a/1 already has a cable, core/1 – paddock-cam
 `,
   },
 ];

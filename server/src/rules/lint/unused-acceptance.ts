@@ -8,9 +8,9 @@ import type { AcceptanceRule, Example, Report, UnusedAcceptance } from '../../li
 export const unusedAcceptance: AcceptanceRule = {
   id: 'unused-acceptance',
   severity: 'warning',
-  summary: 'An acceptance matches nothing that is found.',
-  why: `What was knowingly accepted is gone, or its name has changed. Left in place, the acceptance would hide the
-next problem of that rule at that place. Take it out, or correct \`rule\` and \`at\`.`,
+  summary: 'An acceptance matches no finding.',
+  why: `What was accepted is gone, or its name has changed. Left in place, the acceptance would hide the next problem of that
+rule at that place. Remove it, or correct \`rule\` and \`at\`.`,
   checkUnused(unused: readonly UnusedAcceptance[], report: Report): void {
     for (const { acceptance, isOff, found } of unused) {
       const { item, route, rule, at } = acceptance;
@@ -19,8 +19,8 @@ next problem of that rule at that place. Take it out, or correct \`rule\` and \`
       report({
         at: placeOf(item, [...route, 'at']),
         message: isOff
-          ? `The rule ${rule} is off in this site, so there is nothing to accept. Take the acceptance out.`
-          : `${rule} finds nothing at ${visible(at, 40)}${elsewhere}. Take the acceptance out, or correct it.`,
+          ? `The rule ${rule} is off in this site, so there is nothing to accept. Remove the acceptance.`
+          : `${rule} finds nothing at ${visible(at, 40)}${elsewhere}. Remove the acceptance, or correct it.`,
         about: [at],
         fixes: () => [...(isOff ? [] : corrections(acceptance, places)), ...takenOut(acceptance)],
       });
@@ -38,7 +38,7 @@ function corrections({ item, route }: Acceptance, places: readonly string[]): Fi
 function takenOut({ item, route }: Acceptance): Fix[] {
   const all = nodeAt(item, []);
   const edit = all?.kind === 'sequence' && all.items.length === 1 ? removeItem(item) : remove(item, route);
-  return fixOf('Take the acceptance out', edit);
+  return fixOf('Remove the acceptance', edit);
 }
 
 export const examples: readonly Example[] = [
@@ -52,7 +52,7 @@ cables:
 lint:
   accept:
     - {rule: poe-missing, at: paddock-cam, because: an injector feeds it}
-#                             ^^^^^^^^^^^ poe-missing finds nothing at paddock-cam. Take the acceptance out
+#                             ^^^^^^^^^^^ poe-missing finds nothing at paddock-cam. Remove the acceptance
 `,
     fixed: `
 devices:

@@ -7,9 +7,9 @@ export const notMade: Rule = {
   id: 'not-made',
   severity: 'hint',
   summary: 'Something cannot be made for the equipment: the site does not say enough, or FFmpeg cannot do it.',
-  why: `The plan is none the worse for it. But \`plumbline make\` leaves something out: a session description without the
-codec, a unit for what FFmpeg cannot do, a network without the names that the operating system has. Say what is asked
-for, or set that part up by hand. \`make\` makes all the rest, names what it leaves out with its place, and exits with 1.`,
+  why: `The plan itself is fine, but \`plumbline make\` leaves something out: a session description without the codec, a unit for
+what FFmpeg cannot do, a network without the names that the operating system has. Add what is missing, or set that part
+up by hand. \`make\` makes everything else, lists what it leaves out with its place, and exits with 1.`,
   check({ plan, site, network }: RuleContext, report: Report): void {
     for (const { rule, at, message } of refusalsOf(plan)) {
       // What is written wrong is said to be so, and not also to be missing.

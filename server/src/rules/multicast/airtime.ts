@@ -10,12 +10,12 @@ import { bitRate, few, percentOver, threshold } from '../../text/words.ts';
 export const airtime: Rule = {
   id: 'airtime',
   severity: 'error',
-  summary: 'Groups fill the air of an access point.',
-  why: `An access point sends a group once for all its stations, at its lowest rate, and without acknowledgement: what is
-a hundredth of a cable may be all of the air, and telephones and laptops in the cell stand still, whether anybody there
-watches or not. Keep groups from it: with IGMP snooping at the switch before it, and groups that nobody has joined
-dropped; with a VLAN for video that the access point does not carry. Else let it send a group to each station on its
-own (\`multicast-to-unicast\`), or raise its basic rate.`,
+  summary: 'Multicast fills the air of an access point.',
+  why: `An access point sends a group once for all its stations, at its lowest rate, and without acknowledgement: what takes
+a hundredth of a cable may take all of the air, and phones and laptops in the cell stall, whether anybody there
+watches or not. Keep multicast away from it: with IGMP snooping at the switch before it, and groups that nobody has joined
+dropped; with a VLAN for video that the access point does not carry. Otherwise let it send a group to each station
+separately (\`multicast-to-unicast\`), or raise its basic rate.`,
   source: 'RFC 9119 §3.1.1 and §3.1.2, read; the arithmetic held against ns-3. The thresholds are common practice.',
   check({ plan, site, network }: RuleContext, report: Report): void {
     const { warn, limit } = site.policies.airtime;
@@ -40,12 +40,12 @@ own (\`multicast-to-unicast\`), or raise its basic rate.`,
           `${device.name} sends ${names} into the air at ${bitRate(device.basicRate)}, which takes ` +
           `${percentOver(share.peak, 1, isOver ? limit : warn)} of the time, ${bound}. ` +
           (from === undefined
-            ? 'Keep the groups from it, let it send to each station on its own, or raise its basic-rate.'
+            ? 'Keep the groups away from it, let it send to each station separately, or raise its basic-rate.'
             : `${from} floods them: let it snoop and drop what nobody has joined.`),
         about: [device.name, ...(from === undefined ? [] : [from])],
         fixes: () =>
           fixOf(
-            `Let ${device.name} send groups to each station on its own`,
+            `Let ${device.name} send groups to each station separately`,
             addEntry(device.item, [], 'multicast-to-unicast', 'true'),
           ),
       });

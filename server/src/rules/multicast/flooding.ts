@@ -14,7 +14,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const flooding: Rule = {
   id: 'flooding',
   severity: 'error',
-  summary: 'A switch floods groups over a link that is too slow for them.',
+  summary: 'A switch floods multicast over a link that is too slow for it.',
   why: `A switch that does not snoop sends every group out of every port of the VLAN, and one that snoops does so with
 groups that nobody has joined, unless it is set to drop them; some flood all groups until a querier asks. A camera or screen on 100 Mb/s then drowns in what it
 never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it drop what is not registered.`,

@@ -8,7 +8,7 @@ export const groupAlwaysFlooded: Rule = {
   id: 'group-always-flooded',
   severity: 'warning',
   due: 'value',
-  summary: 'A group has a MAC address that switches flood in spite of IGMP snooping.',
+  summary: "Switches flood a group's MAC address in spite of IGMP snooping.",
   why: `The groups 224.0.0.0 to 224.0.0.255 go out of every port of a snooping switch, since routers and hosts rely on
 it. Groups that end in 0.0.x or 128.0.x share their MAC addresses, and a switch that forwards by MAC address floods them
 as well. Take a group with another second or third octet.`,

@@ -11,7 +11,7 @@ export const groupMacShared: Rule = {
   severity: 'warning',
   due: 'value',
   summary: 'Two groups in use have the same MAC address.',
-  why: `A MAC address keeps 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter
+  why: `A MAC address holds 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter
 by it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the
 last 23 bits, that is in more than the first octet and the highest bit of the second.`,
   source: 'RFC 1112 §6.4 and RFC 4541 §2.1.2(5), read',

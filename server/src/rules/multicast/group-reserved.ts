@@ -11,7 +11,7 @@ export const groupReserved: Rule = {
   id: 'group-reserved',
   severity: 'warning',
   due: 'value',
-  summary: 'A group lies in a block that is kept for something else.',
+  summary: 'A group is in a block that is reserved for something else.',
   why: `Most blocks of multicast addresses are assigned to protocols or to somebody else, and network gear may treat
 them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video
 in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site. The rest of 239.0.0.0/8 is for local

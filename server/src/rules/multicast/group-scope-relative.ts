@@ -8,9 +8,9 @@ export const groupScopeRelative: Rule = {
   id: 'group-scope-relative',
   severity: 'warning',
   due: 'value',
-  summary: 'A group lies in the highest /24 of its scope, which is kept for protocols.',
+  summary: 'A group is in the highest /24 of its scope, which is reserved for protocols.',
   why: `The highest 256 groups of a scope are assigned by their distance from its end, the same in every scope: the last
-one is where sessions are announced (SAP). A stream there meets the traffic of such protocols. Take a lower group.`,
+one is where sessions are announced (SAP). A stream there collides with the traffic of such protocols. Use a lower group.`,
   source: 'RFC 2365 §9, RFC 2974 §3, read',
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {

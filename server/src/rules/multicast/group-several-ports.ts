@@ -10,7 +10,7 @@ export const groupSeveralPorts: Rule = {
   severity: 'warning',
   due: 'item',
   summary: 'One group is used on several ports by streams that have different receivers.',
-  why: `Switches forward by group and know nothing of ports, so whoever joins for one of the streams gets the others as
+  why: `Switches forward by group and ignore ports, so whoever joins for one of the streams gets the others as
 well: its link carries them, and the device throws them away. Give each stream a group of its own.`,
   source: 'RFC 4541 §2.1.2 (forwarding by group), read; one group a stream is common practice',
   check({ site }: RuleContext, report: Report): void {

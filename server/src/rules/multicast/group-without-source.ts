@@ -8,9 +8,9 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupWithoutSource: Rule = {
   id: 'group-without-source',
   severity: 'error',
-  summary: 'A source-specific group is sent by a device whose address is not said.',
+  summary: 'The source of a source-specific group has no fixed address.',
   why: `In 232.0.0.0/8 a receiver joins a group and a source together, and gets nothing of that group from anybody else.
-It must know the address of the source, which must stay what it is. Give the source a fixed address, or take a group
+It must know the address of the source, which must not change. Give the source a fixed address, or take a group
 in 239.255.0.0/16, which is joined by the group alone.`,
   source: 'RFC 4607 §1 and §4.1, from memory',
   check({ site }: RuleContext, report: Report): void {
@@ -23,7 +23,7 @@ in 239.255.0.0/16, which is joined by the group alone.`,
       report({
         at: placeOf(item, ['group']),
         message:
-          `${formatAddress(group)} is joined together with the address of its source, and that of ${source.name} is ` +
+          `${formatAddress(group)} is joined together with its source's address, and ${source.name} has none ` +
           `not said: nobody can join it. Give ${source.name} a fixed address, or take another group.`,
         about: [stream.name, source.name],
         related: [{ at: headOf(source.item), message: `${source.name} has no address` }],
@@ -41,7 +41,7 @@ devices:
   kitchen-screen: {kind: display, address: 192.168.20.61}
 streams:
   tv: {source: tv-tuner, transport: ts-udp, group: 232.1.2.3, port: 5004, mux-rate: 12 Mb/s, receivers: [kitchen-screen]}
-#                                                  ^^^^^^^^^ 232.1.2.3 is joined together with the address of its source, and that of tv-tuner is not said
+#                                                  ^^^^^^^^^ 232.1.2.3 is joined together with its source's address, and tv-tuner has none not said: nobody
 `,
     good: `
 devices:

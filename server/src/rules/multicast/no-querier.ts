@@ -16,9 +16,9 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const noQuerier: Rule = {
   id: 'no-querier',
   severity: 'error',
-  summary: 'Switches snoop in a VLAN in which nobody asks for memberships.',
-  why: `Snooping switches pass membership reports on only towards a querier, and hosts report only on joining and when
-they are asked. Without a querier a receiver behind another switch gets nothing, or loses what somebody nearer the
+  summary: 'Switches snoop in a VLAN that has no IGMP querier.',
+  why: `Snooping switches forward membership reports only towards a querier, and hosts report only when they join and when
+they are queried. Without a querier a receiver behind another switch gets nothing, or loses what somebody nearer the
 source has joined; and after ${groupMembershipInterval()} s every membership ends: the group is dropped or flooded, as
 the switch is set for unregistered multicast. Name one switch as the VLAN's querier and turn it on there. All groups
 travel to it, so the one nearest the senders is best.`,
@@ -100,7 +100,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
   return {
     at: headOf(vlan.item),
     severity: cutOff.length > 0 || drop(forgetting) ? 'error' : 'warning',
-    message: `${why}: ${effects.join('; ')}. Name a querier, best the switch nearest the senders.`,
+    message: `${why}: ${effects.join('; ')}. Name a querier, preferably the switch nearest the senders.`,
     about: [vlan.name],
     related: cutOff.map(({ stream, unreached: { receiver } }) => ({
       at: placeOf(stream.item, receiverRoute(stream, receiver)),
@@ -152,8 +152,8 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
     at: headOf(first.item),
     severity: drop(forgetting) ? 'error' : 'warning',
     message:
-      `Nobody asks for memberships: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
-      'subnet and a querier, best the switch nearest the senders.',
+      `There is no IGMP querier in this network: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
+      'subnet and a querier, preferably the switch nearest the senders.',
     about: [...forgetting].map(({ name }) => name),
     related: others.map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
   });
@@ -201,7 +201,7 @@ streams:
     bad: `
 devices:
   core: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, ports: {1-2: {}}}
-# ^^^^ Nobody asks for memberships: 260 s after joining, core forgets who wants paddock, and the picture stops
+# ^^^^ There is no IGMP querier in this network: 260 s after joining, core forgets who wants paddock, and the
   paddock-cam: {kind: camera, address: 192.168.1.31}
   stable-screen: {kind: display, address: 192.168.1.40}
 cables:

@@ -9,9 +9,9 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const querierAbsent: Rule = {
   id: 'querier-absent',
   severity: 'error',
-  summary: 'The querier of a VLAN has no port in it, or is a device that cannot be one.',
-  why: `The querier asks again and again who wants which group, and switches send the answers towards it. One that is
-not in the VLAN is not heard there: receivers behind another switch get nothing, and all memberships end. Name a
+  summary: 'The querier of a VLAN has no port in it, or cannot be a querier.',
+  why: `The querier keeps asking who wants which group, and switches send the answers towards it. One that is not in the VLAN
+is not heard there: receivers behind another switch get nothing, and all memberships expire. Name a
 switch or router that has a port in the VLAN.`,
   source: 'RFC 4541 §2.1.1, RFC 3376 §8, read',
   check({ site, network }: RuleContext, report: Report): void {

@@ -9,7 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const querierAddress: Rule = {
   id: 'querier-address',
   severity: 'hint',
-  summary: 'A switch that asks for memberships has no address to ask from.',
+  summary: 'A querier has no address to send queries from.',
   why: `Other switches that snoop learn from the queries where the querier is, and send it reports and groups. Of a
 query from 0.0.0.0 they learn nothing, and a switch without an address has no other to send from. Where the switch has
 one, write it down; where it has none, give it one.`,
@@ -29,7 +29,7 @@ one, write it down; where it has none, give it one.`,
         message:
           `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address: of ` +
           `queries from 0.0.0.0 ${first.others[0]?.name ?? 'another switch'} does not learn where to send reports. ` +
-          'Say which address it has.',
+          'Give its address.',
         about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
         fixes: () => addressed(site, device, first.vlan),

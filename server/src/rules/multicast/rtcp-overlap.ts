@@ -11,7 +11,7 @@ export const rtcpOverlap: Rule = {
   id: 'rtcp-overlap',
   severity: 'error',
   due: 'value',
-  summary: 'A stream is sent to the port that another one uses for RTCP, or for its audio.',
+  summary: 'A stream is sent to the port that another one uses for RTCP or audio.',
   why: `An RTP stream sends its reports, with the clock that ties sound and picture together, to the port above its own,
 and audio beside video to the next pair. A second stream to one of these of the same group or receiver is mixed with
 them. Take the next pair that is free: an even port and the odd one above.`,

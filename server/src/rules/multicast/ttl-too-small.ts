@@ -9,8 +9,8 @@ export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
   severity: 'error',
   due: 'item',
-  summary: 'The TTL of a group does not last to a receiver behind a router.',
-  why: `Each router takes one off the time to live and does not forward what has only one left. With a TTL of 1, the
+  summary: 'The TTL of a group is too small for a receiver behind a router.',
+  why: `Each router lowers the time to live by one and does not forward a packet whose time to live is one. With a TTL of 1, the
 default of most senders, a group stays in its VLAN even where the router routes multicast. One more than the routers on
 the way is enough; set it at the sender too.`,
   source: 'RFC 1112 §6.1 and RFC 1812 §5.3.1, from memory',
@@ -29,7 +29,7 @@ the way is enough; set it at the sender too.`,
       report({
         at: placeOf(stream.item, ['ttl']),
         message:
-          `A TTL of ${stream.ttl} does not last to ${few(names)} behind ${routers}. Set it to ${needed}, here and at ` +
+          `A TTL of ${stream.ttl} does not reach ${few(names)} behind ${routers}. Set it to ${needed}, here and at ` +
           'the sender.',
         about: [stream.name, ...names],
         entails: unreached.filter(({ why }) => why.obstacle === 'ttl'),
@@ -60,7 +60,7 @@ cables:
   - {from: core/3, to: router}
 streams:
   paddock: {source: paddock-cam, transport: rtp, group: 239.192.20.31, port: 5004, ttl: 1, receivers: [kitchen-screen]}
-#                                                                                       ^ A TTL of 1 does not last to kitchen-screen behind 1 router
+#                                                                                       ^ A TTL of 1 does not reach kitchen-screen behind 1 router
 `,
     fixed: `
 vlans:

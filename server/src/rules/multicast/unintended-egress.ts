@@ -15,7 +15,7 @@ import type { Interface } from '../../network/interface.ts';
 export const unintendedEgress: Rule = {
   id: 'unintended-egress',
   severity: 'error',
-  summary: 'A group leaves its source by another port than meant.',
+  summary: 'A group leaves its source by the wrong port.',
   why: `A host with several ports sends each packet by its most specific route, and multicast has none until somebody
 sets one: it goes where the default route goes, most often into the wrong VLAN. A route for 224.0.0.0/4 by the port in
 the receivers' VLAN puts all groups right. Set it on the host as well.`,

@@ -16,7 +16,7 @@ import { betterEgress } from '../../network/better-egress.ts';
 export const unreachedReceiver: Rule = {
   id: 'unreached-receiver',
   severity: 'error',
-  summary: 'A receiver gets nothing of a stream.',
+  summary: 'A receiver does not get a stream.',
   why: `The stream does not get there, whatever is played or recorded: there is no cable, no way between the VLANs, or
 something on the way does not pass it on. The message says which, and what to do.`,
   source: 'What switches pass on: RFC 4541 §2.1.2, read. Routers: RFC 1812 §5.2, from memory',

@@ -10,7 +10,7 @@ import { bitRate, percentOver } from '../../text/words.ts';
 export const unshownFlooded: Rule = {
   id: 'unshown-flooded',
   severity: 'hint',
-  summary: 'Some switches would flood a link with the groups that no screen shows at the moment.',
+  summary: 'Some switches would flood a link with groups that no screen is showing.',
   why: `A screen that shows some of many streams joins only their groups. What a switch does with the others, which
 nobody has joined then, differs: some send them nowhere, others everywhere, and then the link carries all of them at
 once. Loads are computed as if the switch dropped them. See how it is set, and say so: \`unregistered-multicast: drop\`,
@@ -40,7 +40,7 @@ or \`flood\`, with which the loads count all of them.`,
           `If ${device.name} floods what nobody has joined, as some switches do, ${portName(out)} → ` +
           `${portName(oppositePort(link, out))} carries ${bitRate(peak + more)}, ` +
           `${percentOver(peak + more, capacity, limit)} of ${bitRate(capacity)}, ` +
-          'whatever the screen shows. See how it is set, and say so by unregistered-multicast.',
+          'whatever the screen shows. Check its setting, and declare it as unregistered-multicast.',
         about: [device.name],
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} would carry it` }],
         fixes: () =>

@@ -14,7 +14,7 @@ export const noMulticastRoute: Rule = {
   severity: 'error',
   summary: 'A host in several networks has no route for a group.',
   why: `Without a route for a group and without a default route a host can neither send to it ("Network is
-unreachable") nor join it ("No such device"), and in which network it should is not said. Set a route for 224.0.0.0/4 by
+unreachable") nor join it ("No such device"), since nothing says in which network. Set a route for 224.0.0.0/4 by
 the port that is meant. A host with one card needs the route too; there only one is possible, and what
 \`plumbline make networkd\` and \`iproute2\` write sets it.`,
   source: 'Measured on Linux 6 (sendto, IP_ADD_MEMBERSHIP); RFC 1122 §3.3.1.1, from memory',

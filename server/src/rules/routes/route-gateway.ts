@@ -13,7 +13,7 @@ import type { Route } from '../../text/syntax.ts';
 export const routeGateway: Rule = {
   id: 'route-gateway',
   severity: 'warning',
-  summary: 'A route hands packets to nobody, or to a device that forwards nothing.',
+  summary: "A route's gateway does not exist, or forwards nothing.",
   why: `A host asks on the link for the address of the gateway (ARP). Where nobody has it nothing is sent; a camera or
 a screen that has it throws the packets away. A default route without a gateway makes the host ask on the link for each
 address of the Internet: on Ethernet nobody answers. Name the address of the router; for multicast alone, write
@@ -92,7 +92,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
         : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
   if (what === undefined) return undefined;
   return {
-    message: `${device.name} hands packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
+    message: `${device.name} sends packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
     fixes: () => handTo(network, device, by, route.route),
   };
 }
@@ -134,7 +134,7 @@ devices:
   router: {kind: router, address: 192.168.10.1}
   hall-screen: {kind: display, address: 192.168.10.60}
   office-pc: {kind: computer, address: 192.168.10.20, routes: [{to: default, port: eth, via: 192.168.10.254}]}
-#                                                                                            ^^^^^^^^^^^^^^ office-pc hands packets to 192.168.10.254, and nobody in house has that address
+#                                                                                            ^^^^^^^^^^^^^^ office-pc sends packets to 192.168.10.254, and nobody in house has that address
   study-pc: {kind: computer, address: 192.168.10.21, routes: [{to: default, port: eth, via: 192.168.10.60}]}
 #                                                                                           ^^^^^^^^^^^^^ that is hall-screen, a display, which forwards nothing
 cables:

@@ -11,9 +11,9 @@ export const routeRefused: Rule = {
   id: 'route-refused',
   severity: 'error',
   due: 'item',
-  summary: 'Linux does not take a route.',
-  why: `Of two routes for one destination the kernel takes the first ("File exists"), so which of two default routes
-counts depends on what is started first. A gateway must have an address in a subnet of the port ("Nexthop has invalid
+  summary: 'Linux rejects a route.',
+  why: `Of two routes for one destination the kernel accepts only the first ("File exists"), so which of two default routes
+counts depends on which is set first. A gateway must have an address in a subnet of the port ("Nexthop has invalid
 gateway"): packets are handed to it on that link. And a port sends tagged frames only into VLANs of its trunk.`,
   source: 'Measured on Linux 6 (ip route add); RFC 1122 §3.3.1.2 (a gateway is on a connected network), from memory',
   check({ site, network }: RuleContext, report: Report): void {
@@ -47,7 +47,7 @@ function messageOf({ interfaces }: Network, { name, portByName }: Device, refuse
     case 'second':
       return (
         `${name} has ${route.to.prefix === 0 ? 'a default route' : `a route for ${formatSubnet(route.to)}`} by ` +
-        `${refused.first.port} already: Linux takes one, and refuses the other. Keep the one that is meant.`
+        `${refused.first.port} already: Linux accepts only one. Keep the one that you mean.`
       );
     case 'no-vlan':
       return `${port} does not carry ${route.vlan ?? ''}, so the route leads nowhere. Name a VLAN of the port.`;

@@ -12,10 +12,10 @@ import { few } from '../../text/words.ts';
 export const routeWithoutCarrier: Rule = {
   id: 'route-without-carrier',
   severity: 'error',
-  summary: 'A route leads to a port that has no cable.',
+  summary: 'A route leads to a port without a cable.',
   why: `Linux keeps a route by a port whose cable is out, and sends by it: nothing leaves, and no program is told. A
-less specific route does not step in, and a second one for the same destination is refused. Cable the port, let the
-route lead to another, or take it out.`,
+less specific route does not step in, and a second one for the same destination is refused. Cable the port, lead the route
+to another one, or remove it.`,
   source: 'Measured on Linux 6 (ip route get, counters); ip-sysctl, ignore_routes_with_linkdown, read',
   check({ site, network }: RuleContext, report: Report): void {
     if (site.cables.length === 0) return;
@@ -32,7 +32,7 @@ route lead to another, or take it out.`,
           severity: lost.length > 0 || route.to.prefix === 0 ? 'error' : 'warning',
           message:
             `${portName(port)} ${cable}, and Linux sends by it all the same: ${lossWords(lost, route)}. Cable the ` +
-            'port, let the route lead to another, or take it out.',
+            'port, lead the route to another, or remove it.',
           about: [portName(port), device.name],
           // Of a cable to a port in no VLAN that is told.
           effects: [port],
@@ -69,7 +69,7 @@ function leadElsewhere({ interfaces }: Network, device: Device, route: HostRoute
 }
 
 function takeOut({ item, routes }: Device, route: HostRoute): Fix[] {
-  return fixOf('Take the route out', remove(item, routes.length === 1 ? ['routes'] : route.route));
+  return fixOf('Remove the route', remove(item, routes.length === 1 ? ['routes'] : route.route));
 }
 
 export const examples: readonly Example[] = [

@@ -9,9 +9,9 @@ export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
   severity: 'error',
   due: 'item',
-  summary: 'A device passes on a stream that it does not receive.',
-  why: `What a device sends on must come to it first, over a link that is loaded by it. As long as it is not among the
-receivers, that load is missing from every figure. Add it to the receivers of the stream that is carried.`,
+  summary: 'A device sends on a stream that it does not receive.',
+  why: `What a device sends on must reach it first, and loads a link on the way. Until the device is among the receivers, that
+load is missing from every figure. Add it to the receivers of the stream that it carries.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
     const lacking = site.streams.flatMap((stream): Lacking[] => {
@@ -28,7 +28,7 @@ receivers, that load is missing from every figure. Add it to the receivers of th
       report({
         at: placeOf(stream.item, ['carries']),
         message:
-          `${source} does not receive ${carried.name}, so it has nothing to pass on. Add ${source} to the receivers ` +
+          `${source} does not receive ${carried.name}, so it has nothing to send on. Add ${source} to the receivers ` +
           `of ${carried.name}.`,
         about: [stream.name, carried.name, ...others.map((other) => other.stream.name)],
         related: [

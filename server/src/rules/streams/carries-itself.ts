@@ -7,9 +7,9 @@ export const carriesItself: Rule = {
   id: 'carries-itself',
   severity: 'error',
   due: 'value',
-  summary: 'A stream carries itself, at once or by way of others.',
-  why: `What a stream consists of is taken from the stream that it carries. In a circle it comes from nowhere, so none
-of them has a rate of its own to take over. One of them is what the camera or tuner sends: leave \`carries\` out
+  summary: 'A stream carries itself, directly or through others.',
+  why: `A stream takes its video and audio from the stream that it carries. In a circle they come from nowhere, so none of
+them has a rate. One of them is what the camera or tuner sends: leave \`carries\` out
 there.`,
   check({ site }: RuleContext, report: Report): void {
     const reported = new Set<Stream>();
@@ -29,7 +29,7 @@ there.`,
           shown.length === 0 ? '' : `, by way of ${more > 0 ? `${shown.join(', ')} and ${more} others` : few(shown)}`;
         report({
           at: placeOf(stream.item, ['carries']),
-          message: `${stream.name} carries itself${way}. Leave carries out at the one that the camera or tuner sends.`,
+          message: `${stream.name} carries itself${way}. Remove carries from the one that the camera or tuner sends.`,
           about: [stream.name],
           related: others.map((other) => ({
             at: placeOf(other.item, ['carries']),

@@ -8,9 +8,9 @@ export const keyframeBelowFrame: Rule = {
   id: 'keyframe-below-frame',
   severity: 'warning',
   due: 'item',
-  summary: 'The keyframe interval is shorter than a frame lasts.',
-  why: `There cannot be more keyframes than frames. The figure is a slip, of its unit most likely, and files are cut and
-footage is joined by it. Cameras send a keyframe every one to four seconds.`,
+  summary: 'The keyframe interval is shorter than a frame.',
+  why: `There cannot be more keyframes than frames. It is a slip, most likely in the unit, and files are cut and footage is
+joined by it. Cameras send a keyframe every one to four seconds.`,
   source: 'Arithmetic; usual intervals are common practice',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, video } of site.streams) {

@@ -8,7 +8,7 @@ export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',
   severity: 'error',
   due: 'item',
-  summary: 'A transport stream has a lower rate than its parts need.',
+  summary: 'A transport stream has a lower rate than its contents need.',
   why: `The multiplex carries video and audio with the headers of their packets, tables and clock references. A constant
 rate below that makes the multiplexer drop or delay pictures. It must hold the peak, not only the average: below the
 peak it is a warning, below the average an error.`,

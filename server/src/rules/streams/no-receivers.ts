@@ -5,9 +5,8 @@ export const noReceivers: Rule = {
   id: 'no-receivers',
   severity: 'information',
   summary: 'Nobody receives a stream.',
-  why: `A unicast stream that nobody asks for is not sent, and counts nowhere. A group is sent all the same: it loads
-the way to the querier, and floods where switches flood what nobody has joined. Name who takes it, or take the stream
-out.`,
+  why: `A unicast stream that nobody asks for is not sent, and loads no link. A group is sent anyway: it loads the way to the
+querier, and floods where switches flood groups that nobody has joined. Name its receivers, or remove the stream.`,
   source: 'RFC 4541 §2.1.2(3), read',
   check({ site }: RuleContext, report: Report): void {
     // Told by carried-not-received, or by the rule of the recording.
@@ -18,10 +17,10 @@ out.`,
     for (const { item, name, receivers, group } of site.streams) {
       if (receivers.length > 0 || used.has(name) || item.problems.some(({ route }) => route[0] === 'receivers'))
         continue;
-      const effect = group === undefined ? ', so it is not sent' : '; its group is sent all the same';
+      const effect = group === undefined ? ', so it is not sent' : '; its group is sent anyway';
       report({
         at: headOf(item),
-        message: `Nobody receives ${name}${effect}. Name its receivers, or take it out.`,
+        message: `Nobody receives ${name}${effect}. Name its receivers, or remove it.`,
         about: [name],
       });
     }
@@ -33,7 +32,7 @@ export const examples: readonly Example[] = [
     bad: `
 streams:
   paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.192.20.31}
-# ^^^^^^^^^^^^ Nobody receives paddock-live; its group is sent all the same
+# ^^^^^^^^^^^^ Nobody receives paddock-live; its group is sent anyway. Name
   yard: {source: yard-cam, transport: rtsp, port: 554, receivers: []}
 # ^^^^ Nobody receives yard, so it is not sent
 `,

@@ -22,7 +22,7 @@ screen's papers.`,
         if (problems.length === 0) continue;
         report({
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
-          message: `${receiver} cannot show ${stream.name}: ${problems.join('; ')}. Encode it otherwise, or send ${receiver} another stream.`,
+          message: `${receiver} cannot show ${stream.name}: ${problems.join('; ')}. Change the encoding, or send ${receiver} another stream.`,
           about: [receiver, stream.name],
           related: [{ at: placeOf(device.item, ['decodes']), message: `what ${receiver} decodes` }],
         });

@@ -11,7 +11,7 @@ export const packetSize: Rule = {
   id: 'packet-size',
   severity: 'warning',
   due: 'value',
-  summary: 'The packets of a stream do not fit into an Ethernet frame, or hold a broken transport stream packet.',
+  summary: 'The packets of a stream do not fit into an Ethernet frame, or split a transport stream packet.',
   why: `An Ethernet frame carries ${MAX_PAYLOAD} bytes. A larger datagram is cut into fragments: with one of them lost
 the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole
 packets of ${PACKET} bytes, seven as a rule. What is computed here does not count fragments.`,
@@ -29,7 +29,7 @@ packets of ${PACKET} bytes, seven as a rule. What is computed here does not coun
       report({
         at: placeOf(item, ['packet-size']),
         message: fits
-          ? `${size} B is no multiple of ${unit} B, so it would hold a broken transport stream packet. Take ` +
+          ? `${size} B is not a multiple of ${unit} B, so it would split a transport stream packet. Use ` +
             `${better} B.`
           : `With ${headers} B of headers a packet of ${size} B is more than the ${MAX_PAYLOAD} B that a frame ` +
             `carries, and is cut into fragments. Take ${most} B or less.`,
@@ -61,7 +61,7 @@ streams:
     bad: `
 streams:
   paddock-tv: {source: recorder, transport: ts-udp, group: 239.192.20.32, port: 5004, packet-size: 1400 B}
-#                                                                                                  ^^^^^^ 1400 B is no multiple of 188 B
+#                                                                                                  ^^^^^^ 1400 B is not a multiple of
 `,
     fixed: `
 streams:

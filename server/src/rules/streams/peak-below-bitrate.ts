@@ -9,9 +9,9 @@ export const peakBelowBitrate: Rule = {
   id: 'peak-below-bitrate',
   severity: 'warning',
   due: 'value',
-  summary: 'A stream is said to send less at its peak than on average.',
+  summary: "A stream's peak rate is below its average.",
   why: `The peak is the most that the encoder sends, so it is at least the bit rate. Links are judged by the peak and
-disks by the average: with the two mixed up a link that is too slow looks sound. Correct one of them, or leave the
+disks by the average: with the two mixed up, a link that is too slow looks fine. Correct one of them, or leave the
 peak out, which is then taken as the bit rate.`,
   source: 'An average lies below the greatest value: arithmetic.',
   check({ site }: RuleContext, report: Report): void {

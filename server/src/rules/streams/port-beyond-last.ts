@@ -7,9 +7,9 @@ export const portBeyondLast: Rule = {
   id: 'port-beyond-last',
   severity: 'error',
   due: 'value',
-  summary: 'RTCP or audio of a stream would go to a port beyond the last one.',
-  why: `RTP takes the port that is said, RTCP the one above, and audio beside video the next two. There is none above
-65535, so these cannot be sent. Take a lower port; from 49152 on they are meant for such use.`,
+  summary: 'RTCP or audio of a stream would go to a port beyond 65535.',
+  why: `RTP uses the port that is given, RTCP the next one, and audio beside video the next two. There is none above
+65535, so these cannot be sent. Use a lower port; those from 49152 up are meant for such use.`,
   source: 'RFC 3550 §11 (RTCP at the next port); RFC 768 (ports of 16 bits), both from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {

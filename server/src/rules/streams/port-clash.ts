@@ -9,8 +9,8 @@ export const portClash: Rule = {
   severity: 'warning',
   due: 'value',
   summary: 'Two streams are sent to the same port of one receiver.',
-  why: `A receiver tells streams that come in datagrams apart by the port. Of two at one port most show a mixture, or
-whichever came first. Give each a pair of ports of its own, even and odd.`,
+  why: `A receiver tells streams that arrive in datagrams apart by their port. With two at one port most show a mixture, or
+whichever came first. Give each its own pair of ports, even and odd.`,
   source: 'RFC 3550 §11 (a session is known by its pair of ports), read',
   check({ site }: RuleContext, report: Report): void {
     const first = new Map<string, Stream>();
@@ -25,7 +25,7 @@ whichever came first. Give each a pair of ports of its own, even and odd.`,
       report({
         at: placeOf(item, ['port']),
         message:
-          `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Take another ` +
+          `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Use another ` +
           'pair.',
         about: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],

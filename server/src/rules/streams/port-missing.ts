@@ -24,7 +24,7 @@ for at port 554 unless the camera says otherwise; RTP takes an even port, 5004 b
         : `${free} and ${free + 1} are free`;
       report({
         at: placeOf(item, ['transport']),
-        message: `${name} has no port; ${hint}. Say which it is.`,
+        message: `${name} has no port; ${hint}. Give it one.`,
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'port', String(free));

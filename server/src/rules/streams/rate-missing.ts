@@ -7,9 +7,9 @@ export const rateMissing: Rule = {
   id: 'rate-missing',
   severity: 'warning',
   due: 'item',
-  summary: 'A stream that is sent has no bit rate, so it counts as nothing.',
-  why: `Without a rate the stream is left out of the load of every link and of what a recording takes, and the site
-looks better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
+  summary: 'A stream has no bit rate, so its load is missing.',
+  why: `Without a rate the stream is missing from the load of every link and the size of every recording, and the site looks
+better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
 transport stream that comes as it is.`,
   check({ site }: RuleContext, report: Report): void {
     const reported = new Set<Stream>();
@@ -40,7 +40,7 @@ function findings({ item, name, video, audio, transport, muxRate }: Stream, repo
   // For a rate that is written wrong another rule reports.
   const isWritten = (part: string): boolean =>
     item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
-  const loss = 'so it counts as nothing on links and disks';
+  const loss = 'so its load is missing on links and disks';
   if (video !== undefined && video.rate === undefined && !isWritten('video')) {
     report({
       at: placeOf(item, ['video'], 'key'),

@@ -8,10 +8,10 @@ export const rateNotOfCodec: Rule = {
   id: 'rate-not-of-codec',
   severity: 'warning',
   due: 'item',
-  summary: 'Sound has a bit rate that its codec cannot have.',
+  summary: 'Audio has a bit rate that its codec cannot have.',
   why: `Some codecs have one rate, which follows from the samples: G.711 (\`pcma\`, \`pcmu\`) has 8 bits a sample
 and channel, G.722 has 64 kb/s. With another figure the loads and the days of footage are computed for a stream
-that is not there. Correct the rate, or the codec, the sample rate or the channels.`,
+that does not exist. Correct the rate, or the codec, the sample rate or the channels.`,
   source: 'RFC 3551 §4.5.2 and §4.5.14, read',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, audio } of site.streams) {
@@ -22,7 +22,7 @@ that is not there. Correct the rate, or the codec, the sample rate or the channe
       report({
         at: placeOf(item, ['audio', key]),
         message:
-          `${audio?.codec} takes ${bitRate(only)} here, no more and no less: ${name} cannot have ` +
+          `${audio?.codec} always takes ${bitRate(only)} here: ${name} cannot have ` +
           `${bitRate(rate.nominal === only ? rate.peak : rate.nominal)}. Correct the rate, or the codec.`,
         about: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
@@ -44,7 +44,7 @@ export const examples: readonly Example[] = [
     bad: `
 streams:
   paddock: {source: paddock-cam, audio: {codec: pcma, bitrate: 128 kb/s}}
-#                                                              ^^^^^^^^ pcma takes 64 kb/s here, no more and no less: paddock cannot have 128 kb/s
+#                                                              ^^^^^^^^ pcma always takes 64 kb/s here: paddock cannot have 128 kb/s. Correct the
 `,
     fixed: `
 streams:

@@ -7,9 +7,9 @@ export const receivesItself: Rule = {
   id: 'receives-itself',
   severity: 'warning',
   due: 'value',
-  summary: 'The source of a stream is among its receivers, and does nothing with it.',
-  why: `What a device sends it has already, so another one was meant: that one gets nothing as long as it is not named.
-A server may well record or send on what it sends itself; then it is right that it receives it.`,
+  summary: 'The source of a stream is among its own receivers.',
+  why: `A device already has what it sends, so another one was probably meant, which gets nothing until it is named. A server
+that records or sends on its own stream is rightly among its receivers.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
@@ -24,7 +24,7 @@ A server may well record or send on what it sends itself; then it is right that 
       report({
         at: placeOf(item, route),
         message:
-          `${source} is the source of ${name}, and neither records it nor sends it on: it need not receive it. Name ` +
+          `${source} is the source of ${name}, and neither records it nor sends it on, so it need not receive it. Name ` +
           'the device that was meant, or take it out.',
         about: [name, source],
         fixes: () => fixOf(`Take ${source} out of the receivers`, remove(item, route)),

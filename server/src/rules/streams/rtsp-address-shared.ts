@@ -7,9 +7,9 @@ export const rtspAddressShared: Rule = {
   id: 'rtsp-address-shared',
   severity: 'warning',
   due: 'item',
-  summary: 'Two streams are asked for at one RTSP address.',
-  why: `A camera tells its streams apart by the address that is asked for: its port and its path. At one address it
-gives one stream, so both names get the same picture, and the loads are those of a stream that is not there. The
+  summary: 'Two streams have the same RTSP address.',
+  why: `A camera tells its streams apart by the address in the request: its port and path. One address gives one stream, so
+both names get the same picture, and the loads include a stream that does not exist. The
 camera's manual has the \`path\` of each. If it is one stream that several receive, declare it once, with all its
 receivers.`,
   source: 'RFC 2326 §3.2 (the address names the stream), from memory',
@@ -27,11 +27,11 @@ receivers.`,
       report({
         at: placeOf(item, ['path']),
         message:
-          `${other.name} is asked for at the same address of ${source}, port ${port}, ` +
+          `${other.name} has the same address at ${source}, port ${port}, ` +
           `${path === '' ? 'without a path' : `path ${path}`}: both are one stream. Give each its \`path\`, or ` +
           'declare one stream with all receivers.',
         about: [name],
-        related: [{ at: placeOf(other.item, ['path']), message: `${other.name} is asked for there too` }],
+        related: [{ at: placeOf(other.item, ['path']), message: `${other.name} has the same address` }],
       });
     }
   },
@@ -43,7 +43,7 @@ export const examples: readonly Example[] = [
 streams:
   paddock: {source: paddock-cam, transport: rtsp, port: 554, receivers: [recorder]}
   paddock-small: {source: paddock-cam, transport: rtsp, port: 554, receivers: [kitchen-screen]}
-# ^^^^^^^^^^^^^ paddock is asked for at the same address of paddock-cam, port 554, without a path
+# ^^^^^^^^^^^^^ paddock has the same address at paddock-cam, port 554, without a path: both are
 `,
     good: `
 streams:

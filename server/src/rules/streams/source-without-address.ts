@@ -9,11 +9,11 @@ import { few } from '../../text/words.ts';
 export const sourceWithoutAddress: Rule = {
   id: 'source-without-address',
   severity: 'warning',
-  summary: 'A device that others pull from has no address of its own.',
-  why: `Who pulls a stream asks for it at the address of its source. What a DHCP server hands out may be another after a
-power cut, and then the recorder asks in vain, or gets the picture of another camera. Give the source an address outside
-the pool, or have the server keep one for it (\`mac\` and \`reserved: true\`). Where the VLAN has no pool it is told as
-information: the address may only not be written here.`,
+  summary: 'A device that others pull from has no fixed address.',
+  why: `Whoever pulls a stream asks for it at its source's address. A DHCP server may hand out a different one after a power
+cut; then the recorder asks in vain, or gets another camera's picture. Give the source an address outside
+the pool, or have the server keep one for it (\`mac\` and \`reserved: true\`). Where the VLAN has no pool this is
+only information: the device may have an address that is not written here.`,
   source: 'RFC 2131 §2.2 (an address is given for a time), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     const pulled = new Map<Device, Stream[]>();
@@ -36,9 +36,9 @@ information: the address may only not be written here.`,
         severity: vlan.pool === undefined ? 'information' : 'warning',
         message:
           vlan.pool === undefined
-            ? `${device.name} has no address, and its receivers ask for ${names} there. Say its \`address\`.`
-            : `${device.name} gets its address from the DHCP pool of ${vlan.name}, so that it may change, and ${names} ` +
-              `${streams.length === 1 ? 'is' : 'are'} asked for there. Give it one outside the pool, or have one reserved.`,
+            ? `${device.name} has no address, and ${names} ${streams.length === 1 ? 'is' : 'are'} pulled from it. Give its address.`
+            : `${device.name} gets its address from the DHCP pool of ${vlan.name}, so it may change, but ${names} ` +
+              `${streams.length === 1 ? 'is' : 'are'} pulled from it. Give it one outside the pool, or reserve one.`,
         about: [device.name],
         entails: [device],
         fixes: () => giveAddress(site, device, vlan),
@@ -70,7 +70,7 @@ vlans:
 devices:
   core: {kind: switch, ports: {1-4: {vlan: video}}}
   gate-cam: {kind: camera}
-# ^^^^^^^^ gate-cam gets its address from the DHCP pool of video, so that it may change, and gate is asked for there
+# ^^^^^^^^ gate-cam gets its address from the DHCP pool of video, so it may change, but gate is pulled from it. Give
   recorder: {kind: server, address: 192.168.20.5}
 cables:
   - {from: core/1, to: gate-cam}

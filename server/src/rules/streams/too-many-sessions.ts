@@ -9,9 +9,9 @@ export const tooManySessions: Rule = {
   id: 'too-many-sessions',
   severity: 'error',
   due: 'item',
-  summary: 'More receivers pull from a device than it serves at a time.',
-  why: `A camera encodes and sends for each session that it serves, and refuses one too many: whoever comes last, perhaps
-the recorder after a restart, sees nothing. Let a server pull the stream once and send it on, or take a receiver out. A
+  summary: 'More receivers pull from a device than it serves at once.',
+  why: `A camera sends a copy for each session, and refuses one too many: whoever comes last, perhaps the recorder after a
+restart, gets nothing. Let a server pull the stream once and send it on, or take a receiver out. A
 screen with \`decoders\` counts for as many streams as it shows at a time.`,
   source: 'common practice; the figure stands in the papers of the device',
   check({ site }: RuleContext, report: Report): void {
@@ -26,7 +26,7 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
       report({
         at: placeOf(device.item, ['sessions']),
         message:
-          `${device.name} serves ${count(device.sessions, 'session')} at a time, and ${list(who)} pull ${number}: ` +
+          `${device.name} serves ${count(device.sessions, 'session')} at once, but ${list(who)} pull ${number}: ` +
           'whoever comes last gets nothing. Let a server pull it once and send it on.',
         about: [device.name, ...streams.map(({ name }) => name)],
         related: streams.flatMap((stream) =>
@@ -61,7 +61,7 @@ export const examples: readonly Example[] = [
     bad: `
 devices:
   gate-cam: {kind: camera, address: 192.168.20.31, sessions: 2}
-#                                                            ^ gate-cam serves 2 sessions at a time, and recorder, kitchen-screen and stable-screen pull 3
+#                                                            ^ gate-cam serves 2 sessions at once, but recorder, kitchen-screen and stable-screen pull 3
 streams:
   gate: {source: gate-cam, transport: rtsp, port: 554, receivers: [recorder, kitchen-screen, stable-screen]}
 `,

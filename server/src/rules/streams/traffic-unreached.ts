@@ -10,9 +10,9 @@ import { grouped } from '../../grouped.ts';
 export const trafficUnreached: Rule = {
   id: 'traffic-unreached',
   severity: 'error',
-  summary: 'Other traffic does not get to where it goes.',
-  why: `It takes the paths that streams take: within a VLAN along the switches, to another VLAN through the gateway. Where
-there is none it gets nowhere, and counts on no link. Put right what stands in the way, or correct its ends.`,
+  summary: 'Other traffic does not reach its destination.',
+  why: `It takes the paths that streams take: within a VLAN along the switches, to another VLAN through the gateway. Without
+a path it gets nowhere, and loads no link. Remove the obstacle, or correct its ends.`,
   source: 'RFC 1812 §5.2 (how routers forward), from memory',
   check({ network }: RuleContext, report: Report): void {
     const stopped: Stopped[] = [];

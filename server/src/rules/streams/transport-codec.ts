@@ -6,9 +6,9 @@ export const transportCodec: Rule = {
   id: 'transport-codec',
   severity: 'error',
   due: 'item',
-  summary: 'A transport stream has no place for a codec of the stream.',
-  why: `A transport stream says of each of its parts what it is by a stream type, and there is none for G.711, G.722,
-MJPEG and VP9: no receiver could decode it. Send the stream by rtp or rtsp, or encode the sound as AAC.`,
+  summary: "A transport stream cannot carry one of the stream's codecs.",
+  why: `A transport stream marks each of its parts with a stream type, and there is none for G.711, G.722, MJPEG and VP9: no
+receiver could decode them. Send the stream by rtp or rtsp, or encode the sound as AAC.`,
   source: 'ISO/IEC 13818-1 table 2-34, from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
@@ -20,7 +20,7 @@ MJPEG and VP9: no receiver could decode it. Send the stream by rtp or rtsp, or e
       report({
         at: placeOf(item, ['transport']),
         message:
-          `A transport stream has no place for ${codec}, so nobody can decode ${name}. Send it as rtp, or encode it ` +
+          `A transport stream cannot carry ${codec}, so nobody can decode ${name}. Send it as rtp, or encode it ` +
           `as ${codec === video?.codec ? 'h264' : 'aac'}.`,
         about: [name],
       });
@@ -33,7 +33,7 @@ export const examples: readonly Example[] = [
     bad: `
 streams:
   paddock-live: {source: recorder, transport: ts-udp, port: 5004, group: 239.255.20.31, video: {codec: h264}, audio: {codec: pcma}}
-#                                             ^^^^^^ A transport stream has no place for pcma
+#                                             ^^^^^^ A transport stream cannot carry pcma
 `,
     good: `
 streams:

@@ -9,7 +9,7 @@ export const transportMismatch: Rule = {
   id: 'transport-mismatch',
   severity: 'error',
   due: 'item',
-  summary: 'What is said of a stream does not go with its transport.',
+  summary: 'A key of a stream does not fit its transport.',
   why: `\`rtsp\` means RTP inside the TCP connection of one receiver, and TCP has no multicast: such a stream cannot
 have a group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as
 they are and it has no effect.`,
@@ -23,12 +23,12 @@ they are and it has no effect.`,
           at: placeOf(item, ['transport']),
           message:
             `${transport} is sent ${transport === 'rtsp' ? 'in TCP ' : ''}to one receiver at a time, so it has no group. Send it as rtp, or ` +
-            'leave the group out.',
+            'remove the group.',
           about,
           related: [{ at: placeOf(item, ['group']), message: 'its group' }],
           fixes: () => [
             asRtp(stream, nextFreePort(site, stream, RTP_PORT, { ...stream, transport: 'rtp' })),
-            ...without(stream, 'group', 'Leave the group out'),
+            ...without(stream, 'group', 'Remove the group'),
           ],
         });
       } else if (muxRate !== undefined && (isRtsp(transport) || transport === 'rtp')) {
@@ -36,10 +36,10 @@ they are and it has no effect.`,
           at: placeOf(item, ['mux-rate'], 'key'),
           severity: 'warning',
           message:
-            `${transport} has no multiplex, so the mux-rate has no effect. Leave it out, or send a transport stream: ` +
+            `${transport} has no multiplex, so the mux-rate has no effect. Remove it, or send a transport stream: ` +
             'ts-rtp or ts-udp.',
           about,
-          fixes: () => without(stream, 'mux-rate', 'Leave the mux-rate out'),
+          fixes: () => without(stream, 'mux-rate', 'Remove the mux-rate'),
         });
       }
     }

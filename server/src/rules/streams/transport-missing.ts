@@ -6,8 +6,8 @@ export const transportMissing: Rule = {
   id: 'transport-missing',
   severity: 'warning',
   due: 'item',
-  summary: 'It is not said how a stream is packed.',
-  why: `Headers differ: by a few per cent in rate, and in whether a receiver can play it at all. Without \`transport\`
+  summary: 'A stream does not say how it is packed.',
+  why: `The headers make a few per cent of difference in the rate, and decide whether a receiver can play it at all. Without \`transport\`
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, transport, carries, receivers, group } of site.streams) {
