@@ -23,8 +23,8 @@ in 239.255.0.0/16, which is joined by the group alone.`,
       report({
         at: placeOf(item, ['group']),
         message:
-          `${formatAddress(group)} is joined together with its source's address, and ${source.name} has none ` +
-          `not said: nobody can join it. Give ${source.name} a fixed address, or take another group.`,
+          `${formatAddress(group)} is joined together with its source's address, and ${source.name} has none: ` +
+          `nobody can join it. Give ${source.name} a fixed address, or take another group.`,
         about: [stream.name, source.name],
         related: [{ at: headOf(source.item), message: `${source.name} has no address` }],
         fixes: () => nextFreeGroupFix(site, stream),
