@@ -318,6 +318,6 @@ cables: [{from: core/1, to: core/2}]
 `,
       );
     assert.match(joined('')[0] ?? '', /which makes a loop/);
-    assert.match(joined('spanning-tree: true, ')[0] ?? '', /which spanning tree keeps idle/);
+    assert.match(joined('spanning-tree: true, ')[0] ?? '', /which spanning tree blocks/);
   });
 });

@@ -41,7 +41,7 @@ devices:
   kitchen-screen: {kind: display, address: 192.168.20.61}
 streams:
   tv: {source: tv-tuner, transport: ts-udp, group: 232.1.2.3, port: 5004, mux-rate: 12 Mb/s, receivers: [kitchen-screen]}
-#                                                  ^^^^^^^^^ 232.1.2.3 is joined together with its source's address, and tv-tuner has none not said: nobody
+#                                                  ^^^^^^^^^ 232.1.2.3 is joined together with its source's address, and tv-tuner has none: nobody
 `,
     good: `
 devices:
