@@ -23,7 +23,7 @@ Plumbline takes the last. Remove one of them. A section may appear in several fi
           if (code !== 'duplicate-key' || names.has(start)) continue;
           report({
             at: { piece, start, end },
-            message: `${visible(detail, 40)} appears twice in this mapping, and only the last counts. ` + 'Remove one.',
+            message: `${visible(detail, 40)} appears twice in this mapping, and only the last counts. Remove one.`,
             about: [],
             ...(related !== undefined && {
               related: [{ at: { piece, start: related.start, end: related.end }, message: 'first here' }],

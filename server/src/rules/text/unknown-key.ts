@@ -49,8 +49,7 @@ each mapping.`,
         if (cut.isFirst) {
           report({
             at,
-            message:
-              `The comma ends the ${cut.key}, so ${visible(key, 40)} is read as a key. Put ` + `${cut.text} in quotes.`,
+            message: `The comma ends the ${cut.key}, so ${visible(key, 40)} is read as a key. Put ${cut.text} in quotes.`,
             about: aboutItem(item),
             beyondSchema,
             fixes: () => [{ title: `Write ${cut.text}`, safe: true, edits: [{ at: cut.at, text: cut.text }] }],
