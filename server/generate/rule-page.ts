@@ -40,11 +40,11 @@ function exampleParts({ bad, good, fixed }: Example, messagesIn: (text: string) 
   const messages = messagesIn(text).map((message) => `- ${message}`);
   const right =
     good !== undefined
-      ? ['But so:', '', ...block(unmarked(good)), '']
+      ? ['Right:', '', ...block(unmarked(good)), '']
       : fixed !== undefined
         ? ['After its fix:', '', ...block(unmarked(fixed)), '']
         : [];
-  return ['Not so:', '', ...block(text), '', ...messages, '', ...right];
+  return ['Wrong:', '', ...block(text), '', ...messages, '', ...right];
 }
 
 function messagesOf({ id }: RuleInfo, text: string, rules: Rules): string[] {
