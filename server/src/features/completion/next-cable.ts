@@ -1,6 +1,7 @@
 /** The cable that is likeliest to be written next: from a port that suits to what has no cable yet. */
 
 import type { Checked } from '../../lint/check.ts';
+import { oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import { mediumAt } from '../../site/cable.ts';
 import {
@@ -40,7 +41,7 @@ export function nextCable(checked: Checked, except?: Item): NextCable | undefine
       if (out !== undefined) return cable(out, port);
     }
   }
-  return betweenSwitches(devices, free);
+  return betweenSwitches(checked, free);
 }
 
 /** The port that suits best, of those that do. */
@@ -59,15 +60,22 @@ function isOutside(port: Port): boolean {
   return !port.forwards && port.addresses.length === 0 && !hasVlans(port) && port.device.ports.length > 1;
 }
 
-/** From a switch that others are cabled to, to one that has no cable: both by the port that carries most VLANs. */
-function betweenSwitches(devices: readonly Device[], free: (device: Device) => Port[]): NextCable | undefined {
-  const switches = devices.filter(({ bridging, kind }) => bridging && kind !== 'router');
-  const alone = switches.find((device) => device.ports.length > 0 && free(device).length === device.ports.length);
-  if (alone === undefined) return undefined;
-  for (const own of byCarried(free(alone))) {
-    for (const other of switches) {
-      if (other === alone) continue;
-      const out = byCarried(free(other)).find(
+/** From the switches that are cabled together to one that is not: both by the port that carries most VLANs. */
+function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): NextCable | undefined {
+  const { site, network } = checked.plan;
+  const [first, ...others] = site.devices.filter(({ bridging, kind }) => bridging && kind !== 'router');
+  if (first === undefined) return undefined;
+  const together = new Set([first]);
+  for (const device of together)
+    for (const port of device.ports) {
+      const link = network.topology.linkAt(port);
+      const other = link === undefined ? undefined : oppositePort(link, port).device;
+      if (other?.bridging === true) together.add(other);
+    }
+  for (const alone of others.filter((device) => !together.has(device))) {
+    for (const own of byCarried(free(alone))) {
+      const outs = [...together].flatMap((device) => byCarried(free(device)));
+      const out = outs.find(
         (port) => carried(port) === carried(own) && (mediumAt(port) ?? 'copper') === (mediumAt(own) ?? 'copper'),
       );
       if (out !== undefined) return cable(out, own);

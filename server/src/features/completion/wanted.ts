@@ -52,7 +52,11 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number): Want
     schema,
     section,
     name,
-    item: second === undefined ? undefined : itemAt(file, offset, section, name),
+    // A new element is none of the items that stand there.
+    item:
+      second === undefined || (cursor.at === 'element' && rest.length === 0)
+        ? undefined
+        : itemAt(file, offset, section, name),
     route: rest,
     start: base + cursor.start,
     end: base + cursor.end,
