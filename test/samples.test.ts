@@ -5,6 +5,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parseDocument } from 'yaml';
 import { placed } from '../server/src/cli/placed.ts';
 import { readSite } from '../server/src/cli/sites.ts';
+import { OUTPUTS } from '../server/src/make/outputs.ts';
 import { reportOf } from '../server/src/report/report.ts';
 import { check, fixAll } from '../server/src/check.ts';
 import type { Diagnostic } from '../server/src/lint/rule.ts';
@@ -15,6 +16,7 @@ import { mistakes } from './first-draft.ts';
 import reportSchema from '../schemas/report.schema.json' with { type: 'json' };
 
 const HARROW_LANE = 'samples/harrow-lane';
+const COTTAGES = 'samples/cottages';
 const FIRST_DRAFT = 'samples/first-draft';
 
 /** `file:line severity rule [marked words]`, one for each finding. */
@@ -29,7 +31,7 @@ function kinds(site: Site, kind: DeviceKind): string[] {
   return site.devices.filter((device) => device.kind === kind).map(({ name }) => name);
 }
 
-for (const path of [HARROW_LANE, FIRST_DRAFT]) {
+for (const path of [HARROW_LANE, COTTAGES, FIRST_DRAFT]) {
   describe(path, () => {
     for (const name of readdirSync(path)) {
       it(`${name} names its schema and says what it holds`, () => {
@@ -48,6 +50,38 @@ for (const path of [HARROW_LANE, FIRST_DRAFT]) {
     });
   });
 }
+
+describe('samples/cottages, a switch that routes and links of two cables', () => {
+  const { folder } = readSite(COTTAGES);
+  const { plan } = check(folder);
+  const { site, network } = plan;
+
+  it('has nothing to report, not even a hint', () => assert.deepEqual(findings(folder), []));
+
+  it('is made whole', () => {
+    const refused = OUTPUTS.flatMap((output) => output.make(plan, undefined).refused.map(({ message }) => message));
+    assert.deepEqual(refused, []);
+  });
+
+  it('brings every stream and all other traffic to everyone who wants it', () => {
+    assert.deepEqual(
+      network.deliveries.flatMap(({ unreached }) => unreached),
+      [],
+    );
+    assert.deepEqual(
+      network.traffic.flatMap(({ obstacle }) => obstacle ?? []),
+      [],
+    );
+  });
+
+  it('has the words that the other sample has no place for', () => {
+    assert.ok(network.topology.links.filter(({ members }) => members.length === 2).length === 2);
+    assert.ok(site.ports.some(({ lacp }) => lacp === 'passive'));
+    assert.ok(site.devices.some(({ routes }) => routes.some(({ vlan }) => vlan !== undefined)));
+    assert.ok(site.devices.some(({ kind, routing }) => kind === 'switch' && routing));
+    assert.ok(site.devices.some(({ unasked }) => unasked === 'flood'));
+  });
+});
 
 describe('samples/harrow-lane, the clean one', () => {
   const { folder } = readSite(HARROW_LANE);
