@@ -19,8 +19,9 @@ export interface PageSource {
   readonly content: () => Promise<{ readonly title: string; readonly html: string }>;
 }
 
-/** An edit is waited out for so long, ms: whoever types needs the server. */
+/** An edit is waited out for so long, ms, and times as it took last: whoever types needs the server. */
 const REST = 250;
+const RESTS = 5;
 
 export class Pages implements vscode.Disposable {
   private readonly client: BaseLanguageClient;
@@ -78,6 +79,7 @@ export class Page {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private state: 'fresh' | 'stale' | 'asked' | 'asked and stale' = 'stale';
   private shown = '';
+  private took = 0;
 
   constructor(client: BaseLanguageClient, source: PageSource) {
     this.client = client;
@@ -107,13 +109,14 @@ export class Page {
     if (this.state === 'asked') this.state = 'asked and stale';
     if (this.state === 'fresh') this.state = 'stale';
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => void this.refresh(), REST);
+    this.timer = setTimeout(() => void this.refresh(), Math.max(REST, this.took * RESTS));
   }
 
   /** Asks for nothing while it is out of sight, and for one document at a time. */
   private async refresh(): Promise<void> {
     if (!this.panel.visible || this.state === 'asked' || this.state === 'asked and stale') return;
     this.state = 'asked';
+    const start = performance.now();
     try {
       const { title, html } = await this.source.content();
       this.shown = html;
@@ -122,6 +125,7 @@ export class Page {
     } catch (error) {
       this.client.info(`${this.source.title} cannot be shown: ${String(error)}`);
     }
+    this.took = performance.now() - start;
     const isStale = (this.state as string) === 'asked and stale';
     this.state = isStale ? 'stale' : 'fresh';
     if (isStale) this.refreshSoon();
