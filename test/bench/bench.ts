@@ -4,6 +4,7 @@
  * process, and the most memory that the server held.
  *
  *   npm run bench [-- SIZE …] [-- --against "COMMAND OF ANOTHER SERVER"]
+ *   npm run bench -- --typing   prints only how many keys of right texts leave a mistake marked
  *   npm run bench -- --check    fails where the ratio or the memory is far over its bar
  */
 
@@ -18,12 +19,15 @@ import { bareNode, firstProblems, wholeCheck } from './first-answer.ts';
 import { generatedSite } from './generated-site.ts';
 import { EDITS, type Keystrokes, keystrokes } from './keystrokes.ts';
 import type { Spread } from './spread.ts';
+import { typedTexts } from './typing.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     against: { type: 'string' },
     check: { type: 'boolean', default: false },
+    /** Only what is marked while right texts are typed. */
+    typing: { type: 'boolean', default: false },
     /** The Node that runs what is measured. */
     node: { type: 'string', default: process.execPath },
   },
@@ -61,7 +65,11 @@ interface Sample {
 const folder = mkdtempSync(join(tmpdir(), 'plumbline-bench-'));
 try {
   if (values.check) process.exitCode = (await check()) ? 0 : 1;
-  else await print(positionals.length === 0 ? [300, 3000, 30_000] : positionals.map(Number));
+  else if (values.typing) await printTyped();
+  else {
+    await print(positionals.length === 0 ? [300, 3000, 30_000] : positionals.map(Number));
+    await printTyped();
+  }
 } finally {
   rmSync(folder, { recursive: true });
 }
@@ -93,6 +101,12 @@ async function print(sizes: readonly number[]): Promise<void> {
         );
       }
     }
+}
+
+async function printTyped(): Promise<void> {
+  head('typed, a right text', 'keys', 'after which a mistake is marked', 'far from the cursor');
+  for await (const { what, keys, marked, far } of typedTexts(SERVER, join(folder, 'typed')))
+    row(what, keys, `${marked} (${((100 * marked) / keys).toFixed(1)} %)`, far);
 }
 
 function cells({ latency, memory }: Keystrokes, parse: Spread): string[] {

@@ -1,7 +1,8 @@
 // Fixes of a whole file, and findings that are accepted with a reason.
 import assert from 'node:assert/strict';
-import { REASON, acceptance } from '../../server/src/features/actions/accept.ts';
+import { acceptance } from '../../server/src/features/actions/accept.ts';
 import { countFixes, fixFile } from '../../server/src/features/actions/fix-file.ts';
+import { REASON } from '../../server/src/lint/reason.ts';
 import { check } from '../../server/src/check.ts';
 import { type Texts, diagnosticsOf, edited, folderOf } from '../site.ts';
 
@@ -68,7 +69,7 @@ devices:
     assert.ok(diagnostic !== undefined && file !== undefined);
     const found = acceptance(checked, file, diagnostic);
     assert.ok(found !== undefined);
-    assert.match(found.title, /^Accept \S+, giving a reason$/);
+    assert.match(found.title, /^Accept duplicate-address for [ab] …$/);
     const after = edited(texts, [found.edit]);
     const left = diagnosticsOf(after).filter(
       ({ rule, message }) => message === diagnostic.message || /syntax|duplicate-(key|name)/.test(rule.id),

@@ -26,7 +26,7 @@ describe('while somebody types', () => {
     client = await Client.startHere();
   });
   beforeEach(() => {
-    folder = `memory:///typing/${++count}`;
+    folder = `/nowhere/typing/${++count}`;
   });
   after(() => client.stop());
 
@@ -57,14 +57,14 @@ describe('while somebody types', () => {
       it(`${mistake.what}: ${mistake.item.trim().split('\n').join(' ⏎ ')}`, async () => {
         const script = scriptOf(mistake);
         let found = false;
-        for await (const { diagnostics } of type(client, `${folder}/home.site.yaml`, script))
+        for await (const { diagnostics } of type(client, `file://${folder}/home.site.yaml`, script))
           found = diagnostics.some(({ code }) => code === mistake.rule);
         assert.ok(found, `${mistake.rule} is not told`);
       });
   });
 
   it('tells all after a pause, and what was told stays', async () => {
-    const uri = `${folder}/home.site.yaml`;
+    const uri = `file://${folder}/home.site.yaml`;
     const text = 'devices:\n  core: {kind: switch}\n';
     await client.openUri(uri, text);
     assert.deepEqual(await client.diagnostics(uri), []);
@@ -81,7 +81,7 @@ describe('while somebody types', () => {
   let end = { line: 2, character: 0 };
 
   it('tells what is missing as soon as the cursor is said to be elsewhere', async () => {
-    const uri = `${folder}/home.site.yaml`;
+    const uri = `file://${folder}/home.site.yaml`;
     await client.openUri(uri, NEW_SITE);
     await client.diagnostics(uri);
     const place = positionOf(NEW_SITE, ', to: gate-cam');
@@ -94,7 +94,7 @@ describe('while somebody types', () => {
   });
 
   it('leaves a problem alone that stood before', async () => {
-    const uri = `${folder}/home.site.yaml`;
+    const uri = `file://${folder}/home.site.yaml`;
     const wrong = NEW_SITE.replace('hall-screen]', 'hall-screan]').replace(
       'speed: 1 Gb/s}\n\ncables',
       'sped: 1}\n\ncables',
@@ -115,7 +115,7 @@ describe('while somebody types', () => {
   });
 
   it('tells what a paste has wrong, and later what follows from it elsewhere', async () => {
-    const uri = `${folder}/home.site.yaml`;
+    const uri = `file://${folder}/home.site.yaml`;
     await client.openUri(uri, NEW_SITE);
     await client.diagnostics(uri);
     const from = positionOf(NEW_SITE, '  gate-cam: {kind');
@@ -127,7 +127,7 @@ describe('while somebody types', () => {
   });
 
   it('marks with the same severity as ever', async () => {
-    const uri = `${folder}/home.site.yaml`;
+    const uri = `file://${folder}/home.site.yaml`;
     await client.openUri(uri, NEW_SITE.replace('kind: server', 'kind: sever'));
     const [first] = (await client.diagnostics(uri)).filter(({ code }) => code === 'value-not-allowed');
     assert.equal(first?.severity, DiagnosticSeverity.Error);

@@ -1,5 +1,8 @@
 /** Types a text over the protocol, one key after the other, as a client that never says where its cursor is. */
 
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Diagnostic, Position } from 'vscode-languageserver-protocol/node';
 import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
 import { Client } from '../lsp/client.ts';
@@ -52,22 +55,36 @@ export interface Tally {
   readonly examples: readonly string[];
 }
 
-/** Types each of the scripts into a file of its own. */
-export async function tally(client: Client, folder: string, scripts: readonly Script[]): Promise<Tally> {
+/** The name of the file that is typed, and the texts of those beside it, on disk. */
+export interface Beside {
+  readonly name: string;
+  readonly beside: Readonly<Record<string, string>>;
+}
+
+/** Types each of the scripts into a site of its own, in a folder below the one given. */
+export async function tally(
+  client: Client,
+  folder: string,
+  scripts: readonly Script[],
+  { name, beside }: Beside = { name: 'home.site.yaml', beside: {} },
+): Promise<Tally> {
   let [keys, marked, far] = [0, 0, 0];
   const examples: string[] = [];
   for (const [index, script] of scripts.entries()) {
     let atFirst: ReadonlySet<string> | undefined;
-    for await (const { text, cursor, diagnostics } of type(client, `${folder}/${index}/home.site.yaml`, script)) {
+    const own = join(folder, String(index));
+    if (Object.keys(beside).length > 0) mkdirSync(own, { recursive: true });
+    for (const [other, text] of Object.entries(beside)) writeFileSync(join(own, other), text);
+    for await (const { text, cursor, diagnostics } of type(client, pathToFileURL(join(own, name)).href, script)) {
       if (atFirst === undefined) {
         atFirst = new Set(diagnostics.map((one) => identity(one, text)));
         continue;
       }
-      const own = diagnostics.filter((one) => isMistake(one) && atFirst?.has(identity(one, text)) !== true);
+      const marks = diagnostics.filter((one) => isMistake(one) && atFirst?.has(identity(one, text)) !== true);
       keys++;
-      if (own.length > 0) marked++;
-      if (own.some(({ range }) => Math.abs(range.start.line - cursor.line) > NEAR)) far++;
-      const [first] = own;
+      if (marks.length > 0) marked++;
+      if (marks.some(({ range }) => Math.abs(range.start.line - cursor.line) > NEAR)) far++;
+      const [first] = marks;
       if (first !== undefined)
         examples.push(`${text.split('\n')[cursor.line] ?? ''} | ${cursor.line}: ${describe(first)}`);
     }

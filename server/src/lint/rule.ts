@@ -28,6 +28,8 @@ export interface RuleInfo {
   readonly why: string;
   /** The standard behind it, with its section; or "common practice". */
   readonly source?: string;
+  /** It finds slips of spelling, of syntax or of a unit, which are put right: nobody accepts them. */
+  readonly isSlip?: boolean;
   /** When its findings are told while somebody types there; `pause` if it does not say. */
   readonly due?: Due;
 }

@@ -170,6 +170,7 @@ import { volumePath } from './recording/volume-path.ts';
 import { writeRate } from './recording/write-rate.ts';
 import { notMade } from './make/not-made.ts';
 import { policyThreshold } from './policies/policy-threshold.ts';
+import { reasonMissing } from './lint/reason-missing.ts';
 import { unusedAcceptance } from './lint/unused-acceptance.ts';
 import type { AcceptanceRule, Rule } from '../lint/rule.ts';
 
@@ -344,6 +345,7 @@ export const rules: readonly Rule[] = [
   writeRate,
   notMade,
   policyThreshold,
+  reasonMissing,
 ];
 
 export const acceptanceRules: readonly AcceptanceRule[] = [

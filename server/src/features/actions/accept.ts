@@ -1,14 +1,12 @@
 /** Accepts a finding by an entry of `lint: accept` in its file; the reason is still to be typed. */
 
 import type { Checked } from '../../lint/check.ts';
+import { REASON } from '../../lint/reason.ts';
 import type { Diagnostic } from '../../lint/rule.ts';
 import { type Edit, addElement, scalarText } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import { type Item, contentOf } from '../../site/item.ts';
 import { isEmpty } from '../../text/parse.ts';
-
-/** The placeholder for the reason. */
-export const REASON = 'say why';
 
 export interface Acceptance {
   readonly title: string;
@@ -18,7 +16,7 @@ export interface Acceptance {
 /** `undefined` where the finding has no name to be accepted by. */
 export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: Diagnostic): Acceptance | undefined {
   const [name] = about;
-  if (name === undefined || name === '' || rule.id === 'unused-acceptance') return undefined;
+  if (name === undefined || name === '' || rule.isSlip === true) return undefined;
   const entry = `{rule: ${rule.id}, at: ${scalarText(name, true)}, because: ${REASON}}`;
   const own = file.cut.pieces.flatMap((piece) => contentOf(piece).items).filter(({ section }) => section === 'lint');
   const edit =
@@ -28,7 +26,7 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
     ) ??
     ofSection(file, own, entry) ??
     atEnd(file, entry, indentOf(plan.site.items));
-  return { title: `Accept ${name}, giving a reason`, edit };
+  return { title: `Accept ${rule.id} for ${name} …`, edit };
 }
 
 /** Adds an element to the list that is there. */

@@ -9,10 +9,11 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
-import { REASON, acceptance } from '../../features/actions/accept.ts';
+import { acceptance } from '../../features/actions/accept.ts';
 import { type Wanted, countFixes, fixFile } from '../../features/actions/fix-file.ts';
 import { literally } from '../../features/completion/offer.ts';
 import { fileOf } from '../../site/item.ts';
+import { REASON } from '../../lint/reason.ts';
 import type { Diagnostic } from '../../lint/rule.ts';
 import type { Asked, Handler, Session } from '../session.ts';
 import { type OfferedAction, REFACTORING_KINDS, refactorings } from './refactorings.ts';
@@ -82,7 +83,21 @@ function quickFixes(session: Session, asked: Asked, range: Range, uri: string): 
           ];
     },
   );
-  return [...fixes, ...alike, ...touched.flatMap((diagnostic) => accept(session, asked, diagnostic, uri))];
+  return distinct([...fixes, ...alike, ...touched.flatMap((diagnostic) => accept(session, asked, diagnostic, uri))]);
+}
+
+/** No two with one title: what does the same is offered once, and what does something else says of what it is. */
+function distinct(actions: readonly CodeAction[]): CodeAction[] {
+  const byTitle = new Map<string, CodeAction>();
+  for (const action of actions) {
+    const known = byTitle.get(action.title);
+    if (known === undefined) byTitle.set(action.title, action);
+    else if (JSON.stringify(known.edit) !== JSON.stringify(action.edit)) {
+      const title = `${action.title} (${String(action.diagnostics?.[0]?.code)})`;
+      if (!byTitle.has(title)) byTitle.set(title, { ...action, title });
+    }
+  }
+  return [...byTitle.values()];
 }
 
 function touches(own: Range, range: Range): boolean {

@@ -8,6 +8,7 @@ import type { AcceptanceRule, Example, Report, UnusedAcceptance } from '../../li
 export const unusedAcceptance: AcceptanceRule = {
   id: 'unused-acceptance',
   severity: 'warning',
+  isSlip: true,
   summary: 'An acceptance matches no finding.',
   why: `What was accepted is gone, or its name has changed. Left in place, the acceptance would hide the next problem of that
 rule at that place. Remove it, or correct \`rule\` and \`at\`.`,

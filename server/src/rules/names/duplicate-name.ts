@@ -13,6 +13,7 @@ import { dataAt, isMapping } from '../../text/syntax.ts';
 export const duplicateName: Rule = {
   id: 'duplicate-name',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'Two things of one section have the same name.',
   why: `All files in the folder are one site, in which a name means one thing. Only the first in the order of the

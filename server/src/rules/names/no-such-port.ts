@@ -18,6 +18,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const noSuchPort: Rule = {
   id: 'no-such-port',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'A device does not have the port that is named.',
   why: `The cable ends nowhere, and nothing that should cross it is counted. Ports are declared under \`ports\` of the

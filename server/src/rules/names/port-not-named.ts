@@ -12,6 +12,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const portNotNamed: Rule = {
   id: 'port-not-named',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'A cable names a device with several ports, but not the port.',
   why: `Which port it is decides the VLAN, the speed and the power, so nothing is counted over the cable until that is

@@ -14,6 +14,7 @@ import { textAt } from '../../text/syntax.ts';
 import { aboutItem } from '../../site/about.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
+import { declaring } from '../../site/declare.ts';
 import { begins } from '../../site/half-typed.ts';
 import { SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -21,6 +22,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const unknownName: Rule = {
   id: 'unknown-name',
   severity: 'error',
+  isSlip: true,
   summary: 'A name is not declared in the site.',
   why: `A cable then ends nowhere, a stream has no source, a recording no stream. Correct the name, or declare it in its
 section, in any file of the folder.`,
@@ -31,7 +33,7 @@ section, in any file of the folder.`,
     for (const item of site.items)
       for (const { mention, section, name } of referencesOf(item))
         if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention))
-          report({ ...unknown(site, item, mention, search), ...cutOffBy({ site, network }, item, mention) });
+          report({ ...unknown({ site, files }, item, mention, search), ...cutOffBy({ site, network }, item, mention) });
   },
 };
 
@@ -60,7 +62,12 @@ function isMisshapen(item: Item, { route }: NameMention): boolean {
   );
 }
 
-function unknown(site: Site, item: Item, { names, text, route, part }: SectionMention, search: Search): Finding {
+function unknown(
+  { site, files }: Pick<RuleContext, 'site' | 'files'>,
+  item: Item,
+  { names, text, route, part }: SectionMention,
+  search: Search,
+): Finding {
   const name = names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
   const at: Place =
     part === 'key'
@@ -85,8 +92,8 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
         : 'now',
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
     about: [name, ...aboutItem(item)],
-    fixes: () =>
-      near
+    fixes: () => [
+      ...near
         .filter((candidate) => isWhole || isName(candidate.name))
         .filter((candidate) => names !== 'port-end' || takesCable(site, item, text, candidate.name))
         .map((candidate) => ({
@@ -94,6 +101,8 @@ function unknown(site: Site, item: Item, { names, text, route, part }: SectionMe
           safe: by !== undefined,
           edits: change(candidate.name),
         })),
+      ...(by === undefined && isName(name) ? declaring(site, files, { item, section, name }) : []),
+    ],
   };
 }
 

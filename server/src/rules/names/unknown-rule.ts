@@ -9,6 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const unknownRule: Rule = {
   id: 'unknown-rule',
   severity: 'warning',
+  isSlip: true,
   summary: 'The lint section names a rule that does not exist.',
   why: `The setting or the acceptance has no effect. \`plumbline explain\` lists all rules.`,
   check({ site, ruleIds }: RuleContext, report: Report): void {

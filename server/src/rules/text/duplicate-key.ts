@@ -7,6 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const duplicateKey: Rule = {
   id: 'duplicate-key',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'A key appears twice in one mapping.',
   why: `YAML allows each key once: one reader takes the first value, another the last, a third rejects the file.

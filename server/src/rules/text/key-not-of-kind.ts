@@ -15,6 +15,7 @@ type NotOfKind = ShapeProblem & { readonly problem: 'not-of-kind' };
 export const keyNotOfKind: Rule = {
   id: 'key-not-of-kind',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'A device has a key that devices of its kind do not have.',
   why: `A camera does not snoop IGMP, and a patch panel has no address: either the key is ignored, or the kind is

@@ -20,6 +20,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const malformedValue: Rule = {
   id: 'malformed-value',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'A value or a name is malformed.',
   why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: such a

@@ -14,6 +14,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const missingKey: Rule = {
   id: 'missing-key',
   severity: 'error',
+  isSlip: true,
   due: 'item',
   summary: 'A required key is missing.',
   why: `The entry is useless without it: a cable with one end joins nothing, a recording without a volume is

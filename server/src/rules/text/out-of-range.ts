@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const outOfRange: Rule = {
   id: 'out-of-range',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'A number is out of range.',
   why: `The standard behind the key sets the limits: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. The equipment

@@ -13,6 +13,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const quantity: Rule = {
   id: 'quantity',
   severity: 'error',
+  isSlip: true,
   summary: 'A quantity has no unit, or the wrong one.',
   why: `A quantity is a number, a space and a unit, so that nobody mistakes 6 Mb/s for 6 MB/s, which is eight times as
 much. Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB,

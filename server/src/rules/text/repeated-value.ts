@@ -8,6 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const repeatedValue: Rule = {
   id: 'repeated-value',
   severity: 'warning',
+  isSlip: true,
   due: 'value',
   summary: 'A list names the same thing twice.',
   why: `A device receives a stream once, and a trunk carries a VLAN once: the second mention changes nothing, and may

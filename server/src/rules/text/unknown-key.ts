@@ -5,8 +5,10 @@ import { isMended } from '../../site/mended.ts';
 import { list } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
 import { type Data, type Entry, type Mapping, type Route, dataAt, isMapping, keyText } from '../../text/syntax.ts';
-import { type Fix, nodeAt, setKey } from '../../site/edit.ts';
-import { type SiteText, placeInFile } from '../../site/folder.ts';
+import { NAMED_SECTIONS, THING } from '../../site/declared.ts';
+import { type Outdented, outdented } from '../../site/outdented.ts';
+import { type Fix, fixOf, nodeAt, setKey } from '../../site/edit.ts';
+import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
 import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
 import { nearest, onlyNear } from '../../text/nearest.ts';
@@ -14,11 +16,12 @@ import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { homesOf, schemaAround, withSpace } from '../../site/shape-words.ts';
 import { begins } from '../../site/half-typed.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownKey: Rule = {
   id: 'unknown-key',
   severity: 'error',
+  isSlip: true,
   due: 'value',
   summary: 'There is no such key or section.',
   why: `Nothing under it is read, so a misspelt key loses its value. The reference of the site language lists the keys of
@@ -99,6 +102,13 @@ function sections(file: SiteText, report: Report): void {
     }
   }
   for (const { name, at } of unknown) {
+    const start = at.start + (file.unusual.includes(at.piece) ? startOf(file, at.piece) : 0);
+    const near = nearest(name, SECTION_NAMES);
+    const found = near.length > 0 ? undefined : outdented(file, name, start);
+    if (found !== undefined) {
+      report(notASection(file, name, at, found));
+      continue;
+    }
     report({
       at,
       message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
@@ -171,6 +181,29 @@ function runsIn({ entries }: Mapping, piece: Piece): ReadonlyMap<string, Run> {
   return found;
 }
 
+/** An item in the column of the sections. */
+function notASection(file: SiteText, name: string, at: Place, { section, lines }: Outdented): Finding {
+  const named = NAMED_SECTIONS.find((candidate) => candidate === section);
+  const thing = named === undefined ? 'an item' : withArticle(THING[named]);
+  return {
+    at,
+    message:
+      `${visible(name, 40)} looks like ${thing}, and stands where sections begin. Indent it below ${section}, with ` +
+      'what belongs to it.',
+    about: [],
+    fixes: () => {
+      if (lines === undefined) return [];
+      const own = file.text.slice(lines.start, lines.end);
+      const text = own.replace(/^(?=[^\r\n])/gm, ' '.repeat(lines.indent));
+      return fixOf(`Indent ${visible(name, 40)} below ${section}`, { at: placeInFile(file, lines), text });
+    },
+  };
+}
+
+function withArticle(thing: string): string {
+  return `${/^[aeiou]/.test(thing) ? 'an' : 'a'} ${thing}`;
+}
+
 /** What a schema says of a text that may not be any words. */
 const CONSTRAINED = ['enum', 'pattern', 'x-form', 'x-names', 'x-quantity'] as const;
 
@@ -195,6 +228,25 @@ function siblingsAt(data: Data, route: Route): Set<string> {
 }
 
 export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  gate-cam: {kind: camera, address: 192.168.20.31}
+paddock-cam:
+# want 1-12 paddock-cam looks like a device, and stands where sections begin. Indent it below devices
+  kind: camera
+  address: 192.168.20.32
+  yard-cam: {kind: camera, address: 192.168.20.33}
+`,
+    fixed: `
+devices:
+  gate-cam: {kind: camera, address: 192.168.20.31}
+  paddock-cam:
+    kind: camera
+    address: 192.168.20.32
+  yard-cam: {kind: camera, address: 192.168.20.33}
+`,
+  },
   {
     bad: `
 devices:

@@ -5,6 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const unreadableFile: Rule = {
   id: 'unreadable-file',
   severity: 'error',
+  isSlip: true,
   due: 'now',
   summary: 'A file of the site cannot be read.',
   why: `The site lacks what it declares, so loads come out too low; names that it may declare are not reported as

@@ -11,6 +11,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const valueNotAllowed: Rule = {
   id: 'value-not-allowed',
   severity: 'error',
+  isSlip: true,
   summary: 'A value is not allowed for its key.',
   why: `The key has a fixed set of values; any other is ignored. The reference of the site language explains each of
 them.`,

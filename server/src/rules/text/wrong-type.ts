@@ -16,6 +16,7 @@ import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lin
 export const wrongType: Rule = {
   id: 'wrong-type',
   severity: 'error',
+  isSlip: true,
   due: 'line',
   summary: 'A value is missing, or is of the wrong type.',
   why: `A list where one value belongs, a text where a number belongs: such a value is ignored. A key with nothing after

@@ -14,6 +14,7 @@ import { type Fix, fixOf } from '../../site/edit.ts';
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
   severity: 'error',
+  isSlip: true,
   due: 'line',
   summary: 'Part of the file is not YAML, or belongs to no section.',
   why: `What cannot be read is ignored: the device, cable or stream is missing from every sum. The rest of the file is read

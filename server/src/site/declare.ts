@@ -1,0 +1,130 @@
+/** Declares a thing that is named and not there yet: the least of it that its uses tell. */
+
+import { dataAt, textAt } from '../text/syntax.ts';
+import { type NamedSection, THING } from './declared.ts';
+import { type Edit, type Fix, fixOf, nameText } from './edit.ts';
+import { type SiteText, placeInFile } from './folder.ts';
+import { type Item, fileOf, headOf } from './item.ts';
+import type { Site } from './model.ts';
+import { readEnd } from './read.ts';
+import { kindWords } from './shape-words.ts';
+
+/** A name that an item uses, of a thing of the section. */
+export interface Undeclared {
+  readonly item: Item;
+  readonly section: NamedSection;
+  readonly name: string;
+}
+
+/** Below the last item of its section, in the same file if the section is there; else in a section of its own. */
+export function declaring(site: Site, files: readonly SiteText[], { item, section, name }: Undeclared): Fix[] {
+  const value = valueOf(site, item, section, name);
+  if (value === undefined) return [];
+  const edit = added(site, files, { item, section, name }, `${nameText(name)}: ${value.text}`);
+  return fixOf(`Declare ${THING[section]} ${name}${value.as === undefined ? '' : ` as ${value.as}`}`, edit);
+}
+
+interface Value {
+  readonly text: string;
+  readonly as?: string;
+}
+
+function valueOf(site: Site, item: Item, section: NamedSection, name: string): Value | undefined {
+  switch (section) {
+    case 'devices':
+      return deviceOf(site, name);
+    case 'vlans':
+      return { text: `{id: ${freeId(site)}}` };
+    case 'streams':
+      return { text: streamText(site, name) };
+    case 'volumes':
+      return { text: volumeText(site, item) };
+    default:
+      return undefined;
+  }
+}
+
+/** By what others ask of it; of a cable that says nothing of it, what most cables lead to. */
+function deviceOf(site: Site, name: string): Value | undefined {
+  const ends = site.cables.flatMap(({ item, from, to, through }) =>
+    [from, to, ...through].flatMap((end) =>
+      end?.device === name ? [{ item, port: end.port, isThrough: through.includes(end) }] : [],
+    ),
+  );
+  if (ends.some(({ item }) => textAt(item.data, ['type'])?.startsWith('coax') === true)) return undefined;
+  const ports = [...new Set(ends.flatMap(({ port }) => (port === undefined ? [] : [port])))];
+  const kind = ends.some(({ isThrough }) => isThrough) ? 'patch-panel' : kindOf(site, name, ports.length > 0);
+  const declared = ports.length === 0 ? '' : `, ports: {${ports.map((port) => `${nameText(port)}: {}`).join(', ')}}`;
+  return { text: `{kind: ${kind}${declared}}`, as: kindWords(kind) };
+}
+
+function kindOf({ streams, sections, vlans }: Site, name: string, hasPorts: boolean): string {
+  if (vlans.some(({ item }) => textAt(item.data, ['gateway']) === name)) return 'router';
+  if (vlans.some(({ item }) => textAt(item.data, ['querier']) === name)) return 'switch';
+  if (sections.volumes.some(({ data }) => textAt(data, ['host']) === name)) return 'server';
+  const own = streams.filter(({ item }) => textAt(item.data, ['source']) === name);
+  if (own.length > 0) return own.some(({ item }) => dataAt(item.data, ['carries']) !== undefined) ? 'server' : 'camera';
+  const receives = streams.some(({ item }) => {
+    const receivers = dataAt(item.data, ['receivers']);
+    return Array.isArray(receivers) && receivers.some((end) => readEnd(end, [])?.device === name);
+  });
+  return receives ? 'display' : hasPorts ? 'switch' : 'camera';
+}
+
+function freeId({ vlans }: Site): number {
+  const taken = new Set(vlans.map(({ id }) => id));
+  let id = 10;
+  while (taken.has(id)) id += 10;
+  return id;
+}
+
+/** Of the camera whose name begins like it. */
+function streamText({ devices }: Site, name: string): string {
+  const source = devices.find(({ kind, name: own }) => kind === 'camera' && own.startsWith(name));
+  return source === undefined ? '{}' : `{source: ${source.name}}`;
+}
+
+/** On the server that records, where there is only one. */
+function volumeText({ devices, streamByName }: Site, { data }: Item): string {
+  const receivers = streamByName.get(textAt(data, ['stream']) ?? '')?.receivers;
+  const servers = devices.filter(
+    ({ kind, name }) => kind === 'server' && (receivers === undefined || receivers.includes(name)),
+  );
+  return servers.length === 1 && servers[0] !== undefined ? `{host: ${servers[0].name}}` : '{}';
+}
+
+function added(
+  { sections, items }: Site,
+  files: readonly SiteText[],
+  { item, section }: Undeclared,
+  text: string,
+): Edit | undefined {
+  const { uri } = fileOf(headOf(item));
+  const there = sections[section];
+  const last = there.findLast(({ piece }) => piece.file.uri === uri) ?? there[there.length - 1];
+  if (last !== undefined) {
+    const { piece, node, key } = last;
+    if (piece.role !== 'item') return undefined;
+    const end = Math.max(node.end, key?.end ?? 0);
+    const newline = piece.text.slice(end).search(/\r?\n/);
+    const at = newline === -1 ? piece.text.length : end + newline;
+    return { at: { piece, start: at, end: at }, text: `${lineBreak(piece.text)}${' '.repeat(piece.indent)}${text}` };
+  }
+  const file = files.find((candidate) => candidate.uri === uri);
+  if (file === undefined) return undefined;
+  const indent = ' '.repeat(items.find(({ piece }) => piece.role === 'item' && piece.indent > 0)?.piece.indent ?? 2);
+  const line = lineBreak(file.text);
+  const header = file.cut.headers.find((candidate) => candidate.section === section);
+  if (header !== undefined) {
+    const newline = file.text.slice(header.end).search(/\r?\n/);
+    const at = newline === -1 ? file.text.length : header.end + newline;
+    return { at: placeInFile(file, { start: at, end: at }), text: `${line}${indent}${text}` };
+  }
+  const gap = file.text.endsWith('\n') ? line : line + line;
+  const end = file.text.length;
+  return { at: placeInFile(file, { start: end, end }), text: `${gap}${section}:${line}${indent}${text}${line}` };
+}
+
+function lineBreak(text: string): string {
+  return text.includes('\r\n') ? '\r\n' : '\n';
+}
