@@ -332,6 +332,12 @@ describe('The language features over the protocol', () => {
     assert.equal(first?.codeDescription?.href, `vscode-vfs://pages/rules/${String(first?.code)}.md`);
   });
 
+  it('leads to a page by a command of the client', async () => {
+    await start({ initializationOptions: { rulePages: 'command:show?%5B%22{rule}%22%5D' } });
+    const [first] = await client.diagnostics(network, (found) => found.length > 0);
+    assert.equal(first?.codeDescription?.href, `command:show?%5B%22${String(first?.code)}%22%5D`);
+  });
+
   describe('fixes', () => {
     const actions = async (only: string[] | undefined, range: Range): Promise<CodeAction[]> =>
       ((await client.connection.sendRequest(CodeActionRequest.type, {

@@ -1,0 +1,64 @@
+// A page beside the text: the same as the command line prints, with what the problems list has, and names that lead there.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { page, placeOfName } from '../../server/src/lsp/page-request.ts';
+import { plumblineHere } from '../cli/run.ts';
+import { Client } from './client.ts';
+
+const site = resolve('samples/first-draft');
+const folder = pathToFileURL(site).href;
+
+describe('a page of a site, asked for by an editor', () => {
+  let client: Client;
+  const file = join(site, 'devices.site.yaml');
+  let address: string;
+
+  before(async () => {
+    client = await Client.startHere();
+    address = await client.open(file, readFileSync(file, 'utf8'));
+  });
+  after(() => client.stop());
+
+  /** Without what only an editor has. */
+  const asPrinted = (html: string): string => html.replace(/<button [^>]*>(.*?)<\/button>/g, '$1');
+
+  it('is the report that the command line prints', async () => {
+    const { title, html } = await client.connection.sendRequest(page, { folder, page: 'report' });
+    assert.equal(title, 'Report of Harrow Lane');
+    assert.equal(asPrinted(html), (await plumblineHere(['report', '--format', 'html', site])).out);
+  });
+
+  it('says of a site that is edited what it then is', async () => {
+    const text = readFileSync(file, 'utf8');
+    await client.change(address, text.replace('poe-budget: 60 W', 'poe-budget: 600 W'));
+    const { html } = await client.connection.sendRequest(page, { folder, page: 'report' });
+    assert.match(html, />600 W</);
+    await client.change(address, text);
+  });
+
+  it('leads from each name in it to the line that declares it', async () => {
+    const { html } = await client.connection.sendRequest(page, { folder, page: 'report' });
+    const named = new Map(
+      [...html.matchAll(/data-names="(\w+)" data-name="([^"]+)"/g)].map(([all, names = '', name = '']) => [
+        all,
+        { names, name },
+      ]),
+    );
+    assert.ok(named.size > 30);
+    for (const { names, name } of named.values()) {
+      const place = await client.connection.sendRequest(placeOfName, { folder, names, name });
+      assert.ok(place !== null, `${names} ${name}`);
+      const line = readFileSync(new URL(place.uri), 'utf8').split('\n')[place.range.start.line] ?? '';
+      const own = names === 'ports' ? /^ *[\w./-]+:/ : new RegExp(`\\b${name}:`);
+      assert.match(line, own, `${names} ${name}`);
+    }
+    assert.equal(await client.connection.sendRequest(placeOfName, { folder, names: 'devices', name: 'gone' }), null);
+  });
+
+  it('is refused where there is no such page', async () => {
+    const wanted = { folder, page: 'toString' } as unknown as { folder: string; page: 'report' };
+    await assert.rejects(client.connection.sendRequest(page, wanted), /There is no such page/);
+  });
+});
