@@ -69,12 +69,18 @@ export function receptionOf(site: Facts, signals: Signals, amplifiers: ReadonlyM
       .map((at) => ({
         at,
         composite: sumOfLevels(signals.at(at).flatMap((signal) => (isUnknown(signal) ? [] : [signal.level]))),
-        maxInput: at.device.coaxInputs.get(at.name)?.maxInput ?? TUNER_MAXIMUM,
+        maxInput: at.device.coaxInputs.get(at.name)?.maxInput ?? allowedTogether(signals.at(at), needsOf),
         systems: systemsAt(at),
         points: pointsAt(at),
       })),
     pointsAt,
   };
+}
+
+/** Where a receiver does not say: what an outlet may have of each, and no less than is usual. */
+function allowedTogether(signals: readonly Signal[], needsOf: (multiplex: Multiplex) => Needs): number {
+  const most = signals.flatMap(({ multiplex }) => needsOf(multiplex).window?.max ?? []);
+  return Math.max(TUNER_MAXIMUM, sumOfLevels(most));
 }
 
 /** Of the connector, or of the tuners that listen at it. */
@@ -141,8 +147,10 @@ function ratioAt(
   amplifiers: ReadonlyMap<Device, AmplifierLoad>,
 ): number {
   const atSource = level - steps.reduce((sum, { gain }) => sum + gain, 0);
-  const isSky = multiplex.system !== undefined && isSatellite(multiplex.system);
-  const noise = atSource - floor - noiseFigure - (isSky ? 0 : manMadeNoise(frequency));
+  const { system } = multiplex;
+  // Neither a dish nor a cable takes in what people make.
+  const isQuiet = system === 'dvb-c' || system === 'j83b' || (system !== undefined && isSatellite(system));
+  const noise = atSource - floor - noiseFigure - (isQuiet ? 0 : manMadeNoise(frequency));
   const metered = source.device.aerial?.quality.get(multiplex.name);
   const ratios = metered === undefined ? [noise] : [noise, metered];
   for (const { by } of steps) {

@@ -58,7 +58,8 @@ function channelWidth(site: Plan, multiplex: Multiplex): number {
     case 'japan':
       return 6e6;
     case 'region-1':
-      return frequency !== undefined && frequency < 300e6 ? 7e6 : 8e6;
+      // Cable has 8 MHz everywhere.
+      return frequency !== undefined && frequency < 300e6 && multiplex.system !== 'dvb-c' ? 7e6 : 8e6;
   }
 }
 
