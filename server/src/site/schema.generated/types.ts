@@ -466,7 +466,7 @@ export interface Device {
            */
           'noise-figure'?: string;
           /**
-           * The most that all signals together may be; without it, 80 dBµV.
+           * The most that all signals together may be; without it, what an outlet may have of each, and 80 dBµV at least.
            */
           'max-input'?: string;
           /**
