@@ -45,11 +45,21 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
       return destinations(wanted);
     case 'time-zone':
       return timeZones();
-    case 'mac':
     case 'frequency-range':
+      return BANDS.map(([label, detail]) => ({ label, kind: 'number', detail }));
+    case 'mac':
       return [];
   }
 }
+
+/** As the trade divides what is on coax. */
+const BANDS: readonly (readonly [range: string, what: string])[] = [
+  ['470-694 MHz', 'UHF, below mobile telephones'],
+  ['174-230 MHz', 'VHF band III'],
+  ['5-862 MHz', 'all of television'],
+  ['950-2150 MHz', 'satellite, first intermediate frequency'],
+  ['5-2400 MHz', 'television and satellite'],
+];
 
 /** Linux takes one route for each. */
 function destinations(wanted: Wanted): Offer[] {

@@ -10,6 +10,7 @@ import { nameOffers, roleOf } from './names.ts';
 import { likelyKinds } from './likely-kinds.ts';
 import type { Offer } from './offer.ts';
 import { quantityOffers } from './quantities.ts';
+import { transmissionOffers } from './transmission.ts';
 import { isTruth } from './types.ts';
 import { type Wanted, textAt } from './wanted.ts';
 import { scalarOf } from './yaml-text.ts';
@@ -22,6 +23,8 @@ export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
   const form = schema['x-form'];
   if (form !== undefined) return addressOffers(wanted, form);
   if (isTruth(schema)) return truths(schema);
+  const ofSystem = transmissionOffers(wanted);
+  if (ofSystem !== undefined) return ofSystem;
   const words = wordsOf(schema);
   const { section, route } = wanted;
   if (section === 'devices' && route.length === 1 && route[0] === 'kind') return kinds(wanted, words);

@@ -111,6 +111,14 @@ const S2_RATES: Partial<Readonly<Record<Modulation, readonly string[]>>> = {
   '32apsk': ['3/4', '4/5', '5/6', '8/9', '9/10'],
 };
 
+export function isSystem(word: unknown): word is System {
+  return typeof word === 'string' && Object.hasOwn(ALLOWED, word);
+}
+
+export function isModulation(word: unknown): word is Modulation {
+  return typeof word === 'string' && Object.hasOwn(BITS_PER_SYMBOL, word);
+}
+
 export function modulationsOf(system: System): readonly Modulation[] {
   return ALLOWED[system].modulations;
 }
