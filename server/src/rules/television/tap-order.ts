@@ -1,7 +1,9 @@
+import { type Fix, fixOf, setValue } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { valueAt } from '../../television/part.ts';
+import { dataAt } from '../../text/syntax.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const tapOrder: Rule = {
@@ -31,6 +33,7 @@ export const tapOrder: Rule = {
             at: headOf(by.device.item),
             message: `${by.device.name} takes ${decibels(here)} and stands behind ${before.name}, which takes ${decibels(earlier)}. Swap the two.`,
             about: [by.device.name, before.name],
+            fixes: swapped(before, by.device),
           });
         }
         before = by.device;
@@ -38,6 +41,18 @@ export const tapOrder: Rule = {
     }
   },
 };
+
+/** Each gets the losses of the other. */
+function swapped(a: Device, b: Device): () => readonly Fix[] {
+  return () => {
+    const edits = ['tap-loss', 'loss'].flatMap((key) => {
+      const [ofA, ofB] = [a, b].map(({ item }) => dataAt(item.data, [key]));
+      if (typeof ofA !== 'string' || typeof ofB !== 'string') return key === 'loss' && ofA === ofB ? [] : [undefined];
+      return [setValue(a.item, [key], ofB), setValue(b.item, [key], ofA)];
+    });
+    return fixOf(`Swap the losses of ${a.name} and ${b.name}`, ...edits);
+  };
+}
 
 function tapLoss({ aerial }: Device, frequency: number): number | undefined {
   return aerial?.tapLoss === undefined ? undefined : valueAt(aerial.tapLoss, frequency);
@@ -57,7 +72,7 @@ cables:
   - {from: chimney-aerial, to: near-tap/in, type: coax-6, length: 5 m}
   - {from: near-tap/out, to: far-tap/in, type: coax-6, length: 5 m}
 `,
-    good: `
+    fixed: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:
