@@ -38,6 +38,7 @@ const TABLE = `
   television warning     aerial-earth             {outside-protected-zone: true}
   television warning     amplifier-after-loss     set-amp
   television information mobile-band              set-amp
+  television warning     carrier-to-noise         parlour-set
   television warning     carrier-to-noise         tv-tuner
   television error       carrier-to-noise         stable-set
   television warning     coax-between-buildings   loft-splitter/out-3

@@ -55,7 +55,6 @@ function foundAt(site: Site, amplifier: Device, gains: readonly Gain[]): Finding
       at: headOf(device.item),
       message: `${multiplex.name} reaches ${at.name} with too little carrier to noise`,
     })),
-    entails: cured,
     fixes: () => [
       ...fixOf(
         `Move ${amplifier.name} to ${source.device.name}`,

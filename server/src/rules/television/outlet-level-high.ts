@@ -72,8 +72,6 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
         message: `${receiver.at.name} gets ${level(receiver.composite)} in all, and takes ${level(receiver.maxInput)}`,
       })),
     ],
-    effects: affected.flatMap((one) => [one.worst, ...one.others]),
-    entails: receivers,
     fixes: () => padFor(site, television, affected, loss),
   };
 }

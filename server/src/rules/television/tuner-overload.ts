@@ -47,7 +47,6 @@ it right.`,
           at: headOf(one.receiver.at.device.item),
           message: `${one.receiver.at.name} gets ${level(one.receiver.composite)} here`,
         })),
-        effects: affected.map(({ receiver }) => receiver),
         fixes: () => {
           const isEnough = points.every((point) => point.margin === undefined || point.margin - loss >= margin);
           return affected.length === 1 && isEnough ? attenuatorInFront(site, television, at, loss) : [];
