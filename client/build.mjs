@@ -52,6 +52,7 @@ const tests = {
     'test/vscode/activation.suite.ts',
     'test/vscode/made.suite.ts',
     'test/vscode/site.suite.ts',
+    'test/vscode/problems.suite.ts',
     'test/vscode/refactorings.suite.ts',
     'test/vscode/walkthrough.suite.ts',
     'test/vscode/general-yaml/extension.ts',

@@ -1,8 +1,10 @@
 /** Items that stand in the first column, where sections begin, and what it takes to indent them. */
 
+import { perObject } from '../memo.ts';
 import { leastWhere } from '../text/bisect.ts';
+import type { Piece } from '../text/cut.ts';
+import { parse } from '../text/parse.ts';
 import type { SiteText } from './folder.ts';
-import { contentOf } from './item.ts';
 import { type SectionName, SECTIONS, SECTION_NAMES, itemSchema, keysOf } from './shape.ts';
 import { type Node, type Span, keyText } from '../text/syntax.ts';
 
@@ -22,7 +24,7 @@ export function outdented(file: SiteText, name: string, start: number): Outdente
     const from = starts[index] ?? 0;
     if (piece?.section !== name) break;
     if (piece.role === 'section') {
-      const { root } = contentOf(piece).tree;
+      const { root } = treeOf(piece);
       const value = root?.kind === 'mapping' ? root.entries[0]?.value : undefined;
       for (const key of keysIn(value)) keys.push({ key, end: from + (value?.end ?? 0) });
       break;
@@ -48,6 +50,9 @@ export function outdented(file: SiteText, name: string, start: number): Outdente
   const indent = above?.section === section && above.role === 'item' ? above.indent : USUAL_INDENT;
   return { section, lines: head?.section === section && end !== undefined ? { start, end, indent } : undefined };
 }
+
+/** What stands in an unknown section is not read with the site. */
+const treeOf = perObject(({ text }: Piece) => parse(text));
 
 /** Spaces, where nothing in the section says otherwise. */
 const USUAL_INDENT = 2;

@@ -231,6 +231,23 @@ export const examples: readonly Example[] = [
   {
     bad: `
 devices:
+  core: {kind: switch}
+gate-cam: {kind: camera, address: 192.168.20.31}
+# want 1-9 gate-cam looks like a device
+streams:
+  gate: {source: gate-cam, transport: rtsp}
+`,
+    fixed: `
+devices:
+  core: {kind: switch}
+  gate-cam: {kind: camera, address: 192.168.20.31}
+streams:
+  gate: {source: gate-cam, transport: rtsp}
+`,
+  },
+  {
+    bad: `
+devices:
   gate-cam: {kind: camera, address: 192.168.20.31}
 paddock-cam:
 # want 1-12 paddock-cam looks like a device, and stands where sections begin. Indent it below devices
