@@ -55,7 +55,7 @@ describe('plumbline, of what does not end', () => {
         const path = make(this);
         const { status, signal, stderr } = spawnSync(process.execPath, [program, 'audit', kind, path, '--site', SITE], {
           encoding: 'utf8',
-          timeout: 30_000,
+          timeout: 120_000,
           killSignal: 'SIGKILL',
         });
         assert.deepEqual([status, signal], [2, null], stderr);
@@ -74,7 +74,7 @@ describe('plumbline, of what does not end', () => {
       const { status, signal, stderr } = spawnSync(
         'bash',
         ['-c', `exec "$0" "$@" < <(cat /dev/zero)`, process.execPath, program, ...words],
-        { encoding: 'utf8', timeout: 60_000, killSignal: 'SIGKILL' },
+        { encoding: 'utf8', timeout: 120_000, killSignal: 'SIGKILL' },
       );
       assert.deepEqual([status, signal], [2, null], stderr);
       assert.match(stderr, /^plumbline: .*(no capture|larger|more than)/);
@@ -92,11 +92,11 @@ describe('plumbline, of what does not end', () => {
     let out = '';
     for (const stream of [child.stdout, child.stderr]) stream.on('data', (data: Buffer) => (out += data.toString()));
     const ended = new Promise((resolve) => child.once('exit', resolve));
-    const until = Date.now() + 30_000;
+    const until = Date.now() + 120_000;
     while (!/announced on/.test(out) && child.exitCode === null && Date.now() < until)
       await new Promise((then) => setTimeout(then, 50));
     child.kill('SIGTERM');
-    const killed = setTimeout(() => child.kill('SIGKILL'), 10_000);
+    const killed = setTimeout(() => child.kill('SIGKILL'), 60_000);
     assert.equal(await ended, 0, out);
     clearTimeout(killed);
     for (const name of ['a', 'b'])

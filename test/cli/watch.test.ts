@@ -32,7 +32,7 @@ describe('plumbline check --watch', function () {
 
   /** Waits until it has said something since the last time that it was waited for. */
   async function said(words: RegExp): Promise<string> {
-    const until = Date.now() + 40_000;
+    const until = Date.now() + 120_000;
     while (!words.test(out)) {
       if (Date.now() > until) throw new Error(`it did not say ${words} but:\n${out}`);
       await new Promise((resolve) => setTimeout(resolve, 20));

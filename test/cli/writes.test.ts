@@ -178,7 +178,7 @@ describe('plumbline, where it writes', () => {
       const { status, signal } = spawnSync(
         process.execPath,
         [program, 'make', 'sdp', '--site', site, '--out', '/proc/x'],
-        { timeout: 30_000 },
+        { timeout: 120_000 },
       );
       assert.deepEqual([status, signal], [2, null]);
       writeFileSync(at('file'), '');

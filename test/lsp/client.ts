@@ -159,7 +159,7 @@ export class Client {
   async diagnostics(
     uri: string,
     enough?: (found: readonly Diagnostic[]) => boolean,
-    patience = 60_000,
+    patience = 120_000,
   ): Promise<Diagnostic[]> {
     const deadline = Date.now() + patience;
     for (;;) {
@@ -179,8 +179,11 @@ export class Client {
     }
   }
 
-  /** Waits until what is shown of a file satisfies `enough`, of whatever version; of one never published that is nothing. */
-  async becomes(uri: string, enough: (found: readonly Diagnostic[]) => boolean, patience = 60_000): Promise<void> {
+  /**
+   * Waits until what is shown of a file satisfies `enough`, of whatever version; of one never published that is
+   * nothing.
+   */
+  async becomes(uri: string, enough: (found: readonly Diagnostic[]) => boolean, patience = 120_000): Promise<void> {
     const deadline = Date.now() + patience;
     while (!enough(this.shown(uri) ?? [])) {
       if (Date.now() > deadline) throw new Error(`no such diagnostics of ${uri}`);

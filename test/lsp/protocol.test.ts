@@ -1,5 +1,5 @@
-// A client that errs: answered as the protocol has it (LSP 3.17, Base Protocol and Server lifecycle; JSON-RPC 2.0, 5.1),
-// and served on.
+// A client that errs: answered as the protocol has it (LSP 3.17, Base Protocol and Server lifecycle; JSON-RPC 2.0,
+// 5.1), and served on.
 import assert from 'node:assert/strict';
 import { type Message, StreamMessageReader } from 'vscode-languageserver-protocol/node';
 import { type Host, inThisProcess, spawned } from './host.ts';
@@ -51,7 +51,7 @@ class Raw {
 
   /** Takes the first answer that is wanted. */
   async answer(isWanted: (answer: Answer) => boolean): Promise<Answer> {
-    const until = Date.now() + 20_000;
+    const until = Date.now() + 120_000;
     for (;;) {
       const at = this.answers.findIndex(isWanted);
       const [found] = at === -1 ? [] : this.answers.splice(at, 1);

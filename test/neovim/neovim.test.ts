@@ -37,10 +37,10 @@ describe('Neovim as a client of plumbline lsp --stdio', function () {
     const answer = join(site.folder, 'told.json');
     const expected = mistakes.filter((mistake) => mistake.file === file).length;
     const command = [process.execPath, program, 'lsp', '--stdio'];
-    const words = { file: join(site.folder, file), command, answer, expected, patience: 20_000, hover, fix };
+    const words = { file: join(site.folder, file), command, answer, expected, patience: 120_000, hover, fix };
     const { stderr } = spawnSync('nvim', ['--headless', '--clean', '-n', '-i', 'NONE', '-S', script], {
       encoding: 'utf8',
-      timeout: 50_000,
+      timeout: 200_000,
       env: { ...process.env, PLUMBLINE_ASKED: JSON.stringify(words), HOME: site.folder },
     });
     const told = JSON.parse(readFileSync(answer, 'utf8')) as Told;

@@ -134,7 +134,8 @@ describe('networkd', function () {
         const complaints = complaintsOf(program).filter((line) => real || !line.includes('Unknown device type'));
         assert.deepEqual(complaints, []);
         if (!real) {
-          // Of a kernel without VLAN devices: the file that makes one was understood; another interface stands in for it.
+          // Of a kernel without VLAN devices: the file that makes one was understood; another interface stands in for
+          // it.
           program.stop();
           await program.ended;
           rmSync(join(folder, '10-cams.20.netdev'));
@@ -225,7 +226,7 @@ async function using(
 
 /** Waits until it is as planned; the time that it may take is for a machine with much else to do. */
 async function agreed(check: () => Ran): Promise<void> {
-  const end = Date.now() + 30_000;
+  const end = Date.now() + 120_000;
   for (;;) {
     const { status, out, err } = check();
     if (status === 0) return;
