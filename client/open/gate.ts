@@ -13,8 +13,8 @@ export interface Gate {
 
 /**
  * Serves what answers at a socket on a free port of 127.0.0.1. Who comes with the secret in the address gets a cookie
- * for it; without the cookie there is nothing. Other names of this machine and pages of other origins are refused, since
- * a name of somebody else's may lead here, and a page of theirs may ask.
+ * for it; without the cookie there is nothing. Other names of this machine and pages of other origins are refused,
+ * since a name of somebody else's may lead here, and a page of theirs may ask.
  */
 export async function openGate(socketPath: string): Promise<Gate> {
   const secret = randomBytes(32).toString('base64url');

@@ -8,7 +8,8 @@ import { schemaOutputs, stale } from './outputs.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 await write(await schemaOutputs(root));
-// Pages of rules show what a check finds. After a new section the first run fails here, and the second has its validators.
+// Pages of rules show what a check finds. After a new section the first run fails here, and the second has its
+// validators.
 const { ruleOutputs } = await import('./rules.ts');
 await write(await ruleOutputs());
 

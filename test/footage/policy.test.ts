@@ -1,4 +1,7 @@
-/** What is refused, left out, copied first and kept, on a machine that the test makes up; real media are in join.test.ts. */
+/**
+ * What is refused, left out, copied first and kept, on a machine that the test makes up; real media are in
+ * join.test.ts.
+ */
 
 import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';

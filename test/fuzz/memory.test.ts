@@ -5,9 +5,9 @@ import { promisify } from 'node:util';
 import { describe, it } from 'mocha';
 
 /**
- * Between the heap after four thousand edits, when most that is compiled once is, and that after ten thousand. Code that
- * is first used later takes about half of it; then the heap stays, as 22,000 edits showed. A single item that each edit
- * left behind would be five times that.
+ * Between the heap after four thousand edits, when most that is compiled once is, and that after ten thousand. Code
+ * that is first used later takes about half of it; then the heap stays, as 22,000 edits showed. A single item that each
+ * edit left behind would be five times that.
  */
 const MOST_GROWTH = 2_000_000;
 

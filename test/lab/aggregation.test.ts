@@ -1,4 +1,5 @@
-// An aggregated link of a real switch, cable by cable: each stream takes one of them, and the bounds that are told hold.
+// An aggregated link of a real switch, cable by cable: each stream takes one of them, and the bounds that are told
+// hold.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { before, describe, it } from 'mocha';

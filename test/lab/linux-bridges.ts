@@ -1,7 +1,7 @@
 /**
  * Switches as bridges of the kernel, beside those of Open vSwitch: one to each network of a switch, as not every kernel
- * has VLANs on bridges, so for sites without tags. They differ where the standard leaves it open (RFC 4541 §2.1): such a
- * bridge floods all groups until somebody asks, and then sends those that nobody joined to router ports alone.
+ * has VLANs on bridges, so for sites without tags. They differ where the standard leaves it open (RFC 4541 §2.1): such
+ * a bridge floods all groups until somebody asks, and then sends those that nobody joined to router ports alone.
  */
 
 import type { Plan } from '../../server/src/plan.ts';

@@ -1,4 +1,6 @@
-/** Where a server runs: in a process of its own as an editor starts it, or in this one, which takes no time to start. */
+/**
+ * Where a server runs: in a process of its own as an editor starts it, or in this one, which takes no time to start.
+ */
 
 import { type ChildProcess, spawn } from 'node:child_process';
 import { PassThrough, type Readable, type Writable } from 'node:stream';

@@ -13,7 +13,9 @@ describe('how long a recorded file is', function () {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-length-'));
   after(() => rmSync(folder, { recursive: true, force: true }));
 
-  /** What FFmpeg writes to a pipe, where it cannot go back to fill in a length: as a recorder that is killed leaves it. */
+  /**
+   * What FFmpeg writes to a pipe, where it cannot go back to fill in a length: as a recorder that is killed leaves it.
+   */
   function written(...words: readonly string[]): Buffer {
     const { status, stdout } = spawnSync('ffmpeg', [...PICTURES.split(' '), ...words, 'pipe:1'], { maxBuffer: 1e8 });
     assert.equal(status, 0);

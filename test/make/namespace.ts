@@ -29,7 +29,9 @@ export class Namespace {
     this.name = this.place.namespace('host');
   }
 
-  /** Interfaces that are down and have no address; the other end of each is up. Call `end` also where something fails. */
+  /**
+   * Interfaces that are down and have no address; the other end of each is up. Call `end` also where something fails.
+   */
   static async with(interfaces: readonly string[]): Promise<Namespace> {
     const made = new Namespace();
     await made.place.addNamespaces(['host']);

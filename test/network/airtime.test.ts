@@ -32,9 +32,9 @@ streams:
 const air = (of: House): ReturnType<typeof reportOf>['air'] => reportOf(planOf(siteOf(house(of)))).air;
 
 describe('What groups take of the air of an access point', () => {
-  // A table of airtime by the arithmetic that ns-3 confirms, in test/standards/wifi.test.ts: an RTP packet of 1400 bytes
-  // of a stream of 3 Mb/s at 1, 6, 12 and 24 Mb/s takes 12.504, 2.1265, 1.1305 and 0.6305 ms. Half a packet more for each
-  // of 25 pictures makes 280.357 a second of 1337.6 bytes, which take 8 bits over the rate less for each byte.
+  // A table of airtime by the arithmetic that ns-3 confirms, in test/standards/wifi.test.ts: an RTP packet of 1400
+  // bytes of a stream of 3 Mb/s at 1, 6, 12 and 24 Mb/s takes 12.504, 2.1265, 1.1305 and 0.6305 ms. Half a packet more
+  // for each of 25 pictures makes 280.357 a second of 1337.6 bytes, which take 8 bits over the rate less for each byte.
   it('is the packets times what each takes at the basic rate', () => {
     for (const [rate, nominal, peak] of [
       ['1 Mb/s', 336.65, 671.89],

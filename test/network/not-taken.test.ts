@@ -44,9 +44,9 @@ streams:
   );
 }
 
-// 5.6 Mb/s in packets of 1400 B are 500 a second, and half a packet more for each of 25 pictures, as none holds parts of
-// two (RFC 6184 §5.1); each takes 12 RTP + 8 UDP + 20 IPv4 + 14 Ethernet + 4 tag + 4 FCS + 20 B of preamble and gap on the
-// line besides its media: 5.936 Mb/s. IEEE 802.3 arithmetic, RFC 3550 §5.1, RFC 768, RFC 791.
+// 5.6 Mb/s in packets of 1400 B are 500 a second, and half a packet more for each of 25 pictures, as none holds parts
+// of two (RFC 6184 §5.1); each takes 12 RTP + 8 UDP + 20 IPv4 + 14 Ethernet + 4 tag + 4 FCS + 20 B of preamble and gap
+// on the line besides its media: 5.936 Mb/s. IEEE 802.3 arithmetic, RFC 3550 §5.1, RFC 768, RFC 791.
 const TAGGED = 5_600_000 + 512.5 * (12 + 8 + 20 + 14 + 4 + 4 + 20) * 8;
 
 // Source: IEEE 802.1Q (from memory): what a VLAN is flooded with leaves by every port in its member set; the device

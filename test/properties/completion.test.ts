@@ -1,5 +1,6 @@
-// Whatever completion offers, taken with its defaults, adds no error: in houses, in the samples, and in sites at random.
-// What is still to be typed is no error of what was offered: an empty tab stop, the length of a cable, the room there is.
+// Whatever completion offers, taken with its defaults, adds no error: in houses, in the samples, and in sites at
+// random. What is still to be typed is no error of what was offered: an empty tab stop, the length of a cable, the room
+// there is.
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
 import fc from 'fast-check';

@@ -7,7 +7,10 @@ import { reportOf } from '../../server/src/report/report.ts';
 import { applyEdits, type Fix } from '../../server/src/site/edit.ts';
 import { type Entry, entriesOf, folderOf, smallSite, textOf } from './small-site.ts';
 
-/** A character of a word in the text: left out, written twice, swapped with the next, or another but a space in its place. */
+/**
+ * A character of a word in the text: left out, written twice, swapped with the next, or another but a space in its
+ * place.
+ */
 interface Slip {
   readonly at: number;
   readonly kind: 'left out' | 'twice' | 'swapped' | 'another';

@@ -1,6 +1,6 @@
-// A whole site of release 0.1, with its figures as that release computed them, but that the last packet of a picture ends
-// with it now. They guard against a change that nobody meant, and prove no figure: those are held against counters and
-// standards elsewhere. Its findings, none, are held by test/fixtures.test.ts.
+// A whole site of release 0.1, with its figures as that release computed them, but that the last packet of a picture
+// ends with it now. They guard against a change that nobody meant, and prove no figure: those are held against counters
+// and standards elsewhere. Its findings, none, are held by test/fixtures.test.ts.
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';

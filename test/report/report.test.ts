@@ -103,7 +103,8 @@ describe('the figures of a small site', () => {
 
   // RTSP over TCP. A full segment has 1500 - 20 IP - 20 TCP - 12 timestamps = 1448 B (RFC 791, 9293, 7323). Of each
   // 1400 + 12 RTP (RFC 3550 §5.1) + 4 interleaving (RFC 7826 §14) B in it, 1400 are media: 1448 × 1400/1416 =
-  // 1431.638 B. So 6 Mb/s are 6,000,000 / 8 / 1431.638 = 523.8753 segments a second, and half a segment more for each of
+  // 1431.638 B. So 6 Mb/s are 6,000,000 / 8 / 1431.638 = 523.8753 segments a second, and half a segment more for each
+  // of
   // 20 pictures: 533.8753; at a peak of 9 Mb/s, 795.8129. Around the media of each are 52 + 16.362 B.
   // PCMA at 64 kb/s goes out every 20 ms (RFC 3551 §4.2): 50 packets/s of 160 + 12 + 4 + 32 + 20 = 228 B of IP.
   // A frame adds 14 B and 4 of FCS, the line 20 more (IEEE 802.3, RFC 5180 App. A.1).

@@ -16,7 +16,10 @@ import { type Texts, edited, folderOf } from '../site.ts';
 
 const FILE = 'harrow-lane.site.yaml';
 
-/** Not names that anyone would give, but YAML in quotes allows them: the other it takes for no text (YAML 1.2.2 §10.3.2). */
+/**
+ * Not names that anyone would give, but YAML in quotes allows them: the other it takes for no text (YAML 1.2.2
+ * §10.3.2).
+ */
 const AWKWARD = ['[x](y): #, {z}', 'null'];
 
 const parses = (texts: Texts): boolean => parseDocument(texts[FILE] ?? '', { uniqueKeys: false }).errors.length === 0;

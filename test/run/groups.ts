@@ -34,8 +34,8 @@ export const GROUPS: readonly Group[] = [
     jobs: 1,
   },
   { name: 'long', files: new RegExp(MANY.map(({ source }) => source).join('|')), jobs: 1 },
-  // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests wait
-  // for another process, so that two processors have time for three.
+  // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests
+  // wait for another process, so that two processors have time for three.
   { name: 'core', files: /^/, jobs: 3 },
 ];
 

@@ -40,7 +40,10 @@ function texts(found: readonly CapturedFrame[]): readonly (string | undefined)[]
   });
 }
 
-/** The same file as a machine of the other order of bytes writes it (draft-ietf-opsawg-pcap §4, from memory); tshark reads it too. */
+/**
+ * The same file as a machine of the other order of bytes writes it (draft-ietf-opsawg-pcap §4, from memory); tshark
+ * reads it too.
+ */
 function turned(file: Uint8Array): Uint8Array {
   const bytes = file.slice();
   const view = new DataView(bytes.buffer);

@@ -29,7 +29,8 @@ describe('SAP (RFC 2974)', () => {
     }
   });
 
-  // §6, read: the type may be left out before a description; an IPv6 source takes 16 bytes; authentication is counted in words.
+  // §6, read: the type may be left out before a description; an IPv6 source takes 16 bytes; authentication is counted
+  // in words.
   it('reads a payload without its type, an IPv6 source, and past authentication', () => {
     const body = new TextEncoder().encode(PAYLOAD);
     const bare = decodeAnnouncement(Uint8Array.of(0x20, 1, 0, 9, 192, 168, 20, 5, 1, 2, 3, 4, ...body));

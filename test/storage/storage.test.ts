@@ -26,8 +26,8 @@ ${recordings.map(([, more], i) => `  r${i}: {stream: s${i}, volume: archive${mor
   return figures;
 }
 
-// By hand from ISO/IEC 13818-1, in test/standards/transport-stream.test.ts, which holds it against files of FFmpeg: 2 Mb/s
-// of video at 20 pictures a second are 2,096,265 b/s in a transport stream.
+// By hand from ISO/IEC 13818-1, in test/standards/transport-stream.test.ts, which holds it against files of FFmpeg: 2
+// Mb/s of video at 20 pictures a second are 2,096,265 b/s in a transport stream.
 describe('What a recording in a transport stream takes', () => {
   it('is its packets of 188 bytes', () => {
     const bytesPerDay = (ending: string): number | undefined =>

@@ -10,7 +10,8 @@ const mostSeconds = 270; // within that of the test in extension-host.test.ts
 /**
  * Opens a folder in the embedded editor and runs tests in its extension host.
  *
- * @param words the desktop's words: `--extensionDevelopmentPath=…`, `--extensionTestsPath=…`, a folder; others are ignored
+ * @param words the desktop's words: `--extensionDevelopmentPath=…`, `--extensionTestsPath=…`, a folder; others are
+ * ignored
  * @returns the tests' exit code
  */
 export async function runTestsEmbedded(words: readonly string[]): Promise<number> {

@@ -1,6 +1,6 @@
 /**
- * What runs in a page: puts in what the extension sends, keeps the place that it is scrolled to, and says which name was
- * chosen. Its text goes into the page as it is, so it uses nothing from outside of itself.
+ * What runs in a page: puts in what the extension sends, keeps the place that it is scrolled to, and says which name
+ * was chosen. Its text goes into the page as it is, so it uses nothing from outside of itself.
  */
 export function inPage(nonce: string): void {
   interface Element {

@@ -45,7 +45,11 @@ export class AnnouncementGroup {
     return this.heard.size;
   }
 
-  /** Takes the next free turn for a packet. @returns the milliseconds until then, which keep to the group's bandwidth */
+  /**
+   * Takes the next free turn for a packet.
+   *
+   * @returns the milliseconds until then, which keep to the group's bandwidth
+   */
   reserve(size: number): number {
     const now = this.tools.now();
     const start = Math.max(now, this.freeAt);

@@ -35,7 +35,9 @@ export class DescriptionFiles {
     this.signal = signal;
   }
 
-  /** What is there now; throws Stopped where it is ended. A file that cannot be read for the moment is as it was before. */
+  /**
+   * What is there now; throws Stopped where it is ended. A file that cannot be read for the moment is as it was before.
+   */
   async look(): Promise<readonly DescriptionFile[]> {
     const there = await this.list();
     for (const path of this.known.keys()) if (!there.has(path)) this.known.delete(path);

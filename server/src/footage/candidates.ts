@@ -9,8 +9,8 @@ export interface Found {
 }
 
 /**
- * Those that can hold something of what is asked for, in order: they begin before its end, and not longer before it than
- * files are long; and the last one that begins before it in any case.
+ * Those that can hold something of what is asked for, in order: they begin before its end, and not longer before it
+ * than files are long; and the last one that begins before it in any case.
  *
  * @param reach milliseconds
  */

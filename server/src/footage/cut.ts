@@ -21,8 +21,8 @@ export type Piece =
 const SAME = 0.0005;
 
 /**
- * From the last keyframe that is shown at `from` or before it, to the first at which nothing more is wanted. Of what was
- * asked for nothing is left out.
+ * From the last keyframe that is shown at `from` or before it, to the first at which nothing more is wanted. Of what
+ * was asked for nothing is left out.
  *
  * @param from seconds from the file's first frame; before it, or `to` after its end, is everything
  */

@@ -12,7 +12,10 @@ import type { LeftOut } from './sidecar.ts';
 import type { FootageTools } from './tools.ts';
 import type { Wanted } from './wanted.ts';
 
-/** Files are looked for so long before what is asked for, in milliseconds, where the site does not say how long they are. */
+/**
+ * Files are looked for so long before what is asked for, in milliseconds, where the site does not say how long they
+ * are.
+ */
 const SEARCHED_BEFORE = HOUR;
 
 /** The files that can hold something of it; and what cannot be used, and why. */

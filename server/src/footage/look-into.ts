@@ -116,7 +116,9 @@ function whyUnusable(unusable: string, complaint: string): string {
   return complaint === '' ? unusable : `${unusable} (${complaint})`;
 }
 
-/** An mp4 begins with a box `ftyp`, and ends with its index, `moov`, unless that was put in front (ISO/IEC 14496-12). */
+/**
+ * An mp4 begins with a box `ftyp`, and ends with its index, `moov`, unless that was put in front (ISO/IEC 14496-12).
+ */
 async function isWithoutIndex(file: string, complaint: string, tools: FootageTools): Promise<boolean> {
   if (!complaint.includes('moov atom not found')) return false;
   const box = await tools.head(file, 8);

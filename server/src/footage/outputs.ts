@@ -8,7 +8,9 @@ export const CONTAINERS: Readonly<Record<string, string>> = { mp4: 'mp4', mov: '
 export interface Planned<T extends Segment = Segment> {
   readonly pieces: readonly TakenPiece<T>[];
   readonly container: string;
-  /** The parameter sets change on the way, and so have to stand in the stream, before each keyframe that they are for. */
+  /**
+   * The parameter sets change on the way, and so have to stand in the stream, before each keyframe that they are for.
+   */
   readonly setsInStream: boolean;
 }
 

@@ -88,7 +88,10 @@ function unencodable({ path, media: { video } }: Segment): string | undefined {
 /** A hole in the frames of one file, where its source stopped: longer than that, in seconds, and than ten frames. */
 const HOLE = 1;
 
-/** Every gap and overlap in what was asked for, in order of time; what lies before the first file and after the last too. */
+/**
+ * Every gap and overlap in what was asked for, in order of time; what lies before the first file and after the last
+ * too.
+ */
 export function breaksOf<T extends Segment>({ placed, breaks }: Timeline<T>, { from, to }: Asked): Break[] {
   const wanted = placed.filter(({ start, end }) => start < to && end > from);
   const gap = (start: number, end: number): Break => ({ kind: 'gap', from: start, to: end });

@@ -27,10 +27,15 @@ export interface Timeline<T> {
   readonly breaks: readonly Break[];
 }
 
-/** Within that, what a name says and what the lengths say differ by how packets came in (common practice, no source). */
+/**
+ * Within that, what a name says and what the lengths say differ by how packets came in (common practice, no source).
+ */
 export const JITTER = 500;
 
-/** Files that follow each other: the first began between `earliest` and `latest`, and was opened no sooner than `opened`. */
+/**
+ * Files that follow each other: the first began between `earliest` and `latest`, and was opened no sooner than
+ * `opened`.
+ */
 interface Run {
   earliest: number;
   latest: number;

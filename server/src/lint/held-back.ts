@@ -99,7 +99,9 @@ function startOfItem({ key, node }: Item): number {
   return (key ?? node).start;
 }
 
-/** Whether the cursor is in an empty line below an item that ends with its own, as in braces, or two below any other. */
+/**
+ * Whether the cursor is in an empty line below an item that ends with its own, as in braces, or two below any other.
+ */
 function isBehind({ text }: Piece, { key, node }: Item, cursor: number): boolean {
   const end = Math.max(node.end, key?.end ?? 0);
   if (cursor <= end || !/^\s*(?:#.*)?$/.test(text.slice(lineStart(text, cursor), lineEnd(text, cursor)))) return false;

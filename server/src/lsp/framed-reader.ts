@@ -1,6 +1,6 @@
 /**
- * Reads messages from a stream (Language Server Protocol, Base Protocol). What is no message is refused, and passed over
- * up to the next header: a client that once says how long a message is wrongly is heard again with the next one.
+ * Reads messages from a stream (Language Server Protocol, Base Protocol). What is no message is refused, and passed
+ * over up to the next header: a client that once says how long a message is wrongly is heard again with the next one.
  */
 
 import type { Readable } from 'node:stream';

@@ -122,7 +122,9 @@ export class Sites {
     return site;
   }
 
-  /** The site of a folder as the disk has it, without an open file; `undefined` where nobody keeps it, or it is empty. */
+  /**
+   * The site of a folder as the disk has it, without an open file; `undefined` where nobody keeps it, or it is empty.
+   */
   async kept(folder: string): Promise<OpenSite | undefined> {
     if (!this.keeping.keeps(folder)) return undefined;
     const site = this.hold(folder);

@@ -3,7 +3,9 @@
 import { type Probed, readProbe } from '../audit/probe/ffprobe.ts';
 import { type Waiting, reading, wholeText } from './input.ts';
 
-/** Bytes: packets of ten hours of a stream take as much. It is read at once, so that nothing else goes on for a second. */
+/**
+ * Bytes: packets of ten hours of a stream take as much. It is read at once, so that nothing else goes on for a second.
+ */
 const LARGEST = 64_000_000;
 
 /** @throws CannotDo where it cannot be read, or is not what ffprobe writes */

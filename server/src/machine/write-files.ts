@@ -25,8 +25,8 @@ export interface NewText {
 }
 
 /**
- * A file that is there keeps its mode, and is replaced only where it could be written to. Of a link the file is replaced
- * that it leads to.
+ * A file that is there keeps its mode, and is replaced only where it could be written to. Of a link the file is
+ * replaced that it leads to.
  *
  * @throws CannotDo where one of them cannot be written; all are as they were then
  */

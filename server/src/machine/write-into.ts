@@ -12,7 +12,8 @@ import { type NewText, writeFiles } from './write-files.ts';
  *
  * @param files their paths are from the folder
  * @returns where they are
- * @throws CannotDo where one of them cannot be written, or a link would take it out of the folder; no file is changed then
+ * @throws CannotDo where one of them cannot be written, or a link would take it out of the folder; no file is changed
+ * then
  */
 export function writeInto(folder: string, files: readonly NewText[]): readonly string[] {
   const texts = files.map((file) => ({ ...file, path: join(folder, file.path) }));

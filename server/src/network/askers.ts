@@ -1,4 +1,6 @@
-/** Who may ask for memberships in a network: of several the one with the lowest address does (RFC 3376 §6.6.2, read). */
+/**
+ * Who may ask for memberships in a network: of several the one with the lowest address does (RFC 3376 §6.6.2, read).
+ */
 
 import { type Device, ownAddresses } from '../site/model.ts';
 import { contains } from '../standards/ipv4.ts';

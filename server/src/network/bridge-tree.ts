@@ -157,8 +157,8 @@ function bridgeNextTo(legs: readonly HostEnd[]): Device | undefined {
 }
 
 /**
- * Where nobody asks yet, the device does. Queries reach every bridge of the component, so each learns the path to the querier. For most bridges that path
- * leads up; the bridges between the querier and the root learn it downwards too.
+ * Where nobody asks yet, the device does. Queries reach every bridge of the component, so each learns the path to the
+ * querier. For most bridges that path leads up; the bridges between the querier and the root learn it downwards too.
  */
 function markRouterLinks(
   device: Device,

@@ -28,8 +28,8 @@ export interface Causes {
   /** The receivers that get nothing because of it. */
   readonly cutOffBy: (cause: Cause) => readonly CutOff[];
   /**
-   * All that follows from it, by identity: obstacles of deliveries and of traffic and who is unreached, bridges without a querier, VLANs
-   * whose querier is not in them, links that spanning tree keeps idle.
+   * All that follows from it, by identity: obstacles of deliveries and of traffic and who is unreached, bridges without
+   * a querier, VLANs whose querier is not in them, links that spanning tree keeps idle.
    */
   readonly entailedBy: (cause: Cause) => readonly object[];
   /** Whether anything of that explains why a receiver gets nothing. */

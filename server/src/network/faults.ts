@@ -69,7 +69,10 @@ export class MendedWiring {
       if (router.routing) for (const { to, step } of this.entries(router)) this.join(router, to, step);
   }
 
-  /** What is to be mended for frames to pass between two hosts; nothing if they pass, `undefined` if no cable leads there. */
+  /**
+   * What is to be mended for frames to pass between two hosts; nothing if they pass, `undefined` if no cable leads
+   * there.
+   */
   between(a: Device, b: Device): readonly Step[] | undefined {
     return this.least(this.from(a), this.entries(b));
   }

@@ -43,7 +43,9 @@ export class Interfaces {
     this.table = perObject((device) => this.tableOf(device));
   }
 
-  /** In the order of the ports; a port with a trunk has one in each of its domains. None at what only forwards frames. */
+  /**
+   * In the order of the ports; a port with a trunk has one in each of its domains. None at what only forwards frames.
+   */
   of(device: Device): readonly Interface[] {
     return this.byDevice.get(device) ?? [];
   }

@@ -1,4 +1,6 @@
-/** Addresses in the wrong network, by what went wrong: the subnet, two cables, the port of one cable, or one address. */
+/**
+ * Addresses in the wrong network, by what went wrong: the subnet, two cables, the port of one cable, or one address.
+ */
 
 import { grouped } from '../grouped.ts';
 import { type Subnet, contains } from '../standards/ipv4.ts';
@@ -100,7 +102,9 @@ function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: 
   return found.sort((a, b) => (order.get(a.link) ?? 0) - (order.get(b.link) ?? 0));
 }
 
-/** At least two devices are in one other subnet of the same size, and none in that of the VLAN, or in its other half. */
+/**
+ * At least two devices are in one other subnet of the same size, and none in that of the VLAN, or in its other half.
+ */
 function wrongSubnet(
   vlan: Vlan,
   vlans: readonly Vlan[],

@@ -93,7 +93,9 @@ export class Memberships {
     return this.joined.get(group)?.get(domain);
   }
 
-  /** A router that hears of a member asks for the group at its other interfaces itself, as a host does (RFC 4605 §4). */
+  /**
+   * A router that hears of a member asks for the group at its other interfaces itself, as a host does (RFC 4605 §4).
+   */
   private join(group: number, first: Interface): void {
     const { tree, interfaces, multicastRouters } = this.context;
     const pending = [first];

@@ -1,8 +1,8 @@
 /**
  * What a cable of an aggregated link may carry. Frames of one conversation keep their order, so each takes one cable
  * (IEEE 802.1AX-2020 §6.2.4, from memory), which a hash of their addresses chooses. Nothing in the standard says
- * which, so the least and the most are told instead of a guess: every stream, and other traffic, is one conversation that cannot be split,
- * and any of them may come together.
+ * which, so the least and the most are told instead of a guess: every stream, and other traffic, is one conversation
+ * that cannot be split, and any of them may come together.
  */
 
 import type { Port } from '../site/model.ts';

@@ -20,7 +20,10 @@ export type Cause =
 /** `peak` is in bit/s on the line. */
 export type Visit = (stream: Stream, domain: BroadcastDomain, cause: Cause, peak: number) => void;
 
-/** Calls `visit` for what a switch, an access point or the sockets of a router send out of a port; a link may carry thousands of streams. */
+/**
+ * Calls `visit` for what a switch, an access point or the sockets of a router send out of a port; a link may carry
+ * thousands of streams.
+ */
 export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
   if (!out.forwards || out.device.kind === 'media-converter') return;
   const sent = new Map(

@@ -8,7 +8,9 @@ import { isTimeZone, repeatedHours } from '../standards/time-zone.ts';
 const FROM = Date.UTC(2026, 0, 1);
 const TO = FROM + 400 * DAY;
 
-/** `from 01:00 to 02:00, as on 25 October 2026`; `undefined` where the clocks never go back, or there is no such zone. */
+/**
+ * `from 01:00 to 02:00, as on 25 October 2026`; `undefined` where the clocks never go back, or there is no such zone.
+ */
 export const repeatedHourOf = lastResult((zone: string): string | undefined => {
   const [change] = isTimeZone(zone) ? repeatedHours(zone, FROM, TO) : [];
   if (change === undefined) return undefined;

@@ -153,7 +153,9 @@ export function spanOf(file: SiteText, { piece, start, end }: Place): Span {
   return { start: from + start, end: from + end };
 }
 
-/** A place that belongs to none of the file's pieces, such as the key of a section: from offset to offset of the file. */
+/**
+ * A place that belongs to none of the file's pieces, such as the key of a section: from offset to offset of the file.
+ */
 export function placeInFile(file: SiteText, { start, end }: Span): Place {
   return { piece: wholeOf(file), start, end };
 }

@@ -1,7 +1,7 @@
 /**
  * Which ports of a router are sockets, switched with each other as in a home router: those that share a VLAN in which
- * the router has one address; those of a range that has an address; and, where it has an address beside its ports, those
- * without VLAN and address.
+ * the router has one address; those of a range that has an address; and, where it has an address beside its ports,
+ * those without VLAN and address.
  */
 
 /** What is read of a port. */

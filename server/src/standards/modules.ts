@@ -4,7 +4,8 @@
  * Sources: 1000BASE-SX and -LX, IEEE 802.3 clause 38, secondary (a glossary's table of 802.3z by fibre); 100BASE-FX,
  * 10GBASE-LR and -ER secondary (a university's table of media); 10GBASE-LRM, clause 68, secondary (a maker's manual
  * with the table of 802.3aq); 10GBASE-SR and 40GBASE-SR4 on OM3 and OM4 secondary (Ethernet Alliance, 2012);
- * 1000BASE-BX10 secondary (a dictionary and a maker's manual). All else is from memory of the clauses that are named; none was read.
+ * 1000BASE-BX10 secondary (a dictionary and a maker's manual). All else is from memory of the clauses that are named;
+ * none was read.
  */
 
 import type { CableType, Reach, Verified } from './cabling.ts';

@@ -1,10 +1,10 @@
 /**
  * The time that a group-addressed frame takes of a Wi-Fi channel.
  *
- * Such a frame is sent once for all stations of a cell, at a basic rate, without acknowledgement, and alone: it is never
- * aggregated with others (RFC 9119 §3.1.1 and §3.1.2, read). IEEE 802.11 itself was not read: the times and the rules of
- * symbols are from memory, and hold against ns-3 3.37, a general network simulator, as test/standards/wifi.test.ts says.
- * Times are in microseconds.
+ * Such a frame is sent once for all stations of a cell, at a basic rate, without acknowledgement, and alone: it is
+ * never aggregated with others (RFC 9119 §3.1.1 and §3.1.2, read). IEEE 802.11 itself was not read: the times and the
+ * rules of symbols are from memory, and hold against ns-3 3.37, a general network simulator, as
+ * test/standards/wifi.test.ts says. Times are in microseconds.
  */
 
 /** bit/s: the lowest rate of OFDM, and of DSSS and CCK, which 2.4 GHz has too. */

@@ -12,7 +12,10 @@ const NOTHING: Load = { nominal: 0, peak: 0 };
 export interface RecordingFigures {
   readonly recording: Recording;
   readonly volume: Volume | undefined;
-  /** Of the files, bit/s: media, in a transport stream with its headers; what other formats add is left out, a hundredth. */
+  /**
+   * Of the files, bit/s: media, in a transport stream with its headers; what other formats add is left out, a
+   * hundredth.
+   */
   readonly rate: Load;
   readonly bytesPerDay: number;
   /** Once the retention is reached; `undefined` where no retention is declared. */

@@ -74,7 +74,9 @@ function stopBetween(device: Device, by: string, to: string): Stop | undefined {
   return { device, isCertain: kind === 'splitter' || kind === 'amplifier' || kind === 'isolator' };
 }
 
-/** `power-pass` names outputs, or inputs of what joins several; of a part with two connectors either may stand for it. */
+/**
+ * `power-pass` names outputs, or inputs of what joins several; of a part with two connectors either may stand for it.
+ */
 function passesAsDeclared({ kind, aerial, connectorByName }: Device, by: string, to: string): boolean {
   const passes = aerial?.powerPass ?? false;
   if (typeof passes === 'boolean') return passes;

@@ -18,7 +18,10 @@ const TYPICAL: Partial<Readonly<Record<NonNullable<Device['kind']>, number>>> = 
 /** What a tap loses inside besides what it divides, dB. */
 const TAP_EXCESS = 1;
 
-/** The halves of a diplexer, and the inputs of a multiswitch, Hz: television, and the first intermediate frequency of a satellite. */
+/**
+ * The halves of a diplexer, and the inputs of a multiswitch, Hz: television, and the first intermediate frequency of a
+ * satellite.
+ */
 const TELEVISION: FrequencyRange = { from: 5e6, to: 862e6 };
 const SATELLITE: FrequencyRange = { from: 950e6, to: 2400e6 };
 

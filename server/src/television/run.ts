@@ -45,7 +45,10 @@ function valueBySkin(values: readonly (readonly [number, number])[], frequency: 
   return isOutside ? nearest[1] * Math.sqrt(frequency / nearest[0]) : valueAt(values, frequency);
 }
 
-/** Of core and screen, ohms; `undefined` where the length is not given. A core of which nothing is said is taken for clad steel. */
+/**
+ * Of core and screen, ohms; `undefined` where the length is not given. A core of which nothing is said is taken for
+ * clad steel.
+ */
 export function loopResistance({ length, coax }: Cable): number | undefined {
   return length === undefined ? undefined : (LOOP_RESISTANCE[coax.core ?? 'clad-steel'] * length) / 1000;
 }

@@ -78,8 +78,8 @@ const MOST_EQUAL = 32;
 const MOST_STEPS = 5000;
 
 /**
- * The fewest multiplexes that fulfil all wishes; of several such choices the one of which `met` counts most, then the one
- * with what is named first. A multiplex that no tuner can take is chosen only where nothing else is left.
+ * The fewest multiplexes that fulfil all wishes; of several such choices the one of which `met` counts most, then the
+ * one with what is named first. A multiplex that no tuner can take is chosen only where nothing else is left.
  */
 export function fewestAsked(
   wishes: readonly Wish[],
@@ -145,7 +145,9 @@ function fewest(fixed: readonly Choice[], open: readonly (readonly Choice[])[]):
   return found.length === 0 ? [greedy] : found;
 }
 
-/** Whether a choice asks for one more than others do. What any tuner may take is taken along where a certain one does. */
+/**
+ * Whether a choice asks for one more than others do. What any tuner may take is taken along where a certain one does.
+ */
 function isAnother(chosen: readonly Choice[], { multiplex, source }: Choice): boolean {
   let isTaken = false;
   let isTied = false;

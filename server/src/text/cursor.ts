@@ -358,7 +358,9 @@ class CursorSearch {
     return first !== '' && (indent.length > column || (indent.length === column && first === '-'));
   }
 
-  /** In front of a value that is there nothing more fits; in front of a key another one does, or the value before it. */
+  /**
+   * In front of a value that is there nothing more fits; in front of a key another one does, or the value before it.
+   */
   private isBeforeKey(at: number, end: number): boolean {
     return this.cursor < at && this.top?.kind === 'mapping' && flowKey(this.text, at, end) !== undefined;
   }

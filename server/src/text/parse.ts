@@ -123,7 +123,9 @@ function firstDocument(tokens: Iterable<CST.Token>): Document.Parsed | undefined
   return undefined;
 }
 
-/** As the library's own parser has them, which takes any depth until the stack of the process overflows, and any length. */
+/**
+ * As the library's own parser has them, which takes any depth until the stack of the process overflows, and any length.
+ */
 class Tokens {
   /** Where there are too many. */
   stopped: SyntaxProblem | undefined;

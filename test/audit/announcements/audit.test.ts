@@ -1,4 +1,5 @@
-// Captures over hours, which a real network has no time for; test/lab/announce.test.ts takes them from a real announcer.
+// Captures over hours, which a real network has no time for; test/lab/announce.test.ts takes them from a real
+// announcer.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';

@@ -12,7 +12,10 @@ export interface Sent {
   readonly destination?: readonly number[];
 }
 
-/** An IPv4 packet of UDP to the port of announcements (RFC 791 §3.1, RFC 768); its UDP checksum is left out, which is allowed. */
+/**
+ * An IPv4 packet of UDP to the port of announcements (RFC 791 §3.1, RFC 768); its UDP checksum is left out, which is
+ * allowed.
+ */
 export function ipPacket(
   { payload, source = [192, 168, 20, 5], destination = [239, 195, 255, 255] }: Sent,
   port = 9875,
@@ -51,7 +54,9 @@ export function inFrame(kind: string, packet: Uint8Array): Uint8Array {
 
 export const WIRESHARK = ['text2pcap', 'editcap', 'tshark', 'mergecap'];
 
-/** A file with each frame at its time, as text2pcap writes it in one of its formats; or as `convert` makes it of that. */
+/**
+ * A file with each frame at its time, as text2pcap writes it in one of its formats; or as `convert` makes it of that.
+ */
 export function captureFile(
   kind: string,
   frames: readonly { readonly time: number; readonly bytes: Uint8Array }[],

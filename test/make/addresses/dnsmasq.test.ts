@@ -141,7 +141,8 @@ devices:
     });
 
     it('is found to be right whatever names and texts the site has, and holds no line that the site did not mean', async () => {
-      // Words that dnsmasq takes for something else where it looks for a name, and names to the limit of what a site allows.
+      // Words that dnsmasq takes for something else where it looks for a name, and names to the limit of what a site
+      // allows.
       const name = fc.oneof(
         fc.constantFrom(
           '1h',

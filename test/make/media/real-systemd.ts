@@ -50,7 +50,9 @@ export function loadedBySystemd(name: string, text: string): Loaded {
   }
 }
 
-/** systemd prints a command as a shell would take it: in double quotes, with a backslash before what is special there. */
+/**
+ * systemd prints a command as a shell would take it: in double quotes, with a backslash before what is special there.
+ */
 function shellWords(line: string): string[] {
   return [...line.matchAll(/"((?:[^"\\]|\\[^])*)"|([^ "]+)/g)].map(([, quoted, plain]) =>
     quoted === undefined ? (plain ?? '') : unescaped(quoted),

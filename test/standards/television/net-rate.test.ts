@@ -22,7 +22,8 @@ const dvbT = (megahertz: number, modulation: Modulation, codeRate: string, guard
 });
 
 describe('Net rate of a multiplex', () => {
-  // EN 300 744, the table of net rates in a channel of 8 MHz, Mb/s, by two published copies of it: 1/4, 1/8, 1/16, 1/32.
+  // EN 300 744, the table of net rates in a channel of 8 MHz, Mb/s, by two published copies of it: 1/4, 1/8, 1/16,
+  // 1/32.
   it('of DVB-T is that of the table in the standard', () => {
     const TABLE: Readonly<Record<string, readonly (readonly [string, ...number[]])[]>> = {
       'qpsk': [
@@ -121,7 +122,8 @@ describe('Net rate of a multiplex', () => {
     near(mbps(dvbS(20, '7/8')), 32.255, 0.0006);
   });
 
-  // EN 302 307-1 table 13: spectral efficiency of every mode without pilots, to six digits, as open-source receivers have it.
+  // EN 302 307-1 table 13: spectral efficiency of every mode without pilots, to six digits, as open-source receivers
+  // have it.
   it('of DVB-S2 has the efficiency of the table in the standard', () => {
     const TABLE: readonly (readonly [Modulation, string, number])[] = [
       ['qpsk', '1/4', 0.490243],

@@ -1,4 +1,6 @@
-/** The channel plans and parameters, held against where and how transmitters really are: a distribution's scan tables. */
+/**
+ * The channel plans and parameters, held against where and how transmitters really are: a distribution's scan tables.
+ */
 
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';

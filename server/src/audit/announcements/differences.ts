@@ -65,7 +65,10 @@ function match(
   return session.media.filter(({ medium }) => medium === media.medium)[place];
 }
 
-/** As `rtpmap` has it, in capitals, as case has no meaning there (RFC 4855 §3, from memory); one channel goes without saying. */
+/**
+ * As `rtpmap` has it, in capitals, as case has no meaning there (RFC 4855 §3, from memory); one channel goes without
+ * saying.
+ */
 function encoding(media: MediaDescription): string | undefined {
   const [format = ''] = media.formats;
   const known = staticPayloadTypes.find(({ number }) => String(number) === format);

@@ -2,8 +2,8 @@
  * Counters of any equipment: values of the Interfaces MIB as CSV, a row for each interface and time.
  *
  * The header names the columns as the MIB does, in any order: `time`, `device` where the file is of several, `ifName`
- * or `ifDescr` or both, `ifHCInOctets` and `ifHCOutOctets` or the 32-bit `ifInOctets` and `ifOutOctets`, and what else of
- * `IF_MIB` there is. Other columns are passed over; an empty field says nothing.
+ * or `ifDescr` or both, `ifHCInOctets` and `ifHCOutOctets` or the 32-bit `ifInOctets` and `ifOutOctets`, and what else
+ * of `IF_MIB` there is. Other columns are passed over; an empty field says nothing.
  */
 
 import { type Counter, IF_MIB, SPEED_BEYOND } from '../../standards/if-mib.ts';

@@ -13,8 +13,9 @@ export interface Planned {
   readonly nominal: number;
   readonly peak: number;
   /**
-   * Acknowledgements and other traffic than streams among it. A receiver may send fewer, where it takes segments in bulk, or one for each segment
-   * instead of for each second one (RFC 5681 §4.2): from none to twice as many are as planned.
+   * Acknowledgements and other traffic than streams among it. A receiver may send fewer, where it takes segments in
+   * bulk, or one for each segment instead of for each second one (RFC 5681 §4.2): from none to twice as many are as
+   * planned.
    */
   readonly replies: { readonly nominal: number; readonly peak: number };
 }

@@ -1,4 +1,6 @@
-/** A ready-made item with the site's own names and free addresses at its tab stops; what the site has not is left out. */
+/**
+ * A ready-made item with the site's own names and free addresses at its tab stops; what the site has not is left out.
+ */
 
 import { contains, formatAddress } from '../../standards/ipv4.ts';
 import { type Schema, resolved, under } from '../../site/shape.ts';

@@ -64,7 +64,8 @@ export function mountUnits(path: string): string[] {
  * another path (systemd 252, tried).
  *
  * @param prefix before the path: `-` where it may be missing
- * @returns `undefined` for a path with a control character, a backslash, both kinds of quotes, or a part of over 255 bytes
+ * @returns `undefined` for a path with a control character, a backslash, both kinds of quotes, or a part of over 255
+ * bytes
  */
 export function unitPath(path: string, prefix = ''): string | undefined {
   if (UNQUOTABLE.test(path) || /[\u0001-\u001f\u007f\\]/.test(path) || !path.startsWith('/')) return undefined;

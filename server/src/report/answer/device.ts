@@ -9,7 +9,10 @@ import { partWords, portsAnswer } from './port.ts';
 import { weakestWords } from './television.ts';
 import { answer, isLoadKnown, moreWords, rateWords } from './words.ts';
 
-/** By what the device is for: of a switch its ports and power, of a camera what it sends, of an outlet the weakest level. */
+/**
+ * By what the device is for: of a switch its ports and power, of a camera what it sends, of an outlet the weakest
+ * level.
+ */
 export function deviceAnswer(plan: Plan, device: Device): string {
   switch (device.kind) {
     case 'switch':

@@ -1,4 +1,7 @@
-/** Light or dark as the reader has it; on a narrow screen rows become blocks, and on paper headings keep to their tables. */
+/**
+ * Light or dark as the reader has it; on a narrow screen rows become blocks, and on paper headings keep to their
+ * tables.
+ */
 export const STYLE = `
 :root { color-scheme: light dark; font: 15px/1.45 system-ui, sans-serif; }
 body { max-width: 72rem; margin: 2rem auto; padding: 0 1rem; overflow-wrap: anywhere; }

@@ -269,7 +269,9 @@ function findingAtHost(context: Context, { link, from, host }: HostCable, what: 
   };
 }
 
-/** Whether the host's own port is to be set: it gets all VLANs that it has addresses in, or names several and tags none. */
+/**
+ * Whether the host's own port is to be set: it gets all VLANs that it has addresses in, or names several and tags none.
+ */
 function isHostToBeSet({ site }: Context, link: Link, host: Port): boolean {
   if (!hasVlans(host)) return host.addresses.length > 1;
   const got = names(domainsOf(link));

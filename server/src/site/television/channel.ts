@@ -47,7 +47,9 @@ function onlyModulation({ system }: Multiplex): Modulation | undefined {
   return others.length === 0 ? only : undefined;
 }
 
-/** Of the plan's channels, Hz: 7 MHz in Australia and in band III of region 1, 6 MHz in America and Japan, else 8 MHz. */
+/**
+ * Of the plan's channels, Hz: 7 MHz in Australia and in band III of region 1, 6 MHz in America and Japan, else 8 MHz.
+ */
 function channelWidth(site: Plan, multiplex: Multiplex): number {
   const frequency = skyFrequency(site, multiplex);
   switch (site.channelPlan) {

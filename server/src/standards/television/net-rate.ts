@@ -164,5 +164,7 @@ export function fraction(text: string): number {
   return over / under;
 }
 
-/** Bits per second of PAT and PMT, each a packet of 188 bytes every 100 ms (ETSI TR 101 290 asks for 500 ms at most). */
+/**
+ * Bits per second of PAT and PMT, each a packet of 188 bytes every 100 ms (ETSI TR 101 290 asks for 500 ms at most).
+ */
 export const TABLES_OF_SERVICE = 2 * 10 * 188 * 8;

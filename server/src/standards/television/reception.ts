@@ -106,7 +106,10 @@ const T2_MINIMUM: ByRate = {
   '256qam': byRate(T2, [39, 42, 44, 46, 48, 49]),
 };
 
-/** Of the code rates that have a figure, 16QAM 2/3 and 64QAM 2/3: how far below 64QAM 2/3 the others are follows from the ratio they need. */
+/**
+ * Of the code rates that have a figure, 16QAM 2/3 and 64QAM 2/3: how far below 64QAM 2/3 the others are follows from
+ * the ratio they need.
+ */
 const T_MINIMUM = 45;
 
 const CABLE_WINDOW: Partial<Readonly<Record<Modulation, Window>>> = {
@@ -162,5 +165,8 @@ export function tunerNoiseFigure(system: System): number {
   }
 }
 
-/** The power of all signals together that a tuner takes, where nothing is said, dBµV: common practice for one without a filter. */
+/**
+ * The power of all signals together that a tuner takes, where nothing is said, dBµV: common practice for one without a
+ * filter.
+ */
 export const TUNER_MAXIMUM = 80;
