@@ -8,14 +8,16 @@ export const noEditorWords: CompletionMiddleware = {
   async provideCompletionItem(document, position, context, token, next) {
     const found = await next(document, position, context, token);
     const items = Array.isArray(found) ? found : (found?.items ?? []);
-    const word = document.getText(new vscode.Range(position.with({ character: 0 }), position));
-    if (items.length > 0 || !/[\w-]$/.test(word)) return found;
-    return new vscode.CompletionList([neverShown(position)], true);
+    const line = document.getText(new vscode.Range(position.with({ character: 0 }), position));
+    const word = /[\w-]+$/.exec(line)?.[0];
+    if (items.length > 0 || word === undefined) return found;
+    return new vscode.CompletionList([neverShown(position, word)], true);
   },
 };
 
-/** An answer that no typed word is part of, so that no list opens. */
-function neverShown(position: vscode.Position): vscode.CompletionItem {
+/** An answer that the typed word is no part of, so that no list opens. */
+function neverShown(position: vscode.Position, word: string): vscode.CompletionItem {
   const item = new vscode.CompletionItem('—', vscode.CompletionItemKind.Text);
-  return Object.assign(item, { filterText: '\u2014', insertText: '', range: new vscode.Range(position, position) });
+  const range = new vscode.Range(position.translate(0, -word.length), position);
+  return Object.assign(item, { filterText: '—', insertText: word, range });
 }
