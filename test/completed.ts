@@ -24,7 +24,12 @@ const ROOM = [
   'poe-budget',
   'aggregation-load',
   'mux-rate-too-low',
+  'port-speed-mismatch',
+  'cable-speed',
 ];
+
+/** What a network lacks for any group is told when the first one is sent, at its VLAN or switch. */
+const NOT_THERE_YET = ['no-querier', 'flooding'];
 
 /** Rules by which a text is no text of the language. */
 export const LANGUAGE = [
@@ -89,6 +94,7 @@ export class Edited {
       (diagnostic) =>
         (diagnostic.severity === 'error' || diagnostic.severity === 'warning') &&
         !ROOM.includes(diagnostic.rule.id) &&
+        !NOT_THERE_YET.includes(diagnostic.rule.id) &&
         !before.some((other) => isAlike(other, diagnostic)) &&
         !isBlank(diagnostic),
     );

@@ -1,7 +1,8 @@
 /** Keys and values as they stand in one line of text, which need not parse. */
 
 const BLOCK_KEY = /(?:"([^"\n]*)"|'([^'\n]*)'|([^\s"'#[\]{},:][^:#\n]*?))[ \t]*:(?=[ \t\r\n]|$)/y;
-const FLOW_KEY = /(?:"([^"\n]*)"|'([^'\n]*)'|([^\s"'#[\]{},:][^:#[\]{},\n]*?))[ \t]*:(?=[ \t\r\n,}\]]|$)/y;
+/** Behind a quoted key the value may follow at once (YAML 1.2.2 §7.4.2). */
+const FLOW_KEY = /(?:"([^"\n]*)"|'([^'\n]*)')[ \t]*:|([^\s"'#[\]{},:][^:#[\]{},\n]*?)[ \t]*:(?=[ \t\r\n,}\]]|$)/y;
 const QUOTED = /"(?:[^"\\\n]|\\.)*"?|'(?:[^'\n]|'')*'?/y;
 const FLOW_PLAIN = /[^,{}[\]\n\r]+/y;
 /** A key within a plain value: its comma is not typed yet. */

@@ -1,8 +1,11 @@
 /** What a new item of a section is likeliest about: what goes together in it, chosen together. */
 
 import { type Device, type Port, type Site, type Stream, isRtsp } from '../../site/model.ts';
+import type { Service } from '../../site/television/facts.ts';
 import type { Checked } from '../../lint/check.ts';
 import { type BroadcastDomain, domainsOf } from '../../network/vlan-membership.ts';
+import { contains } from '../../standards/ipv4.ts';
+import { ORGANIZATION_LOCAL } from '../../site/free/group.ts';
 import { nextCable, nextCoax } from './next-cable.ts';
 import type { Wanted } from './wanted.ts';
 
@@ -105,10 +108,31 @@ function resent({ checked, name }: Wanted): Draft {
 function programme({ checked, name }: Wanted): Draft {
   const { site } = checked.plan;
   const sent = new Set(site.streams.filter((stream) => stream.name !== name).map(({ service }) => service));
-  const service = site.services.find((own) => !sent.has(own.name));
-  const tuner = site.devices.find(({ kind }) => kind === 'tuner');
-  const screen = screenFor(checked, tuner);
+  const tuners = site.devices.filter(
+    ({ kind, ports, host: own }) => kind === 'tuner' && (ports.length > 0 || own !== undefined),
+  );
+  const pairs = site.services
+    .filter((own) => !sent.has(own.name))
+    .flatMap((service) => {
+      const tuner = tuners.find(
+        (own) => networksOf(checked, sender(site, own)).size > 0 && receives(site, own, service),
+      );
+      return tuner === undefined ? [] : [{ service, tuner }];
+    });
+  const { service, tuner } = pairs.find((pair) => pair.service.name === name) ?? pairs[0] ?? {};
+  const screen = tuner === undefined ? undefined : screenFor(checked, sender(site, tuner));
   return drafted({ source: tuner?.name, service: service?.name, receivers: screen?.name }, service?.name);
+}
+
+/** The device by whose network port a tuner's streams leave. */
+function sender({ deviceByName }: Site, tuner: Device): Device {
+  return (tuner.host === undefined ? undefined : deviceByName.get(tuner.host)) ?? tuner;
+}
+
+/** Whether one of its tuners is for a system that the programme is sent in. */
+function receives({ multiplexByName }: Site, { tuners }: Device, { multiplexes }: Service): boolean {
+  const systems = multiplexes.flatMap((own) => multiplexByName.get(own)?.system ?? []);
+  return tuners.some((unit) => unit.systems.length === 0 || systems.some((system) => unit.systems.includes(system)));
 }
 
 /** A stream that is on no disk yet, and a disk of a host that receives it. */
@@ -139,7 +163,18 @@ function subjectOf(name: string): string {
 
 function screenFor(checked: Checked, source: Device | undefined): Device | undefined {
   const screens = checked.plan.site.devices.filter(({ kind, ports }) => kind === 'display' && ports.length > 0);
-  return screens.find((screen) => shareNetwork(checked, source, screen)) ?? uncabled(checked, screens, source);
+  const sent = source === undefined ? new Set<BroadcastDomain>() : groupNetworks(checked, source);
+  const reached = screens.find((screen) => [...networksOf(checked, screen)].some((domain) => sent.has(domain)));
+  return reached ?? uncabled(checked, screens, source);
+}
+
+/** What a group gets into: the network of the port that its route leads by, where a host has one. */
+function groupNetworks(checked: Checked, source: Device): Set<BroadcastDomain> {
+  const [route] = source.routes
+    .filter(({ to }) => contains(to, ORGANIZATION_LOCAL))
+    .sort((a, b) => b.to.prefix - a.to.prefix);
+  const port = route === undefined ? undefined : source.portByName.get(route.port);
+  return networksOf(checked, port === undefined ? source : { ports: [port] });
 }
 
 /** Where one of the two ends has no cable yet, nothing tells that it will not be reached. */
@@ -166,7 +201,7 @@ function shareNetwork(checked: Checked, a: Device | undefined, b: Device): boole
   return [...networksOf(checked, b)].some((domain) => own.has(domain));
 }
 
-function networksOf(checked: Checked, { ports }: Device): Set<BroadcastDomain> {
+function networksOf(checked: Checked, { ports }: Pick<Device, 'ports'>): Set<BroadcastDomain> {
   const { topology } = checked.plan.network;
   return new Set(
     ports.flatMap((port) => {

@@ -50,7 +50,9 @@ function connectorOffers(wanted: Wanted, role: string, other: Connector | undefi
   const passed = dataAtCursor(wanted, ['through']);
   const isPassed = ({ device: own }: Connector): boolean => Array.isArray(passed) && passed.includes(own.name);
   const direction = (connector: Connector): number =>
-    Number(isInput(connector) !== wantsInput) + 2 * Number(isLedThrough(connector.device));
+    Number(isInput(connector) !== wantsInput) +
+    2 * Number(isLedThrough(connector.device)) +
+    4 * Number(other !== undefined && PLANES.includes(other.name) && connector.name !== other.name);
   return site.devices
     .filter(({ name }) => device === undefined || name === device)
     .flatMap((own) => [...own.connectorByName.values()])
@@ -96,11 +98,15 @@ function portOffers(wanted: Wanted, role: string): Offer[] {
     .map((one) => one.offer);
 }
 
+/** The connectors of an LNB and of a multiswitch that go together by name. */
+const PLANES = ['vl', 'vh', 'hl', 'hh'];
+
 /** More than any misfit. */
 const NOT_SUITED = 1000;
 
 /** How well a port suits the one at the other end of the cable; `undefined` where it does not. */
 function suitability(checked: Checked, other: Port): (port: Port) => number | undefined {
+  if (other.lag !== undefined) return besideItsGroup(checked, other);
   if (!other.forwards) {
     const plug = plugOf(checked, other);
     return (port) => misfit(port, plug);
@@ -115,6 +121,17 @@ function suitability(checked: Checked, other: Port): (port: Port) => number | un
           : 0
         : undefined
       : roughly(misfit(other, plugOf(checked, port)));
+}
+
+/** Where the other cables of a link aggregation group lead, and by the same group there. */
+function besideItsGroup(checked: Checked, { device, lag }: Port): (port: Port) => number | undefined {
+  const { site } = checked.plan;
+  const mates = device.ports.filter((port) => port.lag === lag);
+  const far = site.cables.flatMap(({ from, to }) => {
+    const [a, b] = [portAt(site, from), portAt(site, to)];
+    return a !== undefined && b !== undefined ? (mates.includes(a) ? [b] : mates.includes(b) ? [a] : []) : [];
+  });
+  return (port) => (far.some((one) => one.device === port.device && one.lag === port.lag) ? 0 : undefined);
 }
 
 /** A faster port than is needed, or one that could feed, is no reason to take the devices in another order. */

@@ -125,8 +125,10 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
         ({ snooping, kind }) => (snooping ? 0 : kind === 'router' ? 1 : 2),
       );
     case 'from':
-    case 'to':
-      return site.devices.filter(isHost);
+    case 'to': {
+      const other = textAt(wanted, [role === 'from' ? 'to' : 'from']);
+      return site.devices.filter((device) => isHost(device) && device.name !== other);
+    }
     case 'host':
       return ranked(site.devices.filter(isHost), ({ kind }) => (kind === 'server' ? 0 : kind === 'computer' ? 1 : 2));
     default:
@@ -183,11 +185,16 @@ function byWhatIsCabled({ site, checked, name, route }: Wanted, names: readonly 
   });
 }
 
-/** Those first whose host receives the stream. */
+/** Those first whose host receives the stream, and that have no other files of the same names. */
 function volumesFor(wanted: Wanted): Volume[] {
   const stream = wanted.site.streamByName.get(textAt(wanted, ['stream']) ?? '');
-  return ranked(wanted.site.volumes, ({ host }) =>
-    Number(stream !== undefined && (host === undefined || !stream.receivers.includes(host))),
+  const file = textAt(wanted, ['file']);
+  const alike = wanted.site.recordings.filter((own) => own.name !== wanted.name && own.file === file);
+  return ranked(
+    wanted.site.volumes,
+    ({ host, name }) =>
+      2 * Number(stream !== undefined && (host === undefined || !stream.receivers.includes(host))) +
+      Number(alike.some(({ volume }) => volume === name)),
   );
 }
 

@@ -65,14 +65,21 @@ function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): Ne
   const { site, network } = checked.plan;
   const [first, ...others] = site.devices.filter(({ bridging, kind }) => bridging && kind !== 'router');
   if (first === undefined) return undefined;
-  const together = new Set([first]);
-  for (const device of together)
-    for (const port of device.ports) {
+  const beside = ({ ports }: Device): Device[] =>
+    ports.flatMap((port) => {
       const link = network.topology.linkAt(port);
-      const other = link === undefined ? undefined : oppositePort(link, port).device;
-      if (other?.bridging === true) together.add(other);
-    }
+      return link === undefined ? [] : [oppositePort(link, port).device];
+    });
+  const group = (start: Device): Set<Device> => {
+    const found = new Set([start]);
+    for (const device of found) for (const other of beside(device)) if (other.bridging) found.add(other);
+    return found;
+  };
+  const together = group(first);
+  const hosts = new Set([...together].flatMap(beside));
   for (const alone of others.filter((device) => !together.has(device))) {
+    // What a router or a server stands between is apart on purpose.
+    if ([...group(alone)].flatMap(beside).some((device) => !device.bridging && hosts.has(device))) continue;
     for (const own of byCarried(free(alone))) {
       const outs = [...together].flatMap((device) => byCarried(free(device)));
       const out = outs.find(
@@ -121,7 +128,7 @@ export function nextCoax({ plan: { site } }: Checked, except?: Item): NextCable 
   );
   const cabled = new Set([...taken].map((connector) => connector?.device));
   const free = site.devices
-    .filter((device) => !isLedThrough(device))
+    .filter((device) => !isLedThrough(device) && device.kind !== 'multiswitch' && device.kind !== 'diplexer')
     .flatMap(({ connectorByName }) => [...connectorByName.values()])
     .filter((connector) => !taken.has(connector));
   for (const to of free.filter(isInput)) {

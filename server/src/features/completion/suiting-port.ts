@@ -3,7 +3,7 @@
 import { contains } from '../../standards/ipv4.ts';
 import { portTypes, powerClasses } from '../../standards/poe.ts';
 import type { Checked } from '../../lint/check.ts';
-import { hasVlans } from '../../network/vlan-membership.ts';
+import { type BroadcastDomain, domainsOf, hasVlans } from '../../network/vlan-membership.ts';
 import { mediumAt } from '../../site/cable.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { homesOf } from './home-vlans.ts';
@@ -15,6 +15,10 @@ export interface Plug {
   readonly vlan: Vlan | undefined;
   /** Of a switch without VLANs, the one that its uplink puts it in. */
   readonly vlanOf: (device: Device) => Vlan | undefined;
+  /** Networks that another port of the same device is in: two cards in one are a mistake. */
+  readonly others: ReadonlySet<BroadcastDomain>;
+  /** The network of a switch without VLANs that has a cable. */
+  readonly domainOf: (device: Device) => BroadcastDomain | undefined;
   /** mW that each switch can still feed; of those that say. */
   readonly powerLeft: ReadonlyMap<Device, number>;
 }
@@ -35,7 +39,13 @@ export function plugOf(checked: Checked, port: Port): Plug {
   const { topology } = checked.plan.network;
   const vlanOf = ({ ports }: Device): Vlan | undefined =>
     ports.flatMap((one) => topology.linkAt(one)?.untagged?.vlan ?? [])[0];
-  return { port, vlan, vlanOf, powerLeft };
+  const domainsAt = (one: Port): readonly BroadcastDomain[] => {
+    const link = topology.linkAt(one);
+    return link === undefined ? [] : domainsOf(link);
+  };
+  const domainOf = ({ ports }: Device): BroadcastDomain | undefined => ports.flatMap(domainsAt)[0];
+  const others = new Set(port.device.ports.filter((one) => one !== port).flatMap(domainsAt));
+  return { port, vlan, vlanOf, others, domainOf, powerLeft };
 }
 
 /** 0 where it suits best; `undefined` where it does not suit. */
@@ -52,13 +62,15 @@ export function misfit(out: Port, plug: Plug): number | undefined {
   return byVlan + byPower + bySpeed + (isElsewhere ? 32 : 0);
 }
 
-function vlanMisfit(out: Port, { port, vlan, vlanOf }: Plug): number | undefined {
+function vlanMisfit(out: Port, { port, vlan, vlanOf, others, domainOf }: Plug): number | undefined {
   if (hasVlans(port)) {
     const alike = out.vlan === port.vlan && out.native === port.native && sameNames(out.trunk, port.trunk);
     return alike ? 0 : undefined;
   }
   if (out.trunk !== undefined) return vlan !== undefined && out.native === vlan.name ? 4 : undefined;
   if (out.vlan === undefined) {
+    const domain = domainOf(out.device);
+    if (domain !== undefined && others.has(domain)) return undefined;
     const own = out.device.ports.some(hasVlans) ? undefined : (vlanOf(out.device) ?? vlan);
     return own === vlan && !out.device.ports.some(hasVlans) ? 2 : undefined;
   }

@@ -12,7 +12,7 @@ import { type Fix, fixOf, setValue } from '../edit.ts';
 import type { Site, Stream } from '../model.ts';
 
 /** 239.192.0.0, the first of the organization-local scope (RFC 2365 §6.2). */
-const ORGANIZATION_LOCAL = 0xefc00000;
+export const ORGANIZATION_LOCAL = 0xefc00000;
 
 /**
  * The group above `near` that nobody uses and that shares no MAC address with one in use or one that is always
