@@ -1019,6 +1019,11 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   ],
   'double-router': [
     [
+      'the own router hands packets to nobody',
+      'route-gateway 192.168.178.9',
+      ['via: 192.168.178.1}', 'via: 192.168.178.9}'],
+    ],
+    [
       'own router subnet same as the outer',
       'address-outside-subnet 192.168.178.0/24',
       ['inner: {id: 1, subnet: 192.168.1.0/24', 'inner: {id: 1, subnet: 192.168.178.0/24'],

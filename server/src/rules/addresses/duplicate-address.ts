@@ -1,5 +1,5 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { holder } from '../../network/address-uses.ts';
+import { holder, isOutside } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
@@ -18,6 +18,9 @@ outside its DHCP pool; set it on the device as well.`,
   check({ site, network }: RuleContext, report: Report): void {
     for (const [address, uses] of grouped(network.addressUses, (use) => use.address)) {
       if (uses.length < 2) continue;
+      // Where all but one of them are in the wrong network, that is told.
+      const stray = uses.filter((use) => use.port !== undefined && isOutside(use, use.vlans));
+      const effects = uses.length - stray.length < 2 ? stray : [];
       for (const use of uses) {
         const others = firstOthers(uses, use, RELATED);
         const names = few(others.map(holder), 2, uses.length - 1);
@@ -25,6 +28,7 @@ outside its DHCP pool; set it on the device as well.`,
           at: placeOf(use.device.item, use.route),
           message: `${formatAddress(address)} is also the address of ${names}. Give each an address of its own.`,
           about: [use.device.name, holder(use), formatAddress(address)],
+          effects,
           related: others.map((other) => ({
             at: placeOf(other.device.item, other.route),
             message: `${holder(other)} has it here`,

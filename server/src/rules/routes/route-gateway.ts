@@ -28,14 +28,17 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
         const problem = route === undefined ? undefined : problemOf(network, device, way);
         if (route === undefined || by === undefined || problem === undefined) continue;
         const lost = lostBy(network, (why) => isBy(why, route));
+        const stopped = network.traffic.flatMap(({ obstacle }) =>
+          obstacle !== undefined && isBy(obstacle, route) ? [obstacle] : [],
+        );
         report({
           at: placeOf(device.item, route.via === undefined ? route.route : [...route.route, 'via']),
-          severity: lost.length > 0 || route.via === undefined ? 'error' : 'warning',
+          severity: lost.length + stopped.length > 0 || route.via === undefined ? 'error' : 'warning',
           message: problem.message,
           about: [device.name, portName(by.port)],
           // Of a port in the wrong network that is told.
           effects: [by.port],
-          entails: lost.map(({ unreached }) => unreached),
+          entails: [...lost.map(({ unreached }) => unreached), ...stopped],
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
             message: `${receiver} gets nothing of ${stream.name}`,
