@@ -87,8 +87,12 @@ describe('samples/first-draft in a browser alone', () => {
     const [problem] = vscode.languages
       .getDiagnostics(document.uri)
       .filter((candidate) => ruleOf(candidate) === addressClash.rule);
-    const page = typeof problem?.code === 'object' ? await fetch(problem.code.target.toString(true)) : undefined;
-    equal((await page?.text())?.includes(`\n# ${addressClash.rule}\n`), true);
+    const target = typeof problem?.code === 'object' ? problem.code.target : undefined;
+    const words = JSON.parse(decodeURIComponent(target?.query ?? '[]')) as unknown[];
+    equal([target?.scheme, words], ['command', [addressClash.rule]]);
+    await vscode.commands.executeCommand(target?.path ?? '', ...words);
+    const titles = (): string[] => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label));
+    await eventually(() => equal(titles().filter((title) => title.includes(`${addressClash.rule}.md`)).length, 1));
   });
 
   it('shows what is made for the equipment, as the command line writes it, and saves it', async () => {
