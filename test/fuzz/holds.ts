@@ -126,7 +126,7 @@ function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, 
   must(!parse(texts) || parse(after), () => `${what()} leaves text that does not parse:\n${shown(after)}`);
   // In text that does not parse, an edit may turn what is half read.
   if (UNCOVERS[rule.id] !== undefined || !parse(texts)) return;
-  const worse = newErrors(before.diagnostics, diagnostics);
+  const worse = newErrors(before, diagnostics);
   must(
     worse === undefined,
     () => `${what()} makes a new error, ${worse?.rule.id}: ${worse?.message}, in\n${shown(after)}`,
@@ -160,15 +160,22 @@ function parse(texts: Texts): boolean {
   });
 }
 
-function newErrors(before: readonly Diagnostic[], after: readonly Diagnostic[]): Diagnostic | undefined {
+/** What a rule found and nobody was told, as it follows from something else, is not new once that is put right. */
+function newErrors(before: Checked, after: readonly Diagnostic[]): Diagnostic | undefined {
   // A name that is none is reported where it is declared, and again where a fix mentions it.
   const isTold = ({ message }: Diagnostic): boolean => message.includes('is not a name');
-  const errors = (all: readonly Diagnostic[]): Diagnostic[] => all.filter(({ severity }) => severity === 'error');
-  const count = (all: readonly Diagnostic[], id: string): number =>
-    errors(all).filter(({ rule }) => rule.id === id).length;
-  const ofNames = before.some(isTold);
-  return errors(after).find(
-    (each) => !(ofNames && isTold(each)) && count(after, each.rule.id) > count(before, each.rule.id),
+  const errors = after.filter(({ severity }) => severity === 'error');
+  const found = new Map(
+    [...before.runs].map(([rule, { findings }]) => [
+      rule.id,
+      findings.filter(({ severity }) => (severity ?? rule.severity) === 'error').length,
+    ]),
+  );
+  const ofNames = before.diagnostics.some(isTold);
+  return errors.find(
+    (each) =>
+      !(ofNames && isTold(each)) &&
+      errors.filter(({ rule }) => rule.id === each.rule.id).length > (found.get(each.rule.id) ?? 0),
   );
 }
 

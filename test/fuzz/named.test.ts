@@ -57,7 +57,7 @@ describe('a hostile site', () => {
   it('of a fault in a section of brackets that never ends: what stands before is read', () => {
     const cameras = times(20_000, (i) => ` c${i}: {kind: camera, address: 10.0.0.${i % 3}},`);
     const found = told({ 'a.site.yaml': `devices: {x: {kind: &a camera},${cameras}\n`, 'b.site.yaml': REST });
-    has(found, /^yaml-syntax: No more of this is read from here on, the word or sign 200,000/);
+    has(found, /^yaml-syntax: Nothing is read from here on: this entry is faulty and has more than 200,000 words/);
     has(found, /^duplicate-address/);
   });
 
@@ -223,7 +223,7 @@ recordings: {r: {stream: s, volume: v, keep: 0.00000000001 s, segment: 1e5 s}}
       'b.site.yaml': REST,
     });
     has(found, /^out-of-range: id is 9007199254740993;/);
-    has(found, /^quantity: capacity is 9007199254740993 TB, which is more than can be counted/);
+    has(found, /^quantity: capacity is 9007199254740993 TB: too large to be counted/);
   });
 
   it('with names of ten thousand characters, which messages do not show in full', () => {

@@ -38,6 +38,11 @@ export function planFrom(files: Readonly<Record<string, string>>): Plan {
   return planOf(siteFrom(files));
 }
 
+/** The same without other traffic, where nobody sends that. */
+export function planOfStreams(files: Readonly<Record<string, string>>): Plan {
+  return planOf({ ...siteFrom(files), traffic: [] });
+}
+
 function siteFrom(files: Readonly<Record<string, string>>): Site {
   const built = folderOf(files).site();
   const problem = built.items.flatMap((item) => item.problems)[0];
@@ -53,7 +58,7 @@ function sample(name: string): Case {
     plan: () => {
       const texts = Object.fromEntries(files.map((file) => [file, readFileSync(new URL(file, folder), 'utf8')]));
       // Beside the copies of a night, at the part of the rates that is left, streams would be lost in the noise.
-      return planOf({ ...siteFrom(texts), traffic: [] });
+      return planOfStreams(texts);
     },
   };
 }

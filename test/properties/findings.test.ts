@@ -55,6 +55,7 @@ const NAMES = new Set([
   'vlan',
   'trunk',
   'native',
+  'reaches',
   'from',
   'to',
   'through',
@@ -103,6 +104,9 @@ function turned(data: Data): Data {
   );
 }
 
+/** Kinds of device that have one port where they say none; a part of an aerial system has connectors. */
+const END_HOSTS: ReadonlySet<Data> = new Set(['server', 'camera', 'display', 'computer', 'tuner', 'router']);
+
 /** What holds where nothing is said, said; a device of one port with its port written out. */
 function spelt(house: House): string {
   const site = dataOf(house);
@@ -128,7 +132,7 @@ function spelt(house: House): string {
           ),
         };
       const { kind, speed, address, poe, mac, reserved, ...rest } = device;
-      if ('ports' in rest || kind === 'access-point') return device;
+      if ('ports' in rest || !END_HOSTS.has(kind)) return device;
       const port = { speed, address, poe, mac, reserved };
       return { kind, ...rest, ports: { eth: JSON.parse(JSON.stringify(port)) as Data } };
     }),

@@ -1,4 +1,4 @@
-import { type Subnet, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { type Subnet, formatAddress, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import { type Placed, misplacedIn } from '../../network/misplaced.ts';
@@ -28,7 +28,7 @@ the switch is, or the cable is in the wrong one.`,
   source: 'RFC 1122 §3.3.1.1, from memory',
   check({ site, network }: RuleContext, report: Report): void {
     const { subnets, cables, addresses } = misplacedIn(site.vlans, network);
-    for (const { vlan, meant, uses } of subnets) report(wrongSubnet(network, vlan, meant, uses));
+    for (const { vlan, meant, uses } of subnets) report(wrongSubnet(site, network, { vlan, meant, uses }));
     for (const { placed, meant } of cables) report(wrongPort(site, network, placed, meant));
     for (const use of addresses) {
       const isAnywhere = use.port === undefined && use.vlans.length === 0;
@@ -67,8 +67,15 @@ the switch is, or the cable is in the wrong one.`,
   },
 };
 
+/** A VLAN whose hosts are all in another subnet. */
+interface Moved {
+  readonly vlan: Vlan;
+  readonly meant: Subnet;
+  readonly uses: readonly AddressUse[];
+}
+
 /** All hosts of a VLAN are elsewhere: it is the subnet that is wrong. */
-function wrongSubnet({ causes }: Network, vlan: Vlan, meant: Subnet, uses: readonly AddressUse[]): Finding {
+function wrongSubnet(site: Site, { causes }: Network, { vlan, meant, uses }: Moved): Finding {
   const { item, name, subnet } = vlan;
   const devices = [...new Set(uses.map(({ device }) => device))];
   const followed = consequencesOf(
@@ -83,13 +90,24 @@ function wrongSubnet({ causes }: Network, vlan: Vlan, meant: Subnet, uses: reado
       `and the subnet of ${name} is ${subnet === undefined ? 'another' : formatSubnet(subnet)}. Correct the subnet, or the addresses.`,
     about: [name],
     ...followed,
-    entails: subnet === undefined ? followed.entails : [...followed.entails, subnet],
+    // Where it overlaps the subnet of another VLAN, whichever of them is declared first.
+    entails: subnet === undefined ? followed.entails : [...followed.entails, ...overlapping(site, subnet)],
     fixes: () => fixOf(`Change the subnet to ${formatSubnet(meant)}`, setValue(item, ['subnet'], formatSubnet(meant))),
   };
 }
 
+/** The subnet itself, and those of other VLANs that have addresses in common with it. */
+function overlapping({ vlans }: Site, subnet: Subnet): Subnet[] {
+  return vlans.flatMap(({ subnet: other }) => (other !== undefined && overlaps(other, subnet) ? [other] : []));
+}
+
 /** All that is behind a cable is of another VLAN: it is the cable, or the VLAN of its port. */
-function wrongPort(site: Site, { causes }: Network, { port, link, vlan, uses }: Placed, meant: Vlan): Finding {
+function wrongPort(
+  site: Site,
+  { causes, addressUses }: Network,
+  { port, link, vlan, uses }: Placed,
+  meant: Vlan,
+): Finding {
   const followed = consequencesOf(
     causes,
     uses,
@@ -99,6 +117,7 @@ function wrongPort(site: Site, { causes }: Network, { port, link, vlan, uses }: 
     })),
   );
   const [only, another] = uses;
+  const addresses = new Set(uses.map(({ address }) => address));
   const name = portName(port);
   const holders = few([...new Set(uses.map(holder))]);
   return {
@@ -116,7 +135,9 @@ function wrongPort(site: Site, { causes }: Network, { port, link, vlan, uses }: 
     // At the wrong port it may not be fed either.
     entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
     fixes: () => {
-      const edits = port.trunk === undefined ? setVlans(port, { vlan: meant.name }) : undefined;
+      // In its own VLAN an address that somebody else has would clash.
+      const isTaken = addressUses.some((other) => !uses.includes(other) && addresses.has(other.address));
+      const edits = port.trunk === undefined && !isTaken ? setVlans(port, { vlan: meant.name }) : undefined;
       return [
         ...(edits === undefined ? [] : fixOf(`Put ${name} into ${meant.name}`, ...edits)),
         ...(only === undefined || another !== undefined ? [] : nextFreeAddressFix(site, vlan, only)),
