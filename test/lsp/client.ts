@@ -56,6 +56,8 @@ export class Client {
   /** What the server has asked to be fetched anew. */
   readonly refreshed: string[] = [];
   private readonly published = new Map<string, PublishDiagnosticsParams>();
+  /** Of what was published before an edit, by a server that does not say of which version. */
+  private readonly outdated = new Set<string>();
   private readonly versions = new Map<string, number>();
   private waiting: (() => void)[] = [];
   private readonly host: Host;
@@ -68,6 +70,7 @@ export class Client {
     );
     this.connection.onNotification(PublishDiagnosticsNotification.type, (params) => {
       this.published.set(params.uri, params);
+      this.outdated.delete(params.uri);
       for (const wake of this.waiting.splice(0)) wake();
     });
     this.connection.listen();
@@ -137,7 +140,7 @@ export class Client {
     const version = (this.versions.get(uri) ?? 0) + 1;
     this.versions.set(uri, version);
     // Of a server that does not say what version its diagnostics are of, the next ones count.
-    if (this.published.get(uri)?.version === undefined) this.published.delete(uri);
+    if (this.published.get(uri)?.version === undefined) this.outdated.add(uri);
     await this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
       textDocument: { uri, version },
       contentChanges: [range === undefined ? { text } : { range, text }],
@@ -165,7 +168,8 @@ export class Client {
     for (;;) {
       const params = this.published.get(uri);
       const current =
-        params !== undefined && (params.version === undefined || params.version === this.versions.get(uri));
+        params !== undefined &&
+        (params.version === undefined ? !this.outdated.has(uri) : params.version === this.versions.get(uri));
       if (current && (enough === undefined || enough(params.diagnostics))) return params.diagnostics;
       if (Date.now() > deadline)
         throw new Error(`no such diagnostics of ${uri}; last: ${JSON.stringify(params, null, 1)}`);
