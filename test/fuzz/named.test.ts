@@ -68,6 +68,30 @@ describe('a hostile site', () => {
     has(found, /^value-not-allowed: .*camra/);
   });
 
+  for (const [what, last] of [
+    ['in a row', 'socket/in'],
+    ['in a ring', 'a0/in'],
+  ] as const)
+    it(`of four thousand amplifiers ${what}`, () => {
+      const amplifiers = times(4000, (i) => `  a${i}: {kind: amplifier, gain: 20 dB, powered-by: out}\n`);
+      const coaxes = times(3999, (i) => `  - {from: a${i}/out, to: a${i + 1}/in, type: coax-6, length: 2 m}\n`);
+      const found = told({
+        'a.site.yaml': `
+multiplexes:
+  east: {system: dvb-t, channel: 30, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  roof: {kind: aerial, receives: {east: 60 dBµV}}
+  socket: {kind: outlet, loss: 1 dB}
+${amplifiers}cables:
+  - {from: roof, to: a0/in, type: coax-6, length: 2 m}
+${coaxes}  - {from: a3999/out, to: ${last}, type: coax-6, length: 2 m}
+`,
+        'b.site.yaml': REST,
+      });
+      has(found, /^amplifier-cascade: /);
+      has(found, /^amplifier-unpowered: /);
+    });
+
   it('of thousands of keys, each behind the value before, which nest without a bracket', () => {
     const keys = times(20_000, (i) => `\n  a: ${i}`);
     has(told({ 'a.site.yaml': `vlans: {${keys}\n`, 'b.site.yaml': REST }), /^yaml-syntax: This is nested too deep/);

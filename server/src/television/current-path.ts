@@ -28,6 +28,9 @@ export interface Reached {
   readonly stops: readonly Stop[];
 }
 
+/** Behind so many parts that stop current none is looked for: it is the nearest that say what is in the way. */
+const MOST_STOPS = 100;
+
 type Pending = Pick<Reached, 'resistance' | 'stops'> & { readonly at: Connector };
 
 /** From a connector outwards, each connector at which a coax ends once, whether current gets there or not. */
@@ -52,6 +55,7 @@ export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxR
       if (stop !== undefined) stops = [...stops, stop];
     }
     found.push({ at: to, device: to.device, resistance, stops });
+    if (stops.length >= MOST_STOPS) continue;
     for (const name of waysOn(to.device, to.name).toReversed()) {
       const on = to.device.connectorByName.get(name);
       if (on === undefined || seen.has(on)) continue;

@@ -65,6 +65,12 @@ export interface Signals {
 
 type Facts = Pick<Site, 'devices' | 'multiplexes' | 'channelPlan'>;
 
+/**
+ * What is behind so many coaxes and parts in a row is not followed: no house has that, and the sums over the way of
+ * each signal would grow with the square.
+ */
+const MOST_STEPS = 200;
+
 export function signalsOf(site: Facts, runs: readonly CoaxRun[]): Signals {
   const runAt = runsByConnector(runs);
   const all: Signal[] = [];
@@ -153,6 +159,7 @@ function follow(found: Found, source: Connector, signals: readonly Signal[]): vo
 
 function along(found: Found, run: CoaxRun, to: Connector, signal: Signal): Signal[] {
   const loss = cableLoss(run.cable, signal.frequency);
+  if (signal.steps.length + run.through.length >= MOST_STEPS) return [];
   let passed = stepped(signal, to, { by: { cable: run.cable }, assumed: false, ...lossy(loss) });
   for (const device of run.through) {
     const [by = '', on = ''] = device.connectorByName.keys();

@@ -19,9 +19,10 @@ picture. Its supply is on the wrong side too. Swap the two coaxes.`,
       const out = device.connectorByName.get('out');
       const wrong =
         out === undefined ? [] : plan.television.signals.at(out).filter(({ steps }) => isOffCoax(steps.at(-1)));
+      if (wrong.length === 0) continue;
       const multiplexes = new Set<Multiplex>(wrong.map(({ multiplex }) => multiplex));
       const end = endAt(site, device, 'out');
-      if (multiplexes.size === 0 || end === undefined) continue;
+      if (end === undefined) continue;
       const names = [...multiplexes].map(({ name }) => name);
       const other = endAt(site, device, 'in');
       report({

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { type Connector, type Device, type Site, connectorAt } from '../../site/model.ts';
+import { type Cable, type Connector, type Device, type Site, connectorAt } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -12,8 +12,13 @@ between pass current, or put an inserter between them and the amplifier. Supplie
 off before you screw a plug, and keep mains supplies indoors, dry and ventilated.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
-    for (const { device, connector, feeds, stoppedBy } of plan.television.directCurrent.consumers) {
-      if (device.kind !== 'amplifier' || feeds.length > 0 || isInDoubt(site, connector)) continue;
+    const unpowered = plan.television.directCurrent.consumers.filter(
+      ({ device, feeds }) => device.kind === 'amplifier' && feeds.length === 0,
+    );
+    if (unpowered.length === 0) return;
+    const cables = cablesByConnector(site);
+    for (const { device, connector, stoppedBy } of unpowered) {
+      if (isInDoubt(site, cables.get(connector))) continue;
       const names = [...new Set(stoppedBy.map(({ name }) => name))];
       report({
         at: placeOf(device.item, ['powered-by']),
@@ -30,9 +35,19 @@ off before you screw a plug, and keep mains supplies indoors, dry and ventilated
   },
 };
 
+/** The first cable at each. */
+function cablesByConnector(site: Site): ReadonlyMap<Connector, Cable> {
+  const found = new Map<Connector, Cable>();
+  for (const cable of site.cables)
+    for (const end of [cable.from, cable.to]) {
+      const connector = connectorAt(site, end);
+      if (connector !== undefined && !found.has(connector)) found.set(connector, cable);
+    }
+  return found;
+}
+
 /** Whether its coax does not lead where it is said to lead, which is told there. */
-function isInDoubt(site: Site, connector: Connector): boolean {
-  const cable = site.cables.find(({ from, to }) => [from, to].some((end) => connectorAt(site, end) === connector));
+function isInDoubt(site: Site, cable: Cable | undefined): boolean {
   if (cable === undefined) return false;
   const isCoaxOnly = [cable.from, cable.to].every((end) => connectorAt(site, end) !== undefined);
   return !isCoaxOnly || cable.through.some(({ device }) => !isOnCoax(site.deviceByName.get(device)?.kind));
