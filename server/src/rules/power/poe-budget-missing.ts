@@ -12,6 +12,8 @@ the next device does not start. The data sheet has the budget: give it as \`poe-
   check({ plan }: RuleContext, report: Report): void {
     for (const { device, budget, draw, feeds } of plan.power) {
       if (budget !== undefined || feeds.length === 0) continue;
+      // An injector of one port shares its supply with nothing.
+      if (device.ports.filter((port) => port.feeds !== undefined).length === 1) continue;
       report({
         at: headOf(device.item),
         message:
@@ -39,11 +41,14 @@ cables:
 devices:
   core: {kind: switch, poe-budget: 60 W, ports: {1-8: {poe: at}}}
   barn: {kind: switch, ports: {1-8: {poe: at}}}
+  injector: {kind: media-converter, ports: {in: {}, out: {poe: at}}}
   paddock-cam: {kind: camera, poe: {class: 3}}
   yard-cam: {kind: camera, poe: {class: 4}}
+  gate-cam: {kind: camera, poe: {class: 3}}
 cables:
   - {from: core/1, to: paddock-cam}
   - {from: core/2, to: yard-cam}
+  - {from: injector/out, to: gate-cam}
 `,
   },
 ];
