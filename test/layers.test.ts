@@ -13,6 +13,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'television': ['site'],
   'plan.ts': ['site', 'network', 'storage', 'television'],
   'report': ['site', 'network', 'storage', 'television', 'plan.ts'],
+  'draw': ['site', 'network', 'plan.ts', 'report'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
   'rules': ['site', 'network', 'storage', 'television', 'recordings', 'lint', 'make'],
@@ -23,8 +24,8 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'check.ts': ['site', 'lint', 'rules', 'audit'],
   'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts'],
   'machine': ['site', 'plan.ts', 'lint', 'audit', 'recordings', 'footage', 'announce'],
-  'lsp': ['site', 'plan.ts', 'report', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
-  'cli': ['site', 'plan.ts', 'report', 'lint', 'make', 'footage', 'announce', 'audit', 'check.ts', 'machine'],
+  'lsp': ['site', 'plan.ts', 'report', 'draw', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
+  'cli': ['site', 'plan.ts', 'report', 'draw', 'lint', 'make', 'footage', 'announce', 'audit', 'check.ts', 'machine'],
 };
 
 /** The layers that meet the machine; all others run in a browser's worker too. */

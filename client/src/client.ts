@@ -9,6 +9,7 @@ import { serveFiles } from './files.ts';
 import { spacedHovers } from './hovers.ts';
 import { registerMaking } from './made/commands.ts';
 import { noEditorWords } from './no-editor-words.ts';
+import { registerDrawings } from './pages/drawing.ts';
 import { Pages } from './pages/pages.ts';
 import { print, printCommand } from './pages/print.ts';
 import { registerReport } from './pages/report.ts';
@@ -81,6 +82,7 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     pages,
     changed.event((folder) => pages.siteChanged(folder)),
     registerReport(client, pages),
+    registerDrawings(client, pages),
     vscode.commands.registerCommand(printCommand, async () => {
       if (pages.active !== undefined) await print(pages.active, context.globalStorageUri);
     }),

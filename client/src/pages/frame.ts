@@ -9,7 +9,26 @@ const STYLES: Readonly<Record<Look, string>> = {
 :root { font-family: var(--vscode-font-family); }
 html:has(body.vscode-light), html:has(body.vscode-high-contrast-light) { color-scheme: light; }
 html:has(body.vscode-dark), html:has(body.vscode-high-contrast:not(.vscode-high-contrast-light)) { color-scheme: dark; }
-@media screen { body { color: var(--vscode-editor-foreground); background: var(--vscode-editor-background); } }
+@media screen {
+  body { color: var(--vscode-editor-foreground); background: var(--vscode-editor-background); }
+  body .drawing {
+    --paper: var(--vscode-editor-background);
+    --panel: var(--vscode-editorWidget-background);
+    --ink: var(--vscode-editor-foreground);
+    --soft: var(--vscode-editor-foreground);
+    --edge: color-mix(in srgb, var(--vscode-editor-foreground) 65%, var(--vscode-editor-background));
+    --focus: var(--vscode-focusBorder);
+  }
+  body.vscode-light .drawing { --main: #0072b2; --warn: #9a5b00; --bad: #b3261e; }
+  body.vscode-dark .drawing { --main: #56b4e9; --warn: #e69f00; --bad: #ff8a75; }
+  body.vscode-high-contrast .drawing {
+    --panel: var(--vscode-editor-background);
+    --edge: var(--vscode-contrastBorder);
+    --main: var(--vscode-contrastActiveBorder);
+    --warn: var(--vscode-editor-foreground);
+    --bad: var(--vscode-editor-foreground);
+  }
+}
 `,
   paper: `
 html, body { color: #000; background: #fff; }

@@ -81,7 +81,7 @@ export function inPage(nonce: string): void {
   });
   page.addEventListener('scroll', () => editor.setState({ scrolled: page.scrollY }));
   document.addEventListener('click', (event) => {
-    const chosen = event.target.closest('[data-name], [data-uri]');
+    const chosen = event.target.closest('[data-name], [data-at], [data-uri]');
     if (chosen === null) return;
     event.preventDefault();
     editor.postMessage({ chosen: { ...chosen.dataset } });

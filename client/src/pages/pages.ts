@@ -62,6 +62,8 @@ export class Pages implements vscode.Disposable {
 interface Chosen {
   readonly names?: string;
   readonly name?: string;
+  /** The same in a drawing. */
+  readonly at?: string;
   readonly uri?: string;
   readonly line?: string;
   readonly character?: string;
@@ -136,7 +138,7 @@ export class Page {
     void this.panel.webview.postMessage({ download: { name, html: this.shown } });
   }
 
-  private async leadTo({ names, name, uri, line, character }: Chosen): Promise<void> {
+  private async leadTo({ names, at, name = at, uri, line, character }: Chosen): Promise<void> {
     if (uri !== undefined) {
       const start = new vscode.Position(Number(line), Number(character));
       await showAt(this.client.protocol2CodeConverter.asUri(uri), new vscode.Range(start, start));

@@ -5,6 +5,7 @@ import { CannotDo } from '../machine/cannot-do.ts';
 import { announceCommand } from './announce.ts';
 import { auditCommand } from './audit.ts';
 import { checkCommand } from './check.ts';
+import { drawCommand } from './draw.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { explainCommand } from './explain.ts';
 import { fixCommand } from './fix.ts';
@@ -54,6 +55,7 @@ ${EXIT_STATUS}`,
     fixCommand,
     explainCommand,
     newCommand,
+    drawCommand,
     makeCommand,
     announceCommand,
     auditCommand,

@@ -4,17 +4,43 @@ import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location } from 'vscode-languageserver-protocol';
 
 /** The pages that there are. */
-export type PageKind = 'report';
+export type PageKind = 'report' | 'drawing';
 
 export interface PageWanted {
   /** Address of the folder of the site, without a slash at its end. */
   readonly folder: string;
   readonly page: PageKind;
+  /** What is drawn, where the page is a drawing. */
+  readonly drawing?: DrawingWanted;
 }
 
+export interface DrawingWanted {
+  readonly kind: string;
+  /** What it is drawn of; empty where that is the whole site. */
+  readonly subject: string;
+  readonly rate?: 'nominal' | 'peak' | undefined;
+  readonly vlan?: string | undefined;
+  readonly stream?: string | undefined;
+}
+
+/** A kind of drawing that the site has something for. */
+export interface DrawingOffer {
+  readonly kind: string;
+  readonly title: string;
+  readonly summary: string;
+  /** What it can be drawn of; empty where it is drawn of the whole site. */
+  readonly subjects: readonly string[];
+}
+
+/** All that can be drawn of a site. */
+export const drawings = new RequestType<{ readonly folder: string }, readonly DrawingOffer[], void>(
+  'plumbline/drawings',
+);
+
 /**
- * A whole HTML document without scripts. An element leads to a place where it has `data-names` and `data-name`, to be
- * asked for by `placeOfName`, or `data-uri`, `data-line` and `data-character`.
+ * A whole HTML document without scripts. An element leads to a place where it has `data-names` and `data-name`, in a
+ * drawing `data-names` and `data-at`, to be asked for by `placeOfName`, or `data-uri`, `data-line` and
+ * `data-character`.
  */
 export interface Page {
   readonly title: string;

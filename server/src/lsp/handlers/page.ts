@@ -1,36 +1,72 @@
 /** Pages of a site, shown beside its text. */
 
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
-import type { Checked } from '../../lint/check.ts';
 import type { Findings } from '../../lint/held-back.ts';
+import type { Plan } from '../../plan.ts';
 import type { ReportedFinding, Verdict } from '../../report/verdict.ts';
 import { placeOfName } from '../../features/place-of-name.ts';
 import type { Converter } from '../convert.ts';
-import { type PageKind, page, placeOfName as placeRequest } from '../page-request.ts';
+import {
+  type Page,
+  type PageKind,
+  type PageWanted,
+  drawings,
+  page,
+  placeOfName as placeRequest,
+} from '../page-request.ts';
 import { isOfTheSchema } from '../schema-rules.ts';
 import type { Handler, Session } from '../session.ts';
 
+type Asked = Omit<PageWanted, 'page'> & { readonly verdict: () => Verdict };
+
 /** Each is loaded only when somebody asks for it. */
-const PAGES: Readonly<Record<PageKind, (checked: Checked, verdict: Verdict) => Promise<string>>> = {
-  report: async ({ plan }, verdict) => {
+const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Page>>> = {
+  report: async (plan, { verdict }) => {
     const [{ reportHtml }, { asButton }] = await Promise.all([
       import('../../report/html.ts'),
       import('../../report/page/cells.ts'),
     ]);
-    return reportHtml(plan, verdict, asButton);
+    const html = reportHtml(plan, verdict(), asButton);
+    return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
+  },
+  drawing: async (plan, { drawing: wanted }) => {
+    const [{ KINDS }, { drawingPage }, { asButton }] = await Promise.all([
+      import('../../draw/kinds.ts'),
+      import('../../draw/page.ts'),
+      import('../../report/page/cells.ts'),
+    ]);
+    const kind = KINDS.find((one) => one.kind === wanted?.kind);
+    if (kind === undefined || wanted === undefined) throw noSuchPage();
+    const { subject, rate = 'peak', vlan, stream } = wanted;
+    if (kind.isOfSite !== true && !kind.subjects(plan).includes(subject))
+      throw new ResponseError(ErrorCodes.InvalidParams, `There is no ${kind.kind} ${subject} to draw.`);
+    const drawing = kind.draw(plan, subject, { rate, vlan, stream });
+    return { title: drawing.title, html: drawingPage(drawing, asButton) };
   },
 };
+
+function noSuchPage(): ResponseError {
+  return new ResponseError(ErrorCodes.InvalidParams, 'There is no such page.');
+}
 
 export const pageHandler: Handler = {
   capabilities: {},
   register(session) {
     const { connection, sites, addresses } = session;
-    connection.onRequest(page, async ({ folder, page: kind }) => {
-      if (!Object.hasOwn(PAGES, kind)) throw new ResponseError(ErrorCodes.InvalidParams, 'There is no such page.');
+    connection.onRequest(page, async ({ folder, page: kind, drawing }) => {
+      if (!Object.hasOwn(PAGES, kind)) throw noSuchPage();
       const address = addresses.take(folder);
       const checked = await sites.look(address);
-      const html = await PAGES[kind](checked, verdictOf(session, session.shown(address) ?? checked));
-      return { title: `Report of ${checked.plan.site.name ?? 'a site without a name'}`, html };
+      const verdict = (): Verdict => verdictOf(session, session.shown(address) ?? checked);
+      return PAGES[kind](checked.plan, { folder, ...(drawing !== undefined && { drawing }), verdict });
+    });
+    connection.onRequest(drawings, async ({ folder }) => {
+      const { plan } = await sites.look(addresses.take(folder));
+      const { KINDS } = await import('../../draw/kinds.ts');
+      return KINDS.flatMap(({ kind, title, summary, isOfSite, subjects }) => {
+        const all = subjects(plan);
+        return all.length === 0 && isOfSite !== true ? [] : [{ kind, title, summary, subjects: all }];
+      });
     });
     connection.onRequest(placeRequest, async ({ folder, names, name }) => {
       const { plan, files } = await sites.look(addresses.take(folder));

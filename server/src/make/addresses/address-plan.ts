@@ -9,7 +9,7 @@ import { visible } from '../../text/visible.ts';
 import type { Output } from '../output.ts';
 import { gatewayAddress } from '../network/gateways.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
-import { naturally } from '../tables/natural-order.ts';
+import { naturally } from '../../text/natural-order.ts';
 import { type Column, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
 import { textAt } from '../../text/syntax.ts';
 

@@ -12,7 +12,7 @@ import { count } from '../../text/words.ts';
 import type { Output } from '../output.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
 import { cautionsOf } from '../tables/cautions.ts';
-import { byTexts } from '../tables/natural-order.ts';
+import { byTexts } from '../../text/natural-order.ts';
 import { type Column, TICK, facts, sheet, sheetTable } from '../tables/sheet.ts';
 
 export const outletSchedule: Output = {

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { count } from '../../text/words.ts';
 import type { Output } from '../output.ts';
 import { csv } from '../quoting/csv.ts';
-import { byTexts } from '../tables/natural-order.ts';
+import { byTexts } from '../../text/natural-order.ts';
 import { breakable, facts, sheet } from '../tables/sheet.ts';
 import { type CableRun, cableRun, byRun, reversed } from './cable-run.ts';
 

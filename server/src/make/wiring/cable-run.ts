@@ -14,7 +14,7 @@ import {
 } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { metres } from '../../text/words.ts';
-import { naturally } from '../tables/natural-order.ts';
+import { naturally } from '../../text/natural-order.ts';
 import { textAt } from '../../text/syntax.ts';
 
 /** A cable seen from one of its ends. */

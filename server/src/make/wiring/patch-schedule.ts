@@ -9,7 +9,7 @@ import { html } from '../../report/page/cells.ts';
 import type { Output } from '../output.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
 import { cautionsOf } from '../tables/cautions.ts';
-import { byTexts } from '../tables/natural-order.ts';
+import { byTexts } from '../../text/natural-order.ts';
 import { type Column, TICK, facts, sheet, sheetTable } from '../tables/sheet.ts';
 import { type CableRun, type Plug, cableRun, byRun, reversed } from './cable-run.ts';
 import { textAt } from '../../text/syntax.ts';

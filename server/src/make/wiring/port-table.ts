@@ -13,7 +13,7 @@ import { type Made, type Output, together } from '../output.ts';
 import { type Cell, csv } from '../quoting/csv.ts';
 import { formatMac } from '../../standards/mac.ts';
 import { cautionsOf } from '../tables/cautions.ts';
-import { naturally } from '../tables/natural-order.ts';
+import { naturally } from '../../text/natural-order.ts';
 import { type Column, type SheetCell, facts, parted, sheet, sheetTable } from '../tables/sheet.ts';
 import { type CableRun, cableText, cableRun, byRun, reversed } from './cable-run.ts';
 import { textAt } from '../../text/syntax.ts';

@@ -12,7 +12,8 @@ export function html(text: string): string {
 
 /** A name in the site, and what it names. */
 export interface Name {
-  readonly names: 'devices' | 'ports' | 'streams' | 'traffic' | 'volumes' | 'recordings' | 'multiplexes' | 'occasions';
+  readonly names:
+    'devices' | 'ports' | 'vlans' | 'streams' | 'traffic' | 'volumes' | 'recordings' | 'multiplexes' | 'occasions';
   readonly name: string;
 }
 
@@ -60,6 +61,8 @@ export function signWords({ warn, limit }: Bounds): string {
 
 export interface Row {
   readonly cells: readonly Cell[];
+  /** By which the page itself leads to it. */
+  readonly id?: string;
   /** Belongs to the row above. */
   readonly part?: boolean;
 }
@@ -78,8 +81,8 @@ export function table({ title, note = '', head, rows, after = '' }: Table): stri
   if (rows.length === 0) return '';
   const isNumber = head.map((_, index) => rows.some(({ cells }) => cells[index]?.number === true));
   const number = (index: number): string => (isNumber[index] === true ? ' class="n"' : '');
-  const row = ({ cells, part }: Row): string =>
-    `<tr${part === true ? ' class="part"' : ''}>${cells
+  const row = ({ cells, id, part }: Row): string =>
+    `<tr${id === undefined ? '' : ` id="${html(id)}"`}${part === true ? ' class="part"' : ''}>${cells
       .map((cell, index) => `<td${number(index)} data-head="${html(head[index] ?? '')}">${cell.html}</td>`)
       .join('')}</tr>`;
   return [

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { naturally } from '../../../server/src/make/tables/natural-order.ts';
+import { naturally } from '../../server/src/text/natural-order.ts';
 
 describe('the order in which a person looks for names', () => {
   it('counts where there are numbers, and minds no capitals', () => {

@@ -1,0 +1,99 @@
+import { Command, Option } from 'commander';
+import { closest } from 'fastest-levenshtein';
+import type { Drawing, Kind, Wanted } from '../draw/drawing.ts';
+import { KINDS } from '../draw/kinds.ts';
+import { drawingPage } from '../draw/page.ts';
+import { svgFile } from '../draw/svg.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
+import { writeFiles } from '../machine/write-files.ts';
+import { type Plan, planOf } from '../plan.ts';
+import { few } from '../text/words.ts';
+import { isDone, print } from './print.ts';
+import { readSite } from './sites.ts';
+
+const FORMATS: Readonly<Record<string, (drawing: Drawing) => string>> = {
+  svg: svgFile,
+  html: (drawing) => drawingPage(drawing),
+};
+
+interface Options extends Wanted {
+  readonly site: string;
+  readonly format?: string;
+  readonly out?: string;
+}
+
+export function drawCommand(): Command {
+  const width = Math.max(...KINDS.map(({ kind }) => kind.length));
+  return new Command('draw')
+    .description('Draw a picture of the plan: SVG, or a page with the same as a table. Nothing is fetched or run.')
+    .argument('<KIND>', 'what to draw')
+    .argument('[NAME]', 'of which stream, switch, VLAN …')
+    .option('--site <folder>', 'the folder of the site', '.')
+    .addOption(
+      new Option('--format <format>', 'how; without it, as the name of the file ends, or svg').choices(
+        Object.keys(FORMATS),
+      ),
+    )
+    .option('--out <file>', 'where to write; without it, it is printed')
+    .addOption(new Option('--rate <rate>', 'loads as usual, or at peak').choices(['nominal', 'peak']).default('peak'))
+    .option('--vlan <name>', 'show what is of this VLAN (network)')
+    .option('--stream <name>', 'show what is of this stream (network)')
+    .addHelpText(
+      'after',
+      `
+Kinds:
+${KINDS.map(({ kind, summary }) => `  ${kind.padEnd(width)}  ${summary}`).join('\n')}
+
+The same site gives the same bytes.
+
+Examples:
+  plumbline draw switch core --site samples/harrow-lane --out core.svg
+  plumbline draw switch core --site home --format html > core.html`,
+    )
+    .action((kind: string, name: string | undefined, options: Options) => {
+      draw(kindOf(kind), name, options);
+    });
+}
+
+function kindOf(kind: string): Kind {
+  const found = KINDS.find((one) => one.kind === kind);
+  if (found !== undefined) return found;
+  const all = KINDS.map((one) => one.kind);
+  throw new CannotDo(`There is no picture ${kind}. The nearest is ${closest(kind, all)}; there are ${all.join(', ')}.`);
+}
+
+function draw(kind: Kind, name: string | undefined, options: Options): void {
+  const plan = planOf(readSite(options.site).folder.site());
+  const subject = subjectOf(kind, plan, name);
+  for (const [what, wanted, names] of [
+    ['VLAN', options.vlan, plan.site.vlanByName],
+    ['stream', options.stream, plan.site.streamByName],
+  ] as const)
+    if (wanted !== undefined && !names.has(wanted)) throw new CannotDo(noneOf(what, wanted, [...names.keys()]));
+  const format = options.format ?? (options.out?.endsWith('.html') === true ? 'html' : 'svg');
+  const text = FORMATS[format]?.(kind.draw(plan, subject, options)) ?? '';
+  if (options.out === undefined) return print(text);
+  writeFiles([{ path: options.out, text }]);
+  isDone('It is written.');
+  print(`${options.out}\n`);
+}
+
+/** The only one needs no name. */
+function subjectOf(kind: Kind, plan: Plan, name: string | undefined): string {
+  const subjects = kind.subjects(plan);
+  if (kind.isOfSite === true) {
+    if (name !== undefined) throw new CannotDo(`${kind.kind} is drawn of the whole site: leave ${name} out.`);
+    return '';
+  }
+  const [only, another] = subjects;
+  if (only === undefined) throw new CannotDo(`The site has nothing to draw ${kind.kind} of.`);
+  if (name === undefined && another !== undefined)
+    throw new CannotDo(`Say of which: plumbline draw ${kind.kind} NAME. There are ${few(subjects, 20)}.`);
+  if (name !== undefined && !subjects.includes(name)) throw new CannotDo(noneOf(kind.kind, name, subjects));
+  return name ?? only;
+}
+
+function noneOf(what: string, name: string, all: readonly string[]): string {
+  if (all.length === 0) return `The site has no ${what}.`;
+  return `There is no ${what} ${name} to draw. The nearest is ${closest(name, all)}; there are ${few(all, 20)}.`;
+}

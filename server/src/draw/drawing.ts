@@ -1,0 +1,142 @@
+/** What a picture consists of, before it is SVG: marks on a plane in CSS pixels, and a table that says the same. */
+
+import type { Plan } from '../plan.ts';
+import type { Name } from '../report/page/cells.ts';
+
+export type { Name };
+
+/** A kind of picture. */
+export interface Kind {
+  /** Its word on the command line. */
+  readonly kind: string;
+  /** As the editor lists it. */
+  readonly title: string;
+  /** What it answers, in one line. */
+  readonly summary: string;
+  /** It is drawn of the whole site, and has no subjects. */
+  readonly isOfSite?: boolean;
+  /** What it can be drawn of, by name, as the site stands. */
+  subjects(plan: Plan): readonly string[];
+  /** @param subject one of the subjects; empty where it is of the whole site */
+  draw(plan: Plan, subject: string, wanted: Wanted): Drawing;
+}
+
+/** What a person may want to see of it; a kind heeds what applies to it. */
+export interface Wanted {
+  /** Loads as they usually are, or those to plan for. */
+  readonly rate: 'nominal' | 'peak';
+  /** Only what is of this VLAN. */
+  readonly vlan?: string | undefined;
+  /** Only what is of this stream. */
+  readonly stream?: string | undefined;
+}
+
+/** As it is drawn where nobody says otherwise. */
+export const USUAL: Wanted = { rate: 'peak' };
+
+/** The same plan gives the same drawing. */
+export interface Drawing {
+  readonly title: string;
+  /** What is to be seen, in a sentence or two, for those who do not see it. */
+  readonly description: string;
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+  /** All that the picture shows. */
+  readonly tables: readonly Table[];
+}
+
+/** How a mark looks; `style.ts` has the colours, and every one differs by more than its colour. */
+export type Look =
+  /** Without a look of its own: ink on paper. */
+  | 'plain'
+  /** Of less weight: captions, leads. */
+  | 'quiet'
+  /** What the picture is about. */
+  | 'main'
+  /** There, and carries nothing. */
+  | 'idle'
+  /** Over what the site warns at; goes with the sign △. */
+  | 'warn'
+  /** Over a limit, or does not work; goes with the sign ▲. */
+  | 'bad'
+  /** Comes without being asked for. */
+  | 'unwanted'
+  /** Stays visible behind what is shown. */
+  | 'faded';
+
+export type Mark = Box | Line | Words | Thing;
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Box extends Point {
+  readonly mark: 'box';
+  readonly width: number;
+  readonly height: number;
+  readonly look: Look;
+  readonly round?: number;
+}
+
+/** From point to point. */
+export interface Line {
+  readonly mark: 'line';
+  readonly points: readonly Point[];
+  readonly look: Look;
+  /** Of the corners between the points. */
+  readonly round?: number;
+  /** Points to where it leads. */
+  readonly arrow?: boolean;
+}
+
+/** A line of text; `x`, `y` is on its base line, at its start, middle or end. */
+export interface Words extends Point {
+  readonly mark: 'words';
+  readonly text: string;
+  readonly look: Look;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly size: number;
+  readonly strong?: boolean;
+  /** Pixels that it has room for: a longer text is shortened in its middle, and whole in its title. */
+  readonly most?: number;
+}
+
+/** Marks that stand for one thing of the site: it has a label, can be chosen, and leads to where it is declared. */
+export interface Thing {
+  readonly mark: 'thing';
+  readonly at: Name;
+  /** What it is, for who does not see it: `switch`, `port`. */
+  readonly role: string;
+  /** As the hover says. */
+  readonly label: string;
+  readonly marks: readonly Mark[];
+}
+
+export interface Table {
+  readonly title: string;
+  readonly head: readonly string[];
+  readonly rows: readonly Row[];
+}
+
+export interface Row {
+  /** The things that it is about: in a page these lead to it. */
+  readonly about: readonly Name[];
+  readonly cells: readonly Cell[];
+}
+
+/** Words, a figure, or names that lead to where they are declared. */
+export type Cell = string | { readonly figure: string } | { readonly names: readonly Name[] };
+
+export function deviceAt(name: string): Name {
+  return { names: 'devices', name };
+}
+
+export function portAt(name: string): Name {
+  return { names: 'ports', name };
+}
+
+export function streamAt(name: string): Name {
+  return { names: 'streams', name };
+}

@@ -1,0 +1,6 @@
+/** All kinds of pictures, in the order in which they are listed. */
+
+import type { Kind } from './drawing.ts';
+import { switchPorts } from './switch.ts';
+
+export const KINDS: readonly Kind[] = [switchPorts];

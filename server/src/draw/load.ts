@@ -1,0 +1,46 @@
+/** A load in a direction of a link, as pictures show it: the figure of the report, and how it stands to the bounds. */
+
+import { type Link, oppositePort } from '../network/link.ts';
+import type { Plan } from '../plan.ts';
+import { isLoadKnown, shareWords, sumWords } from '../report/answer/words.ts';
+import { boundsOf } from '../report/bounds.ts';
+import type { Port } from '../site/model.ts';
+import type { Look, Wanted } from './drawing.ts';
+
+export interface ShownLoad {
+  /** bit/s on the line, as it is wanted. */
+  readonly rate: number;
+  /** `6.45 Mb/s` */
+  readonly rateWords: string;
+  /** `54 %`; the rate where the speed of the link is not said. */
+  readonly words: string;
+  /** ▲ over the limit, △ over what the site warns at; always judged at peak. */
+  readonly sign: '▲' | '△' | '';
+}
+
+/** What crosses a link in the direction in which frames leave by `out`. */
+export function shownLoad(plan: Plan, link: Link, out: Port, { rate }: Wanted): ShownLoad {
+  const { line } = plan.network.load(link, out);
+  const isKnown = isLoadKnown(plan, link, out);
+  const { capacity } = link;
+  const share = capacity === undefined || capacity === 0 ? 0 : line.peak / capacity;
+  const { warn, limit } = boundsOf(plan.site.policies.linkLoad);
+  const rateWords = sumWords(line[rate], isKnown);
+  return {
+    rate: line[rate],
+    rateWords,
+    words: capacity === undefined ? rateWords : shareWords(line[rate], capacity, isKnown),
+    sign: share > limit ? '▲' : share > warn ? '△' : '',
+  };
+}
+
+/** Both directions of the link at a port: out of it, and into it. */
+export function bothLoads(plan: Plan, link: Link, port: Port, wanted: Wanted): { out: ShownLoad; into: ShownLoad } {
+  return { out: shownLoad(plan, link, port, wanted), into: shownLoad(plan, link, oppositePort(link, port), wanted) };
+}
+
+/** The look of what has both loads. */
+export function lookOf(loads: readonly ShownLoad[], otherwise: Look): Look {
+  if (loads.some(({ sign }) => sign === '▲')) return 'bad';
+  return loads.some(({ sign }) => sign === '△') ? 'warn' : otherwise;
+}

@@ -1,0 +1,17 @@
+/** The VLANs of a port or link in words. */
+
+import type { Plan } from '../plan.ts';
+import type { Port } from '../site/model.ts';
+import type { BroadcastDomain, VlanMembership } from '../network/vlan-membership.ts';
+
+/** `house; guests, video tagged`, as it is set on the port; empty where nothing is. */
+export function vlanWords({ network }: Plan, port: Port): string {
+  return membershipWords(network.topology.vlanMembershipOf(port));
+}
+
+export function membershipWords({ untagged, tagged }: VlanMembership): string {
+  const names = (domains: readonly BroadcastDomain[]): string => domains.map(({ name }) => name).join(', ');
+  const plain = untagged === undefined ? '' : untagged.name;
+  if (tagged.length === 0) return plain;
+  return `${plain === '' ? '' : `${plain}; `}${names(tagged)} tagged`;
+}

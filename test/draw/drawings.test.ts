@@ -1,0 +1,53 @@
+// What holds for every kind of drawing: it is well-formed, runs and loads nothing, and all in it is of the site.
+import assert from 'node:assert/strict';
+import { describe, it } from 'mocha';
+import { readSite } from '../../server/src/cli/sites.ts';
+import { USUAL } from '../../server/src/draw/drawing.ts';
+import { KINDS } from '../../server/src/draw/kinds.ts';
+import { drawingPage } from '../../server/src/draw/page.ts';
+import { svgFile } from '../../server/src/draw/svg.ts';
+import { placeOfName } from '../../server/src/features/place-of-name.ts';
+import { planOf } from '../../server/src/plan.ts';
+import { picture } from './picture.ts';
+
+const SAMPLES = ['harrow-lane', 'cottages', 'first-draft'];
+
+for (const sample of SAMPLES)
+  describe(`drawings of ${sample}`, () => {
+    const plan = planOf(readSite(`samples/${sample}`).folder.site());
+    const all = KINDS.flatMap((kind) =>
+      (kind.isOfSite === true ? [''] : kind.subjects(plan)).map((subject) => ({
+        name: `${kind.kind} ${subject}`,
+        drawing: kind.draw(plan, subject, USUAL),
+      })),
+    );
+
+    it('are well-formed, within their frame, and load and run nothing', () => {
+      for (const { name, drawing } of all) {
+        const text = svgFile(drawing);
+        const { width, height, boxes, words } = picture(text);
+        assert.doesNotMatch(text, /<script|\bon\w+=|href=|url\(|@import/, name);
+        for (const { left, right, top, bottom, what } of [...boxes, ...words])
+          assert.ok(
+            left >= 0 && top >= 0 && right <= width && bottom <= height,
+            `${name}: ${what} is out of the frame`,
+          );
+      }
+    });
+
+    it('lead from each thing to where it is declared', () => {
+      for (const { name, drawing } of all) {
+        const { things } = picture(svgFile(drawing));
+        assert.ok(things.length > 0, name);
+        for (const { names, at } of things) assert.ok(placeOfName(plan.site, names, at), `${name}: ${names} ${at}`);
+      }
+    });
+
+    it('have a row in a table for each thing, which the thing leads to in a page', () => {
+      for (const { name, drawing } of all) {
+        const page = drawingPage(drawing);
+        const ids = new Set([...page.matchAll(/<tr id="([^"]+)"/g)].map(([, id]) => `#${id}`));
+        for (const [, href = ''] of page.matchAll(/<a href="([^"]+)"/g)) assert.ok(ids.has(href), `${name}: ${href}`);
+      }
+    });
+  });
