@@ -86,6 +86,7 @@ import { portClash } from './streams/port-clash.ts';
 import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
 import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
+import { rateTooLow } from './streams/rate-too-low.ts';
 import { receivesItself } from './streams/receives-itself.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
 import { sourceWithoutAddress } from './streams/source-without-address.ts';
@@ -158,6 +159,7 @@ import { fileNameCollision } from './recording/file-name-collision.ts';
 import { filePattern } from './recording/file-pattern.ts';
 import { keepBelowSegment } from './recording/keep-below-segment.ts';
 import { keepMissing } from './recording/keep-missing.ts';
+import { recordedTwice } from './recording/recorded-twice.ts';
 import { recorderNotReceiving } from './recording/recorder-not-receiving.ts';
 import { repeatedHour } from './recording/repeated-hour.ts';
 import { retention } from './recording/retention.ts';
@@ -261,6 +263,7 @@ export const rules: readonly Rule[] = [
   portMissing,
   rateMissing,
   rateNotOfCodec,
+  rateTooLow,
   receivesItself,
   rtspAddressShared,
   sourceWithoutAddress,
@@ -333,6 +336,7 @@ export const rules: readonly Rule[] = [
   filePattern,
   keepBelowSegment,
   keepMissing,
+  recordedTwice,
   recorderNotReceiving,
   repeatedHour,
   retention,

@@ -1,6 +1,8 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { fixOf, putValue } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
+import type { Device } from '../../site/model.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { few } from '../../text/words.ts';
 
 /** The lowest that is usual besides 0, and a step of 4096 (IEEE 802.1D-2004 §9.2.5). */
@@ -25,7 +27,7 @@ cables. Give the switch in the middle, where the servers are, the lowest priorit
           device.spanningTree &&
           device.spanningTreePriority === root.spanningTreePriority,
       );
-      if (rivals.length === 0) continue;
+      if (rivals.length === 0 || [root, ...rivals].some(isPriorityFaulty)) continue;
       const by = root.mac !== undefined && rivals.every(({ mac }) => mac !== undefined) ? 'MAC address' : 'name, here,';
       report({
         at: headOf(root.item),
@@ -46,6 +48,11 @@ cables. Give the switch in the middle, where the servers are, the lowest priorit
   },
 };
 
+/** What is written is no priority, which is told there. */
+function isPriorityFaulty({ item }: Device): boolean {
+  return hasShapeProblem(item, ['spanning-tree-priority']);
+}
+
 export const examples: readonly Example[] = [
   {
     bad: `
@@ -58,6 +65,14 @@ cables:
   - {from: attic/1, to: barn/1}
   - {from: barn/2, to: cellar/1}
   - {from: cellar/2, to: attic/2}
+`,
+    good: `
+devices:
+  attic: {kind: switch, spanning-tree: true, spanning-tree-priority: 1000, ports: {1-8: {}}}   # no priority, as is told there
+  barn: {kind: switch, spanning-tree: true, ports: {1-8: {}}}
+cables:
+  - {from: attic/1, to: barn/1}
+  - {from: attic/2, to: barn/2}
 `,
     fixed: `
 devices:
