@@ -60,6 +60,8 @@ export type Look =
   | 'warn'
   /** Over a limit, or does not work; goes with the sign ▲. */
   | 'bad'
+  /** Is to be there, and is not. */
+  | 'lost'
   /** Comes without being asked for. */
   | 'unwanted'
   /** Stays visible behind what is shown. */

@@ -1,6 +1,7 @@
 /** All kinds of pictures, in the order in which they are listed. */
 
 import type { Kind } from './drawing.ts';
+import { streamWay } from './stream.ts';
 import { switchPorts } from './switch.ts';
 
-export const KINDS: readonly Kind[] = [switchPorts];
+export const KINDS: readonly Kind[] = [streamWay, switchPorts];

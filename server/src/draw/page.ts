@@ -17,7 +17,8 @@ export function drawingPage(drawing: Drawing, naming: Naming = asText): string {
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
-<style>${PAGE_STYLE}${STYLE}figure { margin: 1rem 0; }
+<style>${PAGE_STYLE}${STYLE}figure { margin: 1rem 0; overflow-x: auto; }
+@media print { figure { overflow: visible; } figure .drawing { max-width: 100%; } }
 </style>
 </head>
 <body>

@@ -55,11 +55,12 @@ export const STYLE = `
 .drawing .idle:is(polyline, path) { stroke-dasharray: 8 5; }
 .drawing .warn:is(polyline, path) { stroke: var(--warn); stroke-width: 3; stroke-dasharray: 12 3; }
 .drawing .bad:is(polyline, path) { stroke: var(--bad); stroke-width: 5; }
+.drawing .lost:is(polyline, path) { stroke: var(--bad); stroke-width: 2.5; stroke-dasharray: 3 6; }
 .drawing .unwanted:is(polyline, path) { stroke-dasharray: 2 4; stroke-linecap: round; stroke-width: 2; }
 .drawing .faded:is(polyline, path) { stroke-dasharray: 1 4; }
 .drawing .tip { fill: var(--edge); stroke: none; }
 .drawing .plain.tip { fill: var(--ink); } .drawing .main.tip { fill: var(--main); }
-.drawing .warn.tip { fill: var(--warn); } .drawing .bad.tip { fill: var(--bad); }
+.drawing .warn.tip { fill: var(--warn); } .drawing .bad.tip, .drawing .lost.tip { fill: var(--bad); }
 .drawing a { text-decoration: none; }
 .drawing [data-at] { cursor: pointer; outline: none; }
 .drawing [data-at]:is(:hover, :focus, .here) > rect:first-of-type, .drawing a:is(:hover, :focus) > g > rect:first-of-type { stroke: var(--focus, var(--main)); stroke-width: 3; stroke-dasharray: none; }

@@ -13,14 +13,10 @@ export function svgFile(drawing: Drawing): string {
   return svg(drawing, () => undefined, 'xmlns="http://www.w3.org/2000/svg" ', `<style>${STYLE}</style>\n`);
 }
 
-/** As part of a page, which has the style. */
+/** As part of a page, which has the style: as large as it is drawn, as smaller it could not be read. */
 export function svgPart(drawing: Drawing, leading: Leading): string {
-  return svg(
-    drawing,
-    leading,
-    '',
-    `<style>.drawing.w${number(drawing.width)} { max-width: ${number(drawing.width)}px; }</style>\n`,
-  );
+  const width = number(drawing.width);
+  return svg(drawing, leading, '', `<style>.drawing.w${width} { width: ${width}px; }</style>\n`);
 }
 
 function svg(
@@ -101,7 +97,7 @@ function tipText(points: readonly Point[], look: string): string {
 
 function wordsText({ text, x, y, look, anchor, size, strong, most }: Words): string {
   if (size < SMALLEST) throw new RangeError(`text of ${size} px cannot be read`);
-  const shown = most === undefined ? text : shortened(text, most, size);
+  const shown = most === undefined ? text : shortened(text, most, size, strong);
   const attributes = [
     `class="${look}"`,
     `x="${number(x)}"`,

@@ -8,15 +8,16 @@ export const SMALLEST = 11;
 
 /** What a character is taken to be wide, in its size: about that of a digit, so that most texts need less. */
 const WIDTH = 0.62;
+const STRONG = 0.7;
 
-export function widthOf(text: string, size: number): number {
-  return Math.ceil([...text].length * WIDTH * size);
+export function widthOf(text: string, size: number, strong = false): number {
+  return Math.ceil([...text].length * (strong ? STRONG : WIDTH) * size);
 }
 
 /** The text, or its beginning and end around an ellipsis where it is wider than `most`. */
-export function shortened(text: string, most: number, size: number): string {
+export function shortened(text: string, most: number, size: number, strong = false): string {
   const characters = [...text];
-  const room = Math.max(1, Math.floor(most / (WIDTH * size)));
+  const room = Math.max(1, Math.floor(most / ((strong ? STRONG : WIDTH) * size)));
   if (characters.length <= room) return text;
   const head = Math.ceil((room - 1) / 2);
   const tail = room - 1 - head;
@@ -32,4 +33,15 @@ export function words(
 ): Words {
   const look: Look = 'plain';
   return { mark: 'words', text: visible(text, 1000), x, y, look, anchor: 'start', size: 12, ...given };
+}
+
+/** The text in lines no wider than `most`, broken at its spaces; a word that is wider alone is left to be shortened. */
+export function wrapped(text: string, most: number, size: number): string[] {
+  const lines: string[] = [];
+  for (const word of visible(text, 1000).split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && widthOf(`${last} ${word}`, size) <= most) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
 }

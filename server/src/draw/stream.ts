@@ -1,0 +1,404 @@
+/** The way of a stream: camera, server, group, screens, and only the links that carry it. */
+
+import { obstacleWords } from '../network/obstacle-words.ts';
+import { carries, oppositePort } from '../network/link.ts';
+import type { Plan } from '../plan.ts';
+import { deviceAnswer } from '../report/answer/device.ts';
+import { streamAnswer } from '../report/answer/stream.ts';
+import { rateWords, sumWords } from '../report/answer/words.ts';
+import { isRateKnown } from '../site/media.ts';
+import { type Device, type Stream, isRtsp, portName } from '../site/model.ts';
+import { senderOf } from '../site/sender.ts';
+import { formatAddress } from '../standards/ipv4.ts';
+import {
+  type Drawing,
+  type Kind,
+  type Look,
+  type Mark,
+  type Point,
+  type Row,
+  type Thing,
+  type Wanted,
+  deviceAt,
+  portAt,
+  streamAt,
+} from './drawing.ts';
+import { type Hop, type Onward, type Sent, type Stop, sentOf } from './stream/branch.ts';
+import { type Branch, INDENT, type Placed, placed } from './tree.ts';
+import { widthOf, words, wrapped } from './words.ts';
+
+export const streamWay: Kind = {
+  kind: 'stream',
+  title: 'Way of a stream',
+  summary: 'from the camera to the screens: each link that carries it, whom it reaches, and where it ends',
+  subjects: ({ site }) => {
+    const sent = site.streams.filter((stream) => senderOf(site, stream) !== undefined);
+    const sources = sent.filter(({ carries: carried }) => carried === undefined).flatMap(({ source }) => source ?? []);
+    return [...new Set([...sent.map(({ name }) => name), ...sources])];
+  },
+  draw(plan, subject, wanted) {
+    const stream = plan.site.streamByName.get(subject);
+    return stream === undefined ? ofSource(plan, subject, wanted) : ofStream(plan, stream, wanted);
+  },
+};
+
+/** What it carries comes in front of it. */
+function ofStream(plan: Plan, stream: Stream, wanted: Wanted): Drawing {
+  const { site } = plan;
+  const chain = [stream];
+  for (let at = stream; at.carries !== undefined;) {
+    const next = site.streamByName.get(at.carries);
+    if (next === undefined || chain.includes(next) || senderOf(site, next) === undefined) break;
+    chain.unshift(next);
+    at = next;
+  }
+  const senderAt = (index: number): Device | undefined => {
+    const one = chain[index];
+    return one === undefined ? undefined : senderOf(site, one);
+  };
+  const shown = new Set<Stream>();
+  const onward: Onward = (receiver, from) => {
+    const index = chain.indexOf(from) + 1;
+    const next = chain[index];
+    if (next === undefined || senderAt(index) !== receiver || shown.has(next)) return [];
+    shown.add(next);
+    return [{ stream: next, only: senderAt(index + 1) }];
+  };
+  // What does not come to who sends it on is drawn for itself, and the rest below it.
+  const roots = chain.flatMap((one, index) => {
+    const sender = senderAt(index);
+    if (shown.has(one) || sender === undefined) return [];
+    shown.add(one);
+    return [sendingStop(sender, [sentOf(plan, one, onward, senderAt(index + 1))])];
+  });
+  return drawn(plan, `Way of ${stream.name}`, roots, wanted);
+}
+
+/** All that a source sends, and what is made of it. */
+function ofSource(plan: Plan, name: string, wanted: Wanted): Drawing {
+  const { site } = plan;
+  const own = site.streams.filter(({ source, carries: carried }) => source === name && carried === undefined);
+  const [first] = own;
+  const sender = first === undefined ? undefined : senderOf(site, first);
+  if (sender === undefined) throw new Error(`${name} sends no stream of this site`);
+  const shown = new Set(own);
+  const onward: Onward = (receiver, from) =>
+    site.streams.flatMap((stream) => {
+      if (stream.carries !== from.name || senderOf(site, stream) !== receiver || shown.has(stream)) return [];
+      shown.add(stream);
+      return [{ stream }];
+    });
+  const sends = own.map((stream) => sentOf(plan, stream, onward));
+  return drawn(plan, `What ${name} sends`, [sendingStop(sender, sends)], wanted);
+}
+
+function sendingStop(device: Device, sends: readonly Sent[]): Stop {
+  return { device, role: 'sends', missed: undefined, hops: [], lost: [], sends };
+}
+
+/** A box of the picture. */
+type Piece =
+  | { readonly piece: 'stop'; readonly stop: Stop; readonly by: Hop | undefined; readonly lines: readonly string[] }
+  | { readonly piece: 'sent'; readonly sent: Sent; readonly lines: readonly string[] };
+
+const MARGIN = 16;
+const NAME = 13;
+const SMALL = 11;
+const HEAD = 24;
+const LINE = 15;
+/** Of a box: no narrower, and no wider, whatever stands in it. */
+const NARROW = 96;
+const WIDE = 230;
+/** What leads into a box: its line bends here, right of the box before. */
+const BUS = 16;
+const PAD = 10;
+
+function drawn(plan: Plan, title: string, roots: readonly Stop[], wanted: Wanted): Drawing {
+  const tree = placed(
+    roots.map((root) => stopBranch(plan, root, undefined, wanted)),
+    MARGIN,
+    MARGIN,
+  );
+  const marks: Mark[] = [];
+  const rows: Row[] = [];
+  for (const root of tree.roots) paint({ plan, wanted, marks, rows }, root);
+  return {
+    title,
+    description: summaryOf(plan, roots, wanted),
+    width: tree.right + MARGIN,
+    height: tree.bottom + MARGIN,
+    marks,
+    tables: [{ title: 'The way, hop by hop', head: ['Stream', 'From', 'To', 'VLAN', 'Rate', 'What for'], rows }],
+  };
+}
+
+function summaryOf(plan: Plan, roots: readonly Stop[], { rate }: Wanted): string {
+  const all: Sent[] = [];
+  const visitStop = (stop: Stop): void => {
+    for (const sent of stop.sends) visitSent(sent);
+    for (const hop of stop.hops) visitStop(hop.to);
+    for (const lost of stop.lost) visitStop(lost);
+  };
+  const visitSent = (sent: Sent): void => {
+    all.push(sent);
+    for (const hop of sent.hops) visitStop(hop.to);
+    for (const lost of sent.lost) visitStop(lost);
+  };
+  for (const root of roots) visitStop(root);
+  const said = all.map(({ stream }) => `${stream.name}: ${streamAnswer(plan, stream)}`);
+  return `${said.join('; ')}. Rates on the line, ${rate === 'peak' ? 'at peak' : 'as usual'}; dotted: nobody there asked for it.`;
+}
+
+function stopBranch(plan: Plan, stop: Stop, by: Hop | undefined, wanted: Wanted): Branch<Piece> {
+  const { device, sends, hops, lost } = stop;
+  const said = saidOf(plan, stop, by);
+  const lines = said.flatMap((one) => wrapped(one, WIDE - 2 * PAD, SMALL));
+  return {
+    value: { piece: 'stop', stop, by, lines },
+    ...sizeOf(device.name, lines),
+    lead: by === undefined ? (stop.missed === undefined ? 0 : 2 * BUS + 24) : leadFor(plan, by, wanted),
+    next: [
+      ...hops.map((hop) => stopBranch(plan, hop.to, hop, wanted)),
+      ...lost.map((one) => stopBranch(plan, one, undefined, wanted)),
+    ],
+    below: sends.map((sent) => sentBranch(plan, sent, wanted)),
+  };
+}
+
+function sentBranch(plan: Plan, sent: Sent, wanted: Wanted): Branch<Piece> {
+  const { stream, hops, lost, toItself } = sent;
+  const rate = rateWords(plan.network.rates(stream).untagged.line, isRateKnown(plan.site, stream));
+  const said = [
+    addressWords(stream),
+    rate,
+    ...(toItself ? ['also to itself'] : []),
+    ...(hops.length + lost.length === 0 && !toItself ? ['nobody receives it'] : []),
+  ];
+  const lines = said.flatMap((one) => wrapped(one, WIDE - 2 * PAD, SMALL));
+  return {
+    value: { piece: 'sent', sent, lines },
+    ...sizeOf(stream.name, lines),
+    lead: 0,
+    next: [
+      ...hops.map((hop) => stopBranch(plan, hop.to, hop, wanted)),
+      ...lost.map((one) => stopBranch(plan, one, undefined, wanted)),
+    ],
+    below: [],
+  };
+}
+
+function sizeOf(name: string, lines: readonly string[]): { width: number; height: number } {
+  const needed = Math.max(widthOf(name, NAME, true), ...lines.map((line) => widthOf(line, SMALL)));
+  const width = Math.min(WIDE, Math.max(NARROW, needed + 2 * PAD));
+  return { width, height: HEAD + lines.length * LINE + 8 };
+}
+
+/** `RTSP` or the group: how who wants it gets it. */
+function addressWords({ group, transport, port }: Stream): string {
+  if (group !== undefined) return `group ${formatAddress(group)}${port === undefined ? '' : `:${port}`}`;
+  return isRtsp(transport) ? 'asked for by RTSP' : 'sent to each receiver';
+}
+
+function saidOf(plan: Plan, { device, role, missed, sends }: Stop, by: Hop | undefined): string[] {
+  if (missed !== undefined) return ['▲ gets nothing:', missedWords(device, missed)];
+  const kind = device.kind ?? 'device';
+  if (role === 'sends') {
+    const [first] = sends;
+    const source = first?.stream.source;
+    return [source === undefined || source === device.name ? kind : `${kind}, for ${source}`];
+  }
+  if (role === 'receives') return [`${kind}, receives it`];
+  const reason = by?.leadsTo !== 'nobody' ? undefined : causeWords(plan, by, role);
+  return [kind, ...(reason === undefined ? [] : [reason])];
+}
+
+function missedWords({ name }: Device, { stream, why }: NonNullable<Stop['missed']>): string {
+  const { what, remedy } = obstacleWords(why, name, stream);
+  return `${what}; ${remedy}`;
+}
+
+/** Why nobody wanted it there. */
+function causeWords({ network }: Plan, { cause, out, link, domain }: Hop, role: Stop['role']): string {
+  if (role === 'does not take it')
+    return link.blocked === undefined ? `takes no ${domain.name} here: lost` : 'blocked by spanning tree: lost here';
+  switch (cause) {
+    case 'querier': {
+      const { querier } = network.tree(domain);
+      return querier === undefined
+        ? 'gets it unasked: a port set towards routers'
+        : `gets it unasked: towards the querier, ${querier.name}, or a router`;
+    }
+    case 'unsnooped':
+      return `gets it unasked: ${out.device.name} does not snoop`;
+    case 'unregistered':
+      return `gets it unasked: ${out.device.name} floods what nobody there has joined`;
+    case undefined:
+      return 'gets it unasked';
+  }
+}
+
+interface HopWords {
+  /** Over its line: the rate. */
+  readonly over: string;
+  /** Under it: the port that it leaves by, and the VLAN. */
+  readonly under: string;
+  /** In the table. */
+  readonly vlan: string;
+}
+
+function hopWords({ site, network }: Plan, { stream, link, out, domain, copies }: Hop, { rate }: Wanted): HopWords {
+  const { untagged, tagged } = network.rates(stream);
+  const isTagged = carries(link, domain) === 'tagged';
+  const each = sumWords((isTagged ? tagged : untagged).line[rate], isRateKnown(site, stream));
+  const isChosen = !network.copies(link, out).some((one) => one.stream === stream);
+  return {
+    over: copies === 1 ? each : `${copies} × ${each}`,
+    under: `${out.name} · ${domain.vlan === undefined ? 'no VLAN' : domain.name}${isChosen ? ', if shown' : ''}`,
+    vlan: `${domain.name}${isTagged ? ', tagged' : ''}${isChosen ? ', while it is shown' : ''}`,
+  };
+}
+
+function leadFor(plan: Plan, hop: Hop, wanted: Wanted): number {
+  const { over, under } = hopWords(plan, hop, wanted);
+  return BUS + 22 + Math.max(widthOf(over, SMALL), widthOf(under, SMALL));
+}
+
+interface Painting {
+  readonly plan: Plan;
+  readonly wanted: Wanted;
+  readonly marks: Mark[];
+  readonly rows: Row[];
+}
+
+/** The box, then line and box of each that follows. */
+function paint(on: Painting, box: Placed<Piece>): void {
+  on.marks.push(boxThing(on.plan, box));
+  const start = { x: box.x + box.width, y: level(box) };
+  // Each line down begins where the one before has left it.
+  let from = start.y;
+  for (const next of box.next) {
+    const end = { x: next.x, y: level(next) };
+    const bend = start.x + BUS;
+    paintHop(on, next, end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end]);
+    from = end.y;
+    paint(on, next);
+  }
+  from = box.y + box.height;
+  for (const below of box.below) {
+    const x = box.x + INDENT / 2;
+    on.marks.push({
+      mark: 'line',
+      points: [
+        { x, y: from },
+        { x, y: level(below) },
+        { x: below.x, y: level(below) },
+      ],
+      look: 'main',
+      round: 8,
+    });
+    from = level(below);
+    paint(on, below);
+  }
+}
+
+/** Where lines lead into a box, and out of it. */
+function level({ y }: Placed<Piece>): number {
+  return y + 14;
+}
+
+function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, points: readonly Point[]): void {
+  if (box.value.piece === 'sent') return;
+  const { stop, by } = box.value;
+  if (by === undefined) {
+    marks.push({ mark: 'line', points, look: 'lost', round: 8, arrow: true });
+    rows.push(lostRow(stop));
+    return;
+  }
+  const look: Look = by.leadsTo === 'receiver' ? 'main' : by.leadsTo === 'end' ? 'plain' : 'unwanted';
+  const { over, under, vlan } = hopWords(plan, by, wanted);
+  // The straight one has no bend before its words.
+  const left = (points[0]?.x ?? box.x) + (points.length === 2 ? BUS : 0) + 6;
+  const room = box.x - 10 - left;
+  const into = portName(oppositePort(by.link, by.out));
+  marks.push({
+    mark: 'thing',
+    at: portAt(portName(by.out)),
+    role: 'link',
+    label: `${portName(by.out)} to ${into}: ${by.stream.name}, ${over}, ${vlan}`,
+    marks: [
+      { mark: 'line', points, look, round: 8, arrow: true },
+      words(over, left, level(box) - 5, { size: SMALL, most: room }),
+      words(under, left, level(box) + 14, { size: SMALL, look: 'quiet', most: room }),
+    ],
+  });
+  rows.push({
+    about: [portAt(portName(by.out)), deviceAt(stop.device.name)],
+    cells: [
+      { names: [streamAt(by.stream.name)] },
+      { names: [portAt(portName(by.out))] },
+      { names: [portAt(into)] },
+      vlan,
+      { figure: over },
+      whatFor(plan, by, stop),
+    ],
+  });
+}
+
+function whatFor(plan: Plan, by: Hop, stop: Stop): string {
+  if (stop.role === 'receives') return 'receives it';
+  return by.leadsTo !== 'nobody' ? 'passes it on' : causeWords(plan, by, stop.role);
+}
+
+function lostRow({ device, missed }: Stop): Row {
+  const own = deviceAt(device.name);
+  return {
+    about: [own],
+    cells: [
+      missed === undefined ? '' : { names: [streamAt(missed.stream.name)] },
+      '',
+      { names: [own] },
+      '',
+      '',
+      missed === undefined ? '' : `gets nothing: ${missedWords(device, missed)}`,
+    ],
+  };
+}
+
+function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Thing {
+  const { lines } = value;
+  const most = width - 2 * PAD;
+  const text = (name: string): Mark[] => [
+    words(name, x + PAD, y + 19, { size: NAME, strong: true, most }),
+    ...lines.map((line, index) =>
+      words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', most }),
+    ),
+  ];
+  const box = (look: Look, round: number): Mark => ({ mark: 'box', x, y, width, height, look, round });
+  if (value.piece === 'sent') {
+    const { stream } = value.sent;
+    return {
+      mark: 'thing',
+      at: streamAt(stream.name),
+      role: 'stream',
+      label: `${stream.name}: ${streamAnswer(plan, stream)}`,
+      marks: [box('main', 14), ...text(stream.name)],
+    };
+  }
+  const { stop, by } = value;
+  const { device, role } = stop;
+  const looks: Readonly<Record<Stop['role'], Look>> = {
+    'sends': 'plain',
+    'passes': 'plain',
+    'receives': 'plain',
+    'gets it unasked': 'unwanted',
+    'does not take it': 'unwanted',
+    'gets nothing': 'bad',
+  };
+  return {
+    mark: 'thing',
+    at: deviceAt(device.name),
+    role: device.kind ?? 'device',
+    label: `${device.name}: ${deviceAnswer(plan, device)}`,
+    marks: [box(by?.leadsTo === 'nobody' ? 'unwanted' : looks[role], 4), ...text(device.name)],
+  };
+}

@@ -1,0 +1,91 @@
+/** Places a tree: what follows a box is to its right, level with it, and what belongs to it below, indented. */
+
+/** A box that is to be placed, with what follows from it. */
+export interface Branch<T> {
+  readonly value: T;
+  readonly width: number;
+  readonly height: number;
+  /** Room for what is written at the line that leads to it. */
+  readonly lead: number;
+  /** One column to the right, the first level with this one. */
+  readonly next: readonly Branch<T>[];
+  /** In the same column. */
+  readonly below: readonly Branch<T>[];
+}
+
+export interface Placed<T> {
+  readonly value: T;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly next: readonly Placed<T>[];
+  readonly below: readonly Placed<T>[];
+}
+
+export interface Tree<T> {
+  readonly roots: readonly Placed<T>[];
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Between boxes of a column. */
+const GAP = 14;
+
+/** By how much what belongs to a box is to the right of it. */
+export const INDENT = 22;
+
+/** What is added moves only what is below it, and columns to its right where it is the widest of its own. */
+export function placed<T>(roots: readonly Branch<T>[], left: number, top: number): Tree<T> {
+  const columns = columnsOf(roots, left);
+  let bottom = top;
+
+  /** @returns the box, and where all that follows from it ends */
+  const place = (branch: Branch<T>, depth: number, indent: number, y: number): [Placed<T>, number] => {
+    const { value, width, height } = branch;
+    const stack = (all: readonly Branch<T>[], at: number, by: number, start: number): [Placed<T>[], number] => {
+      let free = start;
+      const boxes = all.map((one) => {
+        const [box, end] = place(one, at, by, free);
+        free = end + GAP;
+        return box;
+      });
+      return [boxes, free - GAP];
+    };
+    const [next, nextEnd] = stack(branch.next, depth + 1, 0, y);
+    const own = Math.max(y + height, nextEnd);
+    const [below, end] = stack(branch.below, depth, indent + INDENT, own + GAP);
+    const last = Math.max(own, end);
+    bottom = Math.max(bottom, last);
+    return [{ value, x: (columns.x[depth] ?? left) + indent, y, width, height, next, below }, last];
+  };
+
+  let free = top;
+  const all = roots.map((root) => {
+    const [box, end] = place(root, 0, 0, free);
+    free = end + 2 * GAP;
+    return box;
+  });
+  return { roots: all, right: columns.right, bottom };
+}
+
+/** Where each column begins, and where the last one ends. */
+function columnsOf<T>(roots: readonly Branch<T>[], left: number): { x: readonly number[]; right: number } {
+  const widths: number[] = [];
+  const leads: number[] = [];
+  const measure = ({ width, lead, next, below }: Branch<T>, depth: number, indent: number): void => {
+    widths[depth] = Math.max(widths[depth] ?? 0, indent + width);
+    leads[depth] = Math.max(leads[depth] ?? 0, lead);
+    for (const one of next) measure(one, depth + 1, 0);
+    for (const one of below) measure(one, depth, indent + INDENT);
+  };
+  for (const root of roots) measure(root, 0, 0);
+  const x: number[] = [];
+  let right = left;
+  widths.forEach((width, depth) => {
+    right += leads[depth] ?? 0;
+    x[depth] = right;
+    right += width;
+  });
+  return { x, right };
+}

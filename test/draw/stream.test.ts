@@ -1,0 +1,137 @@
+// The way of a stream: every figure is the report's, every link that carries it is there once, and where it ends it says why.
+import assert from 'node:assert/strict';
+import { describe, it } from 'mocha';
+import { readSite } from '../../server/src/cli/sites.ts';
+import { USUAL } from '../../server/src/draw/drawing.ts';
+import { streamWay } from '../../server/src/draw/stream.ts';
+import { svgFile } from '../../server/src/draw/svg.ts';
+import { type Plan, planOf } from '../../server/src/plan.ts';
+import { type Report, reportOf } from '../../server/src/report/report.ts';
+import { bitRate } from '../../server/src/text/words.ts';
+import { planFrom } from '../report/paddock.ts';
+import { type Picture, picture } from './picture.ts';
+
+interface Drawn {
+  readonly from: string;
+  readonly to: string;
+  readonly stream: string;
+  readonly copies: number;
+  readonly rate: string;
+  /** It crosses only while a screen shows it instead of another: the report counts the largest that are shown together. */
+  readonly waits: boolean;
+}
+
+/** The links of a picture, by what a screen reader says of them. */
+function linksIn({ things }: Picture): Drawn[] {
+  return things.flatMap(({ label }) => {
+    const match = /^(\S+) to (\S+): (\S+), (?:(\d+) × )?([\d.]+ \w+\/s), /.exec(label);
+    if (match === null) return [];
+    const [, from = '', to = '', stream = '', copies = '1', rate = ''] = match;
+    return [{ from, to, stream, copies: Number(copies), rate, waits: label.endsWith('while it is shown') }];
+  });
+}
+
+function draw(plan: Plan, subject: string): Picture {
+  return picture(svgFile(streamWay.draw(plan, subject, USUAL)));
+}
+
+/** bit/s at peak that a stream takes from port to port. */
+function inReport({ links }: Report, from: string, to: string, stream: string): number | undefined {
+  for (const link of links) {
+    if (link.from === from && link.to === to) return link.forward.streams[stream]?.line.peak;
+    if (link.to === from && link.from === to) return link.backward.streams[stream]?.line.peak;
+  }
+  return undefined;
+}
+
+for (const sample of ['harrow-lane', 'first-draft', 'cottages'])
+  describe(`ways of streams of ${sample}`, () => {
+    const plan = planOf(readSite(`samples/${sample}`).folder.site());
+    const report = reportOf(plan);
+
+    it('have the figures of the report at each link', () => {
+      for (const subject of streamWay.subjects(plan)) {
+        for (const { from, to, stream, copies, rate, waits } of linksIn(draw(plan, subject))) {
+          const peak = inReport(report, from, to, stream);
+          assert.equal(peak === undefined, waits);
+          if (waits) continue;
+          assert.ok(peak !== undefined, `${subject}: ${from} → ${to} does not carry ${stream}`);
+          assert.equal(rate, bitRate(peak / copies), `${subject}: ${stream} on ${from} → ${to}`);
+        }
+      }
+    });
+
+    it('have each link that carries the stream to a group, once', () => {
+      for (const { name, group } of plan.site.streams) {
+        if (group === undefined) continue;
+        const drawn = linksIn(draw(plan, name)).filter(({ stream, waits }) => stream === name && !waits);
+        const ends = drawn.map(({ from, to }) => `${from} ${to}`);
+        const carrying = report.links.flatMap(({ from, to, forward, backward }) => [
+          ...(forward.streams[name] === undefined ? [] : [`${from} ${to}`]),
+          ...(backward.streams[name] === undefined ? [] : [`${to} ${from}`]),
+        ]);
+        assert.deepEqual(ends.sort(), carrying.sort(), name);
+      }
+    });
+
+    it('say of each receiver that gets nothing why', () => {
+      for (const { name, unreached, reasons } of report.streams) {
+        const said = draw(plan, name).things.filter(({ texts }) => texts.includes('▲ gets nothing:'));
+        for (const receiver of unreached) {
+          const box = said.find(({ at }) => at === receiver);
+          assert.ok(box, `${name}: ${receiver}`);
+          assert.equal(box.texts.slice(2).join(' '), reasons[receiver]);
+        }
+      }
+    });
+  });
+
+const HOUSE = `
+vlans: {video: {id: 20, subnet: 192.168.20.0/24, querier: attic}}
+devices:
+  attic: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, address: 192.168.20.2, ports: {1-4: {speed: 1 Gb/s, vlan: video}}}
+  cellar: {kind: switch, igmp-snooping: true, unregistered-multicast: drop, address: 192.168.20.3, ports: {1-4: {speed: 1 Gb/s, vlan: video}}}
+  cam: {kind: camera, address: 192.168.20.31, speed: 100 Mb/s}
+  screen: {kind: display, address: 192.168.20.61, speed: 1 Gb/s}
+cables:
+  - {from: cellar/1, to: cam, type: cat6, length: 5 m}
+  - {from: cellar/2, to: screen, type: cat6, length: 5 m}
+  - {from: cellar/4, to: attic/4, type: cat6, length: 20 m}
+streams:
+  door:
+    source: cam
+    transport: rtp
+    group: 239.192.20.31
+    port: 5004
+    video: {codec: h264, bitrate: 4 Mb/s}
+    receivers: [screen]
+`;
+
+describe('a picture of the way of a stream', () => {
+  it('has the branch to the querier dotted, with the reason', () => {
+    const { things } = draw(planFrom(HOUSE), 'door');
+    const attic = things.find(({ at, names }) => names === 'devices' && at === 'attic');
+    assert.ok(attic?.looks.has('unwanted'));
+    assert.equal(attic?.texts.join(' '), 'attic switch gets it unasked: towards the querier, attic, or a router');
+    const link = things.find(({ at, names }) => names === 'ports' && at === 'cellar/4');
+    assert.ok(link?.looks.has('unwanted'));
+    const wanted = things.find(({ at, names }) => names === 'ports' && at === 'cellar/2');
+    assert.ok(wanted?.looks.has('main'));
+  });
+
+  it('has what a switch floods dotted, with that switch as the reason', () => {
+    const flooding = HOUSE.replace('querier: attic', 'querier: cellar').replace(
+      'cellar: {kind: switch, igmp-snooping: true, unregistered-multicast: drop,',
+      'cellar: {kind: switch,',
+    );
+    const { things } = draw(planFrom(flooding), 'door');
+    const attic = things.find(({ at, names }) => names === 'devices' && at === 'attic');
+    assert.equal(attic?.texts.join(' '), 'attic switch gets it unasked: cellar does not snoop');
+  });
+
+  it('says that it is not known where a rate is not', () => {
+    const { things } = draw(planFrom(HOUSE.replace(', bitrate: 4 Mb/s', '')), 'door');
+    const link = things.find(({ at, names }) => names === 'ports' && at === 'cellar/2');
+    assert.match(link?.texts[0] ?? '', /\?/);
+  });
+});
