@@ -11,6 +11,7 @@ const TABLE = `
   cables     error       cable-length             118 m
   cables     error       port-cabled-twice        core/10
   cables     error       link-load                stable/9
+  devices    error       rack-overlap             4
   devices    error       poe-budget               60 W
   devices    warning     address-in-dhcp-pool     192.168.10.120
   devices    error       duplicate-address        192.168.20.31

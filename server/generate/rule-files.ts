@@ -9,6 +9,7 @@ export const GROUPS = {
   names: 'Names',
   addresses: 'Addresses and VLANs',
   links: 'Cables and links',
+  racks: 'Racks',
   power: 'Power over Ethernet',
   routes: 'Routes',
   streams: 'Streams',

@@ -128,6 +128,7 @@ function mappingName({ $ref, items, additionalProperties }: Schema): string | un
 const NAME_WORDS: Readonly<Record<NonNullable<Schema['x-names']>, string>> = {
   'devices': 'device name',
   'vlans': 'VLAN name',
+  'racks': 'rack name',
   'multiplexes': 'multiplex name',
   'services': 'service name',
   'streams': 'stream name',

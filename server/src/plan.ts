@@ -6,6 +6,7 @@ import { type Blank, blanksOf } from './network/blanks.ts';
 import { type Network, networker } from './network/network.ts';
 import { type Overload, overloadsOf } from './network/overload.ts';
 import { type PowerSource, powerOf } from './network/power.ts';
+import { type RackFigures, racksOf } from './racks/racks.ts';
 import { assembler } from './site/assemble.ts';
 import type { Item } from './site/item.ts';
 import type { Site } from './site/model.ts';
@@ -17,6 +18,7 @@ export interface Plan {
   readonly network: Network;
   readonly storage: Storage;
   readonly television: Television;
+  readonly racks: readonly RackFigures[];
   readonly power: readonly PowerSource[];
   /** What multicast takes of the air of access points. */
   readonly air: readonly Air[];
@@ -48,6 +50,7 @@ function sitePlanner(): (site: Site) => Plan {
       rates: Network['rates'],
     ) => storageOf({ recordings, volumeByName, streamByName, media, rates }),
   );
+  const keepRacks = lastResult(racksOf);
   const keepPower = lastResult(powerOf);
   const keepAir = lastResult(airOf);
   const keepOverloads = lastResult(overloadsOf);
@@ -59,6 +62,7 @@ function sitePlanner(): (site: Site) => Plan {
       network,
       storage: keepStorage(recordings, volumeByName, streamByName, media, network.rates),
       television: televisionOf(site),
+      racks: keepRacks(site.racks, site.devices),
       power: keepPower(site.devices, network.topology.linkAt),
       air: keepAir(network, site.devices),
       overloads: keepOverloads(network, site.policies.linkLoad),

@@ -65,10 +65,19 @@ describe('Completion', () => {
       assert.ok(!labels('devices:\n  yard-cam: {kind: camera, $0').includes('igmp-snooping'));
       assert.deepEqual(labels('devices:\n  panel-b: {kind: patch-panel, $0').sort(), [
         'building',
+        'depth',
         'description',
         'location',
         'model',
+        'order',
         'ports',
+        'rack',
+        'rows',
+        'side',
+        'unit',
+        'units',
+        'weight',
+        'width',
       ]);
       assert.ok(!labels('devices:\n  nvr:\n    kind: server\n    ports: {lan: {}}\n    $0').includes('speed'));
     });

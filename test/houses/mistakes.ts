@@ -752,6 +752,17 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       ['core/8, to: desk, type: cat6, length: 15 m', 'core/8, to: south, type: cat6, length: 15 m'],
     ],
     ['a disk too few', 'volume-disks 2', ['disks: 3', 'disks: 2']],
+    ['a server of two units one too low', 'rack-height 9', ['rack: wall, unit: 8', 'rack: wall, unit: 9']],
+    ['a switch in the unit of the panel', 'rack-overlap 1', ['rack: wall, unit: 2', 'rack: wall, unit: 1']],
+    ['a server for a deeper cabinet', 'rack-depth 480 mm', ['depth: 330 mm', 'depth: 480 mm']],
+    ['more than the wall bears', 'rack-weight 25 kg', ['weight: 9 kg', 'weight: 29 kg']],
+    ['the rack of a device is left out', 'unit-without-rack 2', ['rack: wall, unit: 2', 'unit: 2']],
+    ['the rack is misspelt', 'unknown-name wal', ['rack: wall, unit: 2', 'rack: wal, unit: 2']],
+    [
+      'a lead that is too short',
+      'lead-too-short 0.2 m',
+      ['core/3, to: nas/b, type: cat6, length: 1 m', 'core/3, to: nas/b, type: cat6, length: 0.2 m'],
+    ],
     [
       'kept for longer than it may be',
       'retention 60 d',

@@ -30,6 +30,7 @@ describe('the report as JSON', () => {
       links: [],
       streams: [],
       volumes: [],
+      racks: [],
       poe: [],
       air: [],
       rf: { points: [], amplifiers: [], occasions: [] },

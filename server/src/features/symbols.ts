@@ -86,6 +86,10 @@ function detailOf(item: Item): string {
   switch (item.section) {
     case 'vlans':
       return textOf(item, 'subnet') ?? '';
+    case 'racks': {
+      const units = textOf(item, 'units');
+      return units === undefined ? '' : `${units} U`;
+    }
     case 'devices':
       return textOf(item, 'kind') ?? '';
     case 'cables':

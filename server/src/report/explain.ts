@@ -27,6 +27,7 @@ import {
 import { trafficExplained } from './explain/traffic.ts';
 import { connectorExplained, levelExplained, multiplexExplained, serviceExplained } from './explain/television.ts';
 import { uplinkExplained } from './explain/uplink.ts';
+import { rackExplained } from './explain/rack.ts';
 import { occasionExplained } from './explain/tuners.ts';
 import { vlanExplained } from './explain/vlan.ts';
 import { daysExplained, recordingExplained, usableExplained, perDayExplained } from './explain/volume.ts';
@@ -42,6 +43,7 @@ export const FIGURE_PATHS: readonly string[] = [
   'uplinks DEVICE',
   'volumes VOLUME [usableBytes|bytesPerDay|daysUntilFull]',
   'volumes VOLUME recordings RECORDING',
+  'racks RACK',
   'poe DEVICE [draw|budget]',
   'air DEVICE',
   'rf DEVICE/CONNECTOR [MULTIPLEX]',
@@ -102,6 +104,10 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
         named('recording', name, plan.storage.recordings, ({ recording }) => recording.name),
       ),
     ];
+  },
+  racks: (plan, [name = '', ...rest]) => {
+    expectEnd(rest);
+    return [rackExplained(named('rack', name, plan.racks, ({ rack }) => rack.name))];
   },
   poe: (plan, [name = '', ...rest]) => {
     oneOf('figure', rest, ['draw', 'budget']);

@@ -5,6 +5,7 @@ import { type Naming, asText, html } from './page/cells.ts';
 import { airSection, powerSection, volumesSection } from './page/equipment.ts';
 import { linksSection, streamsSection, trafficSection, uplinksSection } from './page/network.ts';
 import { findingsSection, tightSection, verdictLine } from './page/overview.ts';
+import { racksSection } from './page/racks.ts';
 import { STYLE } from './page/style.ts';
 import { levelsSection, occasionsSection } from './page/television.ts';
 import type { Verdict } from './verdict.ts';
@@ -18,6 +19,7 @@ export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText
     trafficSection,
     uplinksSection,
     volumesSection,
+    racksSection,
     powerSection,
     airSection,
     levelsSection,

@@ -12,6 +12,7 @@ import { type Uplink, uplinksOf } from '../network/uplinks.ts';
 import { type TrafficRoute, asPull, trafficRates } from '../network/traffic.ts';
 import type { Plan } from '../plan.ts';
 import { type Device, type Port, type Traffic, portName } from '../site/model.ts';
+import { type RackReport, rackReport } from './rack.ts';
 import { type RadioReport, radioReport } from './radio.ts';
 import { record } from './record.ts';
 import { formatAddress, isMulticast } from '../standards/ipv4.ts';
@@ -25,6 +26,7 @@ export interface Report {
   readonly links: readonly LinkReport[];
   readonly streams: readonly StreamReport[];
   readonly volumes: readonly VolumeReport[];
+  readonly racks: readonly RackReport[];
   readonly poe: readonly PowerReport[];
   /** Access points that groups come to. */
   readonly air: readonly AirReport[];
@@ -133,6 +135,7 @@ export function reportOf(plan: Plan): Report {
     links: network.topology.links.map((link) => linkReport(network, link)),
     streams: network.deliveries.map((delivery) => streamReport(delivery, network.rates(delivery.stream))),
     volumes: storage.volumes.map(volumeReport),
+    racks: plan.racks.map(rackReport),
     poe: power.map(powerReport),
     air: air.map(airReport),
     rf: radioReport(plan),

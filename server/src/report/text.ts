@@ -1,12 +1,13 @@
 /** The report as tables for a terminal. */
 
 import { decibels, level as levelWords } from '../text/radio-words.ts';
-import { bitRate, bytes, days, list, percent } from '../text/words.ts';
+import { bitRate, bytes, days, kilograms, list, percent } from '../text/words.ts';
 import { visible } from '../text/visible.ts';
 import { type Align, columns } from './columns.ts';
 import { uplinksOf } from '../network/uplinks.ts';
 import type { Plan } from '../plan.ts';
 import { isRateKnown } from '../site/media.ts';
+import { freeUnitsWords, placeWords, weightWords } from './answer/rack.ts';
 import { isSizeKnown, sizeWords } from './answer/storage.ts';
 import { isLoadKnown, shareWords, sumWords } from './answer/words.ts';
 import { type DirectionReport, type LinkReport, type Report, isLoaded, reportOf } from './report.ts';
@@ -23,6 +24,7 @@ export function reportText(plan: Plan, verdict: Verdict): string {
     traffic(report, plan),
     uplinks(plan),
     volumes(plan, report),
+    racks(plan),
     power(report),
     air(report),
     levels(report),
@@ -211,6 +213,22 @@ function volumes({ site }: Plan, { volumes: all }: Report): string {
     'right',
     'right',
   ]);
+}
+
+function racks(plan: Plan): string {
+  const rows = plan.racks.flatMap((figures) => {
+    const { rack, placed, elsewhere, weight, unweighed } = figures;
+    return [
+      [visible(rack.name), freeUnitsWords(figures), weightWords(weight, unweighed.length > 0, rack.bears) ?? '?'],
+      ...placed.map((one) => [`  ${visible(one.device.name)}`, placeWords(one), massWords(one.device.mounting.weight)]),
+      ...elsewhere.map(({ name, mounting }) => [`  ${visible(name)}`, '?', massWords(mounting.weight)]),
+    ];
+  });
+  return section('Racks', '', ['rack, devices', 'units', 'weight'], rows, ['left', 'left', 'right']);
+}
+
+function massWords(grams: number | undefined): string {
+  return grams === undefined ? '?' : kilograms(grams);
 }
 
 function power({ poe }: Report): string {

@@ -61,6 +61,12 @@ import { vlanCutOff } from './links/vlan-cut-off.ts';
 import { vlanMerged } from './links/vlan-merged.ts';
 import { vlanMismatch } from './links/vlan-mismatch.ts';
 import { vlanMissing } from './links/vlan-missing.ts';
+import { leadTooShort } from './racks/lead-too-short.ts';
+import { rackDepth } from './racks/rack-depth.ts';
+import { rackHeight } from './racks/rack-height.ts';
+import { rackOverlap } from './racks/rack-overlap.ts';
+import { rackWeight } from './racks/rack-weight.ts';
+import { unitWithoutRack } from './racks/unit-without-rack.ts';
 import { poeBudgetMissing } from './power/poe-budget-missing.ts';
 import { poeBudget } from './power/poe-budget.ts';
 import { poeClass } from './power/poe-class.ts';
@@ -238,6 +244,12 @@ export const rules: readonly Rule[] = [
   vlanMerged,
   vlanMismatch,
   vlanMissing,
+  leadTooShort,
+  rackDepth,
+  rackHeight,
+  rackOverlap,
+  rackWeight,
+  unitWithoutRack,
   poeBudgetMissing,
   poeBudget,
   poeClass,

@@ -17,6 +17,7 @@ import type { ChannelPlan } from '../standards/television/channel-plan.ts';
 const MOST_PORTS = 250_000;
 
 const readVlan = perObject(read.readVlan);
+const readRack = perObject(read.readRack);
 const readDevice = perObject((item: Item) => readItemOfDevice(item));
 const readDeviceWithoutPorts = perObject((item: Item) => readItemOfDevice(item, false));
 const portCount = perObject(countPorts);
@@ -44,6 +45,7 @@ export function assembler(): (items: readonly Item[]) => Site {
     channelPlan: (fixedText(of, 'channel-plan') ?? 'region-1') as ChannelPlan,
   }));
   const vlans = lastResult((of: readonly Item[]) => named(of.map(readVlan)));
+  const racks = lastResult((of: readonly Item[]) => named(of.map(readRack)));
   const devices = lastResult((of: readonly Item[]) => {
     const found = named(readDevices(of));
     return { ...found, ports: found.list.flatMap(({ ports }) => ports) };
@@ -78,6 +80,7 @@ export function assembler(): (items: readonly Item[]) => Site {
     const own = {
       ...air,
       vlans: vlans(sections.vlans),
+      racks: racks(sections.racks),
       devices: devices(sections.devices),
       occasions: occasions(sections.occasions),
       streams: streams(sections.streams, air.multiplexes.byName, air.services.byName, fixed.channelPlan),
@@ -91,6 +94,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       sections,
       faulty: keepFaulty(items.filter(({ faulty }) => faulty)),
       vlans: own.vlans.list,
+      racks: own.racks.list,
       devices: own.devices.list,
       ports: own.devices.ports,
       cables: cables(sections.cables),
@@ -104,6 +108,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       policies: policies(sections.policies),
       lint: lint(sections.lint),
       vlanByName: own.vlans.byName,
+      rackByName: own.racks.byName,
       deviceByName: own.devices.byName,
       multiplexByName: own.multiplexes.byName,
       serviceByName: own.services.byName,
@@ -122,6 +127,7 @@ function grouped(items: readonly Item[]): Record<SectionName, readonly Item[]> {
   const bySection: Record<SectionName, Item[]> = {
     site: [],
     vlans: [],
+    racks: [],
     devices: [],
     cables: [],
     multiplexes: [],

@@ -5,7 +5,7 @@ import { type NamedSection, THING } from './declared.ts';
 import { type Edit, type Fix, fixOf, nameText } from './edit.ts';
 import { type SiteText, placeInFile } from './folder.ts';
 import { type Item, fileOf, headOf } from './item.ts';
-import type { Site } from './model.ts';
+import { MOST_UNITS, type Site } from './model.ts';
 import { readEnd } from './read.ts';
 import { kindWords } from './shape-words.ts';
 
@@ -37,6 +37,8 @@ function valueOf(site: Site, item: Item, section: NamedSection, name: string): V
       return { text: `{id: ${freeId(site)}}` };
     case 'streams':
       return { text: streamText(site, name) };
+    case 'racks':
+      return { text: `{units: ${unitsNeeded(site, name)}}` };
     case 'volumes':
       return { text: volumeText(site, item) };
     default:
@@ -82,6 +84,15 @@ function freeId({ vlans }: Site): number {
 function streamText({ devices }: Site, name: string): string {
   const source = devices.find(({ kind, name: own }) => kind === 'camera' && own.startsWith(name));
   return source === undefined ? '{}' : `{source: ${source.name}}`;
+}
+
+/** As many as what is said to be in it takes, and at least those of a small cabinet. */
+function unitsNeeded({ devices }: Site, name: string): number {
+  const tops = devices.flatMap(({ mounting: { rack, unit = 1, units } }) => (rack === name ? [unit + units - 1] : []));
+  return Math.min(
+    MOST_UNITS,
+    tops.reduce((most, top) => Math.max(most, top), 12),
+  );
 }
 
 /** On the server that records, where there is only one. */

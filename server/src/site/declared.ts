@@ -2,7 +2,7 @@
 
 import { textAt } from '../text/syntax.ts';
 import type { Item } from './item.ts';
-import type { Device, Recording, Site, Stream, Traffic, Vlan, Volume } from './model.ts';
+import type { Device, Rack, Recording, Site, Stream, Traffic, Vlan, Volume } from './model.ts';
 import type { Multiplex, Occasion, Service } from './television/facts.ts';
 import { readEnd } from './read.ts';
 import { senderOf } from './sender.ts';
@@ -10,12 +10,22 @@ import type { NameKind } from './shape.ts';
 
 /** Sections whose items have names. */
 export type NamedSection =
-  'devices' | 'vlans' | 'multiplexes' | 'services' | 'occasions' | 'streams' | 'traffic' | 'volumes' | 'recordings';
+  | 'devices'
+  | 'vlans'
+  | 'racks'
+  | 'multiplexes'
+  | 'services'
+  | 'occasions'
+  | 'streams'
+  | 'traffic'
+  | 'volumes'
+  | 'recordings';
 
 /** What an item of the section is called. */
 export const THING: Readonly<Record<NamedSection, string>> = {
   devices: 'device',
   vlans: 'VLAN',
+  racks: 'rack',
   multiplexes: 'multiplex',
   services: 'service',
   occasions: 'occasion',
@@ -31,12 +41,14 @@ export const NAMED_SECTIONS = Object.keys(THING) as readonly NamedSection[];
 export function thingsOf(
   site: Site,
   section: NamedSection,
-): ReadonlyMap<string, Device | Vlan | Multiplex | Service | Occasion | Stream | Traffic | Volume | Recording> {
+): ReadonlyMap<string, Device | Vlan | Rack | Multiplex | Service | Occasion | Stream | Traffic | Volume | Recording> {
   switch (section) {
     case 'devices':
       return site.deviceByName;
     case 'vlans':
       return site.vlanByName;
+    case 'racks':
+      return site.rackByName;
     case 'multiplexes':
       return site.multiplexByName;
     case 'services':

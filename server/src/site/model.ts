@@ -6,6 +6,7 @@ import type { Cable, CableEnd } from './model/cable.ts';
 import type { Connector, Device, Port } from './model/device.ts';
 import type { Lint, Policies } from './model/policy.ts';
 import type { Recording, Volume } from './model/recording.ts';
+import type { Rack } from './model/rack.ts';
 import type { Media, Stream, Traffic } from './model/stream.ts';
 import type { Vlan } from './model/vlan.ts';
 import type { SectionName } from './shape.ts';
@@ -14,6 +15,7 @@ import type { Multiplex, Occasion, Service } from './television/facts.ts';
 export * from './model/cable.ts';
 export * from './model/device.ts';
 export * from './model/policy.ts';
+export * from './model/rack.ts';
 export * from './model/recording.ts';
 export * from './model/stream.ts';
 export * from './model/vlan.ts';
@@ -27,6 +29,7 @@ export interface Site {
   /** Those with something that does not fit the schema, or cannot be read. */
   readonly faulty: readonly Item[];
   readonly vlans: readonly Vlan[];
+  readonly racks: readonly Rack[];
   readonly devices: readonly Device[];
   readonly ports: readonly Port[];
   readonly cables: readonly Cable[];
@@ -40,6 +43,7 @@ export interface Site {
   readonly policies: Policies;
   readonly lint: Lint;
   readonly vlanByName: ReadonlyMap<string, Vlan>;
+  readonly rackByName: ReadonlyMap<string, Rack>;
   readonly deviceByName: ReadonlyMap<string, Device>;
   readonly multiplexByName: ReadonlyMap<string, Multiplex>;
   readonly serviceByName: ReadonlyMap<string, Service>;

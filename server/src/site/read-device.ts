@@ -10,9 +10,9 @@ import type { Data, Route } from '../text/syntax.ts';
 import { byNumber } from './by-number.ts';
 import { type Partly, address, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
-import type { Connector, Decodes, Device, HostRoute, Port, PortAddress } from './model.ts';
+import type { Connector, Decodes, Device, HostRoute, Mounting, PanelGrid, Port, PortAddress } from './model.ts';
 import { portNames } from './port-names.ts';
-import { readPicture } from './read.ts';
+import { readPicture, unitCount } from './read.ts';
 import type * as Written from './schema.generated/types.ts';
 import { socketsAmong } from './sockets.ts';
 import {
@@ -28,6 +28,16 @@ const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
 // Most devices say nothing of these, so they share what stands for it.
 const NO_CONNECTORS: Device['connectorByName'] = new Map();
 const NO_LINE: Device['line'] = { down: undefined, up: undefined };
+const NOT_MOUNTED: Mounting = {
+  rack: undefined,
+  unit: undefined,
+  units: 1,
+  side: 'front',
+  width: undefined,
+  depth: undefined,
+  weight: undefined,
+};
+const ONE_WAY: PanelGrid = { rows: undefined, order: 'by-row' };
 const NOTHING_SAID: Decodes = { video: undefined, audio: undefined, picture: undefined };
 const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
 
@@ -58,6 +68,8 @@ export function readDevice(item: Item, withPorts = true): Device {
     reserved: bridging && data.reserved === true,
     addresses: data.ports === undefined && !bridging ? NONE : ownAddresses(data.addresses, [], 0),
     routes: readRoutes(data.routes),
+    mounting: readMounting(data),
+    grid: readGrid(data),
     building: data.building,
     line: readLine(data),
     basicRate: quantity(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
@@ -184,6 +196,24 @@ function readRoutes(routes: Partly<Written.Route[]> | undefined): readonly HostR
     if (to === undefined) return [];
     return [{ to, port: String(route.port), vlan: route.vlan, via: address(route.via), route: ['routes', index] }];
   });
+}
+
+function readMounting(data: Partly<Written.Device>): Mounting {
+  const { rack, unit, units = 1, side = 'front', width, depth, weight } = data;
+  if ((rack ?? unit ?? width ?? depth ?? weight) === undefined) return NOT_MOUNTED;
+  return {
+    rack,
+    unit: unitCount(unit),
+    units: unitCount(units) ?? 1,
+    side,
+    width: quantity(width, 'length'),
+    depth: quantity(depth, 'length'),
+    weight: quantity(weight, 'mass'),
+  };
+}
+
+function readGrid({ rows, order = 'by-row' }: Partly<Written.Device>): PanelGrid {
+  return rows === undefined && order === 'by-row' ? ONE_WAY : { rows: unitCount(rows), order };
 }
 
 function readLine({ down, up }: Partly<Written.Device>): Device['line'] {

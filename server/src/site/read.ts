@@ -5,12 +5,14 @@ import { quantity } from '../text/quantity.ts';
 import type { Route } from '../text/syntax.ts';
 import { type Partly, address, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
+import { MOST_UNITS } from './model/rack.ts';
 import type {
   Acceptance,
   Audio,
   Cable,
   CableEnd,
   MediaRate,
+  Rack,
   Recording,
   Retention,
   Severity,
@@ -37,6 +39,23 @@ export function readVlan(item: Item): Vlan {
     reaches: data.reaches === undefined ? undefined : strings(data.reaches),
     internet: data.internet !== false,
   };
+}
+
+export function readRack(item: Item): Rack {
+  const data = asDeclared<Written.Rack>(item.data);
+  return {
+    item,
+    name: item.name,
+    units: unitCount(data.units),
+    depth: quantity(data.depth, 'length'),
+    numberedFrom: data['numbered-from'] === 'top' ? 'top' : 'bottom',
+    bears: quantity(data.bears, 'mass'),
+  };
+}
+
+/** A number of units that a rack can have. */
+export function unitCount(value: unknown): number | undefined {
+  return typeof value === 'number' && Number.isInteger(value) && value > 0 && value <= MOST_UNITS ? value : undefined;
 }
 
 export function readCable(item: Item): Cable {

@@ -98,6 +98,7 @@ function sectionExample({ section }: Item): string | undefined {
 const OF_NAME: Readonly<Record<NameKind, string>> = {
   'devices': 'the name of a device',
   'vlans': 'the name of a VLAN',
+  'racks': 'the name of a rack',
   'multiplexes': 'the name of a multiplex',
   'services': 'the name of a service',
   'streams': 'the name of a stream',

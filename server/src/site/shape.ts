@@ -9,6 +9,7 @@ import siteSchema from '../../../schemas/site.schema.json' with { type: 'json' }
 export const SECTIONS = {
   site: 'fixed',
   vlans: 'map',
+  racks: 'map',
   devices: 'map',
   cables: 'list',
   multiplexes: 'map',
@@ -34,6 +35,7 @@ export function sectionOf(name: string): SectionName | undefined {
 export type NameKind =
   | 'devices'
   | 'vlans'
+  | 'racks'
   | 'multiplexes'
   | 'services'
   | 'streams'

@@ -13,6 +13,7 @@ export type QuantityKind =
   | 'duration'
   | 'length'
   | 'power'
+  | 'mass'
   | 'percentage'
   | 'frequency'
   | 'ratio'
@@ -25,7 +26,7 @@ export type QuantityKind =
 export interface Quantity {
   readonly kind: QuantityKind;
   /**
-   * bit-rate: bit/s · byte-rate: byte/s · size: byte · duration: ms · length: mm · power: mW ·
+   * bit-rate: bit/s · byte-rate: byte/s · size: byte · duration: ms · length: mm · power: mW · mass: g ·
    * percentage: ten-thousandths of the whole · frequency: Hz · ratio: thousandths of a dB · level: thousandths of the
    * unit, which differ in what they count from (see `levelOf`) · voltage: mV · current: mA · symbol-rate: Bd ·
    * area: hundredths of mm².
@@ -69,7 +70,10 @@ const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ['h', { kind: 'duration', factor: HOUR }],
   ['d', { kind: 'duration', factor: DAY }],
   ['m', { kind: 'length', factor: K }],
+  ['mm', { kind: 'length', factor: 1 }],
   ['W', { kind: 'power', factor: K }],
+  ['kg', { kind: 'mass', factor: K }],
+  ['g', { kind: 'mass', factor: 1 }],
   ['%', { kind: 'percentage', factor: 100 }],
   ['Hz', { kind: 'frequency', factor: 1 }],
   ['kHz', { kind: 'frequency', factor: K }],
@@ -99,6 +103,7 @@ export const USUAL_UNIT: Readonly<Record<QuantityKind, string>> = {
   'duration': 's',
   'length': 'm',
   'power': 'W',
+  'mass': 'kg',
   'percentage': '%',
   'frequency': 'kHz',
   'ratio': 'dB',
@@ -247,6 +252,7 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
   },
   length: { metre: 'm', metres: 'm', meter: 'm', meters: 'm' },
   power: { watt: 'W', watts: 'W' },
+  mass: { kilo: 'kg', kilos: 'kg', kilogram: 'kg', kilograms: 'kg', gram: 'g', grams: 'g' },
   percentage: { percent: '%', pct: '%' },
   voltage: { volt: 'V', volts: 'V' },
   current: { amp: 'A', amps: 'A', ampere: 'A' },
@@ -257,7 +263,8 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
 const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   size: { pb: K ** 5 },
   duration: { w: 7 * DAY, week: 7 * DAY, weeks: 7 * DAY },
-  length: { mm: 1, cm: 10, km: K ** 2 },
+  length: { cm: 10, km: K ** 2 },
+  mass: { lb: 454, lbs: 454, t: K ** 2 },
   power: { kw: K ** 2 },
 };
 

@@ -52,9 +52,19 @@ export function watts(milliwatts: number): string {
   return `${Number((milliwatts / 1000).toFixed(2))} W`;
 }
 
-/** Millimetres as `38 m`. */
+/** Millimetres as `38 m`; below a metre with two decimals. */
 export function metres(millimetres: number): string {
-  return `${Number((millimetres / 1000).toFixed(1))} m`;
+  return `${Number((millimetres / 1000).toFixed(millimetres < 1000 ? 2 : 1))} m`;
+}
+
+/** Millimetres as `450 mm`. */
+export function millimetres(amount: number): string {
+  return `${Math.round(amount)} mm`;
+}
+
+/** Grams as `3.5 kg`. */
+export function kilograms(grams: number): string {
+  return `${Number((grams / 1000).toFixed(grams < 10_000 ? 2 : 1))} kg`;
 }
 
 /** Milliseconds in the largest unit that suits: `2 s`, `1.5 h`, `14 d`. */

@@ -34,6 +34,8 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
             [vlan?.id === undefined ? '' : `id ${vlan.id}`, subnet].filter((text) => text !== '').join(', '),
           );
         });
+    case 'racks':
+      return site.racks.map(({ name, units }) => offer('racks', name, units === undefined ? '' : `${units} U`));
     case 'streams':
       return streamsFor(wanted, role).map((stream) => offer('streams', stream.name, streamDetail(wanted, stream)));
     case 'multiplexes':

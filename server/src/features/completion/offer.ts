@@ -10,6 +10,7 @@ export type OfferKind =
   | 'number'
   | 'devices'
   | 'vlans'
+  | 'racks'
   | 'multiplexes'
   | 'services'
   | 'streams'

@@ -7,6 +7,7 @@ import { thing } from './thing.ts';
 export function ownName(plan: Plan, item: Item): string[] {
   switch (item.section) {
     case 'vlans':
+    case 'racks':
     case 'devices':
     case 'multiplexes':
     case 'services':

@@ -6,6 +6,7 @@ import { deviceExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
 import { groupExplained } from '../../report/explain/group.ts';
 import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '../../report/headroom.ts';
+import { rackExplained } from '../../report/explain/rack.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { multiplexExplained, serviceExplained } from '../../report/explain/television.ts';
 import { trafficExplained } from '../../report/explain/traffic.ts';
@@ -34,6 +35,10 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
             ...explained(device.item, deviceExplained(plan, device)),
             ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined),
           ];
+    }
+    case 'racks': {
+      const figures = plan.racks.find(({ rack }) => rack.name === name);
+      return figures === undefined ? [] : explained(figures.rack.item, [rackExplained(figures)]);
     }
     case 'multiplexes': {
       const multiplex = site.multiplexByName.get(name);

@@ -11,6 +11,7 @@ const ORDER: readonly NamedSection[] = [
   'traffic',
   'volumes',
   'vlans',
+  'racks',
   'multiplexes',
   'services',
   'occasions',

@@ -55,7 +55,7 @@ function ownName({ kind, name }: Named): string {
 function notAName(file: SiteText, offset: number): string {
   const location = locate(file, offset);
   if (location?.part === 'key') return 'This is a word of the site language, not a name of your site.';
-  return 'There is no name here: names are those of devices, ports, VLANs, streams, other traffic, volumes and recordings.';
+  return 'There is no name here: names are those of devices, ports, VLANs, streams, other traffic, racks, volumes and recordings.';
 }
 
 function refusal(checked: Checked, named: Named, use: Use): string | undefined {

@@ -19,6 +19,7 @@ const KIND: Readonly<Record<OfferKind, CompletionItemKind>> = {
   number: CompletionItemKind.Value,
   devices: CompletionItemKind.Class,
   vlans: CompletionItemKind.Folder,
+  racks: CompletionItemKind.Enum,
   multiplexes: CompletionItemKind.Event,
   services: CompletionItemKind.Variable,
   streams: CompletionItemKind.Variable,

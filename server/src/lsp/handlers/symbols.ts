@@ -10,6 +10,7 @@ const KIND: Readonly<Record<SymbolNode['kind'], SymbolKind>> = {
   site: SymbolKind.Property,
   key: SymbolKind.Property,
   vlans: SymbolKind.Namespace,
+  racks: SymbolKind.Array,
   devices: SymbolKind.Class,
   ports: SymbolKind.Field,
   cables: SymbolKind.Interface,

@@ -10,6 +10,7 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
   devices: SemanticTokenTypes.class,
   ports: SemanticTokenTypes.property,
   vlans: SemanticTokenTypes.namespace,
+  racks: SemanticTokenTypes.enum,
   streams: SemanticTokenTypes.variable,
   volumes: SemanticTokenTypes.struct,
   traffic: SemanticTokenTypes.interface,

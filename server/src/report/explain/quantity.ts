@@ -58,6 +58,11 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
         line('a day', `${grouped((value * 24) / 1e6, 2)} kWh`, '× 24 h'),
         line('a year', `${grouped((value * 8766) / 1e6)} kWh`, '× 8,766 h'),
       ];
+    case 'mass':
+      return [
+        line('grams', `${grouped(value)} g`),
+        line('pounds', `${grouped(value / 453.592_37, 1)} lb`, '÷ 0.45359237 kg'),
+      ];
     case 'percentage':
       return [line('of one', grouped(value / 10_000, 4))];
     case 'frequency':

@@ -13,7 +13,16 @@ export function html(text: string): string {
 /** A name in the site, and what it names. */
 export interface Name {
   readonly names:
-    'devices' | 'ports' | 'vlans' | 'streams' | 'traffic' | 'volumes' | 'recordings' | 'multiplexes' | 'occasions';
+    | 'devices'
+    | 'ports'
+    | 'vlans'
+    | 'streams'
+    | 'traffic'
+    | 'volumes'
+    | 'racks'
+    | 'recordings'
+    | 'multiplexes'
+    | 'occasions';
   readonly name: string;
 }
 

@@ -63,6 +63,8 @@ const OFFERED: Partial<Record<QuantityKind, readonly string[]>> = {
   'bit-rate': ['Mb/s', 'kb/s', 'Gb/s', 'b/s'],
   'byte-rate': ['MB/s', 'kB/s', 'GB/s'],
   'size': ['GB', 'TB', 'MB', 'B'],
+  'length': ['m'],
+  'mass': ['kg'],
 };
 
 /** From this number on, a bit rate without a unit is in bit/s. */
@@ -87,6 +89,7 @@ const OF_KIND: Readonly<Record<QuantityKind, string>> = {
   'duration': 'time',
   'length': 'length',
   'power': 'power',
+  'mass': 'mass',
   'percentage': 'a part of the whole',
   'frequency': 'frequency',
   'ratio': 'a ratio in dB',

@@ -5,6 +5,7 @@ import type { Medium } from '../../standards/modules.ts';
 import type { Route } from '../../text/syntax.ts';
 import type { AerialKind, AerialPart, Bus, CoaxInput, TunerUnit } from '../television/facts.ts';
 import type { Fact } from './fact.ts';
+import type { Mounting } from './rack.ts';
 
 export type DeviceKind =
   | 'switch'
@@ -48,6 +49,9 @@ export interface Device extends Fact {
   /** The device's own in VLANs, at none of its ports. */
   readonly addresses: readonly PortAddress[];
   readonly routes: readonly HostRoute[];
+  readonly mounting: Mounting;
+  /** Of a patch panel: how its ports are arranged. */
+  readonly grid: PanelGrid;
   /** What shares one earth with it. */
   readonly building: string | undefined;
   /** Of the Internet: bit/s that the provider's line gives, towards the house and from it. */
@@ -81,6 +85,13 @@ export interface Decodes {
   readonly audio: readonly string[] | undefined;
   /** The largest picture, in pixels. */
   readonly picture: { readonly width: number; readonly height: number } | undefined;
+}
+
+/** The rows of a patch panel, and how it counts its ports. */
+export interface PanelGrid {
+  /** `undefined` where there are as many as it takes with 24 in a row. */
+  readonly rows: number | undefined;
+  readonly order: 'by-row' | 'by-column';
 }
 
 export interface HostRoute {

@@ -18,6 +18,12 @@ export interface SiteFile {
     [k: string]: Device;
   };
   /**
+   * Racks and cabinets of 19 inches by name (IEC 60297), that devices say they are in. Earthing, mains and fixings in a rack: follow local codes, and leave to licensed people what these leave to them.
+   */
+  racks?: {
+    [k: string]: Rack;
+  };
+  /**
    * A list of the cables, each from one port to another.
    */
   cables?: Cable[];
@@ -515,6 +521,42 @@ export interface Device {
    * The building that it is in, as far as one earth goes: a lean-to that shares the earth of the house is part of it. Copper between two of them is told of.
    */
   building?: string;
+  /**
+   * The rack that it is in.
+   */
+  rack?: string;
+  /**
+   * The unit of its rack that it is in; of several, the one with the lowest number. Put what is heavy at the bottom.
+   */
+  unit?: number;
+  /**
+   * How many units high it is, each of 44.45 mm (IEC 60297-3-100).
+   */
+  units?: number;
+  /**
+   * The side of the rack that it is fixed to.
+   */
+  side?: 'front' | 'rear';
+  /**
+   * How wide it is, where it stands on a shelf beside others in the same unit; together they have the 450 mm between the posts.
+   */
+  width?: string;
+  /**
+   * How far it reaches into its rack, with its plugs.
+   */
+  depth?: string;
+  /**
+   * What it weighs. Lift nothing heavy alone.
+   */
+  weight?: string;
+  /**
+   * In how many rows a patch panel has its ports; without it, 24 in a row.
+   */
+  rows?: number;
+  /**
+   * How a patch panel of several rows counts its ports.
+   */
+  order?: 'by-row' | 'by-column';
 }
 /**
  * A port, or each port of a range.
@@ -685,6 +727,35 @@ export interface TunerUnit {
    * The connector that it listens at; needed where there are several.
    */
   input?: string;
+}
+/**
+ * A rack or a cabinet of 19 inches.
+ */
+export interface Rack {
+  /**
+   * How many units it has, each of 44.45 mm (IEC 60297-3-100).
+   */
+  units: number;
+  /**
+   * How far a device may reach in, from its front posts to what is behind.
+   */
+  depth?: string;
+  /**
+   * Where its units count from.
+   */
+  'numbered-from'?: 'bottom' | 'top';
+  /**
+   * The weight that may be in it, as its papers say. On a wall, the wall and its fixings must bear that and the cabinet itself.
+   */
+  bears?: string;
+  /**
+   * Where to find it. Without effect on what is computed.
+   */
+  location?: string;
+  /**
+   * What it is for. Without effect on what is computed.
+   */
+  description?: string;
 }
 /**
  * A cable between two ports, or a coax between two connectors. An end is `device/port`, or the device alone where it has one port.

@@ -4,6 +4,7 @@ import type { Validator } from '../validate.ts';
 export declare const site: Validator;
 export declare const vlans: Validator;
 export declare const devices: Validator;
+export declare const racks: Validator;
 export declare const cables: Validator;
 export declare const multiplexes: Validator;
 export declare const services: Validator;

@@ -35,14 +35,14 @@ var require_ucs2length = __commonJS({
 });
 
 // <stdin>
-var site = validate67;
+var site = validate69;
 var schema32 = { "type": "object", "additionalProperties": false, "properties": { "name": { "type": "string", "minLength": 1 }, "timezone": { "type": "string", "pattern": "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" }, "description": { "type": "string" }, "channel-plan": { "type": "string", "enum": ["region-1", "australia", "north-america", "japan", "brazil"] } } };
 var func2 = require_ucs2length().default;
 var pattern4 = new RegExp("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", "u");
-function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate67.evaluated;
+  const evaluated0 = validate69.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -146,18 +146,18 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate67.errors = vErrors;
+  validate69.errors = vErrors;
   return errors === 0;
 }
-validate67.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var vlans = validate68;
+validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var vlans = validate70;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern9 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
-function validate68(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate70(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate68.evaluated;
+  const evaluated0 = validate70.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -395,12 +395,12 @@ function validate68(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate68.errors = vErrors;
+  validate70.errors = vErrors;
   return errors === 0;
 }
-validate68.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var devices = validate69;
-var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 } } };
+validate70.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var devices = validate71;
+var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
 var schema41 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern12 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
@@ -415,6 +415,8 @@ var pattern46 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
 var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
 var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
 var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
+var pattern73 = new RegExp("^[0-9]+(\\.[0-9]+)? (m|mm)$", "u");
+var pattern75 = new RegExp("^[0-9]+(\\.[0-9]+)? (kg|g)$", "u");
 var schema44 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema52 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -1896,10 +1898,10 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate38.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate71(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate69.evaluated;
+  const evaluated0 = validate71.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -4983,7 +4985,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         let data94 = data.kind;
         const _errs216 = errors;
         const _errs217 = errors;
-        if (!(data94 === "switch" || data94 === "router" || data94 === "access-point" || data94 === "media-converter" || data94 === "server" || data94 === "camera" || data94 === "display" || data94 === "computer" || data94 === "tuner" || data94 === "internet")) {
+        if (!(data94 === "switch" || data94 === "router" || data94 === "access-point" || data94 === "media-converter" || data94 === "server" || data94 === "display" || data94 === "computer" || data94 === "tuner" || data94 === "patch-panel" || data94 === "amplifier" || data94 === "attenuator" || data94 === "filter" || data94 === "equaliser" || data94 === "splitter" || data94 === "tap" || data94 === "combiner" || data94 === "diplexer" || data94 === "multiswitch" || data94 === "power-inserter" || data94 === "isolator" || data94 === "earth-block")) {
           const err179 = {};
           if (vErrors === null) {
             vErrors = [err179];
@@ -5026,8 +5028,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid28) {
     const _errs218 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.speed !== void 0) {
-        const err181 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/28/then/properties/speed/false schema", keyword: "false schema", params: {} };
+      if (data.rack !== void 0) {
+        const err181 = { instancePath: instancePath + "/rack", schemaPath: "#/allOf/28/then/properties/rack/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err181];
         } else {
@@ -5035,8 +5037,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.medium !== void 0) {
-        const err182 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/28/then/properties/medium/false schema", keyword: "false schema", params: {} };
+      if (data.unit !== void 0) {
+        const err182 = { instancePath: instancePath + "/unit", schemaPath: "#/allOf/28/then/properties/unit/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err182];
         } else {
@@ -5044,8 +5046,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.module !== void 0) {
-        const err183 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/28/then/properties/module/false schema", keyword: "false schema", params: {} };
+      if (data.units !== void 0) {
+        const err183 = { instancePath: instancePath + "/units", schemaPath: "#/allOf/28/then/properties/units/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err183];
         } else {
@@ -5053,77 +5055,63 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.ports !== void 0) {
-        let data98 = data.ports;
-        if (data98 && typeof data98 == "object" && !Array.isArray(data98)) {
-          for (const key3 in data98) {
-            let data99 = data98[key3];
-            if (data99 && typeof data99 == "object" && !Array.isArray(data99)) {
-              if (data99.speed !== void 0) {
-                const err184 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err184];
-                } else {
-                  vErrors.push(err184);
-                }
-                errors++;
-              }
-              if (data99.medium !== void 0) {
-                const err185 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err185];
-                } else {
-                  vErrors.push(err185);
-                }
-                errors++;
-              }
-              if (data99.module !== void 0) {
-                const err186 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err186];
-                } else {
-                  vErrors.push(err186);
-                }
-                errors++;
-              }
-            } else {
-              const err187 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/28/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
-              if (vErrors === null) {
-                vErrors = [err187];
-              } else {
-                vErrors.push(err187);
-              }
-              errors++;
-            }
-          }
+      if (data.side !== void 0) {
+        const err184 = { instancePath: instancePath + "/side", schemaPath: "#/allOf/28/then/properties/side/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err184];
         } else {
-          const err188 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/28/then/properties/ports/type", keyword: "type", params: { type: "object" } };
-          if (vErrors === null) {
-            vErrors = [err188];
-          } else {
-            vErrors.push(err188);
-          }
-          errors++;
+          vErrors.push(err184);
         }
+        errors++;
+      }
+      if (data.width !== void 0) {
+        const err185 = { instancePath: instancePath + "/width", schemaPath: "#/allOf/28/then/properties/width/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err185];
+        } else {
+          vErrors.push(err185);
+        }
+        errors++;
+      }
+      if (data.depth !== void 0) {
+        const err186 = { instancePath: instancePath + "/depth", schemaPath: "#/allOf/28/then/properties/depth/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err186];
+        } else {
+          vErrors.push(err186);
+        }
+        errors++;
+      }
+      if (data.weight !== void 0) {
+        const err187 = { instancePath: instancePath + "/weight", schemaPath: "#/allOf/28/then/properties/weight/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err187];
+        } else {
+          vErrors.push(err187);
+        }
+        errors++;
       }
     }
     var _valid28 = _errs218 === errors;
     valid119 = _valid28;
     if (valid119) {
       var props28 = {};
-      props28.speed = true;
-      props28.medium = true;
-      props28.module = true;
-      props28.ports = true;
+      props28.rack = true;
+      props28.unit = true;
+      props28.units = true;
+      props28.side = true;
+      props28.width = true;
+      props28.depth = true;
+      props28.weight = true;
       props28.kind = true;
     }
   }
   if (!valid119) {
-    const err189 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err188 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err189];
+      vErrors = [err188];
     } else {
-      vErrors.push(err189);
+      vErrors.push(err188);
     }
     errors++;
   }
@@ -5135,25 +5123,34 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props28);
     }
   }
-  const _errs225 = errors;
-  let valid125 = true;
-  const _errs226 = errors;
+  const _errs220 = errors;
+  let valid123 = true;
+  const _errs221 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing29;
     if (data.kind === void 0 && (missing29 = "kind")) {
-      const err190 = {};
+      const err189 = {};
       if (vErrors === null) {
-        vErrors = [err190];
+        vErrors = [err189];
       } else {
-        vErrors.push(err190);
+        vErrors.push(err189);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data103 = data.kind;
-        const _errs228 = errors;
-        const _errs229 = errors;
-        if (!(data103 === "switch" || data103 === "router" || data103 === "access-point" || data103 === "media-converter" || data103 === "server" || data103 === "camera" || data103 === "display" || data103 === "computer" || data103 === "tuner" || data103 === "patch-panel" || data103 === "internet")) {
+        const _errs223 = errors;
+        const _errs224 = errors;
+        if (!(data.kind === "patch-panel")) {
+          const err190 = {};
+          if (vErrors === null) {
+            vErrors = [err190];
+          } else {
+            vErrors.push(err190);
+          }
+          errors++;
+        }
+        var valid125 = _errs224 === errors;
+        if (valid125) {
           const err191 = {};
           if (vErrors === null) {
             vErrors = [err191];
@@ -5161,21 +5158,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             vErrors.push(err191);
           }
           errors++;
-        }
-        var valid127 = _errs229 === errors;
-        if (valid127) {
-          const err192 = {};
-          if (vErrors === null) {
-            vErrors = [err192];
-          } else {
-            vErrors.push(err192);
-          }
-          errors++;
         } else {
-          errors = _errs228;
+          errors = _errs223;
           if (vErrors !== null) {
-            if (_errs228) {
-              vErrors.length = _errs228;
+            if (_errs223) {
+              vErrors.length = _errs223;
             } else {
               vErrors = null;
             }
@@ -5184,20 +5171,29 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   }
-  var _valid29 = _errs226 === errors;
-  errors = _errs225;
+  var _valid29 = _errs221 === errors;
+  errors = _errs220;
   if (vErrors !== null) {
-    if (_errs225) {
-      vErrors.length = _errs225;
+    if (_errs220) {
+      vErrors.length = _errs220;
     } else {
       vErrors = null;
     }
   }
   if (_valid29) {
-    const _errs230 = errors;
+    const _errs225 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ports !== void 0) {
-        const err193 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/29/then/properties/ports/false schema", keyword: "false schema", params: {} };
+      if (data.rows !== void 0) {
+        const err192 = { instancePath: instancePath + "/rows", schemaPath: "#/allOf/29/then/properties/rows/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err192];
+        } else {
+          vErrors.push(err192);
+        }
+        errors++;
+      }
+      if (data.order !== void 0) {
+        const err193 = { instancePath: instancePath + "/order", schemaPath: "#/allOf/29/then/properties/order/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err193];
         } else {
@@ -5206,15 +5202,16 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    var _valid29 = _errs230 === errors;
-    valid125 = _valid29;
-    if (valid125) {
+    var _valid29 = _errs225 === errors;
+    valid123 = _valid29;
+    if (valid123) {
       var props29 = {};
-      props29.ports = true;
+      props29.rows = true;
+      props29.order = true;
       props29.kind = true;
     }
   }
-  if (!valid125) {
+  if (!valid123) {
     const err194 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
       vErrors = [err194];
@@ -5231,40 +5228,69 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props29);
     }
   }
+  const _errs227 = errors;
+  let valid127 = true;
+  const _errs228 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.kind === void 0) {
-      const err195 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+    let missing30;
+    if (data.kind === void 0 && (missing30 = "kind")) {
+      const err195 = {};
       if (vErrors === null) {
         vErrors = [err195];
       } else {
         vErrors.push(err195);
       }
       errors++;
-    }
-    for (const key4 in data) {
-      if (!func1.call(schema40.properties, key4)) {
-        const err196 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
-        if (vErrors === null) {
-          vErrors = [err196];
-        } else {
-          vErrors.push(err196);
+    } else {
+      if (data.kind !== void 0) {
+        let data105 = data.kind;
+        const _errs230 = errors;
+        const _errs231 = errors;
+        if (!(data105 === "switch" || data105 === "router" || data105 === "access-point" || data105 === "media-converter" || data105 === "server" || data105 === "camera" || data105 === "display" || data105 === "computer" || data105 === "tuner" || data105 === "internet")) {
+          const err196 = {};
+          if (vErrors === null) {
+            vErrors = [err196];
+          } else {
+            vErrors.push(err196);
+          }
+          errors++;
         }
-        errors++;
+        var valid129 = _errs231 === errors;
+        if (valid129) {
+          const err197 = {};
+          if (vErrors === null) {
+            vErrors = [err197];
+          } else {
+            vErrors.push(err197);
+          }
+          errors++;
+        } else {
+          errors = _errs230;
+          if (vErrors !== null) {
+            if (_errs230) {
+              vErrors.length = _errs230;
+            } else {
+              vErrors = null;
+            }
+          }
+        }
       }
     }
-    if (data.kind !== void 0) {
-      let data105 = data.kind;
-      if (typeof data105 !== "string") {
-        const err197 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err197];
-        } else {
-          vErrors.push(err197);
-        }
-        errors++;
-      }
-      if (!(data105 === "switch" || data105 === "router" || data105 === "access-point" || data105 === "media-converter" || data105 === "server" || data105 === "camera" || data105 === "display" || data105 === "computer" || data105 === "tuner" || data105 === "patch-panel" || data105 === "internet" || data105 === "aerial" || data105 === "lnb" || data105 === "amplifier" || data105 === "attenuator" || data105 === "filter" || data105 === "equaliser" || data105 === "splitter" || data105 === "tap" || data105 === "combiner" || data105 === "diplexer" || data105 === "multiswitch" || data105 === "outlet" || data105 === "power-inserter" || data105 === "isolator" || data105 === "earth-block")) {
-        const err198 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
+  }
+  var _valid30 = _errs228 === errors;
+  errors = _errs227;
+  if (vErrors !== null) {
+    if (_errs227) {
+      vErrors.length = _errs227;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid30) {
+    const _errs232 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.speed !== void 0) {
+        const err198 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/30/then/properties/speed/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err198];
         } else {
@@ -5272,10 +5298,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err199 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
+      if (data.medium !== void 0) {
+        const err199 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/30/then/properties/medium/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err199];
         } else {
@@ -5283,11 +5307,8 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data107 = data["unregistered-multicast"];
-      if (typeof data107 !== "string") {
-        const err200 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+      if (data.module !== void 0) {
+        const err200 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/30/then/properties/module/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err200];
         } else {
@@ -5295,81 +5316,108 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data107 === "flood" || data107 === "drop")) {
-        const err201 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
-        if (vErrors === null) {
-          vErrors = [err201];
+      if (data.ports !== void 0) {
+        let data109 = data.ports;
+        if (data109 && typeof data109 == "object" && !Array.isArray(data109)) {
+          for (const key3 in data109) {
+            let data110 = data109[key3];
+            if (data110 && typeof data110 == "object" && !Array.isArray(data110)) {
+              if (data110.speed !== void 0) {
+                const err201 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err201];
+                } else {
+                  vErrors.push(err201);
+                }
+                errors++;
+              }
+              if (data110.medium !== void 0) {
+                const err202 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err202];
+                } else {
+                  vErrors.push(err202);
+                }
+                errors++;
+              }
+              if (data110.module !== void 0) {
+                const err203 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err203];
+                } else {
+                  vErrors.push(err203);
+                }
+                errors++;
+              }
+            } else {
+              const err204 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              if (vErrors === null) {
+                vErrors = [err204];
+              } else {
+                vErrors.push(err204);
+              }
+              errors++;
+            }
+          }
         } else {
-          vErrors.push(err201);
-        }
-        errors++;
-      }
-    }
-    if (data["without-querier"] !== void 0) {
-      let data108 = data["without-querier"];
-      if (typeof data108 !== "string") {
-        const err202 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err202];
-        } else {
-          vErrors.push(err202);
-        }
-        errors++;
-      }
-      if (!(data108 === "by-reports" || data108 === "flood")) {
-        const err203 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
-        if (vErrors === null) {
-          vErrors = [err203];
-        } else {
-          vErrors.push(err203);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err204 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err204];
-        } else {
-          vErrors.push(err204);
-        }
-        errors++;
-      }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data110 = data["spanning-tree-priority"];
-      if (!(typeof data110 == "number" && (!(data110 % 1) && !isNaN(data110)) && isFinite(data110))) {
-        const err205 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err205];
-        } else {
-          vErrors.push(err205);
-        }
-        errors++;
-      }
-      if (typeof data110 == "number" && isFinite(data110)) {
-        if (data110 > 61440 || isNaN(data110)) {
-          const err206 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
+          const err205 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/30/then/properties/ports/type", keyword: "type", params: { type: "object" } };
           if (vErrors === null) {
-            vErrors = [err206];
+            vErrors = [err205];
           } else {
-            vErrors.push(err206);
+            vErrors.push(err205);
           }
           errors++;
         }
-        if (data110 < 0 || isNaN(data110)) {
-          const err207 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
-          if (vErrors === null) {
-            vErrors = [err207];
-          } else {
-            vErrors.push(err207);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data110 / 4096, res0 !== parseInt(res0)) {
-          const err208 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+      }
+    }
+    var _valid30 = _errs232 === errors;
+    valid127 = _valid30;
+    if (valid127) {
+      var props30 = {};
+      props30.speed = true;
+      props30.medium = true;
+      props30.module = true;
+      props30.ports = true;
+      props30.kind = true;
+    }
+  }
+  if (!valid127) {
+    const err206 = { instancePath, schemaPath: "#/allOf/30/if", keyword: "if", params: { failingKeyword: "then" } };
+    if (vErrors === null) {
+      vErrors = [err206];
+    } else {
+      vErrors.push(err206);
+    }
+    errors++;
+  }
+  if (props0 !== true && props30 !== void 0) {
+    if (props30 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props30);
+    }
+  }
+  const _errs239 = errors;
+  let valid133 = true;
+  const _errs240 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing31;
+    if (data.kind === void 0 && (missing31 = "kind")) {
+      const err207 = {};
+      if (vErrors === null) {
+        vErrors = [err207];
+      } else {
+        vErrors.push(err207);
+      }
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data114 = data.kind;
+        const _errs242 = errors;
+        const _errs243 = errors;
+        if (!(data114 === "switch" || data114 === "router" || data114 === "access-point" || data114 === "media-converter" || data114 === "server" || data114 === "camera" || data114 === "display" || data114 === "computer" || data114 === "tuner" || data114 === "patch-panel" || data114 === "internet")) {
+          const err208 = {};
           if (vErrors === null) {
             vErrors = [err208];
           } else {
@@ -5377,22 +5425,42 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      }
-    }
-    if (data["poe-budget"] !== void 0) {
-      let data111 = data["poe-budget"];
-      if (typeof data111 === "string") {
-        if (!pattern12.test(data111)) {
-          const err209 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+        var valid135 = _errs243 === errors;
+        if (valid135) {
+          const err209 = {};
           if (vErrors === null) {
             vErrors = [err209];
           } else {
             vErrors.push(err209);
           }
           errors++;
+        } else {
+          errors = _errs242;
+          if (vErrors !== null) {
+            if (_errs242) {
+              vErrors.length = _errs242;
+            } else {
+              vErrors = null;
+            }
+          }
         }
-      } else {
-        const err210 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+      }
+    }
+  }
+  var _valid31 = _errs240 === errors;
+  errors = _errs239;
+  if (vErrors !== null) {
+    if (_errs239) {
+      vErrors.length = _errs239;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid31) {
+    const _errs244 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.ports !== void 0) {
+        const err210 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/31/then/properties/ports/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err210];
         } else {
@@ -5401,89 +5469,97 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err211 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err211];
-        } else {
-          vErrors.push(err211);
-        }
-        errors++;
-      }
+    var _valid31 = _errs244 === errors;
+    valid133 = _valid31;
+    if (valid133) {
+      var props31 = {};
+      props31.ports = true;
+      props31.kind = true;
     }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err212 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err212];
-        } else {
-          vErrors.push(err212);
-        }
-        errors++;
-      }
+  }
+  if (!valid133) {
+    const err211 = { instancePath, schemaPath: "#/allOf/31/if", keyword: "if", params: { failingKeyword: "then" } };
+    if (vErrors === null) {
+      vErrors = [err211];
+    } else {
+      vErrors.push(err211);
     }
-    if (data.ports !== void 0) {
-      let data114 = data.ports;
-      if (data114 && typeof data114 == "object" && !Array.isArray(data114)) {
-        if (Object.keys(data114).length < 1) {
-          const err213 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err213];
-          } else {
-            vErrors.push(err213);
-          }
-          errors++;
-        }
-        for (const key5 in data114) {
-          const _errs254 = errors;
-          if (typeof key5 === "string") {
-            if (func2(key5) > 63) {
-              const err214 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
-              if (vErrors === null) {
-                vErrors = [err214];
-              } else {
-                vErrors.push(err214);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key5)) {
-              const err215 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
-              if (vErrors === null) {
-                vErrors = [err215];
-              } else {
-                vErrors.push(err215);
-              }
-              errors++;
-            }
-          } else {
-            const err216 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
-            if (vErrors === null) {
-              vErrors = [err216];
-            } else {
-              vErrors.push(err216);
-            }
-            errors++;
-          }
-          var valid132 = _errs254 === errors;
-          if (!valid132) {
-            const err217 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
-            if (vErrors === null) {
-              vErrors = [err217];
-            } else {
-              vErrors.push(err217);
-            }
-            errors++;
-          }
-        }
-        for (const key6 in data114) {
-          if (!validate24(data114[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data114, parentDataProperty: key6, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
-        }
+    errors++;
+  }
+  if (props0 !== true && props31 !== void 0) {
+    if (props31 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props31);
+    }
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.kind === void 0) {
+      const err212 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+      if (vErrors === null) {
+        vErrors = [err212];
       } else {
-        const err218 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
+        vErrors.push(err212);
+      }
+      errors++;
+    }
+    for (const key4 in data) {
+      if (!func1.call(schema40.properties, key4)) {
+        const err213 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
+        if (vErrors === null) {
+          vErrors = [err213];
+        } else {
+          vErrors.push(err213);
+        }
+        errors++;
+      }
+    }
+    if (data.kind !== void 0) {
+      let data116 = data.kind;
+      if (typeof data116 !== "string") {
+        const err214 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err214];
+        } else {
+          vErrors.push(err214);
+        }
+        errors++;
+      }
+      if (!(data116 === "switch" || data116 === "router" || data116 === "access-point" || data116 === "media-converter" || data116 === "server" || data116 === "camera" || data116 === "display" || data116 === "computer" || data116 === "tuner" || data116 === "patch-panel" || data116 === "internet" || data116 === "aerial" || data116 === "lnb" || data116 === "amplifier" || data116 === "attenuator" || data116 === "filter" || data116 === "equaliser" || data116 === "splitter" || data116 === "tap" || data116 === "combiner" || data116 === "diplexer" || data116 === "multiswitch" || data116 === "outlet" || data116 === "power-inserter" || data116 === "isolator" || data116 === "earth-block")) {
+        const err215 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
+        if (vErrors === null) {
+          vErrors = [err215];
+        } else {
+          vErrors.push(err215);
+        }
+        errors++;
+      }
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err216 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err216];
+        } else {
+          vErrors.push(err216);
+        }
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data118 = data["unregistered-multicast"];
+      if (typeof data118 !== "string") {
+        const err217 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err217];
+        } else {
+          vErrors.push(err217);
+        }
+        errors++;
+      }
+      if (!(data118 === "flood" || data118 === "drop")) {
+        const err218 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
         if (vErrors === null) {
           vErrors = [err218];
         } else {
@@ -5492,20 +5568,19 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.address !== void 0) {
-      let data116 = data.address;
-      if (typeof data116 === "string") {
-        if (!pattern18.test(data116)) {
-          const err219 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
-          if (vErrors === null) {
-            vErrors = [err219];
-          } else {
-            vErrors.push(err219);
-          }
-          errors++;
+    if (data["without-querier"] !== void 0) {
+      let data119 = data["without-querier"];
+      if (typeof data119 !== "string") {
+        const err219 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err219];
+        } else {
+          vErrors.push(err219);
         }
-      } else {
-        const err220 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+      if (!(data119 === "by-reports" || data119 === "flood")) {
+        const err220 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
         if (vErrors === null) {
           vErrors = [err220];
         } else {
@@ -5514,74 +5589,73 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.addresses !== void 0) {
-      let data117 = data.addresses;
-      if (data117 && typeof data117 == "object" && !Array.isArray(data117)) {
-        if (Object.keys(data117).length < 1) {
-          const err221 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err221 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err221];
+        } else {
+          vErrors.push(err221);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data121 = data["spanning-tree-priority"];
+      if (!(typeof data121 == "number" && (!(data121 % 1) && !isNaN(data121)) && isFinite(data121))) {
+        const err222 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err222];
+        } else {
+          vErrors.push(err222);
+        }
+        errors++;
+      }
+      if (typeof data121 == "number" && isFinite(data121)) {
+        if (data121 > 61440 || isNaN(data121)) {
+          const err223 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
           if (vErrors === null) {
-            vErrors = [err221];
+            vErrors = [err223];
           } else {
-            vErrors.push(err221);
+            vErrors.push(err223);
           }
           errors++;
         }
-        for (const key7 in data117) {
-          const _errs264 = errors;
-          if (typeof key7 === "string") {
-            if (!pattern7.test(key7)) {
-              const err222 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
-              if (vErrors === null) {
-                vErrors = [err222];
-              } else {
-                vErrors.push(err222);
-              }
-              errors++;
-            }
+        if (data121 < 0 || isNaN(data121)) {
+          const err224 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
+          if (vErrors === null) {
+            vErrors = [err224];
           } else {
-            const err223 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
-            if (vErrors === null) {
-              vErrors = [err223];
-            } else {
-              vErrors.push(err223);
-            }
-            errors++;
+            vErrors.push(err224);
           }
-          var valid136 = _errs264 === errors;
-          if (!valid136) {
-            const err224 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
-            if (vErrors === null) {
-              vErrors = [err224];
-            } else {
-              vErrors.push(err224);
-            }
-            errors++;
-          }
+          errors++;
         }
-        for (const key8 in data117) {
-          let data118 = data117[key8];
-          if (typeof data118 === "string") {
-            if (!pattern18.test(data118)) {
-              const err225 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
-              if (vErrors === null) {
-                vErrors = [err225];
-              } else {
-                vErrors.push(err225);
-              }
-              errors++;
-            }
+        let res0;
+        if (res0 = data121 / 4096, res0 !== parseInt(res0)) {
+          const err225 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+          if (vErrors === null) {
+            vErrors = [err225];
           } else {
-            const err226 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err226];
-            } else {
-              vErrors.push(err226);
-            }
-            errors++;
+            vErrors.push(err225);
           }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data122 = data["poe-budget"];
+      if (typeof data122 === "string") {
+        if (!pattern12.test(data122)) {
+          const err226 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err226];
+          } else {
+            vErrors.push(err226);
+          }
+          errors++;
         }
       } else {
-        const err227 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
+        const err227 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err227];
         } else {
@@ -5590,20 +5664,20 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.mac !== void 0) {
-      let data119 = data.mac;
-      if (typeof data119 === "string") {
-        if (!pattern22.test(data119)) {
-          const err228 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
-          if (vErrors === null) {
-            vErrors = [err228];
-          } else {
-            vErrors.push(err228);
-          }
-          errors++;
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err228 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err228];
+        } else {
+          vErrors.push(err228);
         }
-      } else {
-        const err229 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err229 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err229];
         } else {
@@ -5612,65 +5686,67 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err230 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err230];
-        } else {
-          vErrors.push(err230);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data121 = data.interface;
-      if (typeof data121 === "string") {
-        if (!pattern23.test(data121)) {
-          const err231 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+    if (data.ports !== void 0) {
+      let data125 = data.ports;
+      if (data125 && typeof data125 == "object" && !Array.isArray(data125)) {
+        if (Object.keys(data125).length < 1) {
+          const err230 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err231];
+            vErrors = [err230];
           } else {
-            vErrors.push(err231);
+            vErrors.push(err230);
           }
           errors++;
         }
-      } else {
-        const err232 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err232];
-        } else {
-          vErrors.push(err232);
-        }
-        errors++;
-      }
-    }
-    if (data.speed !== void 0) {
-      let data122 = data.speed;
-      if (typeof data122 === "string") {
-        if (!pattern14.test(data122)) {
-          const err233 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err233];
+        for (const key5 in data125) {
+          const _errs268 = errors;
+          if (typeof key5 === "string") {
+            if (func2(key5) > 63) {
+              const err231 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
+              if (vErrors === null) {
+                vErrors = [err231];
+              } else {
+                vErrors.push(err231);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key5)) {
+              const err232 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
+              if (vErrors === null) {
+                vErrors = [err232];
+              } else {
+                vErrors.push(err232);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err233);
+            const err233 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
+            if (vErrors === null) {
+              vErrors = [err233];
+            } else {
+              vErrors.push(err233);
+            }
+            errors++;
           }
-          errors++;
+          var valid140 = _errs268 === errors;
+          if (!valid140) {
+            const err234 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
+            if (vErrors === null) {
+              vErrors = [err234];
+            } else {
+              vErrors.push(err234);
+            }
+            errors++;
+          }
+        }
+        for (const key6 in data125) {
+          if (!validate24(data125[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data125, parentDataProperty: key6, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
         }
       } else {
-        const err234 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err234];
-        } else {
-          vErrors.push(err234);
-        }
-        errors++;
-      }
-    }
-    if (data.medium !== void 0) {
-      let data123 = data.medium;
-      if (typeof data123 !== "string") {
-        const err235 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
+        const err235 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err235];
         } else {
@@ -5678,20 +5754,21 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data123 === "copper" || data123 === "multimode" || data123 === "single-mode" || data123 === "direct-attach")) {
-        const err236 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
-        if (vErrors === null) {
-          vErrors = [err236];
-        } else {
-          vErrors.push(err236);
-        }
-        errors++;
-      }
     }
-    if (data.module !== void 0) {
-      let data124 = data.module;
-      if (typeof data124 !== "string") {
-        const err237 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+    if (data.address !== void 0) {
+      let data127 = data.address;
+      if (typeof data127 === "string") {
+        if (!pattern18.test(data127)) {
+          const err236 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+          if (vErrors === null) {
+            vErrors = [err236];
+          } else {
+            vErrors.push(err236);
+          }
+          errors++;
+        }
+      } else {
+        const err237 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err237];
         } else {
@@ -5699,12 +5776,198 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data124 === "100base-fx" || data124 === "100base-lx10" || data124 === "100base-bx10-d" || data124 === "100base-bx10-u" || data124 === "1000base-t" || data124 === "1000base-sx" || data124 === "1000base-lx" || data124 === "1000base-lx10" || data124 === "1000base-bx10-d" || data124 === "1000base-bx10-u" || data124 === "2.5gbase-t" || data124 === "10gbase-t" || data124 === "10gbase-sr" || data124 === "10gbase-lrm" || data124 === "10gbase-lr" || data124 === "10gbase-er" || data124 === "10gbase-br10-d" || data124 === "10gbase-br10-u" || data124 === "25gbase-sr" || data124 === "25gbase-lr" || data124 === "40gbase-sr4" || data124 === "40gbase-lr4")) {
-        const err238 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+    }
+    if (data.addresses !== void 0) {
+      let data128 = data.addresses;
+      if (data128 && typeof data128 == "object" && !Array.isArray(data128)) {
+        if (Object.keys(data128).length < 1) {
+          const err238 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err238];
+          } else {
+            vErrors.push(err238);
+          }
+          errors++;
+        }
+        for (const key7 in data128) {
+          const _errs278 = errors;
+          if (typeof key7 === "string") {
+            if (!pattern7.test(key7)) {
+              const err239 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
+              if (vErrors === null) {
+                vErrors = [err239];
+              } else {
+                vErrors.push(err239);
+              }
+              errors++;
+            }
+          } else {
+            const err240 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
+            if (vErrors === null) {
+              vErrors = [err240];
+            } else {
+              vErrors.push(err240);
+            }
+            errors++;
+          }
+          var valid144 = _errs278 === errors;
+          if (!valid144) {
+            const err241 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
+            if (vErrors === null) {
+              vErrors = [err241];
+            } else {
+              vErrors.push(err241);
+            }
+            errors++;
+          }
+        }
+        for (const key8 in data128) {
+          let data129 = data128[key8];
+          if (typeof data129 === "string") {
+            if (!pattern18.test(data129)) {
+              const err242 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+              if (vErrors === null) {
+                vErrors = [err242];
+              } else {
+                vErrors.push(err242);
+              }
+              errors++;
+            }
+          } else {
+            const err243 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err243];
+            } else {
+              vErrors.push(err243);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err244 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err238];
+          vErrors = [err244];
         } else {
-          vErrors.push(err238);
+          vErrors.push(err244);
+        }
+        errors++;
+      }
+    }
+    if (data.mac !== void 0) {
+      let data130 = data.mac;
+      if (typeof data130 === "string") {
+        if (!pattern22.test(data130)) {
+          const err245 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
+          if (vErrors === null) {
+            vErrors = [err245];
+          } else {
+            vErrors.push(err245);
+          }
+          errors++;
+        }
+      } else {
+        const err246 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err246];
+        } else {
+          vErrors.push(err246);
+        }
+        errors++;
+      }
+    }
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err247 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err247];
+        } else {
+          vErrors.push(err247);
+        }
+        errors++;
+      }
+    }
+    if (data.interface !== void 0) {
+      let data132 = data.interface;
+      if (typeof data132 === "string") {
+        if (!pattern23.test(data132)) {
+          const err248 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+          if (vErrors === null) {
+            vErrors = [err248];
+          } else {
+            vErrors.push(err248);
+          }
+          errors++;
+        }
+      } else {
+        const err249 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err249];
+        } else {
+          vErrors.push(err249);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data133 = data.speed;
+      if (typeof data133 === "string") {
+        if (!pattern14.test(data133)) {
+          const err250 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          if (vErrors === null) {
+            vErrors = [err250];
+          } else {
+            vErrors.push(err250);
+          }
+          errors++;
+        }
+      } else {
+        const err251 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err251];
+        } else {
+          vErrors.push(err251);
+        }
+        errors++;
+      }
+    }
+    if (data.medium !== void 0) {
+      let data134 = data.medium;
+      if (typeof data134 !== "string") {
+        const err252 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err252];
+        } else {
+          vErrors.push(err252);
+        }
+        errors++;
+      }
+      if (!(data134 === "copper" || data134 === "multimode" || data134 === "single-mode" || data134 === "direct-attach")) {
+        const err253 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
+        if (vErrors === null) {
+          vErrors = [err253];
+        } else {
+          vErrors.push(err253);
+        }
+        errors++;
+      }
+    }
+    if (data.module !== void 0) {
+      let data135 = data.module;
+      if (typeof data135 !== "string") {
+        const err254 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err254];
+        } else {
+          vErrors.push(err254);
+        }
+        errors++;
+      }
+      if (!(data135 === "100base-fx" || data135 === "100base-lx10" || data135 === "100base-bx10-d" || data135 === "100base-bx10-u" || data135 === "1000base-t" || data135 === "1000base-sx" || data135 === "1000base-lx" || data135 === "1000base-lx10" || data135 === "1000base-bx10-d" || data135 === "1000base-bx10-u" || data135 === "2.5gbase-t" || data135 === "10gbase-t" || data135 === "10gbase-sr" || data135 === "10gbase-lrm" || data135 === "10gbase-lr" || data135 === "10gbase-er" || data135 === "10gbase-br10-d" || data135 === "10gbase-br10-u" || data135 === "25gbase-sr" || data135 === "25gbase-lr" || data135 === "40gbase-sr4" || data135 === "40gbase-lr4")) {
+        const err255 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+        if (vErrors === null) {
+          vErrors = [err255];
+        } else {
+          vErrors.push(err255);
         }
         errors++;
       }
@@ -5716,132 +5979,132 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.down !== void 0) {
-      let data126 = data.down;
-      if (typeof data126 === "string") {
-        if (!pattern14.test(data126)) {
-          const err239 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data137 = data.down;
+      if (typeof data137 === "string") {
+        if (!pattern14.test(data137)) {
+          const err256 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err239];
+            vErrors = [err256];
           } else {
-            vErrors.push(err239);
+            vErrors.push(err256);
           }
           errors++;
         }
       } else {
-        const err240 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err257 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err240];
+          vErrors = [err257];
         } else {
-          vErrors.push(err240);
+          vErrors.push(err257);
         }
         errors++;
       }
     }
     if (data.up !== void 0) {
-      let data127 = data.up;
-      if (typeof data127 === "string") {
-        if (!pattern14.test(data127)) {
-          const err241 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data138 = data.up;
+      if (typeof data138 === "string") {
+        if (!pattern14.test(data138)) {
+          const err258 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err241];
+            vErrors = [err258];
           } else {
-            vErrors.push(err241);
+            vErrors.push(err258);
           }
           errors++;
         }
       } else {
-        const err242 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err259 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err242];
+          vErrors = [err259];
         } else {
-          vErrors.push(err242);
+          vErrors.push(err259);
         }
         errors++;
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data128 = data["basic-rate"];
-      if (typeof data128 === "string") {
-        if (!pattern14.test(data128)) {
-          const err243 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data139 = data["basic-rate"];
+      if (typeof data139 === "string") {
+        if (!pattern14.test(data139)) {
+          const err260 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err243];
+            vErrors = [err260];
           } else {
-            vErrors.push(err243);
+            vErrors.push(err260);
           }
           errors++;
         }
       } else {
-        const err244 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err261 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err244];
+          vErrors = [err261];
         } else {
-          vErrors.push(err244);
+          vErrors.push(err261);
         }
         errors++;
       }
-      if (!(data128 === "1 Mb/s" || data128 === "2 Mb/s" || data128 === "5.5 Mb/s" || data128 === "6 Mb/s" || data128 === "9 Mb/s" || data128 === "11 Mb/s" || data128 === "12 Mb/s" || data128 === "18 Mb/s" || data128 === "24 Mb/s" || data128 === "36 Mb/s" || data128 === "48 Mb/s" || data128 === "54 Mb/s")) {
-        const err245 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
+      if (!(data139 === "1 Mb/s" || data139 === "2 Mb/s" || data139 === "5.5 Mb/s" || data139 === "6 Mb/s" || data139 === "9 Mb/s" || data139 === "11 Mb/s" || data139 === "12 Mb/s" || data139 === "18 Mb/s" || data139 === "24 Mb/s" || data139 === "36 Mb/s" || data139 === "48 Mb/s" || data139 === "54 Mb/s")) {
+        const err262 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
         if (vErrors === null) {
-          vErrors = [err245];
+          vErrors = [err262];
         } else {
-          vErrors.push(err245);
+          vErrors.push(err262);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err246 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
+        const err263 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err246];
+          vErrors = [err263];
         } else {
-          vErrors.push(err246);
+          vErrors.push(err263);
         }
         errors++;
       }
     }
     if (data.sessions !== void 0) {
-      let data130 = data.sessions;
-      if (!(typeof data130 == "number" && (!(data130 % 1) && !isNaN(data130)) && isFinite(data130))) {
-        const err247 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
+      let data141 = data.sessions;
+      if (!(typeof data141 == "number" && (!(data141 % 1) && !isNaN(data141)) && isFinite(data141))) {
+        const err264 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err247];
+          vErrors = [err264];
         } else {
-          vErrors.push(err247);
+          vErrors.push(err264);
         }
         errors++;
       }
-      if (typeof data130 == "number" && isFinite(data130)) {
-        if (data130 < 1 || isNaN(data130)) {
-          const err248 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      if (typeof data141 == "number" && isFinite(data141)) {
+        if (data141 < 1 || isNaN(data141)) {
+          const err265 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err248];
+            vErrors = [err265];
           } else {
-            vErrors.push(err248);
+            vErrors.push(err265);
           }
           errors++;
         }
       }
     }
     if (data.decoders !== void 0) {
-      let data131 = data.decoders;
-      if (!(typeof data131 == "number" && (!(data131 % 1) && !isNaN(data131)) && isFinite(data131))) {
-        const err249 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
+      let data142 = data.decoders;
+      if (!(typeof data142 == "number" && (!(data142 % 1) && !isNaN(data142)) && isFinite(data142))) {
+        const err266 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err249];
+          vErrors = [err266];
         } else {
-          vErrors.push(err249);
+          vErrors.push(err266);
         }
         errors++;
       }
-      if (typeof data131 == "number" && isFinite(data131)) {
-        if (data131 < 1 || isNaN(data131)) {
-          const err250 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      if (typeof data142 == "number" && isFinite(data142)) {
+        if (data142 < 1 || isNaN(data142)) {
+          const err267 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err250];
+            vErrors = [err267];
           } else {
-            vErrors.push(err250);
+            vErrors.push(err267);
           }
           errors++;
         }
@@ -5854,303 +6117,119 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data133 = data.routes;
-      if (Array.isArray(data133)) {
-        const len0 = data133.length;
+      let data144 = data.routes;
+      if (Array.isArray(data144)) {
+        const len0 = data144.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data133[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data133, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data144[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data144, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err251 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
+        const err268 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err251];
+          vErrors = [err268];
         } else {
-          vErrors.push(err251);
+          vErrors.push(err268);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err252 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        const err269 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err252];
+          vErrors = [err269];
         } else {
-          vErrors.push(err252);
+          vErrors.push(err269);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err253 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
+        const err270 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err253];
+          vErrors = [err270];
         } else {
-          vErrors.push(err253);
+          vErrors.push(err270);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err254 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
+        const err271 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err254];
+          vErrors = [err271];
         } else {
-          vErrors.push(err254);
+          vErrors.push(err271);
         }
         errors++;
       }
     }
     if (data.frequencies !== void 0) {
-      let data138 = data.frequencies;
-      if (typeof data138 === "string") {
-        if (!pattern39.test(data138)) {
-          const err255 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+      let data149 = data.frequencies;
+      if (typeof data149 === "string") {
+        if (!pattern39.test(data149)) {
+          const err272 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
-            vErrors = [err255];
+            vErrors = [err272];
           } else {
-            vErrors.push(err255);
+            vErrors.push(err272);
           }
           errors++;
         }
       } else {
-        const err256 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        const err273 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err256];
+          vErrors = [err273];
         } else {
-          vErrors.push(err256);
+          vErrors.push(err273);
         }
         errors++;
       }
     }
     if (data.passes !== void 0) {
-      let data139 = data.passes;
-      if (typeof data139 === "string") {
-        if (!pattern39.test(data139)) {
-          const err257 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+      let data150 = data.passes;
+      if (typeof data150 === "string") {
+        if (!pattern39.test(data150)) {
+          const err274 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
-            vErrors = [err257];
+            vErrors = [err274];
           } else {
-            vErrors.push(err257);
+            vErrors.push(err274);
           }
           errors++;
         }
       } else {
-        const err258 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        const err275 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err258];
+          vErrors = [err275];
         } else {
-          vErrors.push(err258);
+          vErrors.push(err275);
         }
         errors++;
       }
     }
     if (data.receives !== void 0) {
-      let data140 = data.receives;
-      if (data140 && typeof data140 == "object" && !Array.isArray(data140)) {
-        if (Object.keys(data140).length < 1) {
-          const err259 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data151 = data.receives;
+      if (data151 && typeof data151 == "object" && !Array.isArray(data151)) {
+        if (Object.keys(data151).length < 1) {
+          const err276 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err259];
+            vErrors = [err276];
           } else {
-            vErrors.push(err259);
+            vErrors.push(err276);
           }
           errors++;
         }
-        for (const key9 in data140) {
-          const _errs319 = errors;
+        for (const key9 in data151) {
+          const _errs333 = errors;
           if (typeof key9 === "string") {
             if (!pattern7.test(key9)) {
-              const err260 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
-              if (vErrors === null) {
-                vErrors = [err260];
-              } else {
-                vErrors.push(err260);
-              }
-              errors++;
-            }
-          } else {
-            const err261 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
-            if (vErrors === null) {
-              vErrors = [err261];
-            } else {
-              vErrors.push(err261);
-            }
-            errors++;
-          }
-          var valid149 = _errs319 === errors;
-          if (!valid149) {
-            const err262 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
-            if (vErrors === null) {
-              vErrors = [err262];
-            } else {
-              vErrors.push(err262);
-            }
-            errors++;
-          }
-        }
-        for (const key10 in data140) {
-          let data141 = data140[key10];
-          if (typeof data141 === "string") {
-            if (!pattern42.test(data141)) {
-              const err263 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-              if (vErrors === null) {
-                vErrors = [err263];
-              } else {
-                vErrors.push(err263);
-              }
-              errors++;
-            }
-          } else {
-            const err264 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err264];
-            } else {
-              vErrors.push(err264);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err265 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err265];
-        } else {
-          vErrors.push(err265);
-        }
-        errors++;
-      }
-    }
-    if (data.field !== void 0) {
-      let data142 = data.field;
-      if (data142 && typeof data142 == "object" && !Array.isArray(data142)) {
-        if (Object.keys(data142).length < 1) {
-          const err266 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err266];
-          } else {
-            vErrors.push(err266);
-          }
-          errors++;
-        }
-        for (const key11 in data142) {
-          const _errs328 = errors;
-          if (typeof key11 === "string") {
-            if (!pattern7.test(key11)) {
-              const err267 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
-              if (vErrors === null) {
-                vErrors = [err267];
-              } else {
-                vErrors.push(err267);
-              }
-              errors++;
-            }
-          } else {
-            const err268 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
-            if (vErrors === null) {
-              vErrors = [err268];
-            } else {
-              vErrors.push(err268);
-            }
-            errors++;
-          }
-          var valid153 = _errs328 === errors;
-          if (!valid153) {
-            const err269 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
-            if (vErrors === null) {
-              vErrors = [err269];
-            } else {
-              vErrors.push(err269);
-            }
-            errors++;
-          }
-        }
-        for (const key12 in data142) {
-          let data143 = data142[key12];
-          if (typeof data143 === "string") {
-            if (!pattern42.test(data143)) {
-              const err270 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-              if (vErrors === null) {
-                vErrors = [err270];
-              } else {
-                vErrors.push(err270);
-              }
-              errors++;
-            }
-          } else {
-            const err271 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err271];
-            } else {
-              vErrors.push(err271);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err272 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err272];
-        } else {
-          vErrors.push(err272);
-        }
-        errors++;
-      }
-    }
-    if (data.quality !== void 0) {
-      let data144 = data.quality;
-      if (data144 && typeof data144 == "object" && !Array.isArray(data144)) {
-        if (Object.keys(data144).length < 1) {
-          const err273 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err273];
-          } else {
-            vErrors.push(err273);
-          }
-          errors++;
-        }
-        for (const key13 in data144) {
-          const _errs337 = errors;
-          if (typeof key13 === "string") {
-            if (!pattern7.test(key13)) {
-              const err274 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
-              if (vErrors === null) {
-                vErrors = [err274];
-              } else {
-                vErrors.push(err274);
-              }
-              errors++;
-            }
-          } else {
-            const err275 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
-            if (vErrors === null) {
-              vErrors = [err275];
-            } else {
-              vErrors.push(err275);
-            }
-            errors++;
-          }
-          var valid157 = _errs337 === errors;
-          if (!valid157) {
-            const err276 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
-            if (vErrors === null) {
-              vErrors = [err276];
-            } else {
-              vErrors.push(err276);
-            }
-            errors++;
-          }
-        }
-        for (const key14 in data144) {
-          let data145 = data144[key14];
-          if (typeof data145 === "string") {
-            if (!pattern46.test(data145)) {
-              const err277 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              const err277 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
               if (vErrors === null) {
                 vErrors = [err277];
               } else {
@@ -6159,7 +6238,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err278 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err278 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
             if (vErrors === null) {
               vErrors = [err278];
             } else {
@@ -6167,118 +6246,117 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid157 = _errs333 === errors;
+          if (!valid157) {
+            const err279 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
+            if (vErrors === null) {
+              vErrors = [err279];
+            } else {
+              vErrors.push(err279);
+            }
+            errors++;
+          }
+        }
+        for (const key10 in data151) {
+          let data152 = data151[key10];
+          if (typeof data152 === "string") {
+            if (!pattern42.test(data152)) {
+              const err280 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err280];
+              } else {
+                vErrors.push(err280);
+              }
+              errors++;
+            }
+          } else {
+            const err281 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err281];
+            } else {
+              vErrors.push(err281);
+            }
+            errors++;
+          }
         }
       } else {
-        const err279 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
+        const err282 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err279];
+          vErrors = [err282];
         } else {
-          vErrors.push(err279);
+          vErrors.push(err282);
         }
         errors++;
       }
     }
-    if (data.gain !== void 0) {
-      let data146 = data.gain;
-      if (typeof data146 === "string") {
-        if (!pattern46.test(data146)) {
-          const err280 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+    if (data.field !== void 0) {
+      let data153 = data.field;
+      if (data153 && typeof data153 == "object" && !Array.isArray(data153)) {
+        if (Object.keys(data153).length < 1) {
+          const err283 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err280];
+            vErrors = [err283];
           } else {
-            vErrors.push(err280);
+            vErrors.push(err283);
           }
           errors++;
         }
-      } else {
-        const err281 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err281];
-        } else {
-          vErrors.push(err281);
-        }
-        errors++;
-      }
-    }
-    if (data["noise-figure"] !== void 0) {
-      let data147 = data["noise-figure"];
-      if (typeof data147 === "string") {
-        if (!pattern46.test(data147)) {
-          const err282 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err282];
+        for (const key11 in data153) {
+          const _errs342 = errors;
+          if (typeof key11 === "string") {
+            if (!pattern7.test(key11)) {
+              const err284 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
+              if (vErrors === null) {
+                vErrors = [err284];
+              } else {
+                vErrors.push(err284);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err282);
+            const err285 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
+            if (vErrors === null) {
+              vErrors = [err285];
+            } else {
+              vErrors.push(err285);
+            }
+            errors++;
           }
-          errors++;
+          var valid161 = _errs342 === errors;
+          if (!valid161) {
+            const err286 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
+            if (vErrors === null) {
+              vErrors = [err286];
+            } else {
+              vErrors.push(err286);
+            }
+            errors++;
+          }
         }
-      } else {
-        const err283 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err283];
-        } else {
-          vErrors.push(err283);
-        }
-        errors++;
-      }
-    }
-    if (data["max-output"] !== void 0) {
-      let data148 = data["max-output"];
-      if (typeof data148 === "string") {
-        if (!pattern42.test(data148)) {
-          const err284 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-          if (vErrors === null) {
-            vErrors = [err284];
+        for (const key12 in data153) {
+          let data154 = data153[key12];
+          if (typeof data154 === "string") {
+            if (!pattern42.test(data154)) {
+              const err287 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err287];
+              } else {
+                vErrors.push(err287);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err284);
+            const err288 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err288];
+            } else {
+              vErrors.push(err288);
+            }
+            errors++;
           }
-          errors++;
         }
       } else {
-        const err285 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err285];
-        } else {
-          vErrors.push(err285);
-        }
-        errors++;
-      }
-    }
-    if (data["powered-by"] !== void 0) {
-      let data149 = data["powered-by"];
-      if (typeof data149 !== "string") {
-        const err286 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err286];
-        } else {
-          vErrors.push(err286);
-        }
-        errors++;
-      }
-      if (!(data149 === "in" || data149 === "out")) {
-        const err287 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
-        if (vErrors === null) {
-          vErrors = [err287];
-        } else {
-          vErrors.push(err287);
-        }
-        errors++;
-      }
-    }
-    if (data.supply !== void 0) {
-      let data150 = data.supply;
-      if (typeof data150 === "string") {
-        if (!pattern50.test(data150)) {
-          const err288 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
-          if (vErrors === null) {
-            vErrors = [err288];
-          } else {
-            vErrors.push(err288);
-          }
-          errors++;
-        }
-      } else {
-        const err289 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
+        const err289 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err289];
         } else {
@@ -6287,11 +6365,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.current !== void 0) {
-      let data151 = data.current;
-      if (typeof data151 === "string") {
-        if (!pattern51.test(data151)) {
-          const err290 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
+    if (data.quality !== void 0) {
+      let data155 = data.quality;
+      if (data155 && typeof data155 == "object" && !Array.isArray(data155)) {
+        if (Object.keys(data155).length < 1) {
+          const err290 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err290];
           } else {
@@ -6299,12 +6377,197 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        for (const key13 in data155) {
+          const _errs351 = errors;
+          if (typeof key13 === "string") {
+            if (!pattern7.test(key13)) {
+              const err291 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
+              if (vErrors === null) {
+                vErrors = [err291];
+              } else {
+                vErrors.push(err291);
+              }
+              errors++;
+            }
+          } else {
+            const err292 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
+            if (vErrors === null) {
+              vErrors = [err292];
+            } else {
+              vErrors.push(err292);
+            }
+            errors++;
+          }
+          var valid165 = _errs351 === errors;
+          if (!valid165) {
+            const err293 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
+            if (vErrors === null) {
+              vErrors = [err293];
+            } else {
+              vErrors.push(err293);
+            }
+            errors++;
+          }
+        }
+        for (const key14 in data155) {
+          let data156 = data155[key14];
+          if (typeof data156 === "string") {
+            if (!pattern46.test(data156)) {
+              const err294 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err294];
+              } else {
+                vErrors.push(err294);
+              }
+              errors++;
+            }
+          } else {
+            const err295 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err295];
+            } else {
+              vErrors.push(err295);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err291 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        const err296 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err291];
+          vErrors = [err296];
         } else {
-          vErrors.push(err291);
+          vErrors.push(err296);
+        }
+        errors++;
+      }
+    }
+    if (data.gain !== void 0) {
+      let data157 = data.gain;
+      if (typeof data157 === "string") {
+        if (!pattern46.test(data157)) {
+          const err297 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err297];
+          } else {
+            vErrors.push(err297);
+          }
+          errors++;
+        }
+      } else {
+        const err298 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err298];
+        } else {
+          vErrors.push(err298);
+        }
+        errors++;
+      }
+    }
+    if (data["noise-figure"] !== void 0) {
+      let data158 = data["noise-figure"];
+      if (typeof data158 === "string") {
+        if (!pattern46.test(data158)) {
+          const err299 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err299];
+          } else {
+            vErrors.push(err299);
+          }
+          errors++;
+        }
+      } else {
+        const err300 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err300];
+        } else {
+          vErrors.push(err300);
+        }
+        errors++;
+      }
+    }
+    if (data["max-output"] !== void 0) {
+      let data159 = data["max-output"];
+      if (typeof data159 === "string") {
+        if (!pattern42.test(data159)) {
+          const err301 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+          if (vErrors === null) {
+            vErrors = [err301];
+          } else {
+            vErrors.push(err301);
+          }
+          errors++;
+        }
+      } else {
+        const err302 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err302];
+        } else {
+          vErrors.push(err302);
+        }
+        errors++;
+      }
+    }
+    if (data["powered-by"] !== void 0) {
+      let data160 = data["powered-by"];
+      if (typeof data160 !== "string") {
+        const err303 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err303];
+        } else {
+          vErrors.push(err303);
+        }
+        errors++;
+      }
+      if (!(data160 === "in" || data160 === "out")) {
+        const err304 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
+        if (vErrors === null) {
+          vErrors = [err304];
+        } else {
+          vErrors.push(err304);
+        }
+        errors++;
+      }
+    }
+    if (data.supply !== void 0) {
+      let data161 = data.supply;
+      if (typeof data161 === "string") {
+        if (!pattern50.test(data161)) {
+          const err305 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
+          if (vErrors === null) {
+            vErrors = [err305];
+          } else {
+            vErrors.push(err305);
+          }
+          errors++;
+        }
+      } else {
+        const err306 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err306];
+        } else {
+          vErrors.push(err306);
+        }
+        errors++;
+      }
+    }
+    if (data.current !== void 0) {
+      let data162 = data.current;
+      if (typeof data162 === "string") {
+        if (!pattern51.test(data162)) {
+          const err307 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
+          if (vErrors === null) {
+            vErrors = [err307];
+          } else {
+            vErrors.push(err307);
+          }
+          errors++;
+        }
+      } else {
+        const err308 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err308];
+        } else {
+          vErrors.push(err308);
         }
         errors++;
       }
@@ -6322,110 +6585,110 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data154 = data.slope;
-      if (typeof data154 === "string") {
-        if (!pattern46.test(data154)) {
-          const err292 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data165 = data.slope;
+      if (typeof data165 === "string") {
+        if (!pattern46.test(data165)) {
+          const err309 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err292];
+            vErrors = [err309];
           } else {
-            vErrors.push(err292);
+            vErrors.push(err309);
           }
           errors++;
         }
       } else {
-        const err293 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err310 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err293];
+          vErrors = [err310];
         } else {
-          vErrors.push(err293);
+          vErrors.push(err310);
         }
         errors++;
       }
     }
     if (data.ways !== void 0) {
-      let data155 = data.ways;
-      if (!(typeof data155 == "number" && (!(data155 % 1) && !isNaN(data155)) && isFinite(data155))) {
-        const err294 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
+      let data166 = data.ways;
+      if (!(typeof data166 == "number" && (!(data166 % 1) && !isNaN(data166)) && isFinite(data166))) {
+        const err311 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err294];
+          vErrors = [err311];
         } else {
-          vErrors.push(err294);
+          vErrors.push(err311);
         }
         errors++;
       }
-      if (typeof data155 == "number" && isFinite(data155)) {
-        if (data155 > 64 || isNaN(data155)) {
-          const err295 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
+      if (typeof data166 == "number" && isFinite(data166)) {
+        if (data166 > 64 || isNaN(data166)) {
+          const err312 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
           if (vErrors === null) {
-            vErrors = [err295];
+            vErrors = [err312];
           } else {
-            vErrors.push(err295);
+            vErrors.push(err312);
           }
           errors++;
         }
-        if (data155 < 1 || isNaN(data155)) {
-          const err296 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+        if (data166 < 1 || isNaN(data166)) {
+          const err313 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err296];
+            vErrors = [err313];
           } else {
-            vErrors.push(err296);
+            vErrors.push(err313);
           }
           errors++;
         }
       }
     }
     if (data.terminated !== void 0) {
-      let data156 = data.terminated;
-      if (Array.isArray(data156)) {
-        const len1 = data156.length;
+      let data167 = data.terminated;
+      if (Array.isArray(data167)) {
+        const len1 = data167.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data157 = data156[i1];
-          if (typeof data157 !== "string") {
-            const err297 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
+          let data168 = data167[i1];
+          if (typeof data168 !== "string") {
+            const err314 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err297];
+              vErrors = [err314];
             } else {
-              vErrors.push(err297);
+              vErrors.push(err314);
             }
             errors++;
           }
-          if (typeof data157 === "string") {
-            if (!pattern7.test(data157)) {
-              const err298 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data168 === "string") {
+            if (!pattern7.test(data168)) {
+              const err315 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err298];
+                vErrors = [err315];
               } else {
-                vErrors.push(err298);
+                vErrors.push(err315);
               }
               errors++;
             }
           } else {
-            const err299 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err316 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err299];
+              vErrors = [err316];
             } else {
-              vErrors.push(err299);
+              vErrors.push(err316);
             }
             errors++;
           }
         }
-        let i2 = data156.length;
+        let i2 = data167.length;
         let j0;
         if (i2 > 1) {
           const indices0 = {};
           for (; i2--; ) {
-            let item0 = data156[i2];
+            let item0 = data167[i2];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err300 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
+              const err317 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
               if (vErrors === null) {
-                vErrors = [err300];
+                vErrors = [err317];
               } else {
-                vErrors.push(err300);
+                vErrors.push(err317);
               }
               errors++;
               break;
@@ -6434,97 +6697,97 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err301 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
+        const err318 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err301];
+          vErrors = [err318];
         } else {
-          vErrors.push(err301);
+          vErrors.push(err318);
         }
         errors++;
       }
     }
     if (data.isolation !== void 0) {
-      let data158 = data.isolation;
-      if (typeof data158 === "string") {
-        if (!pattern46.test(data158)) {
-          const err302 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data169 = data.isolation;
+      if (typeof data169 === "string") {
+        if (!pattern46.test(data169)) {
+          const err319 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err302];
+            vErrors = [err319];
           } else {
-            vErrors.push(err302);
+            vErrors.push(err319);
           }
           errors++;
         }
       } else {
-        const err303 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err320 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err303];
+          vErrors = [err320];
         } else {
-          vErrors.push(err303);
+          vErrors.push(err320);
         }
         errors++;
       }
     }
     if (data["power-pass"] !== void 0) {
-      let data159 = data["power-pass"];
-      if (!Array.isArray(data159) && typeof data159 !== "boolean") {
-        const err304 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
+      let data170 = data["power-pass"];
+      if (!Array.isArray(data170) && typeof data170 !== "boolean") {
+        const err321 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
         if (vErrors === null) {
-          vErrors = [err304];
+          vErrors = [err321];
         } else {
-          vErrors.push(err304);
+          vErrors.push(err321);
         }
         errors++;
       }
-      if (Array.isArray(data159)) {
-        const len2 = data159.length;
+      if (Array.isArray(data170)) {
+        const len2 = data170.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data160 = data159[i3];
-          if (typeof data160 !== "string") {
-            const err305 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
+          let data171 = data170[i3];
+          if (typeof data171 !== "string") {
+            const err322 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err305];
+              vErrors = [err322];
             } else {
-              vErrors.push(err305);
+              vErrors.push(err322);
             }
             errors++;
           }
-          if (typeof data160 === "string") {
-            if (!pattern7.test(data160)) {
-              const err306 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data171 === "string") {
+            if (!pattern7.test(data171)) {
+              const err323 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err306];
+                vErrors = [err323];
               } else {
-                vErrors.push(err306);
+                vErrors.push(err323);
               }
               errors++;
             }
           } else {
-            const err307 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err324 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err307];
+              vErrors = [err324];
             } else {
-              vErrors.push(err307);
+              vErrors.push(err324);
             }
             errors++;
           }
         }
-        let i4 = data159.length;
+        let i4 = data170.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data159[i4];
+            let item1 = data170[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err308 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
+              const err325 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
               if (vErrors === null) {
-                vErrors = [err308];
+                vErrors = [err325];
               } else {
-                vErrors.push(err308);
+                vErrors.push(err325);
               }
               errors++;
               break;
@@ -6535,197 +6798,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data161 = data.mast;
-      if (data161 && typeof data161 == "object" && !Array.isArray(data161)) {
-        for (const key15 in data161) {
+      let data172 = data.mast;
+      if (data172 && typeof data172 == "object" && !Array.isArray(data172)) {
+        for (const key15 in data172) {
           if (!(key15 === "outside-protected-zone" || key15 === "earthed")) {
-            const err309 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
-            if (vErrors === null) {
-              vErrors = [err309];
-            } else {
-              vErrors.push(err309);
-            }
-            errors++;
-          }
-        }
-        if (data161["outside-protected-zone"] !== void 0) {
-          if (typeof data161["outside-protected-zone"] !== "boolean") {
-            const err310 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
-            if (vErrors === null) {
-              vErrors = [err310];
-            } else {
-              vErrors.push(err310);
-            }
-            errors++;
-          }
-        }
-        if (data161.earthed !== void 0) {
-          let data163 = data161.earthed;
-          if (typeof data163 === "string") {
-            if (!pattern59.test(data163)) {
-              const err311 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" } };
-              if (vErrors === null) {
-                vErrors = [err311];
-              } else {
-                vErrors.push(err311);
-              }
-              errors++;
-            }
-          } else {
-            const err312 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err312];
-            } else {
-              vErrors.push(err312);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err313 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err313];
-        } else {
-          vErrors.push(err313);
-        }
-        errors++;
-      }
-    }
-    if (data.type !== void 0) {
-      let data164 = data.type;
-      if (typeof data164 !== "string") {
-        const err314 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err314];
-        } else {
-          vErrors.push(err314);
-        }
-        errors++;
-      }
-      if (!(data164 === "single" || data164 === "twin" || data164 === "quad" || data164 === "quattro")) {
-        const err315 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
-        if (vErrors === null) {
-          vErrors = [err315];
-        } else {
-          vErrors.push(err315);
-        }
-        errors++;
-      }
-    }
-    if (data.inputs !== void 0) {
-      let data165 = data.inputs;
-      if (data165 && typeof data165 == "object" && !Array.isArray(data165)) {
-        if (Object.keys(data165).length < 1) {
-          const err316 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err316];
-          } else {
-            vErrors.push(err316);
-          }
-          errors++;
-        }
-        for (const key16 in data165) {
-          const _errs395 = errors;
-          if (typeof key16 === "string") {
-            if (func2(key16) > 63) {
-              const err317 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
-              if (vErrors === null) {
-                vErrors = [err317];
-              } else {
-                vErrors.push(err317);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key16)) {
-              const err318 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
-              if (vErrors === null) {
-                vErrors = [err318];
-              } else {
-                vErrors.push(err318);
-              }
-              errors++;
-            }
-          } else {
-            const err319 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
-            if (vErrors === null) {
-              vErrors = [err319];
-            } else {
-              vErrors.push(err319);
-            }
-            errors++;
-          }
-          var valid178 = _errs395 === errors;
-          if (!valid178) {
-            const err320 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
-            if (vErrors === null) {
-              vErrors = [err320];
-            } else {
-              vErrors.push(err320);
-            }
-            errors++;
-          }
-        }
-        for (const key17 in data165) {
-          if (!validate36(data165[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data165, parentDataProperty: key17, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err321 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err321];
-        } else {
-          vErrors.push(err321);
-        }
-        errors++;
-      }
-    }
-    if (data.tuners !== void 0) {
-      let data167 = data.tuners;
-      if (data167 && typeof data167 == "object" && !Array.isArray(data167)) {
-        if (Object.keys(data167).length < 1) {
-          const err322 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err322];
-          } else {
-            vErrors.push(err322);
-          }
-          errors++;
-        }
-        for (const key18 in data167) {
-          const _errs402 = errors;
-          if (typeof key18 === "string") {
-            if (func2(key18) > 63) {
-              const err323 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
-              if (vErrors === null) {
-                vErrors = [err323];
-              } else {
-                vErrors.push(err323);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key18)) {
-              const err324 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
-              if (vErrors === null) {
-                vErrors = [err324];
-              } else {
-                vErrors.push(err324);
-              }
-              errors++;
-            }
-          } else {
-            const err325 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
-            if (vErrors === null) {
-              vErrors = [err325];
-            } else {
-              vErrors.push(err325);
-            }
-            errors++;
-          }
-          var valid181 = _errs402 === errors;
-          if (!valid181) {
-            const err326 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
+            const err326 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
             if (vErrors === null) {
               vErrors = [err326];
             } else {
@@ -6734,58 +6811,53 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        for (const key19 in data167) {
-          if (!validate38(data167[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data167, parentDataProperty: key19, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
-            errors = vErrors.length;
+        if (data172["outside-protected-zone"] !== void 0) {
+          if (typeof data172["outside-protected-zone"] !== "boolean") {
+            const err327 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
+            if (vErrors === null) {
+              vErrors = [err327];
+            } else {
+              vErrors.push(err327);
+            }
+            errors++;
+          }
+        }
+        if (data172.earthed !== void 0) {
+          let data174 = data172.earthed;
+          if (typeof data174 === "string") {
+            if (!pattern59.test(data174)) {
+              const err328 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" } };
+              if (vErrors === null) {
+                vErrors = [err328];
+              } else {
+                vErrors.push(err328);
+              }
+              errors++;
+            }
+          } else {
+            const err329 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err329];
+            } else {
+              vErrors.push(err329);
+            }
+            errors++;
           }
         }
       } else {
-        const err327 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
+        const err330 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err327];
+          vErrors = [err330];
         } else {
-          vErrors.push(err327);
+          vErrors.push(err330);
         }
         errors++;
       }
     }
-    if (data.host !== void 0) {
-      let data169 = data.host;
-      if (typeof data169 === "string") {
-        if (!pattern7.test(data169)) {
-          const err328 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err328];
-          } else {
-            vErrors.push(err328);
-          }
-          errors++;
-        }
-      } else {
-        const err329 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err329];
-        } else {
-          vErrors.push(err329);
-        }
-        errors++;
-      }
-    }
-    if (data.bus !== void 0) {
-      let data170 = data.bus;
-      if (typeof data170 === "string") {
-        if (!pattern7.test(data170)) {
-          const err330 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err330];
-          } else {
-            vErrors.push(err330);
-          }
-          errors++;
-        }
-      } else {
-        const err331 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+    if (data.type !== void 0) {
+      let data175 = data.type;
+      if (typeof data175 !== "string") {
+        const err331 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err331];
         } else {
@@ -6793,33 +6865,33 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (!(data175 === "single" || data175 === "twin" || data175 === "quad" || data175 === "quattro")) {
+        const err332 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
+        if (vErrors === null) {
+          vErrors = [err332];
+        } else {
+          vErrors.push(err332);
+        }
+        errors++;
+      }
     }
-    if (data.buses !== void 0) {
-      let data171 = data.buses;
-      if (data171 && typeof data171 == "object" && !Array.isArray(data171)) {
-        if (Object.keys(data171).length < 1) {
-          const err332 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.inputs !== void 0) {
+      let data176 = data.inputs;
+      if (data176 && typeof data176 == "object" && !Array.isArray(data176)) {
+        if (Object.keys(data176).length < 1) {
+          const err333 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err332];
+            vErrors = [err333];
           } else {
-            vErrors.push(err332);
+            vErrors.push(err333);
           }
           errors++;
         }
-        for (const key20 in data171) {
-          const _errs414 = errors;
-          if (typeof key20 === "string") {
-            if (func2(key20) > 63) {
-              const err333 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
-              if (vErrors === null) {
-                vErrors = [err333];
-              } else {
-                vErrors.push(err333);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key20)) {
-              const err334 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
+        for (const key16 in data176) {
+          const _errs409 = errors;
+          if (typeof key16 === "string") {
+            if (func2(key16) > 63) {
+              const err334 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
               if (vErrors === null) {
                 vErrors = [err334];
               } else {
@@ -6827,18 +6899,17 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-          } else {
-            const err335 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
-            if (vErrors === null) {
-              vErrors = [err335];
-            } else {
-              vErrors.push(err335);
+            if (!pattern5.test(key16)) {
+              const err335 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
+              if (vErrors === null) {
+                vErrors = [err335];
+              } else {
+                vErrors.push(err335);
+              }
+              errors++;
             }
-            errors++;
-          }
-          var valid185 = _errs414 === errors;
-          if (!valid185) {
-            const err336 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
+          } else {
+            const err336 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
             if (vErrors === null) {
               vErrors = [err336];
             } else {
@@ -6846,75 +6917,78 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid186 = _errs409 === errors;
+          if (!valid186) {
+            const err337 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
+            if (vErrors === null) {
+              vErrors = [err337];
+            } else {
+              vErrors.push(err337);
+            }
+            errors++;
+          }
         }
-        for (const key21 in data171) {
-          let data172 = data171[key21];
-          if (data172 && typeof data172 == "object" && !Array.isArray(data172)) {
-            if (data172.kind === void 0) {
-              const err337 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+        for (const key17 in data176) {
+          if (!validate36(data176[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data176, parentDataProperty: key17, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err338 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err338];
+        } else {
+          vErrors.push(err338);
+        }
+        errors++;
+      }
+    }
+    if (data.tuners !== void 0) {
+      let data178 = data.tuners;
+      if (data178 && typeof data178 == "object" && !Array.isArray(data178)) {
+        if (Object.keys(data178).length < 1) {
+          const err339 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err339];
+          } else {
+            vErrors.push(err339);
+          }
+          errors++;
+        }
+        for (const key18 in data178) {
+          const _errs416 = errors;
+          if (typeof key18 === "string") {
+            if (func2(key18) > 63) {
+              const err340 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err337];
+                vErrors = [err340];
               } else {
-                vErrors.push(err337);
+                vErrors.push(err340);
               }
               errors++;
             }
-            for (const key22 in data172) {
-              if (!(key22 === "kind" || key22 === "usable")) {
-                const err338 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
-                if (vErrors === null) {
-                  vErrors = [err338];
-                } else {
-                  vErrors.push(err338);
-                }
-                errors++;
-              }
-            }
-            if (data172.kind !== void 0) {
-              let data173 = data172.kind;
-              if (typeof data173 !== "string") {
-                const err339 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
-                if (vErrors === null) {
-                  vErrors = [err339];
-                } else {
-                  vErrors.push(err339);
-                }
-                errors++;
-              }
-              if (!(data173 === "usb-2" || data173 === "usb-3")) {
-                const err340 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
-                if (vErrors === null) {
-                  vErrors = [err340];
-                } else {
-                  vErrors.push(err340);
-                }
-                errors++;
-              }
-            }
-            if (data172.usable !== void 0) {
-              let data174 = data172.usable;
-              if (typeof data174 === "string") {
-                if (!pattern14.test(data174)) {
-                  const err341 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-                  if (vErrors === null) {
-                    vErrors = [err341];
-                  } else {
-                    vErrors.push(err341);
-                  }
-                  errors++;
-                }
+            if (!pattern5.test(key18)) {
+              const err341 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
+              if (vErrors === null) {
+                vErrors = [err341];
               } else {
-                const err342 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-                if (vErrors === null) {
-                  vErrors = [err342];
-                } else {
-                  vErrors.push(err342);
-                }
-                errors++;
+                vErrors.push(err341);
               }
+              errors++;
             }
           } else {
-            const err343 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
+            const err342 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
+            if (vErrors === null) {
+              vErrors = [err342];
+            } else {
+              vErrors.push(err342);
+            }
+            errors++;
+          }
+          var valid189 = _errs416 === errors;
+          if (!valid189) {
+            const err343 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
             if (vErrors === null) {
               vErrors = [err343];
             } else {
@@ -6923,8 +6997,14 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        for (const key19 in data178) {
+          if (!validate38(data178[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data178, parentDataProperty: key19, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
+            errors = vErrors.length;
+          }
+        }
       } else {
-        const err344 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
+        const err344 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err344];
         } else {
@@ -6933,11 +7013,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.building !== void 0) {
-      let data175 = data.building;
-      if (typeof data175 === "string") {
-        if (func2(data175) < 1) {
-          const err345 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
+    if (data.host !== void 0) {
+      let data180 = data.host;
+      if (typeof data180 === "string") {
+        if (!pattern7.test(data180)) {
+          const err345 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err345];
           } else {
@@ -6946,7 +7026,7 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err346 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
+        const err346 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err346];
         } else {
@@ -6955,27 +7035,600 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.bus !== void 0) {
+      let data181 = data.bus;
+      if (typeof data181 === "string") {
+        if (!pattern7.test(data181)) {
+          const err347 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err347];
+          } else {
+            vErrors.push(err347);
+          }
+          errors++;
+        }
+      } else {
+        const err348 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err348];
+        } else {
+          vErrors.push(err348);
+        }
+        errors++;
+      }
+    }
+    if (data.buses !== void 0) {
+      let data182 = data.buses;
+      if (data182 && typeof data182 == "object" && !Array.isArray(data182)) {
+        if (Object.keys(data182).length < 1) {
+          const err349 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err349];
+          } else {
+            vErrors.push(err349);
+          }
+          errors++;
+        }
+        for (const key20 in data182) {
+          const _errs428 = errors;
+          if (typeof key20 === "string") {
+            if (func2(key20) > 63) {
+              const err350 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
+              if (vErrors === null) {
+                vErrors = [err350];
+              } else {
+                vErrors.push(err350);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key20)) {
+              const err351 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
+              if (vErrors === null) {
+                vErrors = [err351];
+              } else {
+                vErrors.push(err351);
+              }
+              errors++;
+            }
+          } else {
+            const err352 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
+            if (vErrors === null) {
+              vErrors = [err352];
+            } else {
+              vErrors.push(err352);
+            }
+            errors++;
+          }
+          var valid193 = _errs428 === errors;
+          if (!valid193) {
+            const err353 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
+            if (vErrors === null) {
+              vErrors = [err353];
+            } else {
+              vErrors.push(err353);
+            }
+            errors++;
+          }
+        }
+        for (const key21 in data182) {
+          let data183 = data182[key21];
+          if (data183 && typeof data183 == "object" && !Array.isArray(data183)) {
+            if (data183.kind === void 0) {
+              const err354 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+              if (vErrors === null) {
+                vErrors = [err354];
+              } else {
+                vErrors.push(err354);
+              }
+              errors++;
+            }
+            for (const key22 in data183) {
+              if (!(key22 === "kind" || key22 === "usable")) {
+                const err355 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
+                if (vErrors === null) {
+                  vErrors = [err355];
+                } else {
+                  vErrors.push(err355);
+                }
+                errors++;
+              }
+            }
+            if (data183.kind !== void 0) {
+              let data184 = data183.kind;
+              if (typeof data184 !== "string") {
+                const err356 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
+                if (vErrors === null) {
+                  vErrors = [err356];
+                } else {
+                  vErrors.push(err356);
+                }
+                errors++;
+              }
+              if (!(data184 === "usb-2" || data184 === "usb-3")) {
+                const err357 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
+                if (vErrors === null) {
+                  vErrors = [err357];
+                } else {
+                  vErrors.push(err357);
+                }
+                errors++;
+              }
+            }
+            if (data183.usable !== void 0) {
+              let data185 = data183.usable;
+              if (typeof data185 === "string") {
+                if (!pattern14.test(data185)) {
+                  const err358 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+                  if (vErrors === null) {
+                    vErrors = [err358];
+                  } else {
+                    vErrors.push(err358);
+                  }
+                  errors++;
+                }
+              } else {
+                const err359 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+                if (vErrors === null) {
+                  vErrors = [err359];
+                } else {
+                  vErrors.push(err359);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err360 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
+            if (vErrors === null) {
+              vErrors = [err360];
+            } else {
+              vErrors.push(err360);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err361 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err361];
+        } else {
+          vErrors.push(err361);
+        }
+        errors++;
+      }
+    }
+    if (data.building !== void 0) {
+      let data186 = data.building;
+      if (typeof data186 === "string") {
+        if (func2(data186) < 1) {
+          const err362 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err362];
+          } else {
+            vErrors.push(err362);
+          }
+          errors++;
+        }
+      } else {
+        const err363 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err363];
+        } else {
+          vErrors.push(err363);
+        }
+        errors++;
+      }
+    }
+    if (data.rack !== void 0) {
+      let data187 = data.rack;
+      if (typeof data187 === "string") {
+        if (!pattern7.test(data187)) {
+          const err364 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err364];
+          } else {
+            vErrors.push(err364);
+          }
+          errors++;
+        }
+      } else {
+        const err365 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err365];
+        } else {
+          vErrors.push(err365);
+        }
+        errors++;
+      }
+    }
+    if (data.unit !== void 0) {
+      let data188 = data.unit;
+      if (!(typeof data188 == "number" && (!(data188 % 1) && !isNaN(data188)) && isFinite(data188))) {
+        const err366 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err366];
+        } else {
+          vErrors.push(err366);
+        }
+        errors++;
+      }
+      if (typeof data188 == "number" && isFinite(data188)) {
+        if (data188 > 100 || isNaN(data188)) {
+          const err367 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+          if (vErrors === null) {
+            vErrors = [err367];
+          } else {
+            vErrors.push(err367);
+          }
+          errors++;
+        }
+        if (data188 < 1 || isNaN(data188)) {
+          const err368 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err368];
+          } else {
+            vErrors.push(err368);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.units !== void 0) {
+      let data189 = data.units;
+      if (!(typeof data189 == "number" && (!(data189 % 1) && !isNaN(data189)) && isFinite(data189))) {
+        const err369 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err369];
+        } else {
+          vErrors.push(err369);
+        }
+        errors++;
+      }
+      if (typeof data189 == "number" && isFinite(data189)) {
+        if (data189 > 100 || isNaN(data189)) {
+          const err370 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+          if (vErrors === null) {
+            vErrors = [err370];
+          } else {
+            vErrors.push(err370);
+          }
+          errors++;
+        }
+        if (data189 < 1 || isNaN(data189)) {
+          const err371 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err371];
+          } else {
+            vErrors.push(err371);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.side !== void 0) {
+      let data190 = data.side;
+      if (typeof data190 !== "string") {
+        const err372 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err372];
+        } else {
+          vErrors.push(err372);
+        }
+        errors++;
+      }
+      if (!(data190 === "front" || data190 === "rear")) {
+        const err373 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema40.properties.side.enum } };
+        if (vErrors === null) {
+          vErrors = [err373];
+        } else {
+          vErrors.push(err373);
+        }
+        errors++;
+      }
+    }
+    if (data.width !== void 0) {
+      let data191 = data.width;
+      if (typeof data191 === "string") {
+        if (!pattern73.test(data191)) {
+          const err374 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+          if (vErrors === null) {
+            vErrors = [err374];
+          } else {
+            vErrors.push(err374);
+          }
+          errors++;
+        }
+      } else {
+        const err375 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err375];
+        } else {
+          vErrors.push(err375);
+        }
+        errors++;
+      }
+    }
+    if (data.depth !== void 0) {
+      let data192 = data.depth;
+      if (typeof data192 === "string") {
+        if (!pattern73.test(data192)) {
+          const err376 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+          if (vErrors === null) {
+            vErrors = [err376];
+          } else {
+            vErrors.push(err376);
+          }
+          errors++;
+        }
+      } else {
+        const err377 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err377];
+        } else {
+          vErrors.push(err377);
+        }
+        errors++;
+      }
+    }
+    if (data.weight !== void 0) {
+      let data193 = data.weight;
+      if (typeof data193 === "string") {
+        if (!pattern75.test(data193)) {
+          const err378 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
+          if (vErrors === null) {
+            vErrors = [err378];
+          } else {
+            vErrors.push(err378);
+          }
+          errors++;
+        }
+      } else {
+        const err379 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err379];
+        } else {
+          vErrors.push(err379);
+        }
+        errors++;
+      }
+    }
+    if (data.rows !== void 0) {
+      let data194 = data.rows;
+      if (!(typeof data194 == "number" && (!(data194 % 1) && !isNaN(data194)) && isFinite(data194))) {
+        const err380 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err380];
+        } else {
+          vErrors.push(err380);
+        }
+        errors++;
+      }
+      if (typeof data194 == "number" && isFinite(data194)) {
+        if (data194 > 8 || isNaN(data194)) {
+          const err381 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+          if (vErrors === null) {
+            vErrors = [err381];
+          } else {
+            vErrors.push(err381);
+          }
+          errors++;
+        }
+        if (data194 < 1 || isNaN(data194)) {
+          const err382 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err382];
+          } else {
+            vErrors.push(err382);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.order !== void 0) {
+      let data195 = data.order;
+      if (typeof data195 !== "string") {
+        const err383 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err383];
+        } else {
+          vErrors.push(err383);
+        }
+        errors++;
+      }
+      if (!(data195 === "by-row" || data195 === "by-column")) {
+        const err384 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema40.properties.order.enum } };
+        if (vErrors === null) {
+          vErrors = [err384];
+        } else {
+          vErrors.push(err384);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err347 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err385 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err347];
+      vErrors = [err385];
     } else {
-      vErrors.push(err347);
+      vErrors.push(err385);
     }
     errors++;
   }
-  validate69.errors = vErrors;
+  validate71.errors = vErrors;
   return errors === 0;
 }
-validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var cables = validate78;
-var schema106 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
-var pattern72 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-var pattern74 = new RegExp("^[0-9]+(\\.[0-9]+)? m$", "u");
-function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate71.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var racks = validate80;
+var schema110 = { "type": "object", "additionalProperties": false, "required": ["units"], "properties": { "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "depth": { "$ref": "#/$defs/length" }, "numbered-from": { "type": "string", "enum": ["bottom", "top"] }, "bears": { "$ref": "#/$defs/mass" }, "location": { "type": "string" }, "description": { "type": "string" } } };
+function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate78.evaluated;
+  const evaluated0 = validate80.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.units === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "units" } };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!(key0 === "units" || key0 === "depth" || key0 === "numbered-from" || key0 === "bears" || key0 === "location" || key0 === "description")) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.units !== void 0) {
+      let data0 = data.units;
+      if (!(typeof data0 == "number" && (!(data0 % 1) && !isNaN(data0)) && isFinite(data0))) {
+        const err2 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+      if (typeof data0 == "number" && isFinite(data0)) {
+        if (data0 > 100 || isNaN(data0)) {
+          const err3 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        if (data0 < 1 || isNaN(data0)) {
+          const err4 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.depth !== void 0) {
+      let data1 = data.depth;
+      if (typeof data1 === "string") {
+        if (!pattern73.test(data1)) {
+          const err5 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data["numbered-from"] !== void 0) {
+      let data2 = data["numbered-from"];
+      if (typeof data2 !== "string") {
+        const err7 = { instancePath: instancePath + "/numbered-from", schemaPath: "#/properties/numbered-from/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+      if (!(data2 === "bottom" || data2 === "top")) {
+        const err8 = { instancePath: instancePath + "/numbered-from", schemaPath: "#/properties/numbered-from/enum", keyword: "enum", params: { allowedValues: schema110.properties["numbered-from"].enum } };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+    if (data.bears !== void 0) {
+      let data3 = data.bears;
+      if (typeof data3 === "string") {
+        if (!pattern75.test(data3)) {
+          const err9 = { instancePath: instancePath + "/bears", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/bears", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err11 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err12 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    if (vErrors === null) {
+      vErrors = [err13];
+    } else {
+      vErrors.push(err13);
+    }
+    errors++;
+  }
+  validate80.errors = vErrors;
+  return errors === 0;
+}
+validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var cables = validate81;
+var schema113 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var pattern79 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+function validate81(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate81.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7002,7 +7655,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema106.properties, key0)) {
+      if (!func1.call(schema113.properties, key0)) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
@@ -7015,7 +7668,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern72.test(data0)) {
+        if (!pattern79.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -7037,7 +7690,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern72.test(data1)) {
+        if (!pattern79.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -7068,7 +7721,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac" || data2 === "coax-59" || data2 === "coax-6" || data2 === "coax-11")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema106.properties.type.enum } };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema113.properties.type.enum } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -7103,8 +7756,8 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data4 = data.length;
       if (typeof data4 === "string") {
-        if (!pattern74.test(data4)) {
-          const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? m$" } };
+        if (!pattern73.test(data4)) {
+          const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -7138,7 +7791,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data6 === "string") {
-            if (!pattern72.test(data6)) {
+            if (!pattern79.test(data6)) {
               const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -7224,7 +7877,7 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "copper" || data9 === "clad-steel")) {
-        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema106.properties.core.enum } };
+        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema113.properties.core.enum } };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -7318,21 +7971,21 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate78.errors = vErrors;
+  validate81.errors = vErrors;
   return errors === 0;
 }
-validate78.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var multiplexes = validate79;
-var schema113 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-var pattern79 = new RegExp("^[0-9]{1,2}A?$", "u");
-var pattern80 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-var pattern82 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
-var pattern83 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
-var pattern84 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
-function validate79(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var multiplexes = validate82;
+var schema120 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var pattern86 = new RegExp("^[0-9]{1,2}A?$", "u");
+var pattern87 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern89 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
+var pattern90 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
+var pattern91 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+function validate82(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate79.evaluated;
+  const evaluated0 = validate82.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7350,7 +8003,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema113.properties, key0)) {
+      if (!func1.call(schema120.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -7384,7 +8037,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channel !== void 0) {
       let data1 = data.channel;
       if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema113.properties.channel.type } };
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema120.properties.channel.type } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -7413,7 +8066,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data1 === "string") {
-        if (!pattern79.test(data1)) {
+        if (!pattern86.test(data1)) {
           const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -7427,7 +8080,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.frequency !== void 0) {
       let data2 = data.frequency;
       if (typeof data2 === "string") {
-        if (!pattern80.test(data2)) {
+        if (!pattern87.test(data2)) {
           const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err8];
@@ -7449,7 +8102,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bandwidth !== void 0) {
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
-        if (!pattern80.test(data3)) {
+        if (!pattern87.test(data3)) {
           const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err10];
@@ -7480,7 +8133,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
-        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema113.properties.modulation.enum } };
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema120.properties.modulation.enum } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -7492,7 +8145,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["code-rate"] !== void 0) {
       let data5 = data["code-rate"];
       if (typeof data5 === "string") {
-        if (!pattern82.test(data5)) {
+        if (!pattern89.test(data5)) {
           const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" } };
           if (vErrors === null) {
             vErrors = [err14];
@@ -7514,7 +8167,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["guard-interval"] !== void 0) {
       let data6 = data["guard-interval"];
       if (typeof data6 === "string") {
-        if (!pattern83.test(data6)) {
+        if (!pattern90.test(data6)) {
           const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" } };
           if (vErrors === null) {
             vErrors = [err16];
@@ -7547,7 +8200,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["symbol-rate"] !== void 0) {
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
-        if (!pattern84.test(data8)) {
+        if (!pattern91.test(data8)) {
           const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
           if (vErrors === null) {
             vErrors = [err19];
@@ -7578,7 +8231,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
-        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema113.properties.polarisation.enum } };
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema120.properties.polarisation.enum } };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -7683,7 +8336,7 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
-            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema113.properties.frame.properties.size.enum } };
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema120.properties.frame.properties.size.enum } };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -7808,16 +8461,16 @@ function validate79(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate79.errors = vErrors;
+  validate82.errors = vErrors;
   return errors === 0;
 }
-validate79.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var services = validate80;
-var schema120 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate82.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var services = validate83;
+var schema127 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate80.evaluated;
+  const evaluated0 = validate83.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7848,7 +8501,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.multiplex !== void 0) {
       let data0 = data.multiplex;
       if (!Array.isArray(data0) && typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema120.properties.multiplex.type } };
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema127.properties.multiplex.type } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -8032,15 +8685,15 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate80.errors = vErrors;
+  validate83.errors = vErrors;
   return errors === 0;
 }
-validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var occasions = validate81;
-function validate81(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var occasions = validate84;
+function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate81.evaluated;
+  const evaluated0 = validate84.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8215,20 +8868,20 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate81.errors = vErrors;
+  validate84.errors = vErrors;
   return errors === 0;
 }
-validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var streams = validate82;
-var schema130 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
-var pattern97 = new RegExp("^auto$", "u");
-var pattern98 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern109 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern104 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
-function validate50(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var streams = validate85;
+var schema137 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var pattern104 = new RegExp("^auto$", "u");
+var pattern105 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern116 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern111 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate50.evaluated;
+  const evaluated0 = validate52.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8359,7 +9012,7 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern104.test(data5)) {
+        if (!pattern111.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -8387,14 +9040,14 @@ function validate50(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate50.errors = vErrors;
+  validate52.errors = vErrors;
   return errors === 0;
 }
-validate50.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate52.evaluated;
+  const evaluated0 = validate54.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8481,7 +9134,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern80.test(data3)) {
+        if (!pattern87.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8532,14 +9185,14 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate52.errors = vErrors;
+  validate54.errors = vErrors;
   return errors === 0;
 }
-validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate82(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate82.evaluated;
+  const evaluated0 = validate85.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8557,7 +9210,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema130.properties, key0)) {
+      if (!func1.call(schema137.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -8623,7 +9276,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtsp-udp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema130.properties.transport.enum } };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema137.properties.transport.enum } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -8635,7 +9288,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema130.properties.port.type } };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema137.properties.port.type } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -8664,7 +9317,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern97.test(data3)) {
+        if (!pattern104.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -8678,7 +9331,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern98.test(data4)) {
+        if (!pattern105.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" } };
           if (vErrors === null) {
             vErrors = [err12];
@@ -8783,14 +9436,14 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.video !== void 0) {
-      if (!validate50(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate50.errors : vErrors.concat(validate50.errors);
+      if (!validate52(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate52.errors : vErrors.concat(validate52.errors);
         errors = vErrors.length;
       }
     }
     if (data.audio !== void 0) {
-      if (!validate52(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate52.errors : vErrors.concat(validate52.errors);
+      if (!validate54(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate54.errors : vErrors.concat(validate54.errors);
         errors = vErrors.length;
       }
     }
@@ -8865,7 +9518,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern109.test(data12)) {
+        if (!pattern116.test(data12)) {
           const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err27];
@@ -8993,15 +9646,15 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate82.errors = vErrors;
+  validate85.errors = vErrors;
   return errors === 0;
 }
-validate82.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var traffic = validate85;
-function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var traffic = validate88;
+function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate85.evaluated;
+  const evaluated0 = validate88.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9155,19 +9808,19 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate85.errors = vErrors;
+  validate88.errors = vErrors;
   return errors === 0;
 }
-validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var volumes = validate86;
-var schema156 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern122 = new RegExp("^/", "u");
-var pattern123 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern124 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
-function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var volumes = validate89;
+var schema163 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern129 = new RegExp("^/", "u");
+var pattern130 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern131 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+function validate89(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate86.evaluated;
+  const evaluated0 = validate89.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9229,7 +9882,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern109.test(data1)) {
+        if (!pattern116.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -9251,7 +9904,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern122.test(data2)) {
+        if (!pattern129.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9305,7 +9958,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema156.properties.redundancy.enum } };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema163.properties.redundancy.enum } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9317,7 +9970,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern123.test(data5)) {
+        if (!pattern130.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err13];
@@ -9339,7 +9992,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern124.test(data6)) {
+        if (!pattern131.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
           if (vErrors === null) {
             vErrors = [err15];
@@ -9378,15 +10031,15 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate86.errors = vErrors;
+  validate89.errors = vErrors;
   return errors === 0;
 }
-validate86.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var recordings = validate87;
-function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate89.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var recordings = validate90;
+function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate87.evaluated;
+  const evaluated0 = validate90.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9470,7 +10123,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern104.test(data2)) {
+        if (!pattern111.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9492,7 +10145,7 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern104.test(data3)) {
+        if (!pattern111.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -9553,15 +10206,15 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate87.errors = vErrors;
+  validate90.errors = vErrors;
   return errors === 0;
 }
-validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var policies = validate88;
-function validate62(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate90.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var policies = validate91;
+function validate64(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate62.evaluated;
+  const evaluated0 = validate64.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9660,7 +10313,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern104.test(data2)) {
+        if (!pattern111.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9682,7 +10335,7 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern104.test(data3)) {
+        if (!pattern111.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -9732,14 +10385,14 @@ function validate62(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate62.errors = vErrors;
+  validate64.errors = vErrors;
   return errors === 0;
 }
-validate62.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate64.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate88.evaluated;
+  const evaluated0 = validate91.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9775,7 +10428,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern123.test(data1)) {
+            if (!pattern130.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -9797,7 +10450,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern123.test(data2)) {
+            if (!pattern130.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -9843,7 +10496,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern123.test(data4)) {
+            if (!pattern130.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -9865,7 +10518,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern123.test(data5)) {
+            if (!pattern130.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -9911,7 +10564,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern123.test(data7)) {
+            if (!pattern130.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -9933,7 +10586,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern123.test(data8)) {
+            if (!pattern130.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -9967,8 +10620,8 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       if (Array.isArray(data9)) {
         const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate62(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate62.errors : vErrors.concat(validate62.errors);
+          if (!validate64(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate64.errors : vErrors.concat(validate64.errors);
             errors = vErrors.length;
           }
         }
@@ -10193,16 +10846,16 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate88.errors = vErrors;
+  validate91.errors = vErrors;
   return errors === 0;
 }
-validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var lint = validate90;
-var schema182 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
-function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate91.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var lint = validate93;
+var schema189 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+function validate93(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate90.evaluated;
+  const evaluated0 = validate93.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -10268,7 +10921,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema182.properties.rules.additionalProperties.enum } };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema189.properties.rules.additionalProperties.enum } };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -10427,10 +11080,10 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate90.errors = vErrors;
+  validate93.errors = vErrors;
   return errors === 0;
 }
-validate90.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+validate93.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 export {
   cables,
   devices,
@@ -10438,6 +11091,7 @@ export {
   multiplexes,
   occasions,
   policies,
+  racks,
   recordings,
   services,
   site,

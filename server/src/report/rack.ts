@@ -1,0 +1,41 @@
+/** What `plumbline report --format json` prints of a rack. */
+
+import type { Placed, RackFigures, Side } from '../racks/racks.ts';
+
+export interface RackReport {
+  readonly name: string;
+  readonly units: number | null;
+  /** Numbers of the units with nothing on that side. */
+  readonly free: Readonly<Record<Side, readonly number[]>>;
+  /** Kilograms of all in it that say what they weigh. */
+  readonly weight: number;
+  /** Kilograms that may be in it. */
+  readonly bears: number | null;
+  readonly devices: readonly RackDeviceReport[];
+}
+
+interface RackDeviceReport {
+  readonly name: string;
+  /** The lowest number of its units. */
+  readonly unit: number | null;
+  readonly units: number;
+  readonly side: Side;
+}
+
+export function rackReport({ rack, placed, elsewhere, free, weight }: RackFigures): RackReport {
+  return {
+    name: rack.name,
+    units: rack.units ?? null,
+    free: { front: [...free.front], rear: [...free.rear] },
+    weight: weight / 1000,
+    bears: rack.bears === undefined ? null : rack.bears / 1000,
+    devices: [
+      ...placed.map(({ device, first }) => deviceReport(device, first)),
+      ...elsewhere.map((device) => deviceReport(device, null)),
+    ],
+  };
+}
+
+function deviceReport({ name, mounting: { units, side } }: Placed['device'], unit: number | null): RackDeviceReport {
+  return { name, unit, units, side };
+}
