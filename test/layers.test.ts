@@ -23,10 +23,25 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'announce': [],
   'audit': ['site', 'network', 'storage', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage'],
   'check.ts': ['site', 'lint', 'rules', 'audit'],
-  'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts'],
+  'what-if': ['site', 'plan.ts', 'lint', 'check.ts'],
+  'headroom': ['site', 'network', 'plan.ts', 'what-if'],
+  'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts', 'headroom'],
   'machine': ['site', 'plan.ts', 'lint', 'audit', 'recordings', 'footage', 'announce'],
   'lsp': ['site', 'plan.ts', 'report', 'draw', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
-  'cli': ['site', 'plan.ts', 'report', 'draw', 'lint', 'make', 'footage', 'announce', 'audit', 'check.ts', 'machine'],
+  'cli': [
+    'site',
+    'plan.ts',
+    'report',
+    'draw',
+    'lint',
+    'make',
+    'footage',
+    'announce',
+    'audit',
+    'check.ts',
+    'headroom',
+    'machine',
+  ],
 };
 
 /** The layers that meet the machine; all others run in a browser's worker too. */

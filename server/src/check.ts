@@ -1,7 +1,7 @@
 /** Checks a site by all rules there are. */
 
 import { auditRules } from './audit/rules.ts';
-import { type Checked, type Rules, checkBy } from './lint/check.ts';
+import { type Checkable, type Checked, type Rules, checkBy } from './lint/check.ts';
 import { type ChooseFix, type Fixed, fixAllBy, safeFix } from './lint/fix-all.ts';
 import type { RuleInfo } from './lint/rule.ts';
 import { acceptanceRules, rules } from './rules/index.generated.ts';
@@ -20,7 +20,7 @@ const BOUNDED: Rules = { ...ALL, bounds: { most: 1000, named: 100 } };
  * Computes and checks a site. What an earlier call returned for the same folder is out of date afterwards; given as
  * `previous`, what still holds of it is used again.
  */
-export function check(folder: SiteFolder, previous?: Checked): Checked {
+export function check(folder: Checkable, previous?: Checked): Checked {
   return checkBy(BOUNDED, folder, previous);
 }
 

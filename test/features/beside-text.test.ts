@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { spanOf } from '../../server/src/site/folder.ts';
 import { inlayHints } from '../../server/src/features/inlay-hints.ts';
-import { lenses } from '../../server/src/features/lenses.ts';
+import { lensTitle, lenses } from '../../server/src/features/lenses.ts';
 import { reportOf } from '../../server/src/report/report.ts';
 import { atCursor } from '../cursor.ts';
 
@@ -98,14 +98,19 @@ describe('Inlay hints', () => {
 });
 
 describe('Code lenses', () => {
-  it('say who gets a stream, and where the first limit is to more like it', () => {
+  it('say who gets a stream, and when they are in sight how many more cameras fit', () => {
+    const found = lenses(checked, file);
     assert.deepEqual(
-      lenses(checked, file).map(({ title }) => title),
-      [
-        '1 receiver: recorder',
-        '8 more like this, then paddock-cam/eth → core/1 reaches 90 % of 100 Mb/s.',
-        'reaches nobody',
-      ],
+      found.map(({ title }) => title),
+      [undefined, '1 receiver: recorder', 'reaches nobody'],
     );
+    const camera = checked.plan.site.deviceByName.get('paddock-cam');
+    const stream = checked.plan.site.streamByName.get('paddock');
+    assert.ok(camera !== undefined && stream !== undefined);
+    assert.equal(
+      lensTitle(checked, camera.item),
+      '1 more like paddock-cam at core, then core has no further free port for a camera like paddock-cam.',
+    );
+    assert.equal(lensTitle(checked, stream.item), undefined);
   });
 });

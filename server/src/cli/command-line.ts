@@ -10,6 +10,7 @@ import { EXIT_STATUS } from './exit-status.ts';
 import { explainCommand } from './explain.ts';
 import { fixCommand } from './fix.ts';
 import { footageCommand } from './footage.ts';
+import { headroomCommand } from './headroom.ts';
 import { lspCommand } from './lsp.ts';
 import { makeCommand } from './make.ts';
 import { newCommand } from './new.ts';
@@ -54,6 +55,7 @@ ${EXIT_STATUS}`,
     reportCommand,
     fixCommand,
     explainCommand,
+    headroomCommand,
     newCommand,
     drawCommand,
     makeCommand,

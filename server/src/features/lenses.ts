@@ -1,6 +1,8 @@
-/** Lines above a stream: who gets it, and how many more like it would fit; above an outlet the weakest multiplex. */
+/** Lines above a stream: who gets it; above a camera: how many more like it fit; above an outlet the weakest multiplex. */
 
-import { headroomWords, streamHeadrooms } from '../report/headroom.ts';
+import { switchOf } from '../headroom/family.ts';
+import { headroomOf } from '../headroom/headroom.ts';
+import { headroomWords } from '../headroom/words.ts';
 import { count, few } from '../text/words.ts';
 import type { Checked } from '../lint/check.ts';
 import type { SiteText } from '../site/folder.ts';
@@ -10,25 +12,35 @@ import type { Stream } from '../site/model.ts';
 
 export interface Lens {
   readonly at: Place;
-  readonly title: string;
+  /** `undefined` where it is worked out when the lens is in sight, by `lensTitle` of its item. */
+  readonly title: string | undefined;
 }
 
 export function lenses(checked: Checked, file: SiteText): Lens[] {
   const { site } = checked.plan;
-  const headrooms = streamHeadrooms(checked.plan);
   return file.cut.pieces
     .flatMap((piece) => contentOf(piece).items)
     .flatMap((item) => {
-      if (item.section === 'devices') return outlet(checked, item);
+      if (item.section === 'devices') return [...camera(checked, item), ...outlet(checked, item)];
       if (item.section !== 'streams') return [];
       const stream = site.streamByName.get(item.name);
       if (stream?.item !== item) return [];
-      const limit = headrooms.get(stream);
-      return [
-        { at: headOf(item), title: receivers(checked, stream) },
-        ...(limit === undefined ? [] : [{ at: headOf(item), title: headroomWords(limit) }]),
-      ];
+      return [{ at: headOf(item), title: receivers(checked, stream) }];
     });
+}
+
+/** What a lens says that has no title yet; `undefined` where it has nothing to say any more. */
+export function lensTitle({ plan }: Checked, item: Item): string | undefined {
+  const device = item.section === 'devices' ? plan.site.deviceByName.get(item.name) : undefined;
+  const to = device?.kind === 'camera' ? switchOf(plan, device) : undefined;
+  return device === undefined || to === undefined ? undefined : headroomWords(headroomOf(plan, device, to));
+}
+
+/** It takes a while to find how many more fit, so that waits until somebody sees it. */
+function camera({ plan }: Checked, item: Item): Lens[] {
+  const device = plan.site.deviceByName.get(item.name);
+  if (device?.kind !== 'camera' || device.item !== item || switchOf(plan, device) === undefined) return [];
+  return [{ at: headOf(item), title: undefined }];
 }
 
 /** Above an outlet its weakest multiplex. */

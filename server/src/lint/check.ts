@@ -56,11 +56,14 @@ interface Diagnosed {
   readonly used: ReadonlySet<Acceptance>;
 }
 
+/** What is checked: the files of a site and their items, or items that no file holds. */
+export type Checkable = Pick<SiteFolder, 'files' | 'items'>;
+
 /**
  * Computes and checks a site. Given what an earlier call returned for the same folder as `previous`, what still holds
  * of it is used again.
  */
-export function checkBy(rules: Rules, folder: SiteFolder, previous?: Checked): Checked {
+export function checkBy(rules: Rules, folder: Checkable, previous?: Checked): Checked {
   return new Check(rules, folder, previous instanceof Check ? previous : undefined);
 }
 
@@ -76,7 +79,7 @@ class Check implements Checked {
   private readonly left: Rule[];
   private known: readonly Diagnostic[] | undefined;
 
-  constructor(rules: Rules, folder: SiteFolder, previous: Check | undefined) {
+  constructor(rules: Rules, folder: Checkable, previous: Check | undefined) {
     this.files = folder.files;
     this.planOf = previous?.planOf ?? planner();
     this.plan = this.planOf(folder.items);

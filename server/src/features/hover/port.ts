@@ -1,17 +1,14 @@
-/** A port by its name: what its link carries in each direction, and how much more it would. */
+/** A port by its name: what its link carries in each direction. */
 
-import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { portExplained, portRangeExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
-import { directionName } from '../../report/explain/link.ts';
-import { headroomWords, outHeadroom } from '../../report/headroom.ts';
 import { connectorExplained, levelExplained } from '../../report/explain/television.ts';
 import { type Connector, type Device, type Port, connectorAt, portAt, portName } from '../../site/model.ts';
 import { portNames } from '../../site/port-names.ts';
 import { readEnd } from '../../site/read.ts';
-import { escaped } from '../../text/markdown.ts';
 import { count } from '../../text/words.ts';
+import { growthOnLink } from './growth.ts';
 import { thing } from './thing.ts';
 
 /** Streams that a hover lists in each direction. */
@@ -46,18 +43,7 @@ export function ownPort(plan: Plan, device: string, name: string): string[] {
 }
 
 function explained(plan: Plan, port: Port): string[] {
-  return [...explanationsMarkdown(portExplained(plan, port, MOST)), ...spare(plan, port)];
-}
-
-/** `core/16 → barn/1: 7 more like paddock-live, the heaviest, then …`, a paragraph for each direction in use. */
-function spare(plan: Plan, port: Port): string[] {
-  const link = plan.network.topology.linkAt(port);
-  if (link === undefined) return [];
-  return [port, oppositePort(link, port)].flatMap((out) => {
-    const { stream, headroom } = outHeadroom(plan, link, out) ?? {};
-    if (stream === undefined || headroom === undefined) return [];
-    return [escaped(`${directionName(link, out)}: ${headroomWords(headroom, `${stream.name}, the heaviest`)}`)];
-  });
+  return [...explanationsMarkdown(portExplained(plan, port, MOST)), ...growthOnLink(plan, port)];
 }
 
 /** The ports that a key of `ports` declares. */

@@ -5,7 +5,6 @@ import type { Plan } from '../../plan.ts';
 import { deviceExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
 import { groupExplained } from '../../report/explain/group.ts';
-import { type Headroom, deviceHeadroom, headroomWords, streamHeadroom } from '../../report/headroom.ts';
 import { rackExplained } from '../../report/explain/rack.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { multiplexExplained, serviceExplained } from '../../report/explain/television.ts';
@@ -16,6 +15,7 @@ import { daysExplained, recordingExplained } from '../../report/explain/volume.t
 import type { NamedSection } from '../../site/declared.ts';
 import type { Item } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
+import { growth, growthOfStream } from './growth.ts';
 import { escaped } from '../../text/markdown.ts';
 import { textAt } from '../../text/syntax.ts';
 
@@ -31,10 +31,7 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
       const device = site.deviceByName.get(name);
       return device === undefined
         ? []
-        : [
-            ...explained(device.item, deviceExplained(plan, device)),
-            ...spare(device.kind === 'camera' ? deviceHeadroom(plan, device) : undefined),
-          ];
+        : [...explained(device.item, deviceExplained(plan, device)), ...growth(plan, device)];
     }
     case 'racks': {
       const figures = plan.racks.find(({ rack }) => rack.name === name);
@@ -56,7 +53,7 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
       const stream = site.streamByName.get(name);
       return stream === undefined
         ? []
-        : [...explained(stream.item, streamExplained(plan, stream)), ...spare(streamHeadroom(plan, stream))];
+        : [...explained(stream.item, streamExplained(plan, stream)), ...growthOfStream(plan, stream)];
     }
     case 'traffic': {
       const own = plan.network.traffic.find(({ traffic }) => traffic.name === name);
@@ -86,10 +83,6 @@ function streamExplained(plan: Plan, stream: Stream): Explanation[] {
 
 function explained(item: Item, explanations: readonly Explanation[]): string[] {
   return explanationsMarkdown(explanations, descriptionOf(item));
-}
-
-function spare(headroom: Headroom | undefined): string[] {
-  return headroom === undefined ? [] : [escaped(headroomWords(headroom))];
 }
 
 /** Its description, as the item has it. */

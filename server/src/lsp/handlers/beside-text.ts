@@ -1,11 +1,23 @@
 /** Figures beside the text and above it: inlay hints and code lenses. */
 
 import { inlayHints } from '../../features/inlay-hints.ts';
-import { lenses } from '../../features/lenses.ts';
+import { lensTitle, lenses } from '../../features/lenses.ts';
+import type { CodeLens, Command } from 'vscode-languageserver-protocol';
+import { locate } from '../../site/locate.ts';
 import type { Handler } from '../session.ts';
 
+/** What a lens bears whose title is worked out when it is in sight. */
+interface Late {
+  readonly uri: string;
+}
+
+/** A lens without a command's name is text alone. */
+function said(title: string): Command {
+  return { title, command: '' };
+}
+
 export const besideTextHandler: Handler = {
-  capabilities: { inlayHintProvider: true, codeLensProvider: {} },
+  capabilities: { inlayHintProvider: true, codeLensProvider: { resolveProvider: true } },
   register(session) {
     const { connection } = session;
     connection.languages.inlayHint.on(async ({ textDocument, range }) => {
@@ -25,11 +37,18 @@ export const besideTextHandler: Handler = {
       if (!session.settings.codeLens) return null;
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
-      // A lens without a command's name is text alone.
-      return lenses(asked.checked, asked.file).map(({ at, title }) => ({
-        range: asked.convert.range(at),
-        command: { title, command: '' },
-      }));
+      return lenses(asked.checked, asked.file).map(({ at, title }): CodeLens => {
+        const range = asked.convert.range(at);
+        if (title === undefined) return { range, data: { uri: textDocument.uri } satisfies Late };
+        return { range, command: said(title) };
+      });
+    });
+    connection.onCodeLensResolve(async (lens) => {
+      const { uri } = lens.data as Late;
+      const asked = await session.asked(uri);
+      const item = asked === undefined ? undefined : locate(asked.file, asked.offset(lens.range.start))?.item;
+      const title = asked === undefined || item === undefined ? undefined : lensTitle(asked.checked, item);
+      return { ...lens, command: said(title ?? '') };
     });
   },
 };

@@ -4,10 +4,9 @@ import type { Plan } from '../../plan.ts';
 import type { Device, Port } from '../../site/model.ts';
 import { bitRate, count, few, percent, watts } from '../../text/words.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import { deviceHeadroom } from '../headroom.ts';
 import { partWords, portsAnswer } from './port.ts';
 import { weakestWords } from './television.ts';
-import { answer, isLoadKnown, moreWords, rateWords } from './words.ts';
+import { answer, isLoadKnown, rateWords } from './words.ts';
 
 /**
  * By what the device is for: of a switch its ports and power, of a camera what it sends, of an outlet the weakest
@@ -30,7 +29,7 @@ export function deviceAnswer(plan: Plan, device: Device): string {
     case 'patch-panel':
       return portsAnswer(plan, device, device.ports);
     case 'camera':
-      return answer(crossing(plan, device, 'sends'), toWords(plan, device), moreWords(deviceHeadroom(plan, device)));
+      return answer(crossing(plan, device, 'sends'), toWords(plan, device));
     case 'internet':
       return answer(
         ...uplinksOf([device], plan.network).flatMap(({ down, up }) => [lineWords(plan, down), lineWords(plan, up)]),

@@ -2,10 +2,9 @@ import { type Link, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Device, Port } from '../../site/model.ts';
 import { bitRate, count, percent } from '../../text/words.ts';
-import { outHeadroom } from '../headroom.ts';
-import { answer, isLoadKnown, moreWords, sumWords } from './words.ts';
+import { answer, isLoadKnown, sumWords } from './words.ts';
 
-/** `95 % of 100 Mb/s out, 2.9 % in · 6 more like paddock fit` */
+/** `95 % of 100 Mb/s out, 2.9 % in` */
 export function portAnswer(plan: Plan, port: Port): string {
   const { topology, load } = plan.network;
   const link = topology.linkAt(port);
@@ -13,12 +12,9 @@ export function portAnswer(plan: Plan, port: Port): string {
   const other = oppositePort(link, port);
   if (link.blocked !== undefined && load(link, port).line.peak + load(link, other).line.peak === 0)
     return 'idle: spanning tree blocks it';
-  const fuller = load(link, port).line.peak >= load(link, other).line.peak ? port : other;
-  const { stream, headroom } = outHeadroom(plan, link, fuller) ?? {};
   return answer(
     `${partWords(plan, link, port)} out, ${partWords(plan, link, other)} in`,
     link.capacity === undefined ? 'its speed is not declared' : `at most ${bitRate(link.capacity)}`,
-    stream === undefined ? undefined : moreWords(headroom, stream.name),
   );
 }
 

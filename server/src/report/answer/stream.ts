@@ -2,15 +2,13 @@ import type { Plan } from '../../plan.ts';
 import type { Stream } from '../../site/model.ts';
 import { isRateKnown } from '../../site/media.ts';
 import { few } from '../../text/words.ts';
-import { streamHeadroom } from '../headroom.ts';
-import { answer, moreWords, rateWords } from './words.ts';
+import { answer, rateWords } from './words.ts';
 
-/** `6.45 Mb/s, at most 9.67 · reaches recorder · 8 more like it fit` */
+/** `6.45 Mb/s, at most 9.67 · reaches recorder` */
 export function streamAnswer(plan: Plan, stream: Stream): string {
   return answer(
     rateWords(plan.network.rates(stream).untagged.line, isRateKnown(plan.site, stream)),
     reachWords(plan, stream),
-    moreWords(streamHeadroom(plan, stream)),
   );
 }
 

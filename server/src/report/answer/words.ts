@@ -6,18 +6,10 @@ import type { Plan } from '../../plan.ts';
 import type { Port } from '../../site/model.ts';
 import { isRateKnown } from '../../site/media.ts';
 import { bitRate, bitRateUpTo, percent } from '../../text/words.ts';
-import type { Headroom } from '../headroom.ts';
 
 /** `6.5 Mb/s · reaches recorder`; parts that are not there are left out. */
 export function answer(...parts: readonly (string | undefined)[]): string {
   return parts.filter((part) => part !== undefined && part !== '').join(' · ');
-}
-
-/** `8 more like it fit`; nothing where nothing limits it. */
-export function moreWords(headroom: Headroom | undefined, like = 'it'): string | undefined {
-  if (headroom === undefined) return undefined;
-  const { more } = headroom;
-  return more === 0 ? `no more like ${like} fits` : `${more} more like ${like} ${more === 1 ? 'fits' : 'fit'}`;
 }
 
 /** Whether all that crosses a direction of a link has a rate; if not, its load is a part of what there will be. */

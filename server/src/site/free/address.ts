@@ -33,8 +33,18 @@ export function nextFreeAddress(
   vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>,
   near?: number,
 ): number | undefined {
+  for (const address of freeAddresses(site, vlan, near)) return address;
+  return undefined;
+}
+
+/** All of them, in the order in which they are given out. */
+export function* freeAddresses(
+  site: Site,
+  vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>,
+  near?: number,
+): Generator<number> {
   const { subnet, pool } = vlan;
-  if (subnet === undefined) return undefined;
+  if (subnet === undefined) return;
   const used = usedAddresses(site.devices);
   const first = firstHost(subnet) + (gatewayIsDue(site, vlan) ? 1 : 0);
   const last = lastHost(subnet);
@@ -44,15 +54,27 @@ export function nextFreeAddress(
       : contains(subnet, near)
         ? near + 1
         : subnet.network + ((near & (broadcast(subnet) - subnet.network)) >>> 0);
-  return freeBetween(Math.max(start, first), last) ?? freeBetween(first, Math.min(start - 1, last));
+  yield* freeBetween(Math.max(start, first), last);
+  yield* freeBetween(first, Math.min(start - 1, last));
 
-  function freeBetween(from: number, to: number): number | undefined {
+  function* freeBetween(from: number, to: number): Generator<number> {
     for (let address = from; address <= to; address++) {
       if (pool !== undefined && address >= pool.first && address <= pool.last) address = pool.last;
-      else if (!used.has(address)) return address;
+      else if (!used.has(address)) yield address;
     }
-    return undefined;
   }
+}
+
+/** How many `freeAddresses` are, without going through them. */
+export function countFreeAddresses(site: Site, vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>): number {
+  const { subnet, pool } = vlan;
+  if (subnet === undefined) return 0;
+  const first = firstHost(subnet) + (gatewayIsDue(site, vlan) ? 1 : 0);
+  const last = lastHost(subnet);
+  const isIn = (address: number, from: number, to: number): boolean => address >= from && address <= to;
+  const [from, to] = pool === undefined ? [0, -1] : [Math.max(first, pool.first), Math.min(last, pool.last)];
+  const used = [...usedAddresses(site.devices)].filter((own) => isIn(own, first, last) && !isIn(own, from, to));
+  return Math.max(0, last - first + 1 - Math.max(0, to - from + 1) - used.length);
 }
 
 /** Host numbers from which a kind of device is usually counted up in a subnet of 256; common practice, no source. */
@@ -171,7 +193,7 @@ export function nextFreeAddressFix(
 }
 
 /** Where no subnet is declared, most likely that of a home: the first three numbers. Common practice, no source. */
-function alike(address: number): AddressSpace {
+export function alike(address: number): AddressSpace {
   return { subnet: subnetAlike(address), pool: undefined, gateway: undefined };
 }
 

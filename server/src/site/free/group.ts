@@ -20,6 +20,12 @@ export const ORGANIZATION_LOCAL = 0xefc00000;
  * take groups from in the one that most groups of the site are in, or in the organization-local one.
  */
 export function nextFreeGroup(site: Site, near?: number): number | undefined {
+  for (const group of freeGroups(site, near)) return group;
+  return undefined;
+}
+
+/** All of them, in the order in which they are given out; no two share a MAC address. */
+export function* freeGroups(site: Site, near?: number): Generator<number> {
   const groups = groupsInUse(site);
   const keys = new Set(groups.map(macKey));
   const block = scopeNear(groups, near);
@@ -28,11 +34,31 @@ export function nextFreeGroup(site: Site, near?: number): number | undefined {
   const from = near !== undefined && near >= block.first && near <= block.last ? near : lowest;
   const isFree = (group: number): boolean =>
     !keys.has(macKey(group)) && !onAlwaysFloodedMac(group) && !scopeRelativeReserved(group);
+  const take = (group: number): number => {
+    keys.add(macKey(group));
+    return group;
+  };
   // The lowest address of the block is a network's number to many eyes.
-  for (let group = from + 1; group <= block.last; group++) if (isFree(group)) return group;
-  for (let group = block.first + 1; group <= from; group++) if (isFree(group)) return group;
-  return undefined;
+  for (let group = from + 1; group <= block.last; group++) if (isFree(group)) yield take(group);
+  for (let group = block.first + 1; group <= from; group++) if (isFree(group)) yield take(group);
 }
+
+/** How many `freeGroups` are, without going through them. */
+export function countFreeGroups(site: Site, near?: number): number {
+  const groups = groupsInUse(site);
+  const { first, last } = scopeNear(groups, near);
+  // Whatever is left out is so by 256 at a time.
+  const used = new Map<number, number>();
+  for (const key of new Set(groups.map(macKey))) used.set(key >>> 8, (used.get(key >>> 8) ?? 0) + 1);
+  let free = 0;
+  for (let group = first; group <= Math.min(last, first + ADDRESSES - 1); group += 256)
+    if (!onAlwaysFloodedMac(group) && !scopeRelativeReserved(group)) free += 256 - (used.get(macKey(group) >>> 8) ?? 0);
+  const isFirstFree = !onAlwaysFloodedMac(first) && !groups.some((group) => macKey(group) === macKey(first));
+  return isFirstFree && last - first < ADDRESSES ? free - 1 : free;
+}
+
+/** MAC addresses of groups: 23 bits of them count (RFC 1112 §6.4). */
+const ADDRESSES = 2 ** 23;
 
 function groupsInUse(site: Site): number[] {
   return site.streams.flatMap(({ group }) => (group !== undefined && isMulticast(group) ? [group] : []));

@@ -62,6 +62,17 @@ export function nextFreePort(
   from: number = RTP_PORT,
   as: Sending = stream,
 ): number | undefined {
+  for (const port of freePairs(site, stream, from, as)) return port;
+  return undefined;
+}
+
+/** All of them above each other, so that none takes a port of another. */
+export function* freePairs(
+  site: Site,
+  stream: Stream,
+  from: number = RTP_PORT,
+  as: Sending = stream,
+): Generator<number> {
   const to = streamsByDestination(site.streams);
   const taken = new Set<number>();
   for (const other of destinations(as).flatMap((destination) => to.get(destination) ?? [])) {
@@ -72,9 +83,10 @@ export function nextFreePort(
   for (let port = from + (from % 2); port + wanted <= 65_536; port += 2) {
     let free = 0;
     while (free < wanted && !taken.has(port + free)) free++;
-    if (free === wanted) return port;
+    if (free < wanted) continue;
+    yield port;
+    port += wanted + (wanted % 2) - 2;
   }
-  return undefined;
 }
 
 /** Moves a stream to the next free port above its own. */

@@ -1,0 +1,104 @@
+import { Command, Option } from 'commander';
+import { closest } from 'fastest-levenshtein';
+import { type Headroom, headroomOf } from '../headroom/headroom.ts';
+import { headroomWords, nextWords } from '../headroom/words.ts';
+import { CannotDo } from '../machine/cannot-do.ts';
+import { type Plan, planOf } from '../plan.ts';
+import { columns } from '../report/columns.ts';
+import type { Device } from '../site/model.ts';
+import { visible } from '../text/visible.ts';
+import { count } from '../text/words.ts';
+import { visibleJson } from './format/json.ts';
+import { print } from './print.ts';
+import { readSite } from './sites.ts';
+
+/** Of one kind of limit, as many rows as anybody reads. */
+const SHOWN = 5;
+
+export function headroomCommand(): Command {
+  return new Command('headroom')
+    .description(
+      'Print how many more cameras like one of the site a switch takes, what stops the next one, and what would stop more.',
+    )
+    .argument('CAMERA', 'the camera that the further ones are like')
+    .argument('[SWITCH]', 'the switch that they are plugged into (default: each, in a row)')
+    .option('--site <folder>', 'the folder of the site', '.')
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .addHelpText(
+      'after',
+      `
+A further camera has streams, receivers and recordings like that one, and what servers make of its streams. The site is
+planned and checked with so many more: they bring no new error, and one more does.
+
+Examples:
+  plumbline headroom gate-cam core
+  plumbline headroom gate-cam --site samples/harrow-lane`,
+    )
+    .action((cameraName: string, switchName: string | undefined, options: { site: string; format: string }) => {
+      const plan = planOf(readSite(options.site).folder.site());
+      const { devices } = plan.site;
+      const camera = named(
+        'camera',
+        cameraName,
+        devices.filter(({ kind }) => kind === 'camera'),
+      );
+      const switches = devices.filter(takesCameras);
+      if (switchName !== undefined) {
+        const found = headroomOf(plan, camera, named('switch', switchName, switches));
+        print(options.format === 'json' ? `${visibleJson(asJson(found))}\n` : whole(found));
+        return;
+      }
+      const rows = switches.map((at) => headroomOf(plan, camera, at));
+      print(options.format === 'json' ? `${visibleJson(rows.map(asJson))}\n` : inRows(plan, rows));
+    });
+}
+
+/** What has ports to plug cameras into. */
+function takesCameras({ kind, ports }: Device): boolean {
+  return kind === 'switch' || (kind === 'router' && ports.some(({ forwards }) => forwards));
+}
+
+function named(what: string, name: string, all: readonly Device[]): Device {
+  const found = all.find((device) => device.name === name);
+  if (found !== undefined) return found;
+  if (all.length === 0) throw new CannotDo(`The site has no ${what}.`);
+  throw new CannotDo(
+    `There is no ${what} ${name}. The nearest is ${closest(
+      name,
+      all.map((device) => device.name),
+    )}.`,
+  );
+}
+
+function asJson({ camera, at, more, limits }: Headroom): object {
+  return {
+    camera: camera.name,
+    switch: at.name,
+    more,
+    limits: limits.map((one) => ({ limit: one.limit, at: one.at, more: one.more ?? null })),
+  };
+}
+
+function whole(headroom: Headroom): string {
+  const { limits } = headroom;
+  const ofKind = (index: number): number =>
+    limits.slice(0, index).filter(({ limit }) => limit === limits[index]?.limit).length;
+  const shown = limits.filter((_, index) => ofKind(index) < SHOWN);
+  const rows = shown.map(({ limit, at, more, words }) => [limit, visible(at), String(more ?? '?'), visible(words)]);
+  const hidden = limits.length - shown.length;
+  return [
+    visible(headroomWords(headroom), 1000),
+    ...[nextWords(headroom)].filter((words) => words !== '').map((words) => visible(words)),
+    '',
+    'Each limit taken alone:',
+    ...columns(rows, ['left', 'left', 'right', 'left']).map((line) => `  ${line}`),
+    ...(hidden === 0 ? [] : [`  and ${count(hidden, 'link')} with more room`]),
+    '',
+  ].join('\n');
+}
+
+function inRows({ site }: Plan, rows: readonly Headroom[]): string {
+  if (rows.length === 0) return `${visible(site.name ?? 'The site')} has no switch.\n`;
+  const cells = rows.map(({ at, more, stop }) => [at.name, String(more), visible(stop, 1000)]);
+  return `${columns(cells, ['left', 'right', 'left']).join('\n')}\n`;
+}

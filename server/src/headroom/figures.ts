@@ -1,0 +1,115 @@
+/** The sums of a plan that have a limit which is an error to exceed: the same comparisons as the rules make. */
+
+import { oppositePort } from '../network/link.ts';
+import { sharesOf } from '../network/shares.ts';
+import { uplinksOf } from '../network/uplinks.ts';
+import type { Plan } from '../plan.ts';
+import { portName } from '../site/model.ts';
+import { bitRate, byteRate, bytes, threshold, watts } from '../text/words.ts';
+
+export interface Figure {
+  readonly limit: 'power' | 'link' | 'volume' | 'write';
+  readonly at: string;
+  /** bit/s at peak, bytes, bytes/s at peak, mW, or a share of the air. */
+  readonly amount: number;
+  /** What it may be at most, in the same unit; `undefined` where that is not known. */
+  readonly most: number | undefined;
+  /** What stops further growth, in words. */
+  readonly words: string;
+}
+
+/** By a name that it has in a site with more cameras too. */
+export function figuresOf(plan: Plan): ReadonlyMap<string, Figure> {
+  return new Map([...links(plan), ...lines(plan), ...airs(plan), ...volumes(plan), ...power(plan)]);
+}
+
+type Named = readonly [string, Figure];
+
+function links({ site, network }: Plan): Named[] {
+  const { limit } = site.policies.linkLoad;
+  return network.topology.links.flatMap((link) => {
+    const { capacity, members } = link;
+    return [link.a, link.b].flatMap((out): Named[] => {
+      const at = `${portName(out)} → ${portName(oppositePort(link, out))}`;
+      const most = capacity === undefined || capacity === 0 ? undefined : (limit * capacity) / 10_000;
+      const words = `${at} reaches ${threshold(limit)} of ${bitRate(capacity ?? 0)}`;
+      const whole: Named = [at, { limit: 'link', at, amount: network.load(link, out).line.peak, most, words }];
+      const shares = most === undefined ? undefined : sharesOf(network, link, out);
+      if (shares === undefined || most === undefined || capacity === undefined) return [whole];
+      const cable = `one cable of ${at}`;
+      const share = most / members.length;
+      return [
+        whole,
+        [
+          cable,
+          {
+            limit: 'link',
+            at: cable,
+            amount: shares.least,
+            most: share,
+            words: `${cable} reaches ${threshold(limit)} of ${bitRate(capacity / members.length)}`,
+          },
+        ],
+      ];
+    });
+  });
+}
+
+/** Lines to the Internet. */
+function lines({ site, network }: Plan): Named[] {
+  const { limit } = site.policies.linkLoad;
+  return uplinksOf(site.devices, network).flatMap(({ device, up, down }) =>
+    [up, down].map(({ way, rate, load }): Named => {
+      const at = `${device.name} ${way}`;
+      const words = `${at} reaches ${threshold(limit)} of ${bitRate(rate ?? 0)}`;
+      return [at, { limit: 'link', at, amount: load.peak, most: rate && (limit * rate) / 10_000, words }];
+    }),
+  );
+}
+
+/** Cells of access points that groups come to. */
+function airs({ site, air }: Plan): Named[] {
+  const { limit } = site.policies.airtime;
+  return air.map(({ device, share }): Named => {
+    const at = `the air of ${device.name}`;
+    const words = `groups take ${threshold(limit)} of ${at}`;
+    return [at, { limit: 'link', at, amount: share.peak, most: limit / 10_000, words }];
+  });
+}
+
+function volumes({ site, storage }: Plan): Named[] {
+  const { limit } = site.policies.volumeFill;
+  return storage.volumes.flatMap(({ volume: { name, sustainedWrite }, usableBytes, bytesKept, writeRate }): Named[] => {
+    const full = usableBytes === undefined || usableBytes === 0 ? undefined : (usableBytes / 10_000) * limit;
+    const fast = sustainedWrite === 0 ? undefined : sustainedWrite;
+    return [
+      [
+        `${name} kept`,
+        {
+          limit: 'volume',
+          at: name,
+          amount: bytesKept,
+          most: full,
+          words: `${name} reaches ${threshold(limit)} of ${bytes(usableBytes ?? 0)}`,
+        },
+      ],
+      [
+        `${name} written`,
+        {
+          limit: 'write',
+          at: name,
+          amount: writeRate.peak,
+          most: fast,
+          words: `${name} writes ${byteRate(sustainedWrite ?? 0)} at most`,
+        },
+      ],
+    ];
+  });
+}
+
+function power({ power: sources }: Plan): Named[] {
+  return sources.map(({ device: { name }, budget, draw }): Named => {
+    const words = `${name} feeds ${watts(budget ?? 0)} at most`;
+    return [`${name} power`, { limit: 'power', at: name, amount: draw, most: budget, words }];
+  });
+}

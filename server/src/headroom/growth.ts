@@ -1,0 +1,103 @@
+/** How a figure grows with each further camera, and up to how many it keeps within its limit. */
+
+import type { Figure } from './figures.ts';
+
+/** The figures of the site with so many more. */
+export type FiguresWith = (number: number) => ReadonlyMap<string, Figure>;
+
+/** More than that are not planned to find out. */
+export const MOST_PLANNED = 256;
+
+/** Where growth is held against a site of so many more, if nothing stops it before. */
+const FAR = 32;
+
+/** A sum of shares of the air is no whole number. */
+const ROUNDING = 1e-9;
+
+/** A figure that grows. */
+interface Growing {
+  readonly name: string;
+  readonly base: Figure;
+  /** What it is with one more, and what each further one adds. */
+  readonly first: number;
+  readonly step: number;
+}
+
+/**
+ * How many more each figure that grows bears, taken alone; `undefined` where what it may be is not known.
+ *
+ * Loads are sums, so they grow by the same with each copy, at the latest once the first has opened its way. That is not
+ * taken for granted: it is held against a site of many more, and where it does not hold, the number is searched for
+ * with sites of so many more.
+ */
+export function bearable(figuresWith: FiguresWith): Map<Figure, number | undefined> {
+  const byFirst = growing(figuresWith(0), figuresWith(1));
+  const far = farOf(byFirst);
+  const there = figuresWith(far);
+  const isStraight = (of: Growing): boolean => {
+    const expected = amountWith(of, far);
+    return Math.abs((there.get(of.name)?.amount ?? NaN) - expected) <= ROUNDING * expected;
+  };
+  const isSteady = byFirst.every(isStraight);
+  const found = new Map<Figure, number | undefined>();
+  for (const of of isSteady ? byFirst : growing(figuresWith(0), figuresWith(1), figuresWith(2))) {
+    const { most, amount } = of.base;
+    if (most === undefined) found.set(of.base, undefined);
+    else if (amount > most) found.set(of.base, 0);
+    else if (isStraight(of)) found.set(of.base, quotient(of, most));
+    else
+      found.set(
+        of.base,
+        greatest((number) => (figuresWith(number).get(of.name)?.amount ?? 0) <= most, MOST_PLANNED),
+      );
+  }
+  return found;
+}
+
+function growing(
+  none: ReadonlyMap<string, Figure>,
+  one: ReadonlyMap<string, Figure>,
+  two?: ReadonlyMap<string, Figure>,
+): Growing[] {
+  return [...none].flatMap(([name, base]) => {
+    const first = one.get(name)?.amount ?? base.amount;
+    const step = two === undefined ? first - base.amount : (two.get(name)?.amount ?? first) - first;
+    return step > 0 ? [{ name, base, first, step }] : [];
+  });
+}
+
+/** With one more than the limits allow, within reason. */
+function farOf(all: readonly Growing[]): number {
+  const numbers = all.flatMap((of) => (of.base.most === undefined ? [] : [quotient(of, of.base.most) + 1]));
+  return Math.max(3, Math.min(FAR, Math.max(...numbers)));
+}
+
+function amountWith({ base, first, step }: Growing, number: number): number {
+  return number === 0 ? base.amount : first + (number - 1) * step;
+}
+
+function quotient(of: Growing, most: number): number {
+  if (of.first > most) return 0;
+  let number = Math.max(1, Math.floor((most - of.first) / of.step) + 1);
+  // It may be one off, as numbers are rounded.
+  while (amountWith(of, number) > most) number--;
+  while (amountWith(of, number + 1) <= most) number++;
+  return number;
+}
+
+/** The greatest number up to `most` that holds, where 0 does and none above one that does not. Begins at a guess. */
+export function greatest(holds: (number: number) => boolean, most: number, guess = 1): number {
+  let low = 0;
+  let high = most + 1;
+  let step = 1;
+  let next = Math.max(1, Math.min(guess, most));
+  while (high - low > 1) {
+    const isHeld = holds(next);
+    if (isHeld) low = next;
+    else high = next;
+    const ahead = isHeld ? next + step : next - step;
+    step *= 2;
+    next = ahead > low && ahead < high ? ahead : Math.floor((low + high) / 2);
+  }
+  return low;
+}

@@ -1,0 +1,28 @@
+/** Items that no file holds: for a site as it would be. */
+
+import { SiteFolder } from '../site/folder.ts';
+import type { Item } from '../site/item.ts';
+import type { SectionName } from '../site/shape.ts';
+import type { Data } from '../text/syntax.ts';
+
+/** An entry of a section, or with an empty name an element of a list, as data. */
+export interface Entry {
+  readonly section: SectionName;
+  readonly name: string;
+  readonly data: Data;
+}
+
+/** The entries as items, read as those of a file are. `of` says in the address of that file what it would be about. */
+export function itemsOf(of: string, entries: readonly Entry[]): readonly Item[] {
+  const sections = new Map<SectionName, string[]>();
+  for (const { section, name, data } of entries) {
+    const lines = sections.get(section) ?? [];
+    sections.set(section, lines);
+    // JSON is YAML in flow style (YAML 1.2.2 §1.3).
+    lines.push(name === '' ? `  - ${JSON.stringify(data)}` : `  ${name}: ${JSON.stringify(data)}`);
+  }
+  const text = [...sections].map(([section, lines]) => `${section}:\n${lines.join('\n')}\n`).join('');
+  const folder = new SiteFolder();
+  folder.set(`what-if:/${of}.site.yaml`, text);
+  return folder.items;
+}
