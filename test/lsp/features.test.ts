@@ -11,6 +11,7 @@ import {
   CodeActionRequest,
   CodeActionResolveRequest,
   CodeLensRequest,
+  CodeLensResolveRequest,
   type CompletionItem,
   type CompletionList,
   CompletionRequest,
@@ -262,6 +263,15 @@ describe('The language features over the protocol', () => {
     );
   });
 
+  it('says how many more cameras fit once that is in sight', async () => {
+    await start({ initializationOptions: { codeLens: { enabled: true } } });
+    const [lens] =
+      (await client.connection.sendRequest(CodeLensRequest.type, { textDocument: { uri: network } })) ?? [];
+    assert.ok(lens !== undefined && lens.command === undefined);
+    const resolved = await client.connection.sendRequest(CodeLensResolveRequest.type, lens);
+    assert.match(resolved.command?.title ?? '', /more like \S+ at \S+(, then|:) /);
+  });
+
   describe('follows settings', () => {
     const hints = async (uri: string): Promise<unknown[]> =>
       (await client.connection.sendRequest(InlayHintRequest.type, {
@@ -286,7 +296,7 @@ describe('The language features over the protocol', () => {
       await changed(null);
       assert.equal((await hints(network)).length, 2);
       assert.deepEqual(await hints(streams), []);
-      assert.equal((await lenses()).length, 2);
+      assert.equal((await lenses()).length, 1);
       assert.ok(client.refreshed.includes('inlay hints') && client.refreshed.includes('code lenses'));
       client.settings = { inlayHints: { enabled: false, cables: true } };
       await changed(null);
@@ -299,7 +309,7 @@ describe('The language features over the protocol', () => {
         initializationOptions: { inlayHints: { cables: false, cablesFrom: 0 }, codeLens: { enabled: true } },
       });
       assert.deepEqual(await hints(network), []);
-      assert.equal((await lenses()).length, 2);
+      assert.equal((await lenses()).length, 1);
       await changed({ plumbline: { inlayHints: { enabled: true, cablesFrom: 0 }, codeLens: { enabled: false } } });
       assert.equal((await hints(network)).length, 2);
       assert.deepEqual(await lenses(), []);
