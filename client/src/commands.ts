@@ -1,11 +1,11 @@
 // The commands of the palette.
 import * as vscode from 'vscode';
-import { type BaseLanguageClient, ExecuteCommandRequest } from 'vscode-languageclient';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { registerFillIn } from './fill-in.ts';
 import { newSite } from './new-site.ts';
 import { startQuietly } from './start-quietly.ts';
 
 export const commands = {
-  fillIn: 'plumbline.fillIn',
   newSite: 'plumbline.newSite',
   restartServer: 'plumbline.restartServer',
   showOutput: 'plumbline.showOutput',
@@ -13,12 +13,7 @@ export const commands = {
 
 export function registerCommands(client: BaseLanguageClient, log: vscode.LogOutputChannel): vscode.Disposable {
   return vscode.Disposable.from(
-    vscode.commands.registerCommand(commands.fillIn, async () => {
-      const uri = vscode.window.activeTextEditor?.document.uri;
-      if (uri === undefined) return;
-      const file = client.code2ProtocolConverter.asUri(uri);
-      await client.sendRequest(ExecuteCommandRequest.type, { command: 'plumbline.fillInSite', arguments: [file] });
-    }),
+    registerFillIn(client),
     vscode.commands.registerCommand(commands.newSite, newSite),
     vscode.commands.registerCommand(commands.restartServer, async () => {
       log.info('The language server is restarted, as asked.');

@@ -25,6 +25,7 @@ import {
   FoldingRangeRequest,
   InlayHintRequest,
   type Location,
+  MessageType,
   type Position,
   PrepareRenameRequest,
   type Range,
@@ -33,11 +34,14 @@ import {
   SelectionRangeRequest,
   SemanticTokensDeltaRequest,
   SemanticTokensRequest,
+  ShowMessageNotification,
+  type ShowMessageParams,
   type SymbolInformation,
   type TextEdit,
   type WorkspaceEdit,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver-protocol/node';
+import type { FillAnswer } from '../../server/src/lsp/fill-in-request.ts';
 import { type Able, Client, applied, positionOf } from './client.ts';
 
 const NETWORK = `vlans:
@@ -417,6 +421,42 @@ describe('The language features over the protocol', () => {
         applied(other, changes[streams] ?? []),
         STREAMS.replace('port: 5004', 'group: 239.192.0.1, port: 5004'),
       );
+    });
+
+    it('what it can of what is written as auto, and says what is left and why', async () => {
+      const told: ShowMessageParams[] = [];
+      await start({
+        capabilities: ABLE,
+        answers: (connection) => {
+          connection.onRequest(ApplyWorkspaceEditRequest.type, () => ({ applied: true }));
+          connection.onNotification(ShowMessageNotification.type, (params) => {
+            told.push(params);
+          });
+        },
+      });
+      const text = NETWORK.replace('address: 192.168.20.5', 'address: auto')
+        .replace('cables:', '  den: {kind: display, address: auto}\ncables:')
+        .replace('vlans:', 'vlans:\n  house: {id: 10, subnet: 192.168.10.0/24}');
+      await client.change(network, text);
+      const command = 'plumbline.fillInSite';
+      const answer: FillAnswer | null = await client.connection.sendRequest(ExecuteCommandRequest.type, {
+        command,
+        arguments: [network],
+      });
+      assert.ok(answer !== null);
+      assert.match(answer.summary, /^Filled in 1 address\. 1 address is left as ‘auto’\.$/);
+      assert.deepEqual(
+        [...answer.filled, ...answer.left].map(({ words }) => words),
+        [
+          'recorder: address 192.168.20.5 in video',
+          'den: no address, because its VLAN is not known; cable it, or write the address yourself',
+        ],
+      );
+      const place = answer.left[0]?.at.range.start;
+      assert.equal(text.split('\n')[place?.line ?? 0]?.slice(place?.character).split('}')[0], 'auto');
+      assert.equal(told.length, 1);
+      assert.equal(told[0]?.type, MessageType.Warning);
+      assert.match(told[0].message, /den: no address, because/);
     });
 
     it('nothing of another kind than is asked for', async () => {

@@ -98,10 +98,10 @@ describe('What is written as auto', () => {
   it('stays as it is where the site does not tell enough', () => {
     const loose =
       'vlans:\n  a: {id: 1, subnet: 10.0.0.0/24}\n  b: {id: 2, subnet: 10.0.1.0/24}\ndevices:\n  cam: {kind: camera, address: auto}\n';
-    assert.match(values(loose).join(), /until its VLAN is known/);
+    assert.match(values(loose).join(), /its VLAN is not known/);
     assert.equal(fixAll(folderOf({ a: loose })).texts.get('a'), loose);
     const full =
       'vlans:\n  a: {id: 1, subnet: 10.0.0.0/30}\ndevices:\n  x: {kind: camera, address: 10.0.0.1}\n  y: {kind: camera, address: 10.0.0.2}\n  z: {kind: camera, address: auto}\n';
-    assert.match(values(full).join(), /no address of a is free/);
+    assert.match(values(full).join(), /a is full/);
   });
 });

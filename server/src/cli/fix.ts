@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { type Rewritten, rewrite } from '../machine/rewrite.ts';
-import { fixAll } from '../check.ts';
+import { check, fixAll } from '../check.ts';
+import { leftBlanks } from '../report/answer/left.ts';
 import { count } from '../text/words.ts';
 import { lineDiff } from './line-diff.ts';
 import { print, tell } from './print.ts';
@@ -21,10 +22,12 @@ Examples:
     .action((folders: string[], options: { dryRun?: boolean }) => {
       let applied = 0;
       const changed: Rewritten[] = [];
+      const left: string[] = [];
       for (const { folder } of readSites(folders)) {
         const before = new Map(folder.files.map(({ uri, text }) => [uri, text]));
         const { texts, fixes } = fixAll(folder);
         applied += fixes;
+        left.push(...leftBlanks(check(folder).plan).map(({ words }) => `  ${words}\n`));
         for (const [uri, after] of texts) {
           const old = before.get(uri) ?? '';
           if (old !== after) changed.push({ uri, before: old, after });
@@ -36,5 +39,6 @@ Examples:
       tell(
         `${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`,
       );
+      if (left.length > 0) tell(`Left as ‘auto’:\n${left.join('')}`);
     });
 }

@@ -1,12 +1,13 @@
 /** What each address, group and port that is written as `auto` is filled in with: free, and each its own. */
 
 import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
+import { wayOfGroup } from './way-of-group.ts';
 import type { Topology } from './wiring.ts';
 import { AUTO, type Item } from '../site/item.ts';
 import { type Device, type Port, type Site, type Stream, type Vlan, isRtsp } from '../site/model.ts';
 import { portNames } from '../site/port-names.ts';
 import { type Data, type Route, dataAt } from '../text/syntax.ts';
-import { addressBeside, usedAddresses } from '../site/free/address.ts';
+import { type AddressSpace, addressBeside, spaceOfAll, usedAddresses } from '../site/free/address.ts';
 import { nextFreeGroup } from '../site/free/group.ts';
 import { destinations, isDatagrams, portsTaken } from '../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../standards/rtp.ts';
@@ -18,11 +19,26 @@ export interface Blank {
   /** The value to fill in; `undefined` if the site does not say enough, or none is free. */
   readonly value: string | undefined;
   readonly vlan: Vlan | undefined;
+  /** The network that an address is taken of: the VLAN, or where there are no subnets the one that all others are in. */
+  readonly space: AddressSpace | undefined;
 }
+
+/** Why a blank has no value, as the end of a sentence. */
+export function whyBlank({ what, vlan, space }: Blank, site: Site): string {
+  if (what !== 'address') return `no ${what} is free`;
+  if (vlan !== undefined) return vlan.subnet === undefined ? `${vlan.name} has no subnet` : `${vlan.name} is full`;
+  if (space !== undefined) return 'the network is full';
+  if (site.vlans.length > 0) return 'its VLAN is not known; cable it, or write the address yourself';
+  return usedAddresses(site.devices).size === 0
+    ? 'no other address says which network this is; write this one yourself'
+    : 'the other addresses are in several networks; write this one yourself';
+}
+
+const NOWHERE = { vlan: undefined, space: undefined };
 
 /** In the order of the site. The same site gives the same values, and one filled in changes none of the others. */
 export function blanksOf(site: Site, topology: Topology): Blank[] {
-  return [...addresses(site, topology), ...groups(site), ...ports(site)];
+  return [...addresses(site, topology), ...groups(site, topology), ...ports(site)];
 }
 
 function addresses(site: Site, topology: Topology): Blank[] {
@@ -37,12 +53,13 @@ function addresses(site: Site, topology: Topology): Blank[] {
         key === undefined ? (device.bridging ? undefined : device.ports[0]) : device.portByName.get(names[0] ?? '');
       const vlan = vlanOf(site, topology, device, port, route);
       const count = Math.max(1, names.length);
+      const space = vlan ?? (site.vlans.length === 0 ? spaceOfAll(site.devices) : undefined);
       const alike = `${vlan?.name} ${device.kind}`;
       const isOpen = (address: number): boolean => !given.has(address);
       const free =
-        vlan === undefined
+        space === undefined
           ? undefined
-          : freeRun(site, vlan, { kind: device.kind, count, isOpen, from: next.get(alike) });
+          : freeRun(site, space, { kind: device.kind, count, isOpen, from: next.get(alike) });
       if (free !== undefined) {
         next.set(alike, free + count);
         for (let more = 0; more < count; more++) given.add(free + more);
@@ -52,6 +69,7 @@ function addresses(site: Site, topology: Topology): Blank[] {
         route,
         what: 'address',
         vlan,
+        space,
         value: free === undefined ? undefined : formatAddress(free),
       };
     }),
@@ -124,8 +142,8 @@ interface Run {
 }
 
 /** The first of that many free addresses in a row, beside devices of the same kind. */
-function freeRun(site: Site, vlan: Vlan, { kind, count, isOpen, from }: Run): number | undefined {
-  const { subnet, pool } = vlan;
+function freeRun(site: Site, space: AddressSpace, { kind, count, isOpen, from }: Run): number | undefined {
+  const { subnet, pool } = space;
   if (subnet === undefined) return undefined;
   const used = usedAddresses(site.devices);
   const last = broadcast(subnet) - 1;
@@ -135,19 +153,54 @@ function freeRun(site: Site, vlan: Vlan, { kind, count, isOpen, from }: Run): nu
     isOpen(address) &&
     !(pool !== undefined && pool.first <= address && address <= pool.last);
   const startsRun = (first: number): boolean => Array.from({ length: count }, (_, more) => first + more).every(isFree);
-  return addressBeside(site, vlan, kind, startsRun, from);
+  return addressBeside(site, space, kind, startsRun, from);
 }
 
-function groups(site: Site): Blank[] {
+function groups(site: Site, topology: Topology): Blank[] {
+  const given = new Set<number>();
+  /** The next that nobody has, and no other blank was given. */
+  const free = (near: number | undefined): number | undefined => {
+    let group = nextFreeGroup(site, near);
+    // It begins anew from the lowest on where none is left above.
+    while (group !== undefined && given.has(group)) {
+      const next = nextFreeGroup(site, group);
+      group = next !== undefined && next > group ? next : undefined;
+    }
+    return group;
+  };
   let last: number | undefined;
-  return blankOnes(site.streams).flatMap(({ item }) =>
-    routesOf(item, 'group').map((route): Blank => {
-      const free = nextFreeGroup(site, last);
-      const isNew = free !== undefined && (last === undefined || free > last);
-      if (isNew) last = free;
-      return { item, route, what: 'group', vlan: undefined, value: isNew ? formatAddress(free) : undefined };
+  return blankOnes(site.streams).flatMap((stream) =>
+    routesOf(stream.item, 'group').map((route): Blank => {
+      const above = free(last);
+      const usual = above !== undefined && (last === undefined || above > last) ? above : undefined;
+      const group = routedGroup(site, topology, stream, usual, free);
+      if (group !== undefined) given.add(group);
+      if (group === usual) last = group ?? last;
+      return {
+        item: stream.item,
+        route,
+        what: 'group',
+        ...NOWHERE,
+        value: group === undefined ? undefined : formatAddress(group),
+      };
     }),
   );
+}
+
+/** The usual one, unless the routes of the source take that elsewhere and another to the receivers. */
+function routedGroup(
+  site: Site,
+  topology: Topology,
+  stream: Stream,
+  usual: number | undefined,
+  free: (near: number) => number | undefined,
+): number | undefined {
+  const source = site.deviceByName.get(stream.source ?? '');
+  if (source === undefined || source.routes.length === 0) return usual;
+  const { leavesThere, routes } = wayOfGroup(site, topology, source, stream.receivers);
+  if (routes.length === 0 || (usual !== undefined && leavesThere(usual))) return usual;
+  const routed = routes.map(({ to }) => free(to.network));
+  return routed.find((group) => group !== undefined && leavesThere(group)) ?? usual;
 }
 
 function ports(site: Site): Blank[] {
@@ -166,7 +219,7 @@ function ports(site: Site): Blank[] {
   return asked.flatMap((stream): Blank[] => {
     const { item, transport } = stream;
     if (writtenAt(item, 'port') !== AUTO) return [];
-    const blank = { item, route: ['port'], what: 'port', vlan: undefined } as const;
+    const blank = { item, route: ['port'], what: 'port', ...NOWHERE } as const;
     if (isRtsp(transport)) return [{ ...blank, value: String(RTSP_PORT) }];
     const there = ownDestinations(stream).map((destination) => taken.get(destination));
     const wanted = Math.max(2, portsTaken(site, stream));

@@ -1,7 +1,6 @@
 /** Addresses, groups, subnets and numbers that are free. */
 
 import {
-  isMulticast,
   type ParsedSubnet,
   formatAddress,
   contains,
@@ -14,8 +13,8 @@ import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
-import { type BroadcastDomain, domainsOf } from '../../network/vlan-membership.ts';
-import { type DeviceKind, type Port, type Site, type Vlan, ownAddresses, isRtsp } from '../../site/model.ts';
+import { wayOfGroup } from '../../network/way-of-group.ts';
+import { type DeviceKind, type Site, type Vlan, ownAddresses, isRtsp } from '../../site/model.ts';
 import { type FormKind, deviceKinds } from '../../site/shape.ts';
 import { ownTimeZone } from '../../site/time-zone.ts';
 import type { Offer } from './offer.ts';
@@ -70,18 +69,8 @@ function freeGroup(wanted: Wanted): number | undefined {
   const source = site.deviceByName.get(textAt(wanted, ['source']) ?? '');
   const names = dataAtCursor(wanted, ['receivers']);
   if (source === undefined || !Array.isArray(names)) return next;
-  const { topology } = checked.plan.network;
-  const domainsAt = (port: Port | undefined): readonly BroadcastDomain[] => {
-    const link = port === undefined ? undefined : topology.linkAt(port);
-    return link === undefined ? [] : domainsOf(link);
-  };
-  const theirs = new Set(names.flatMap((name) => site.deviceByName.get(String(name))?.ports.flatMap(domainsAt) ?? []));
-  const leavesThere = (group: number): boolean => {
-    const [route] = source.routes.filter(({ to }) => contains(to, group)).sort((x, y) => y.to.prefix - x.to.prefix);
-    return route !== undefined && domainsAt(source.portByName.get(route.port)).some((domain) => theirs.has(domain));
-  };
-  const within = source.routes.filter(({ to }) => to.prefix > 4 && isMulticast(to.network));
-  const candidates = [next, ...within.map(({ to }) => nextFreeGroup(site, to.network))];
+  const { leavesThere, routes } = wayOfGroup(site, checked.plan.network.topology, source, names.map(String));
+  const candidates = [next, ...routes.map(({ to }) => nextFreeGroup(site, to.network))];
   return candidates.find((group) => group !== undefined && leavesThere(group)) ?? next;
 }
 

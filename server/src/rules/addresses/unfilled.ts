@@ -1,6 +1,6 @@
 import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Blank } from '../../network/blanks.ts';
+import { type Blank, whyBlank } from '../../network/blanks.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unfilled: Rule = {
@@ -11,7 +11,7 @@ export const unfilled: Rule = {
 none. Fill it in: the value is free, and always the same for the same site. It is written into the file, so that it
 stays the same when others come and go.`,
   source: 'common practice, no source',
-  check({ plan }: RuleContext, report: Report): void {
+  check({ plan, site }: RuleContext, report: Report): void {
     for (const blank of plan.blanks) {
       const { item, route, value } = blank;
       report({
@@ -23,15 +23,11 @@ stays the same when others come and go.`,
       });
     }
 
-    function message({ item, what, value, vlan }: Blank): string {
+    function message(blank: Blank): string {
+      const { item, what, value, vlan } = blank;
       const name = `The ${what} of ${item.name}`;
-      if (value !== undefined)
-        return `${name} is not filled in yet; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
-      if (what !== 'address') return `${name} cannot be filled in: none is free. Write one yourself.`;
-      if (vlan === undefined)
-        return `${name} cannot be filled in until its VLAN is known: cable it, or write the address yourself.`;
-      if (vlan.subnet === undefined) return `${name} cannot be filled in until ${vlan.name} has a subnet.`;
-      return `${name} cannot be filled in: no address of ${vlan.name} is free.`;
+      if (value === undefined) return `${name} cannot be filled in: ${whyBlank(blank, site)}.`;
+      return `${name} is not filled in yet; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
     }
   },
 };
@@ -76,7 +72,7 @@ vlans:
   video: {id: 20, subnet: 192.168.20.0/24}
 devices:
   gate-cam: {kind: camera, address: auto}
-#                                   ^^^^ The address of gate-cam cannot be filled in until its VLAN is known: cable it, or write the address yourself.
+#                                   ^^^^ The address of gate-cam cannot be filled in: its VLAN is not known; cable it, or write the address yourself.
 `,
   },
 ];

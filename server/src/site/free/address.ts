@@ -144,15 +144,26 @@ function baseOf({ devices }: Site, subnet: ParsedSubnet, kind: DeviceKind | unde
 
 /** On a site whose VLANs have no subnets, the network of 256 addresses that most devices are in. */
 export const spaceInUse = perObject((devices: Site['devices']): AddressSpace | undefined => {
+  const [most] = [...networksInUse(devices)].sort(([, a], [, b]) => b - a)[0] ?? [];
+  return most === undefined ? undefined : alike(most);
+});
+
+/** The network of 256 addresses that all devices with an address are in. */
+export const spaceOfAll = perObject((devices: Site['devices']): AddressSpace | undefined => {
+  const [only, other] = networksInUse(devices).keys();
+  return only === undefined || other !== undefined ? undefined : alike(only);
+});
+
+/** How many addresses are in each network of 256. */
+function networksInUse(devices: Site['devices']): ReadonlyMap<number, number> {
   const uses = new Map<number, number>();
   for (const device of devices)
     for (const { address } of ownAddresses(device)) {
       const { network } = subnetAlike(address);
       uses.set(network, (uses.get(network) ?? 0) + 1);
     }
-  const [most] = [...uses].sort(([, a], [, b]) => b - a)[0] ?? [];
-  return most === undefined ? undefined : alike(most);
-});
+  return uses;
+}
 
 function gatewayIsDue(site: Site, { gateway, subnet }: Pick<Vlan, 'gateway' | 'subnet'>): boolean {
   const device = gateway === undefined ? undefined : site.deviceByName.get(gateway);

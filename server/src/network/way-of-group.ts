@@ -1,0 +1,29 @@
+/** By which of its routes a device sends a group to where the receivers are. */
+
+import { contains, isMulticast } from '../standards/ipv4.ts';
+import type { Device, HostRoute, Port, Site } from '../site/model.ts';
+import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
+import type { Topology } from './wiring.ts';
+
+/** The length of the prefix of 224.0.0.0/4, all multicast. */
+const ALL_GROUPS = 4;
+
+export interface WayOfGroup {
+  /** Whether the route for the group leaves the source where a receiver is. */
+  readonly leavesThere: (group: number) => boolean;
+  /** Routes for a part of all groups. */
+  readonly routes: readonly HostRoute[];
+}
+
+export function wayOfGroup(site: Site, topology: Topology, source: Device, receivers: readonly string[]): WayOfGroup {
+  const domainsAt = (port: Port | undefined): readonly BroadcastDomain[] => {
+    const link = port === undefined ? undefined : topology.linkAt(port);
+    return link === undefined ? [] : domainsOf(link);
+  };
+  const theirs = new Set(receivers.flatMap((name) => site.deviceByName.get(name)?.ports.flatMap(domainsAt) ?? []));
+  const leavesThere = (group: number): boolean => {
+    const [route] = source.routes.filter(({ to }) => contains(to, group)).sort((x, y) => y.to.prefix - x.to.prefix);
+    return route !== undefined && domainsAt(source.portByName.get(route.port)).some((domain) => theirs.has(domain));
+  };
+  return { leavesThere, routes: source.routes.filter(({ to }) => to.prefix > ALL_GROUPS && isMulticast(to.network)) };
+}
