@@ -46,7 +46,10 @@ export class AuditFigures implements vscode.TextDocumentContentProvider, vscode.
   }
 
   provideTextDocumentContent(uri: vscode.Uri): string {
-    return this.texts.get(uri.toString()) ?? 'This audit has been cleared.\n';
+    return (
+      this.texts.get(uri.toString()) ??
+      'These figures have been cleared. Compare the running system with the plan again to see new ones.\n'
+    );
   }
 
   dispose(): void {

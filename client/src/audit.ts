@@ -46,11 +46,11 @@ const kinds: readonly Kind[] = [
   },
 ];
 
-const inBrowser: AuditAnswer = {
+const inBrowser = {
   cannot:
     'In a browser Plumbline cannot read files for an audit. Open the site in VS Code on a desktop, or use ' +
     '`plumbline audit` on the command line.',
-};
+} satisfies AuditAnswer;
 
 export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
   const figures = new AuditFigures();
@@ -59,6 +59,10 @@ export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
     vscode.commands.registerCommand(auditCommands.audit, async (chosen: unknown, said: unknown) => {
       const file = siteFile(chosen);
       if (file === undefined) return undefined;
+      if (!canAudit(client)) {
+        void vscode.window.showWarningMessage(plain(inBrowser.cannot));
+        return inBrowser;
+      }
       const audited = await ask(client, file, isSaid(said) ? said : undefined);
       if (audited === undefined) return undefined;
       const { kind, answer } = audited;
@@ -80,6 +84,12 @@ export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
   );
 }
 
+/** Whether the server reads files for audits. */
+function canAudit(client: BaseLanguageClient): boolean {
+  const able = client.initializeResult?.capabilities.experimental as { readonly [AUDITS]?: boolean } | undefined;
+  return able?.[AUDITS] === true;
+}
+
 type Said = Omit<AuditWanted, 'folder'>;
 
 /** A key binding may say what is to be audited. */
@@ -94,8 +104,6 @@ interface Audited {
 
 /** @returns `undefined` where the person thinks better of it */
 async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): Promise<Audited | undefined> {
-  const able = client.initializeResult?.capabilities.experimental as { readonly [AUDITS]?: boolean } | undefined;
-  if (able?.[AUDITS] !== true) return { kind: 'recordings', answer: inBrowser };
   const choice = said ?? (await choose());
   if (choice === undefined) return undefined;
   // What is found shows in files of the site, and the server has those of which one is open.

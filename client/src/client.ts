@@ -13,6 +13,7 @@ import { registerDrawings } from './pages/drawing.ts';
 import { Pages } from './pages/pages.ts';
 import { print, printCommand } from './pages/print.ts';
 import { registerReport } from './pages/report.ts';
+import { colourReferences } from './reference-colour.ts';
 import { registerRulePages, rulePageLink, rulePagesOf } from './rule-pages.ts';
 import { answerSettings, serverSettings } from './settings.ts';
 import { siteDocuments, sitePattern } from './site-documents.ts';
@@ -83,6 +84,7 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     changed.event((folder) => pages.siteChanged(folder)),
     registerReport(client, pages),
     registerDrawings(client, pages),
+    colourReferences(changed.event),
     vscode.commands.registerCommand(printCommand, async () => {
       if (pages.active !== undefined) await print(pages.active, context.globalStorageUri);
     }),

@@ -5,7 +5,17 @@ import { type Offer, type Shown, type Wanted, outputs } from '../../../server/sr
 import { plain } from '../plain.ts';
 import { folderOf, siteFile } from '../site-of.ts';
 import type { Pages } from '../pages/pages.ts';
-import { Previews, type Shelf, isPage, madePageView, madeScheme, previewOf, showPreview, wantedOf } from './preview.ts';
+import {
+  Previews,
+  type Shelf,
+  isPage,
+  madePage,
+  madePageView,
+  madeScheme,
+  previewOf,
+  showPreview,
+  wantedOf,
+} from './preview.ts';
 import { askForFolder, saveMade } from './save.ts';
 
 export const madeCommands = {
@@ -33,6 +43,7 @@ export function registerMaking(
     previews,
     siteChanged((folder) => previews.siteChanged(folder)),
     vscode.workspace.registerTextDocumentContentProvider(madeScheme, previews),
+    pages.bringBack(madePageView, (key) => madePage(previews, vscode.Uri.parse(key))),
     vscode.commands.registerCommand(madeCommands.make, (chosen: unknown, said: unknown) =>
       makeFiles(client, shelf, siteFile(chosen), isSaid(said) ? said : undefined),
     ),

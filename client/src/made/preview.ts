@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
-import type { Pages } from '../pages/pages.ts';
+import type { PageSource, Pages } from '../pages/pages.ts';
 import { isSameFolder } from '../site-of.ts';
 
 export const madeScheme = 'plumbline-made';
@@ -96,18 +96,23 @@ export function isPage(uri: vscode.Uri): boolean {
 /** Of the panels of such pages, as `when` clauses have it. */
 export const madePageView = 'plumbline.madePage';
 
+/** A page of what is made. */
+export function madePage(previews: Previews, uri: vscode.Uri): PageSource {
+  const title = uri.path.slice(uri.path.lastIndexOf('/') + 1).replace(/\.html$/, '');
+  return {
+    key: uri.toString(),
+    viewType: madePageView,
+    title,
+    folder: wantedOf(uri).folder,
+    look: 'paper',
+    content: async () => ({ title, html: await previews.provideTextDocumentContent(uri) }),
+  };
+}
+
 /** Shows a page in a panel, and any other file in the one tab that previews share. */
 export async function showPreview({ previews, pages }: Shelf, uri: vscode.Uri, preserveFocus: boolean): Promise<void> {
   if (isPage(uri)) {
-    const title = uri.path.slice(uri.path.lastIndexOf('/') + 1).replace(/\.html$/, '');
-    pages.show({
-      key: uri.toString(),
-      viewType: madePageView,
-      title,
-      folder: wantedOf(uri).folder,
-      look: 'paper',
-      content: async () => ({ title, html: await previews.provideTextDocumentContent(uri) }),
-    });
+    pages.show(madePage(previews, uri));
     return;
   }
   const document = await vscode.workspace.openTextDocument(uri);

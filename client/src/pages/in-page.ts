@@ -36,6 +36,8 @@ export function inPage(nonce: string): void {
     addEventListener(type: 'scroll', listen: () => void): void;
   }
   interface FromExtension {
+    /** What the page is of, kept with it for when the window comes back. */
+    readonly of?: unknown;
     readonly html?: string;
     readonly download?: { readonly name: string; readonly html: string };
   }
@@ -43,8 +45,12 @@ export function inPage(nonce: string): void {
   const page = globalThis as unknown as Page;
   const { document } = page;
   const editor = page.acquireVsCodeApi();
-  const before = editor.getState() as { readonly scrolled?: number } | undefined;
-  let wanted = before?.scrolled;
+  let kept = (editor.getState() ?? {}) as { readonly of?: unknown; readonly scrolled?: number };
+  let wanted = kept.scrolled;
+  const keep = (more: typeof kept): void => {
+    kept = { ...kept, ...more };
+    editor.setState(kept);
+  };
 
   const show = (html: string): void => {
     // Text of the site is escaped, so that these are the page's own.
@@ -71,7 +77,8 @@ export function inPage(nonce: string): void {
     page.scrollTo(0, scrolled);
   };
 
-  page.addEventListener('message', ({ data: { html, download } }) => {
+  page.addEventListener('message', ({ data: { of, html, download } }) => {
+    if (of !== undefined) keep({ of });
     if (html !== undefined) show(html);
     if (download === undefined) return;
     const link = document.createElement('a');
@@ -79,7 +86,7 @@ export function inPage(nonce: string): void {
     link.download = download.name;
     link.click();
   });
-  page.addEventListener('scroll', () => editor.setState({ scrolled: page.scrollY }));
+  page.addEventListener('scroll', () => keep({ scrolled: page.scrollY }));
   document.addEventListener('click', (event) => {
     const chosen = event.target.closest('[data-name], [data-at], [data-uri]');
     if (chosen === null) return;

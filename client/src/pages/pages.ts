@@ -38,9 +38,28 @@ export class Pages implements vscode.Disposable {
       known.panel.reveal(undefined, true);
       return;
     }
-    const page = new Page(this.client, source);
-    this.open.set(source.key, page);
-    page.panel.onDidDispose(() => this.open.delete(source.key));
+    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+    this.add(
+      vscode.window.createWebviewPanel(source.viewType, source.title, place, { enableFindWidget: true }),
+      source,
+    );
+  }
+
+  /** Fills pages of a kind again that were open when the window was closed or loaded anew. */
+  bringBack(viewType: string, sourceOf: (key: string) => PageSource): vscode.Disposable {
+    return vscode.window.registerWebviewPanelSerializer(viewType, {
+      deserializeWebviewPanel: async (panel, state: unknown) => {
+        const key = keyIn(state);
+        if (key === undefined || this.open.has(key)) panel.dispose();
+        else this.add(panel, sourceOf(key));
+        return Promise.resolve();
+      },
+    });
+  }
+
+  private add(panel: vscode.WebviewPanel, source: PageSource): void {
+    this.open.set(source.key, new Page(this.client, panel, source));
+    panel.onDidDispose(() => this.open.delete(source.key));
   }
 
   /** The page that is in front. */
@@ -69,6 +88,12 @@ interface Chosen {
   readonly character?: string;
 }
 
+/** The key of a page in what the editor kept of it. */
+function keyIn(state: unknown): string | undefined {
+  if (typeof state !== 'object' || state === null || !('of' in state)) return undefined;
+  return typeof state.of === 'string' ? state.of : undefined;
+}
+
 interface FromPage {
   readonly ready?: boolean;
   readonly chosen?: Chosen;
@@ -83,18 +108,17 @@ export class Page {
   private shown = '';
   private took = 0;
 
-  constructor(client: BaseLanguageClient, source: PageSource) {
+  constructor(client: BaseLanguageClient, panel: vscode.WebviewPanel, source: PageSource) {
     this.client = client;
+    this.panel = panel;
     this.source = source;
-    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    this.panel = vscode.window.createWebviewPanel(source.viewType, source.title, place, {
-      enableScripts: true,
-      enableFindWidget: true,
-      localResourceRoots: [],
-    });
+    this.panel.webview.options = { enableScripts: true, localResourceRoots: [] };
     this.panel.webview.onDidReceiveMessage((message: FromPage) => {
       // Whenever it comes into sight it begins empty.
-      if (message.ready === true) void this.refresh();
+      if (message.ready === true) {
+        void this.panel.webview.postMessage({ of: source.key });
+        void this.refresh();
+      }
       if (message.chosen !== undefined) void this.leadTo(message.chosen);
     });
     this.panel.webview.html = frame(source.look);
