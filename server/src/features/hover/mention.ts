@@ -2,7 +2,7 @@
 
 import type { Plan } from '../../plan.ts';
 import { addressExplained, rangeExplained, subnetExplained } from '../../report/explain/address.ts';
-import { type Explanation, explanationMarkdown } from '../../report/explain/explanation.ts';
+import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
 import { quantityExplained } from '../../report/explain/quantity.ts';
 import type { Item } from '../../site/item.ts';
 import type { Mention } from '../../site/mentions.ts';
@@ -17,9 +17,9 @@ import { thing } from './thing.ts';
 export function mentionText(plan: Plan, item: Item, mention: Mention): string[] {
   switch (mention.mention) {
     case 'quantity':
-      return isQuantity(mention.read) ? [explanationMarkdown(quantityExplained(mention.text, mention.read))] : [];
+      return isQuantity(mention.read) ? inOtherUnits(quantityExplained(mention.text, mention.read)) : [];
     case 'form':
-      return formExplained(plan, mention.form, mention.text).map(explanationMarkdown);
+      return explanationsMarkdown(formExplained(plan, mention.form, mention.text));
     case 'name':
       switch (mention.names) {
         case 'rules':
@@ -32,6 +32,11 @@ export function mentionText(plan: Plan, item: Item, mention: Mention): string[] 
           return thing(plan, mention.names, mention.text);
       }
   }
+}
+
+/** Nothing where there is no other unit to tell it in. */
+function inOtherUnits(explanation: Explanation): string[] {
+  return explanation.lines.length === 0 ? [] : explanationsMarkdown([explanation]);
 }
 
 function formExplained(plan: Plan, form: FormKind, text: string): Explanation[] {

@@ -17,6 +17,7 @@ import {
   overlaps,
 } from '../../standards/ipv4.ts';
 import { count, few, list } from '../../text/words.ts';
+import { answer } from '../answer/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
 import { groupExplained } from './group.ts';
@@ -34,8 +35,16 @@ export function addressExplained(plan: Plan, address: number): Explanation {
   for (const vlan of vlans) if (vlan.subnet !== undefined) lines.push(...vlanLines(vlan, vlan.subnet, address));
   if (vlans.length === 0) lines.push({ label: 'VLAN', cells: ['none'], formula: 'no subnet of the site holds it' });
   lines.push({ label: 'kind', cells: [isPrivate(address) ? 'private' : 'not private'], source: 'RFC 1918 §3' });
+  const names = [...new Set(holders.map(holder))];
   return {
-    title: `${formatAddress(address)}${holders.length === 0 ? '' : `: ${list([...new Set(holders.map(holder))])}`}`,
+    answer: answer(
+      names.length === 0 ? 'no device has it' : `${list(names)} ${names.length === 1 ? 'has' : 'have'} it`,
+      ...vlans.flatMap(({ subnet, name }) => (subnet === undefined ? [] : [`${placeIn(subnet, address)} in ${name}`])),
+      ...vlans.flatMap(({ pool }) =>
+        pool !== undefined && pool.first <= address && address <= pool.last ? ['in the DHCP pool'] : [],
+      ),
+    ),
+    title: `${formatAddress(address)}${holders.length === 0 ? '' : `: ${list(names)}`}`,
     sentences: holders.length > 1 ? [`${count(holders.length, 'place')} have it; in a VLAN only one may.`] : [],
     columns: [],
     lines,
@@ -58,12 +67,7 @@ function rolesOf(site: Site, device: string): string[] {
 }
 
 function vlanLines(vlan: Vlan, subnet: Subnet, address: number): ExplanationLine[] {
-  const place =
-    address === subnet.network && subnet.prefix < 31
-      ? 'its network address, which no host may have'
-      : address === broadcast(subnet) && subnet.prefix < 31
-        ? 'its broadcast address, which no host may have'
-        : `host ${grouped(address - firstHost(subnet) + 1)} of ${grouped(hostsIn(subnet))}`;
+  const place = placeIn(subnet, address);
   const lines: ExplanationLine[] = [
     { label: `VLAN ${vlan.name}`, cells: [formatSubnet(subnet)], formula: place, source: 'RFC 4632 §3.1' },
   ];
@@ -76,6 +80,12 @@ function vlanLines(vlan: Vlan, subnet: Subnet, address: number): ExplanationLine
     });
   }
   return lines;
+}
+
+function placeIn(subnet: Subnet, address: number): string {
+  if (address === subnet.network && subnet.prefix < 31) return 'network address, which no host may have';
+  if (address === broadcast(subnet) && subnet.prefix < 31) return 'broadcast address, which no host may have';
+  return `host ${grouped(address - firstHost(subnet) + 1)} of ${grouped(hostsIn(subnet))}`;
 }
 
 /** The number of addresses for hosts. */
@@ -104,19 +114,32 @@ export function subnetExplained(plan: Plan, subnet: Subnet): Explanation {
         { label: 'broadcast', cells: [formatAddress(broadcast(subnet))] },
         { label: 'VLAN', cells: [vlans.length === 0 ? 'none' : list(vlans.map(({ name }) => name))] },
       ];
-  return { title: formatSubnet(subnet), columns: [], lines };
+  const used = new Set(uses.map(({ address }) => address)).size;
+  return {
+    answer: isMulticast(subnet.network)
+      ? `${span(subnet.network, broadcast(subnet))}, groups of multicast`
+      : answer(
+          `${count(hostsIn(subnet), 'address', 'addresses')} for hosts, ${used} in use`,
+          list(vlans.map(({ name }) => name)),
+        ),
+    title: formatSubnet(subnet),
+    columns: [],
+    lines,
+  };
 }
 
 export function rangeExplained(plan: Plan, { first, last }: AddressRange): Explanation {
   const uses = plan.network.addressUses.filter(({ address }) => first <= address && address <= last);
+  const used = new Set(uses.map(({ address }) => address)).size;
   return {
+    answer: `${count(last - first + 1, 'address', 'addresses')}, ${used === 0 ? 'none' : used} declared by devices`,
     title: `${formatAddress(first)} to ${formatAddress(last)}`,
     columns: [],
     lines: [
       { label: 'in all', cells: [{ value: last - first + 1, unit: 'addresses' }] },
       {
         label: 'declared by devices',
-        cells: [{ value: new Set(uses.map(({ address }) => address)).size, unit: 'addresses' }],
+        cells: [{ value: used, unit: 'addresses' }],
         formula: few([...new Set(uses.map(holder))], 6),
       },
     ],

@@ -5,6 +5,8 @@ import type { Stream } from '../../site/model.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf, groupMac, isLinkLocalGroup, macKey, onAlwaysFloodedMac } from '../../standards/multicast.ts';
 import { list } from '../../text/words.ts';
+import { reachWords } from '../answer/stream.ts';
+import { answer } from '../answer/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { GROUP_MAC } from './sources.ts';
 
@@ -13,6 +15,12 @@ export function groupExplained(plan: Plan, group: number): Explanation {
   const block = blockOf(group);
   const streams = plan.site.streams.filter((stream) => stream.group === group);
   return {
+    answer: answer(
+      ...(streams.length === 0
+        ? ['no stream is sent to it']
+        : streams.slice(0, 3).map((stream) => `${stream.name} ${reachWords(plan, stream)}`)),
+      groupMac(group),
+    ),
     title: `${formatAddress(group)}: multicast group`,
     sentences: [block.advice],
     columns: [],

@@ -4,6 +4,7 @@ import type { PowerSource } from '../../network/power.ts';
 import { portName } from '../../site/model.ts';
 import { portTypes } from '../../standards/poe.ts';
 import { watts } from '../../text/words.ts';
+import { answer } from '../answer/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import type { Figure } from './figure.ts';
 import { inPortOrder } from './port-order.ts';
@@ -34,6 +35,10 @@ export function drawExplained({ device, budget, draw, feeds }: PowerSource): Exp
           { label: draw > budget ? 'over' : 'left', cells: [power(Math.abs(budget - draw))] },
         ];
   return {
+    answer: answer(
+      `${watts(draw)} of ${budget === undefined ? '?' : watts(budget)}`,
+      budget === undefined ? undefined : `${watts(Math.abs(budget - draw))} ${draw > budget ? 'over' : 'left'}`,
+    ),
     title: `${device.name}: power over Ethernet`,
     columns: [],
     lines,

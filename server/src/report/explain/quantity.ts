@@ -3,13 +3,47 @@
 import { LEVEL_OF_MILLIVOLT, LEVEL_OF_MILLIWATT } from '../../standards/television/level.ts';
 import { type Quantity, levelOf } from '../../text/quantity.ts';
 import { binaryBytes, bitRate, byteRate, bytes } from '../../text/words.ts';
+import { answer } from '../answer/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
 import { DAY, HOUR, MINUTE, SECOND } from '../../standards/time-units.ts';
 
 /** `text` is the quantity as in the site. */
 export function quantityExplained(text: string, quantity: Quantity): Explanation {
-  return { title: text, columns: [], lines: linesOf(quantity).filter(({ cells }) => cells[0] !== text) };
+  return {
+    answer: answerOf(quantity, text),
+    title: text,
+    columns: [],
+    lines: linesOf(quantity).filter(({ cells }) => cells[0] !== text),
+  };
+}
+
+/** What one would reckon it in otherwise; empty where nothing is to be said. */
+function answerOf({ kind, value }: Quantity, text: string): string {
+  const others = (...words: readonly string[]): string => answer(...words.filter((one) => one !== text));
+  switch (kind) {
+    case 'bit-rate':
+      return others(byteRate(value / 8), `${bytes((value / 8) * (DAY / SECOND))} a day`);
+    case 'byte-rate':
+      return others(bitRate(value * 8), `${bytes(value * (DAY / SECOND))} a day`);
+    case 'size':
+      return others(bytes(value), binaryBytes(value));
+    case 'duration':
+      return value >= DAY
+        ? others(`${grouped(value / DAY, 2)} d`, `${grouped(value / HOUR, 2)} h`)
+        : value >= HOUR
+          ? others(`${grouped(value / HOUR, 2)} h`, `${grouped(value / MINUTE, 2)} min`)
+          : others(
+              ...(value >= MINUTE ? [`${grouped(value / MINUTE, 2)} min`] : []),
+              `${grouped(value / SECOND, 3)} s`,
+            );
+    case 'length':
+      return others(`${grouped(value / 304.8, 1)} ft`);
+    case 'power':
+      return others(`${grouped((value * 8766) / 1e6)} kWh a year at full draw`);
+    default:
+      return '';
+  }
 }
 
 function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
@@ -43,10 +77,10 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
     case 'duration':
       return [
         line('seconds', `${grouped(value / SECOND, 3)} s`),
-        line('minutes', `${grouped(value / MINUTE, 2)} min`),
-        line('hours', `${grouped(value / HOUR, 2)} h`),
-        line('days', `${grouped(value / DAY, 2)} d`),
-      ].filter(({ cells: [cell] }) => typeof cell !== 'string' || !cell.startsWith('0 '));
+        ...(value < MINUTE ? [] : [line('minutes', `${grouped(value / MINUTE, 2)} min`)]),
+        ...(value < HOUR ? [] : [line('hours', `${grouped(value / HOUR, 2)} h`)]),
+        ...(value < DAY ? [] : [line('days', `${grouped(value / DAY, 2)} d`)]),
+      ];
     case 'length':
       return [
         line('millimetres', `${grouped(value)} mm`),

@@ -14,11 +14,11 @@ import {
   frameBytes,
 } from '../../standards/ethernet.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
-import { list } from '../../text/words.ts';
+import { count, list } from '../../text/words.ts';
 import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
 import { grouped, rates } from './figure.ts';
 import { ACKNOWLEDGING, ETHERNET, HEADER_SOURCES, LINE, TAG, TRANSPORT_STREAM } from './sources.ts';
-import { streamAnswer } from '../answer/stream.ts';
+import { reachWords, streamAnswer } from '../answer/stream.ts';
 
 export type WireKind = keyof WireRates;
 
@@ -251,7 +251,8 @@ export function receiversExplained(plan: Plan, stream: Stream): Explanation {
       ? []
       : [`It leaves ${stream.source ?? ''} by port ${delivery.leaves.port.name}, into ${list(networks)}.`];
   return {
-    title: `${stream.name} reaches ${delivery.reaches.length} of ${stream.receivers.length} receivers`,
+    answer: reachWords(plan, stream),
+    title: `${stream.name} reaches ${delivery.reaches.length} of ${count(stream.receivers.length, 'receiver')}`,
     sentences: route,
     columns: [],
     lines,
