@@ -8,8 +8,10 @@ import { serveEditor } from './serve.ts';
 
 const usage = `npm start [-- FOLDER] [-- --embedded]
 
-Opens FOLDER (default: samples/first-draft) in your own VS Code where \`code\` is on the PATH,
-else in an embedded one that you open in a browser. An empty FOLDER is where a new site is begun. --embedded takes the latter in any case.`;
+Opens FOLDER (default: samples/first-draft) in your own VS Code if \`code\` is on the PATH, else in an embedded one
+that you open in a browser. In an empty FOLDER it offers a new site.
+
+  --embedded  always open the embedded one`;
 
 const extensions = [repository, join(repository, 'client', 'open', 'problems-view')];
 const say = (line: string): void => console.log(line);
@@ -33,7 +35,7 @@ async function serve(folder: string, file: string | undefined): Promise<void> {
   });
   say(`\n  ${folder} is open in VS Code at\n\n      ${served.address()}\n`);
   say(
-    '  Open that address in a browser on this machine: whoever has it can do here what you can. What you save is saved to disk. Ctrl+C ends it.\n',
+    '  Open that address in a browser on this machine, and keep it to yourself: with it anyone here can do what you can.\n  What you save is saved to disk. Ctrl+C ends it.\n',
   );
   const why = await Promise.race([asked.then(() => 'asked'), served.ended.then(() => 'ended')]);
   if (why === 'ended') console.error(`The editor has ended by itself. Its last words:\n${served.log().slice(-2000)}`);

@@ -36,7 +36,7 @@ async function askForFolder(): Promise<vscode.Uri | undefined> {
 
 async function objection(within: vscode.Uri, path: string): Promise<string | undefined> {
   if (/^[/\\]|^[a-z]:/i.test(path) || path.split(/[/\\]/).includes('..'))
-    return 'The folder lies in the one that is open.';
+    return 'Choose a folder inside the one that is open.';
   const present = await siteIn(vscode.Uri.joinPath(within, path));
   return present === undefined ? undefined : `${present} is there already. A folder holds one site: choose another.`;
 }
@@ -44,7 +44,7 @@ async function objection(within: vscode.Uri, path: string): Promise<string | und
 async function askOnDisk(): Promise<vscode.Uri | undefined> {
   const chosen = await vscode.window.showOpenDialog({
     title: 'New site',
-    openLabel: 'Write It Here',
+    openLabel: 'Write it here',
     canSelectFolders: true,
     canSelectFiles: false,
     canSelectMany: false,

@@ -94,7 +94,7 @@ describe('a house that is written by keyboard, in a folder that was empty', func
 
   it('is offered a new site, and begins its own', async () => {
     const offer = workbench.page.locator('.notification-toast').filter({ hasText: 'This folder has no site yet.' });
-    await offer.getByRole('button', { name: 'New Site' }).waitFor();
+    await offer.getByRole('button', { name: 'New site' }).waitFor();
     await workbench.picture('house-1-empty');
     await workbench.command('New Untitled Text File');
     await press('Control+S');

@@ -77,9 +77,9 @@ describe('the packed extension, installed', function () {
     const { page } = workbench;
     await workbench.command('Welcome: Open Walkthrough...');
     const pick = page.locator('.quick-input-widget:visible');
-    await workbench.click(pick.locator('.monaco-list-row').filter({ hasText: 'Plan the Video Side of a House' }));
+    await workbench.click(pick.locator('.monaco-list-row').filter({ hasText: 'Plan the video side of a house' }));
     await workbench.picture('walkthrough');
-    await workbench.click(page.locator('.gettingStarted').getByRole('button', { name: 'New Site' }));
+    await workbench.click(page.locator('.gettingStarted').getByRole('button', { name: 'New site' }));
     await pick.locator('.monaco-list-row').filter({ hasText: NEW_SITES.flat.title }).waitFor();
     await pick.locator('input').press('Enter');
     await pick.filter({ hasText: 'Folder for the new site' }).waitFor();
@@ -91,7 +91,7 @@ describe('the packed extension, installed', function () {
 
   it('does not write a site where there is one', async () => {
     const input = workbench.page.locator('.quick-input-widget:visible');
-    await workbench.command('Plumbline: New Site');
+    await workbench.command('Plumbline: New site');
     await input.locator('.monaco-list-row').filter({ hasText: NEW_SITES.flat.title }).waitFor();
     await input.locator('input').press('Enter');
     await input.filter({ hasText: 'Folder for the new site' }).waitFor();

@@ -3,7 +3,7 @@
 const vscode = require('vscode');
 
 async function offerNewSite() {
-  const newSite = 'New Site';
+  const newSite = 'New site';
   const chosen = await vscode.window.showInformationMessage('This folder has no site yet.', newSite);
   if (chosen === newSite) await vscode.commands.executeCommand('plumbline.newSite');
 }

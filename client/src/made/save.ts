@@ -25,12 +25,12 @@ export async function saveMade(
     }
   } catch (error) {
     if (!(error instanceof vscode.FileSystemError)) throw error;
-    void vscode.window.showErrorMessage(plain(`${counted(written.length)} written, then no more: ${error.message}`));
+    void vscode.window.showErrorMessage(plain(`Wrote ${counted(written.length)}, then failed: ${error.message}`));
     return written;
   }
   const runnable = targets.filter(({ executable, uri }) => executable === true && written.includes(uri));
-  const mode = runnable.length === 0 ? '' : ` To be run, ${namesOf(runnable)} must be made executable: \`chmod +x\`.`;
-  void vscode.window.showInformationMessage(plain(`${counted(written.length)} written. Nothing was run.${mode}`));
+  const mode = runnable.length === 0 ? '' : ` Make ${namesOf(runnable)} executable before you run it: \`chmod +x\`.`;
+  void vscode.window.showInformationMessage(plain(`Wrote ${counted(written.length)}. Nothing was run.${mode}`));
   return written;
 }
 
@@ -44,7 +44,7 @@ export async function askForFolder(usual: vscode.Uri): Promise<vscode.Uri | unde
   const picked = await vscode.window.showQuickPick([here, other], { title: 'Save to which folder?' });
   if (picked !== other) return picked === undefined ? undefined : usual;
   const chosen = await vscode.window.showOpenDialog({
-    title: 'Save to Folder',
+    title: 'Save made files',
     openLabel: 'Save here',
     defaultUri: vscode.Uri.joinPath(usual, '..'),
     canSelectFolders: true,
@@ -67,7 +67,9 @@ async function stateOf(uri: vscode.Uri, text: string): Promise<'absent' | 'same'
 
 async function askToOverwrite(different: readonly MadeFile[], all: number): Promise<string | undefined> {
   return vscode.window.showWarningMessage(
-    plain(`${different.length} of ${counted(all)} there already, with other text: ${namesOf(different)}.`),
+    plain(
+      `${different.length} of ${counted(all)} ${different.length === 1 ? 'exists' : 'exist'} with other content: ${namesOf(different)}.`,
+    ),
     { modal: true },
     overwrite,
     ...(different.length < all ? [others] : []),
@@ -80,5 +82,5 @@ function namesOf(files: readonly MadeFile[]): string {
 }
 
 function counted(files: number): string {
-  return files === 1 ? '1 file is' : `${files} files are`;
+  return files === 1 ? '1 file' : `${files} files`;
 }

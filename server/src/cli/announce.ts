@@ -36,13 +36,13 @@ export function announceCommand(): Command {
       `
 Each stream is announced at once, then every five minutes give or take a third, less often where many are announced.
 A file that changes is announced anew, one that goes is withdrawn, and so is all at the end (SIGINT, SIGTERM).
-Others must reach the announcements: a receiver joins their group, 239.255.255.255 for groups of 239.255.0.0/16,
+Receivers must be able to join the group of the announcements: 239.255.255.255 for groups of 239.255.0.0/16,
 239.195.255.255 for 239.192.0.0/14, else 224.2.127.254.
 
 Example:
   plumbline make sdp --site home --out sdp && plumbline announce sdp --interface 192.168.20.5
 
-Exit status: 0, ended by a signal; 2, it could not be done.`,
+Exit status: 0, ended by a signal; 2, it could not run.`,
     )
     .action(async (paths: string[], options: Options) => announce(paths, options));
 }

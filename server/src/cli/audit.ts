@@ -11,7 +11,7 @@ export function auditCommand(): Command {
   const command = new Command('audit').description('Compare the running system with the plan. Only reads.').addHelpText(
     'after',
     `
-Exit status: 0, nothing at or above --fail-on, a warning unless it is said otherwise; 1, something; 2, it could not be done.`,
+Exit status: 0, nothing at or above --fail-on (a warning by default); 1, something; 2, it could not run.`,
   );
   for (const audit of AUDITS) command.addCommand(audit());
   return command;

@@ -51,7 +51,7 @@ Examples:
   plumbline footage --recording gate --from 2026-11-25T13:00 --to 2026-11-25T13:10 --out gate.mp4
   plumbline footage --recording gate --from 2026-10-25T01:30+01:00 --to 2026-10-25T01:31+01:00 --exact --out gate.mkv home
 
-Exit status: 0, all of it is there; 1, what there is of it is written, and what is missing is told; 2, nothing is written.`,
+Exit status: 0, complete; 1, written with gaps, which are named; 2, nothing is written.`,
     )
     .action(async (folder: string, options: Request) => {
       process.exitCode = await footage(readSite(folder).folder.site(), options);

@@ -36,7 +36,7 @@ Examples:
   plumbline make networkd recorder --site samples/harrow-lane
   plumbline make sdp --site home --out made
 
-Exit status: 0, all is made; 1, something could not be made, the rest is; 2, it could not be done.`,
+Exit status: 0, all is made; 1, something could not be made, the rest is; 2, it could not run.`,
     )
     .action((kind: string, name: string | undefined, options: Options) => {
       process.exitCode = make(outputOf(kind), name, options);

@@ -15,7 +15,7 @@ const LAYOUTS = Object.entries(NEW_SITES)
 export function newCommand(): Command {
   return new Command('new')
     .description('Write a small site to start from, with comments. It checks clean.')
-    .argument('<FOLDER>', 'where to; it is made where it is not there')
+    .argument('<FOLDER>', 'where to write it; created if missing')
     .addOption(
       new Option('--like <layout>', `what to start from: ${LAYOUTS}`).choices(Object.keys(NEW_SITES)).default('flat'),
     )

@@ -23,7 +23,7 @@ export function reportCommand(): Command {
     .description(
       'Print what was computed: the load of each link, the receivers of each stream, the days of each volume, and power.',
     )
-    .argument('[FOLDER]', 'a folder of *.site.yaml files (default: the working folder)', '.')
+    .argument('[FOLDER]', 'a folder of *.site.yaml files', '.')
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))
     .addHelpText(
       'after',

@@ -42,7 +42,7 @@ On a Linux host or switch, until Ctrl+C:
 Several hosts may be in one file, or in several, each line with its device:
   jq -c '{time: now, device: "recorder", links: .}'
 
-Of other equipment, CSV with a row for each interface and time; the first line names the columns as IF-MIB does:
+From other equipment, CSV with a row for each interface and time; the first line names the columns as IF-MIB does:
   time,device,ifName,ifHCInOctets,ifHCOutOctets,ifInDiscards,ifOutDiscards,ifHighSpeed,sysUpTime
   2026-03-01T12:00:00Z,core,1,987654321,123456789,0,0,1000,360000
 ifDescr, ifInOctets, ifOutOctets, ifInErrors, ifOutErrors, ifSpeed and ifCounterDiscontinuityTime are known too.

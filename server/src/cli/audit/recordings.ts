@@ -42,7 +42,7 @@ export function recordingsCommand(): Command {
     )
     .option(
       '--probe [count]',
-      `let ffprobe read the true length of so many files, doubtful ones first (${USUAL_PROBES.toString()}), or of \`all\``,
+      `let ffprobe read the true length of this many files, doubtful ones first (${USUAL_PROBES.toString()}), or of \`all\``,
     )
     .option('--fix', 'write the measured bit rates into the site')
     .addOption(formatOption())
@@ -50,11 +50,11 @@ export function recordingsCommand(): Command {
     .addHelpText(
       'after',
       `
-Files are never opened, but by --probe; links are not followed. Lengths are taken from one name to the next, so what is
-missing within a file is not seen, and a gap must be longer than a second and half and what keyframes allow.
+Files are opened only with --probe; links are not followed. Lengths are taken from one name to the next, so what is
+missing within a file is not seen, and a gap shows only if it is longer than a second and a half and what keyframes allow.
 
-Footage of people is theirs too: look only at what you may, and let local law and the site's policies say how long it
-is kept. For evidence, keep originals.
+Footage of people falls under privacy law in most places: look only at what you may, and keep it no longer than local
+law and the site's policies allow. For evidence, keep the originals.
 
 Examples:
   plumbline audit recordings --site samples/harrow-lane

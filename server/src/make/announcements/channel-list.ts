@@ -17,7 +17,7 @@ import { groupLocation } from './playlist.ts';
 
 export const channelList: Output = {
   kind: 'channel-list',
-  title: 'Channel List (XSPF)',
+  title: 'Channel list (XSPF)',
   summary: 'the programmes that are sent as groups, by the names of the services, as a playlist in an open format',
   subjects: () => [],
   make(plan) {

@@ -17,7 +17,7 @@ import { type Column, TICK, facts, sheet, sheetTable } from '../tables/sheet.ts'
 
 export const outletSchedule: Output = {
   kind: 'outlet-schedule',
-  title: 'Outlet Schedule',
+  title: 'Outlet schedule',
   summary: 'levels and margins at each outlet and receiver, to hold a meter against; CSV and a page to print',
   subjects: () => [],
   make(plan) {
