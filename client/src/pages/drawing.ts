@@ -3,26 +3,32 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type DrawingOffer, type DrawingWanted, drawings, page } from '../../../server/src/lsp/page-request.ts';
 import { chooseFolder } from './choose-folder.ts';
-import type { Pages } from './pages.ts';
+import type { PageSource, Pages } from './pages.ts';
 
 export const drawCommand = 'plumbline.draw';
 export const drawingView = 'plumbline.drawing';
 
 export function registerDrawings(client: BaseLanguageClient, pages: Pages): vscode.Disposable {
-  return vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown) => {
-    const folder = await chooseFolder(client, chosen, 'Draw');
-    if (folder === undefined) return;
-    const wanted = isSaid(said) ? said : await choose(await client.sendRequest(drawings, { folder }));
-    if (wanted === undefined) return;
-    pages.show({
-      key: `${drawingView} ${folder} ${JSON.stringify(wanted)}`,
-      viewType: drawingView,
-      title: 'Drawing',
-      folder,
-      look: 'editor',
-      content: () => client.sendRequest(page, { folder, page: 'drawing', drawing: wanted }),
-    });
+  const drawingOf = (folder: string, drawing: DrawingWanted): PageSource => ({
+    key: `${drawingView} ${folder} ${JSON.stringify(drawing)}`,
+    viewType: drawingView,
+    title: 'Drawing',
+    folder,
+    look: 'editor',
+    content: () => client.sendRequest(page, { folder, page: 'drawing', drawing }),
   });
+  return vscode.Disposable.from(
+    pages.bringBack(drawingView, (key) => {
+      const [, folder = ''] = key.split(' ', 2);
+      return drawingOf(folder, JSON.parse(key.slice(`${drawingView} ${folder} `.length)) as DrawingWanted);
+    }),
+    vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown) => {
+      const folder = await chooseFolder(client, chosen, 'Draw');
+      if (folder === undefined) return;
+      const wanted = isSaid(said) ? said : await choose(await client.sendRequest(drawings, { folder }));
+      if (wanted !== undefined) pages.show(drawingOf(folder, wanted));
+    }),
+  );
 }
 
 /** A key binding may say what is to be drawn. */
