@@ -11,6 +11,8 @@ import { assembler } from './site/assemble.ts';
 import type { Item } from './site/item.ts';
 import type { Site } from './site/model.ts';
 import { type Storage, storageOf } from './storage/storage.ts';
+import { type CameraLife, cameraLives } from './supply/cameras.ts';
+import { type Supply, supplyOf } from './supply/supply.ts';
 import { type Television, televisioner } from './television/television.ts';
 
 export interface Plan {
@@ -20,6 +22,10 @@ export interface Plan {
   readonly television: Television;
   readonly racks: readonly RackFigures[];
   readonly power: readonly PowerSource[];
+  /** What feeds each device, and for how long without mains: computed once it is asked for. */
+  readonly supply: () => Supply;
+  /** How long each camera goes on without mains, likewise. */
+  readonly cameraLives: () => readonly CameraLife[];
   /** What multicast takes of the air of access points. */
   readonly air: readonly Air[];
   readonly overloads: readonly Overload[];
@@ -54,8 +60,16 @@ function sitePlanner(): (site: Site) => Plan {
   const keepPower = lastResult(powerOf);
   const keepAir = lastResult(airOf);
   const keepOverloads = lastResult(overloadsOf);
+  const keepSupply = lastResult((...of: Parameters<typeof supplyOf>): Plan['supply'] =>
+    lastResult(() => supplyOf(...of)),
+  );
+  const keepLives = lastResult((supply: Plan['supply'], network: Network, site: Site): Plan['cameraLives'] =>
+    lastResult(() => cameraLives({ ...site, ...network }, supply())),
+  );
   return (site) => {
     const network = networkOf(site);
+    const power = keepPower(site.devices, network.topology.linkAt);
+    const supply = keepSupply(site.devices, site.deviceByName, power, network.topology.linkAt);
     const { recordings, volumeByName, streamByName, media } = site;
     return {
       site,
@@ -63,7 +77,9 @@ function sitePlanner(): (site: Site) => Plan {
       storage: keepStorage(recordings, volumeByName, streamByName, media, network.rates),
       television: televisionOf(site),
       racks: keepRacks(site.racks, site.devices),
-      power: keepPower(site.devices, network.topology.linkAt),
+      power,
+      supply,
+      cameraLives: keepLives(supply, network, site),
       air: keepAir(network, site.devices),
       overloads: keepOverloads(network, site.policies.linkLoad),
       blanks: blanksOf(site, network.topology),

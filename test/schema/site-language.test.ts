@@ -130,6 +130,8 @@ describe('The site language', () => {
           'length',
           'power',
           'mass',
+          'apparent-power',
+          'energy',
           'percentage',
           'frequency',
           'ratio',

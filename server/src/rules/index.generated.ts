@@ -75,6 +75,13 @@ import { poeOfSwitch } from './power/poe-of-switch.ts';
 import { poeOverFibre } from './power/poe-over-fibre.ts';
 import { poePassedOn } from './power/poe-passed-on.ts';
 import { poePowerOverClass } from './power/poe-power-over-class.ts';
+import { powerFigure } from './power/power-figure.ts';
+import { powerLoop } from './power/power-loop.ts';
+import { powerSource } from './power/power-source.ts';
+import { powerSplit } from './power/power-split.ts';
+import { powerUndeclared } from './power/power-undeclared.ts';
+import { runtimeTooShort } from './power/runtime-too-short.ts';
+import { upsOverload } from './power/ups-overload.ts';
 import { noMulticastRoute } from './routes/no-multicast-route.ts';
 import { routeGateway } from './routes/route-gateway.ts';
 import { routeRefused } from './routes/route-refused.ts';
@@ -258,6 +265,13 @@ export const rules: readonly Rule[] = [
   poeOverFibre,
   poePassedOn,
   poePowerOverClass,
+  powerFigure,
+  powerLoop,
+  powerSource,
+  powerSplit,
+  powerUndeclared,
+  runtimeTooShort,
+  upsOverload,
   noMulticastRoute,
   routeGateway,
   routeRefused,

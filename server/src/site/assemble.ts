@@ -185,6 +185,7 @@ function policiesOf(items: readonly Item[]): Policies {
     airtime: { warn: airtime.warn ?? AIR_WARN, limit: airtime.limit ?? AIR_LIMIT },
     volumeFill: { warn: volumeFill.warn, limit: volumeFill.limit ?? VOLUME_LIMIT },
     retention: items.filter((item) => item.name === 'retention').flatMap(read.readRetention),
+    runtime: read.readRuntime(items.find((item) => item.name === 'runtime')),
     aerialSystem: television.readAerialPolicy(items.find((item) => item.name === 'aerial-system')),
   };
 }

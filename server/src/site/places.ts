@@ -2,8 +2,8 @@
 
 import type { Route } from '../text/syntax.ts';
 import { nodeAt } from './edit.ts';
-import { type Item, type Place, placeOf } from './item.ts';
-import type { Cable, CableEnd, Port } from './model.ts';
+import { type Item, type Place, headOf, placeOf } from './item.ts';
+import type { Cable, CableEnd, Device, Port } from './model.ts';
 
 /** Two ports and the cable between them; `a` is the port at its `from`. */
 export interface Cabled {
@@ -25,6 +25,11 @@ export function placeOfEnd(cabled: Cabled, port: Port): Place {
 /** The place of a port's key, or of the port itself if the key is not written. */
 export function placeOfPort(port: Port, ...keys: readonly string[]): Place {
   return placeOf(port.device.item, [...port.route, ...keys]);
+}
+
+/** Where a device says what feeds it, or its name where it does not. */
+export function placeOfPower({ item, ownPower }: Device): Place {
+  return ownPower === undefined ? headOf(item) : placeOf(item, ['power']);
 }
 
 /** From `start` to `end` of the value's own characters; the whole value where they are not written one for one. */

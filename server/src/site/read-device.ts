@@ -10,7 +10,18 @@ import type { Data, Route } from '../text/syntax.ts';
 import { byNumber } from './by-number.ts';
 import { type Partly, address, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
-import type { Connector, Decodes, Device, HostRoute, Mounting, PanelGrid, Port, PortAddress } from './model.ts';
+import type {
+  Connector,
+  Decodes,
+  Device,
+  HostRoute,
+  Mounting,
+  OwnPower,
+  PanelGrid,
+  Port,
+  PortAddress,
+  Ups,
+} from './model.ts';
 import { portNames } from './port-names.ts';
 import { readPicture, unitCount } from './read.ts';
 import type * as Written from './schema.generated/types.ts';
@@ -39,6 +50,8 @@ const NOT_MOUNTED: Mounting = {
 };
 const ONE_WAY: PanelGrid = { rows: undefined, order: 'by-row' };
 const NOTHING_SAID: Decodes = { video: undefined, audio: undefined, picture: undefined };
+// They have no port for Ethernet, unless they name some.
+const PORTLESS: readonly (string | undefined)[] = ['patch-panel', 'ups', 'circuit'];
 const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
 
 /** A device without its ports where `withPorts` is false. */
@@ -70,6 +83,8 @@ export function readDevice(item: Item, withPorts = true): Device {
     routes: readRoutes(data.routes),
     mounting: readMounting(data),
     grid: readGrid(data),
+    ownPower: readOwnPower(data.power),
+    ups: data.kind === 'ups' ? readUps(data) : undefined,
     building: data.building,
     line: readLine(data),
     basicRate: quantity(data['basic-rate'], 'bit-rate') ?? DEFAULT_BASIC_RATE,
@@ -97,7 +112,7 @@ export function readDevice(item: Item, withPorts = true): Device {
 function readPorts(device: Device, data: Partly<Written.Device>, sockets: ReadonlySet<string>): Port[] {
   if (data.ports === undefined) {
     // A tuner that is plugged into another device has no port of its own.
-    if (device.kind === 'patch-panel' || isAerialKind(device.kind) || device.host !== undefined) return [];
+    if (PORTLESS.includes(device.kind) || isAerialKind(device.kind) || device.host !== undefined) return [];
     return [readPort({ device, name: 'eth', route: [], offset: 0, forwards: device.bridging }, data)];
   }
   return Object.entries(data.ports).flatMap(([key, port]) => {
@@ -219,6 +234,37 @@ function readGrid({ rows, order = 'by-row' }: Partly<Written.Device>): PanelGrid
 function readLine({ down, up }: Partly<Written.Device>): Device['line'] {
   if (down === undefined && up === undefined) return NO_LINE;
   return { down: quantity(down, 'bit-rate'), up: quantity(up, 'bit-rate') };
+}
+
+function readOwnPower(data: unknown): OwnPower | undefined {
+  if (data === undefined || data === null) return undefined;
+  const own = asDeclared<Written.OwnPower>(data as Data);
+  const factor = own['power-factor'];
+  return {
+    from: typeof own.from === 'string' ? own.from : undefined,
+    idle: quantity(own.idle, 'power'),
+    most: quantity(own['at-most'], 'power'),
+    powerFactor: typeof factor === 'number' && factor > 0 && factor <= 1 ? factor : undefined,
+    poeEfficiency: share(own['poe-efficiency']),
+  };
+}
+
+function readUps(data: Partly<Written.Device>): Ups {
+  return {
+    rated: quantity(data.rated, 'apparent-power'),
+    ratedPower: quantity(data['rated-power'], 'power'),
+    battery: quantity(data.battery, 'energy'),
+    chemistry: data.chemistry === 'lithium' ? 'lithium' : 'lead-acid',
+    efficiency: share(data.efficiency),
+    depth: share(data['depth-of-discharge']),
+    health: share(data.health),
+  };
+}
+
+/** Ten-thousandths above 0 and up to the whole; a rule reports any other. */
+function share(text: unknown): number | undefined {
+  const value = quantity(text, 'percentage');
+  return value === undefined || value === 0 || value > 10_000 ? undefined : value;
 }
 
 function readDecodes({ video, audio, picture }: Partly<Written.Decodes>): Decodes {

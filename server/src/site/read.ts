@@ -183,6 +183,11 @@ export function readThreshold(item: Item): Threshold {
   return { warn: quantity(data.warn, 'percentage'), limit: quantity(data.limit, 'percentage') };
 }
 
+export function readRuntime(item: Item | undefined): { cameras: number | undefined } {
+  const data = item === undefined ? undefined : asDeclared<{ cameras: string }>(item.data);
+  return { cameras: quantity(data?.cameras, 'duration') };
+}
+
 export function readRetention(item: Item): Retention[] {
   if (!Array.isArray(item.data)) return [];
   return item.data.flatMap((element, index) => {

@@ -14,6 +14,8 @@ export type QuantityKind =
   | 'length'
   | 'power'
   | 'mass'
+  | 'apparent-power'
+  | 'energy'
   | 'percentage'
   | 'frequency'
   | 'ratio'
@@ -27,7 +29,8 @@ export interface Quantity {
   readonly kind: QuantityKind;
   /**
    * bit-rate: bit/s · byte-rate: byte/s · size: byte · duration: ms · length: mm · power: mW · mass: g ·
-   * percentage: ten-thousandths of the whole · frequency: Hz · ratio: thousandths of a dB · level: thousandths of the
+   * apparent-power: mVA · energy: mWh · percentage: ten-thousandths of the whole · frequency: Hz ·
+   * ratio: thousandths of a dB · level: thousandths of the
    * unit, which differ in what they count from (see `levelOf`) · voltage: mV · current: mA · symbol-rate: Bd ·
    * area: hundredths of mm².
    */
@@ -74,6 +77,8 @@ const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ['W', { kind: 'power', factor: K }],
   ['kg', { kind: 'mass', factor: K }],
   ['g', { kind: 'mass', factor: 1 }],
+  ['VA', { kind: 'apparent-power', factor: K }],
+  ['Wh', { kind: 'energy', factor: K }],
   ['%', { kind: 'percentage', factor: 100 }],
   ['Hz', { kind: 'frequency', factor: 1 }],
   ['kHz', { kind: 'frequency', factor: K }],
@@ -104,6 +109,8 @@ export const USUAL_UNIT: Readonly<Record<QuantityKind, string>> = {
   'length': 'm',
   'power': 'W',
   'mass': 'kg',
+  'apparent-power': 'VA',
+  'energy': 'Wh',
   'percentage': '%',
   'frequency': 'kHz',
   'ratio': 'dB',
@@ -261,11 +268,13 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
 
 /** Units that the language does not have, in small letters, as multiples of the smallest unit of their kind. */
 const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
-  size: { pb: K ** 5 },
-  duration: { w: 7 * DAY, week: 7 * DAY, weeks: 7 * DAY },
-  length: { cm: 10, km: K ** 2 },
-  mass: { lb: 454, lbs: 454, t: K ** 2 },
-  power: { kw: K ** 2 },
+  'size': { pb: K ** 5 },
+  'duration': { w: 7 * DAY, week: 7 * DAY, weeks: 7 * DAY },
+  'length': { cm: 10, km: K ** 2 },
+  'mass': { lb: 454, lbs: 454, t: K ** 2 },
+  'power': { kw: K ** 2 },
+  'apparent-power': { kva: K ** 2 },
+  'energy': { kwh: K ** 2 },
 };
 
 /** The entry of a table; a word may also be one that every object knows, such as `constructor`. */

@@ -52,6 +52,30 @@ export function watts(milliwatts: number): string {
   return `${Number((milliwatts / 1000).toFixed(2))} W`;
 }
 
+/** The same of what is computed, rounded to be read: `159 W`, `7.79 W`. */
+export function aboutWatts(milliwatts: number): string {
+  return `${short(milliwatts / 1000)} W`;
+}
+
+/** Milli-volt-amperes as `167 VA`. */
+export function voltAmperes(amount: number): string {
+  return `${short(amount / 1000)} VA`;
+}
+
+/** Milliwatt-hours as `368 Wh`. */
+export function wattHours(amount: number): string {
+  return `${short(amount / 1000)} Wh`;
+}
+
+/** Milliseconds without power, never more than they are: `44 min`, `1 h 24 min`. */
+export function runtime(milliseconds: number): string {
+  if (milliseconds < MINUTE) return `${Math.floor(milliseconds / SECOND)} s`;
+  const minutes = Math.floor(milliseconds / MINUTE);
+  if (minutes < 90) return `${minutes} min`;
+  const rest = minutes % 60;
+  return rest === 0 ? `${(minutes - rest) / 60} h` : `${(minutes - rest) / 60} h ${rest} min`;
+}
+
 /** Millimetres as `38 m`; below a metre with two decimals. */
 export function metres(millimetres: number): string {
   return `${Number((millimetres / 1000).toFixed(millimetres < 1000 ? 2 : 1))} m`;

@@ -48,6 +48,7 @@ function byUse({ site, name }: Wanted): string[] {
       );
     if (receivers.includes(name)) found.push(...byName(name), carries === undefined ? 'server' : 'display');
   }
+  if (site.devices.some(({ ownPower }) => ownPower?.from === name)) found.push('ups');
   for (const { host } of site.volumes) if (host === name) found.unshift('server');
   for (const { from, to, through } of site.cables) {
     if (through.some(({ device }) => device === name)) found.push('patch-panel');
@@ -68,6 +69,8 @@ const ENDINGS: readonly (readonly [RegExp, string])[] = [
   [/panel(?:-[a-z])?$/, 'patch-panel'],
   [/tuner$/, 'tuner'],
   [/(?:internet|provider)$/, 'internet'],
+  [/(?:^|[-_])ups$/, 'ups'],
+  [/(?:circuit|breaker|mains)$/, 'circuit'],
   [/aerial$/, 'aerial'],
   [/(?:dish|lnb)$/, 'lnb'],
   [/amp(?:lifier)?$/, 'amplifier'],

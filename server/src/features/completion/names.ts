@@ -7,6 +7,7 @@ import { oppositePort } from '../../network/link.ts';
 import { scalarText } from '../../site/edit.ts';
 import { portNames } from '../../site/port-names.ts';
 import type { Device, Port, Stream, Vlan, Volume } from '../../site/model.ts';
+import { isPowerSource } from '../../supply/feeding.ts';
 import type { NameKind } from '../../site/shape.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { endOffers, portDetail } from './ends.ts';
@@ -80,8 +81,10 @@ function offer(kind: OfferKind, name: string, detail: string): Offer {
   return { label: name, kind, detail, insert: scalarText(name, true) };
 }
 
+const NO_HOSTS: readonly (string | undefined)[] = ['patch-panel', 'router', 'ups', 'circuit'];
+
 function isHost({ kind, bridging }: Device): boolean {
-  return !bridging && kind !== 'patch-panel' && kind !== 'router';
+  return !bridging && !NO_HOSTS.includes(kind);
 }
 
 function deviceDetail({ kind, ports, address }: Device): string {
@@ -128,6 +131,8 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
       );
     case 'from':
     case 'to': {
+      if (wanted.route[0] === 'power')
+        return site.devices.filter((device) => isPowerSource(device) && device.name !== wanted.name);
       const other = textAt(wanted, [role === 'from' ? 'to' : 'from']);
       return site.devices.filter((device) => isHost(device) && device.name !== other);
     }

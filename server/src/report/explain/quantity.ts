@@ -97,6 +97,13 @@ function linesOf({ kind, value, unit }: Quantity): ExplanationLine[] {
         line('grams', `${grouped(value)} g`),
         line('pounds', `${grouped(value / 453.592_37, 1)} lb`, '÷ 0.45359237 kg'),
       ];
+    case 'apparent-power':
+      return [line('milli-volt-amperes', `${grouped(value)} mVA`)];
+    case 'energy':
+      return [
+        line('joules', `${grouped(value * 3.6)} J`, '× 3,600 s'),
+        line('in a 12 V battery', `${grouped(value / 12_000, 2)} Ah`, '÷ 12 V'),
+      ];
     case 'percentage':
       return [line('of one', grouped(value / 10_000, 4))];
     case 'frequency':

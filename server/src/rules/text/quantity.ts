@@ -90,6 +90,8 @@ const OF_KIND: Readonly<Record<QuantityKind, string>> = {
   'length': 'length',
   'power': 'power',
   'mass': 'mass',
+  'apparent-power': 'an apparent power',
+  'energy': 'an energy',
   'percentage': 'a part of the whole',
   'frequency': 'frequency',
   'ratio': 'a ratio in dB',

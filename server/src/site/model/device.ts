@@ -1,6 +1,7 @@
 /** Devices with their ports, and how they are named. */
 
 import type { ParsedSubnet } from '../../standards/ipv4.ts';
+import type { BatteryChemistry } from '../../standards/battery.ts';
 import type { Medium } from '../../standards/modules.ts';
 import type { Route } from '../../text/syntax.ts';
 import type { AerialKind, AerialPart, Bus, CoaxInput, TunerUnit } from '../television/facts.ts';
@@ -19,6 +20,8 @@ export type DeviceKind =
   | 'tuner'
   | 'patch-panel'
   | 'internet'
+  | 'ups'
+  | 'circuit'
   | AerialKind;
 
 export interface Device extends Fact {
@@ -52,6 +55,9 @@ export interface Device extends Fact {
   readonly mounting: Mounting;
   /** Of a patch panel: how its ports are arranged. */
   readonly grid: PanelGrid;
+  /** Where it is fed from and what it draws; `undefined` where the site says nothing of it. */
+  readonly ownPower: OwnPower | undefined;
+  readonly ups: Ups | undefined;
   /** What shares one earth with it. */
   readonly building: string | undefined;
   /** Of the Internet: bit/s that the provider's line gives, towards the house and from it. */
@@ -77,6 +83,33 @@ export interface Device extends Fact {
   /** What a tuner without a port of its own is plugged into. */
   readonly host: string | undefined;
   readonly bus: string | undefined;
+}
+
+/** What a device says of its own power, without what it feeds to others; what it does not say is `undefined`. */
+export interface OwnPower {
+  /** The UPS or the circuit that its plug is in, by name. */
+  readonly from: string | undefined;
+  /** mW */
+  readonly idle: number | undefined;
+  readonly most: number | undefined;
+  /** Watts over volt-amperes. */
+  readonly powerFactor: number | undefined;
+  /** What leaves by its ports over what its supply takes for it; ten-thousandths. */
+  readonly poeEfficiency: number | undefined;
+}
+
+/** What a UPS says of itself; shares in ten-thousandths. */
+export interface Ups {
+  /** mVA */
+  readonly rated: number | undefined;
+  /** mW */
+  readonly ratedPower: number | undefined;
+  /** mWh, as new. */
+  readonly battery: number | undefined;
+  readonly chemistry: BatteryChemistry;
+  readonly efficiency: number | undefined;
+  readonly depth: number | undefined;
+  readonly health: number | undefined;
 }
 
 /** What a screen can show; `undefined` where nothing is said of it. */

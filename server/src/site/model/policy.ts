@@ -17,6 +17,8 @@ export interface Policies {
   readonly volumeFill: { readonly warn: number | undefined; readonly limit: number };
   readonly retention: readonly Retention[];
   readonly aerialSystem: AerialPolicy;
+  /** How long things are to go on without mains, ms. */
+  readonly runtime: { readonly cameras: number | undefined };
 }
 
 export interface Retention {

@@ -137,7 +137,7 @@ export interface Vlan {
  */
 export interface Device {
   /**
-   * What it does with frames, or with signals on coax. Switches, access points and media converters forward frames within a VLAN, routers between VLANs, patch panels pass a cable on; cameras, displays and the like are end hosts. From the aerial on, parts pass signals along coax.
+   * What it does with frames, or with signals on coax. Switches, access points and media converters forward frames within a VLAN, routers between VLANs, patch panels pass a cable on; cameras, displays and the like are end hosts. From the aerial to the earth block, parts pass signals along coax. A UPS and a circuit feed others with mains power.
    */
   kind:
     | 'switch'
@@ -165,7 +165,9 @@ export interface Device {
     | 'outlet'
     | 'power-inserter'
     | 'isolator'
-    | 'earth-block';
+    | 'earth-block'
+    | 'ups'
+    | 'circuit';
   /**
    * Whether the switch listens to who joins which group and sends each group only there. Off, it floods every group to all ports of the VLAN.
    */
@@ -521,6 +523,35 @@ export interface Device {
    * The building that it is in, as far as one earth goes: a lean-to that shares the earth of the house is part of it. Copper between two of them is told of.
    */
   building?: string;
+  power?: OwnPower;
+  /**
+   * The volt-amperes that it can give, as its label has them.
+   */
+  rated?: string;
+  /**
+   * The watts that it can give: less than its volt-amperes, and a limit of its own.
+   */
+  'rated-power'?: string;
+  /**
+   * What its battery holds when new: volts times ampere-hours, as the label of the battery has them.
+   */
+  battery?: string;
+  /**
+   * What its battery is made of. A lead-acid battery gives less the faster it is emptied.
+   */
+  chemistry?: 'lead-acid' | 'lithium';
+  /**
+   * How much of what the battery gives comes out of its sockets; 85 % is assumed where nothing is said.
+   */
+  efficiency?: string;
+  /**
+   * How much of its charge it uses before it turns off; 80 % is assumed where nothing is said.
+   */
+  'depth-of-discharge'?: string;
+  /**
+   * How much of its capacity as new the battery still has: they age. 80 % is assumed where nothing is said, which is when many are replaced.
+   */
+  health?: string;
   /**
    * The rack that it is in.
    */
@@ -727,6 +758,31 @@ export interface TunerUnit {
    * The connector that it listens at; needed where there are several.
    */
   input?: string;
+}
+/**
+ * Where the device is fed from and what it draws, without what it feeds to others by PoE. Without `from` it is fed by PoE where a cable of it brings that, else from the mains.
+ */
+export interface OwnPower {
+  /**
+   * The watts that it draws with little to do: a camera by day, with its lamps off.
+   */
+  idle?: string;
+  /**
+   * The watts that it draws at most, disks, lamps and heaters included. Runtime and the load of a UPS are planned for this. The figure of a label is a maximum; measure where you can.
+   */
+  'at-most'?: string;
+  /**
+   * The UPS or the circuit that its plug is in.
+   */
+  from?: string;
+  /**
+   * Watts over volt-amperes, from 0 to 1; 0.95 is assumed where nothing is said.
+   */
+  'power-factor'?: number;
+  /**
+   * How much of what it takes from its supply for PoE leaves by its ports; 88 % is assumed where nothing is said.
+   */
+  'poe-efficiency'?: string;
 }
 /**
  * A rack or a cabinet of 19 inches.
@@ -1207,6 +1263,15 @@ export interface Policies {
    * How long recordings must and may be kept. Footage of people may fall under privacy law, which can bound both; ask before you set it.
    */
   retention?: Retention[];
+  /**
+   * How long things are to go on when the mains fails.
+   */
+  runtime?: {
+    /**
+     * How long each camera is to be recorded, or seen where it is not recorded.
+     */
+    cameras?: string;
+  };
   /**
    * What reception is held to; where it says nothing, common practice.
    */

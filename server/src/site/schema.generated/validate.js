@@ -35,14 +35,14 @@ var require_ucs2length = __commonJS({
 });
 
 // <stdin>
-var site = validate69;
+var site = validate71;
 var schema32 = { "type": "object", "additionalProperties": false, "properties": { "name": { "type": "string", "minLength": 1 }, "timezone": { "type": "string", "pattern": "^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$" }, "description": { "type": "string" }, "channel-plan": { "type": "string", "enum": ["region-1", "australia", "north-america", "japan", "brazil"] } } };
 var func2 = require_ucs2length().default;
 var pattern4 = new RegExp("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", "u");
-function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate71(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate69.evaluated;
+  const evaluated0 = validate71.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -146,18 +146,18 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate69.errors = vErrors;
+  validate71.errors = vErrors;
   return errors === 0;
 }
-validate69.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var vlans = validate70;
+validate71.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var vlans = validate72;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern9 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
-function validate70(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate72(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate70.evaluated;
+  const evaluated0 = validate72.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -395,13 +395,13 @@ function validate70(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate70.errors = vErrors;
+  validate72.errors = vErrors;
   return errors === 0;
 }
-validate70.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var devices = validate71;
-var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
-var schema41 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] };
+validate72.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var devices = validate73;
+var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block", "ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rated": false, "rated-power": false, "battery": false, "chemistry": false, "efficiency": false, "health": false, "depth-of-discharge": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet", "amplifier", "multiswitch", "power-inserter", "ups", "circuit"] } } }, "required": ["kind"] }, "then": { "properties": { "power": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "power": { "$ref": "#/$defs/own-power" }, "rated": { "$ref": "#/$defs/apparent-power" }, "rated-power": { "$ref": "#/$defs/power" }, "battery": { "$ref": "#/$defs/energy" }, "chemistry": { "type": "string", "enum": ["lead-acid", "lithium"] }, "efficiency": { "$ref": "#/$defs/percentage" }, "depth-of-discharge": { "$ref": "#/$defs/percentage" }, "health": { "$ref": "#/$defs/percentage" }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
+var schema41 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block", "ups", "circuit"] };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern12 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
@@ -415,8 +415,11 @@ var pattern46 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
 var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
 var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
 var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
-var pattern73 = new RegExp("^[0-9]+(\\.[0-9]+)? (m|mm)$", "u");
-var pattern75 = new RegExp("^[0-9]+(\\.[0-9]+)? (kg|g)$", "u");
+var pattern76 = new RegExp("^[0-9]+(\\.[0-9]+)? VA$", "u");
+var pattern78 = new RegExp("^[0-9]+(\\.[0-9]+)? Wh$", "u");
+var pattern75 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern83 = new RegExp("^[0-9]+(\\.[0-9]+)? (m|mm)$", "u");
+var pattern85 = new RegExp("^[0-9]+(\\.[0-9]+)? (kg|g)$", "u");
 var schema44 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
 var schema52 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
@@ -1898,10 +1901,164 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate38.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate71(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+function validate40(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate71.evaluated;
+  const evaluated0 = validate40.evaluated;
+  if (evaluated0.dynamicProps) {
+    evaluated0.props = void 0;
+  }
+  if (evaluated0.dynamicItems) {
+    evaluated0.items = void 0;
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    for (const key0 in data) {
+      if (!(key0 === "idle" || key0 === "at-most" || key0 === "from" || key0 === "power-factor" || key0 === "poe-efficiency")) {
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
+        if (vErrors === null) {
+          vErrors = [err0];
+        } else {
+          vErrors.push(err0);
+        }
+        errors++;
+      }
+    }
+    if (data.idle !== void 0) {
+      let data0 = data.idle;
+      if (typeof data0 === "string") {
+        if (!pattern12.test(data0)) {
+          const err1 = { instancePath: instancePath + "/idle", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err1];
+          } else {
+            vErrors.push(err1);
+          }
+          errors++;
+        }
+      } else {
+        const err2 = { instancePath: instancePath + "/idle", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data["at-most"] !== void 0) {
+      let data1 = data["at-most"];
+      if (typeof data1 === "string") {
+        if (!pattern12.test(data1)) {
+          const err3 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+      } else {
+        const err4 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+    }
+    if (data.from !== void 0) {
+      let data2 = data.from;
+      if (typeof data2 === "string") {
+        if (!pattern7.test(data2)) {
+          const err5 = { instancePath: instancePath + "/from", schemaPath: "#/properties/from/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/from", schemaPath: "#/properties/from/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data["power-factor"] !== void 0) {
+      let data3 = data["power-factor"];
+      if (typeof data3 == "number" && isFinite(data3)) {
+        if (data3 > 1 || isNaN(data3)) {
+          const err7 = { instancePath: instancePath + "/power-factor", schemaPath: "#/properties/power-factor/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+        if (data3 <= 0 || isNaN(data3)) {
+          const err8 = { instancePath: instancePath + "/power-factor", schemaPath: "#/properties/power-factor/exclusiveMinimum", keyword: "exclusiveMinimum", params: { comparison: ">", limit: 0 } };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
+        }
+      } else {
+        const err9 = { instancePath: instancePath + "/power-factor", schemaPath: "#/properties/power-factor/type", keyword: "type", params: { type: "number" } };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
+    if (data["poe-efficiency"] !== void 0) {
+      let data4 = data["poe-efficiency"];
+      if (typeof data4 === "string") {
+        if (!pattern75.test(data4)) {
+          const err10 = { instancePath: instancePath + "/poe-efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+          if (vErrors === null) {
+            vErrors = [err10];
+          } else {
+            vErrors.push(err10);
+          }
+          errors++;
+        }
+      } else {
+        const err11 = { instancePath: instancePath + "/poe-efficiency", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err12 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    if (vErrors === null) {
+      vErrors = [err12];
+    } else {
+      vErrors.push(err12);
+    }
+    errors++;
+  }
+  validate40.errors = vErrors;
+  return errors === 0;
+}
+validate40.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate73(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  const evaluated0 = validate73.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -4985,7 +5142,7 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         let data94 = data.kind;
         const _errs216 = errors;
         const _errs217 = errors;
-        if (!(data94 === "switch" || data94 === "router" || data94 === "access-point" || data94 === "media-converter" || data94 === "server" || data94 === "display" || data94 === "computer" || data94 === "tuner" || data94 === "patch-panel" || data94 === "amplifier" || data94 === "attenuator" || data94 === "filter" || data94 === "equaliser" || data94 === "splitter" || data94 === "tap" || data94 === "combiner" || data94 === "diplexer" || data94 === "multiswitch" || data94 === "power-inserter" || data94 === "isolator" || data94 === "earth-block")) {
+        if (!(data94 === "switch" || data94 === "router" || data94 === "access-point" || data94 === "media-converter" || data94 === "server" || data94 === "display" || data94 === "computer" || data94 === "tuner" || data94 === "patch-panel" || data94 === "amplifier" || data94 === "attenuator" || data94 === "filter" || data94 === "equaliser" || data94 === "splitter" || data94 === "tap" || data94 === "combiner" || data94 === "diplexer" || data94 === "multiswitch" || data94 === "power-inserter" || data94 === "isolator" || data94 === "earth-block" || data94 === "ups")) {
           const err179 = {};
           if (vErrors === null) {
             vErrors = [err179];
@@ -5494,40 +5651,68 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props31);
     }
   }
+  const _errs246 = errors;
+  let valid137 = true;
+  const _errs247 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.kind === void 0) {
-      const err212 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+    let missing32;
+    if (data.kind === void 0 && (missing32 = "kind")) {
+      const err212 = {};
       if (vErrors === null) {
         vErrors = [err212];
       } else {
         vErrors.push(err212);
       }
       errors++;
-    }
-    for (const key4 in data) {
-      if (!func1.call(schema40.properties, key4)) {
-        const err213 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
-        if (vErrors === null) {
-          vErrors = [err213];
-        } else {
-          vErrors.push(err213);
+    } else {
+      if (data.kind !== void 0) {
+        const _errs249 = errors;
+        const _errs250 = errors;
+        if (!(data.kind === "ups")) {
+          const err213 = {};
+          if (vErrors === null) {
+            vErrors = [err213];
+          } else {
+            vErrors.push(err213);
+          }
+          errors++;
         }
-        errors++;
+        var valid139 = _errs250 === errors;
+        if (valid139) {
+          const err214 = {};
+          if (vErrors === null) {
+            vErrors = [err214];
+          } else {
+            vErrors.push(err214);
+          }
+          errors++;
+        } else {
+          errors = _errs249;
+          if (vErrors !== null) {
+            if (_errs249) {
+              vErrors.length = _errs249;
+            } else {
+              vErrors = null;
+            }
+          }
+        }
       }
     }
-    if (data.kind !== void 0) {
-      let data116 = data.kind;
-      if (typeof data116 !== "string") {
-        const err214 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err214];
-        } else {
-          vErrors.push(err214);
-        }
-        errors++;
-      }
-      if (!(data116 === "switch" || data116 === "router" || data116 === "access-point" || data116 === "media-converter" || data116 === "server" || data116 === "camera" || data116 === "display" || data116 === "computer" || data116 === "tuner" || data116 === "patch-panel" || data116 === "internet" || data116 === "aerial" || data116 === "lnb" || data116 === "amplifier" || data116 === "attenuator" || data116 === "filter" || data116 === "equaliser" || data116 === "splitter" || data116 === "tap" || data116 === "combiner" || data116 === "diplexer" || data116 === "multiswitch" || data116 === "outlet" || data116 === "power-inserter" || data116 === "isolator" || data116 === "earth-block")) {
-        const err215 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
+  }
+  var _valid32 = _errs247 === errors;
+  errors = _errs246;
+  if (vErrors !== null) {
+    if (_errs246) {
+      vErrors.length = _errs246;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid32) {
+    const _errs251 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.rated !== void 0) {
+        const err215 = { instancePath: instancePath + "/rated", schemaPath: "#/allOf/32/then/properties/rated/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err215];
         } else {
@@ -5535,10 +5720,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err216 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
+      if (data["rated-power"] !== void 0) {
+        const err216 = { instancePath: instancePath + "/rated-power", schemaPath: "#/allOf/32/then/properties/rated-power/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err216];
         } else {
@@ -5546,11 +5729,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data118 = data["unregistered-multicast"];
-      if (typeof data118 !== "string") {
-        const err217 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+      if (data.battery !== void 0) {
+        const err217 = { instancePath: instancePath + "/battery", schemaPath: "#/allOf/32/then/properties/battery/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err217];
         } else {
@@ -5558,8 +5738,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data118 === "flood" || data118 === "drop")) {
-        const err218 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
+      if (data.chemistry !== void 0) {
+        const err218 = { instancePath: instancePath + "/chemistry", schemaPath: "#/allOf/32/then/properties/chemistry/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err218];
         } else {
@@ -5567,11 +5747,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["without-querier"] !== void 0) {
-      let data119 = data["without-querier"];
-      if (typeof data119 !== "string") {
-        const err219 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
+      if (data.efficiency !== void 0) {
+        const err219 = { instancePath: instancePath + "/efficiency", schemaPath: "#/allOf/32/then/properties/efficiency/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err219];
         } else {
@@ -5579,8 +5756,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data119 === "by-reports" || data119 === "flood")) {
-        const err220 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
+      if (data.health !== void 0) {
+        const err220 = { instancePath: instancePath + "/health", schemaPath: "#/allOf/32/then/properties/health/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err220];
         } else {
@@ -5588,10 +5765,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err221 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+      if (data["depth-of-discharge"] !== void 0) {
+        const err221 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/allOf/32/then/properties/depth-of-discharge/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err221];
         } else {
@@ -5600,29 +5775,57 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data121 = data["spanning-tree-priority"];
-      if (!(typeof data121 == "number" && (!(data121 % 1) && !isNaN(data121)) && isFinite(data121))) {
-        const err222 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err222];
-        } else {
-          vErrors.push(err222);
-        }
-        errors++;
+    var _valid32 = _errs251 === errors;
+    valid137 = _valid32;
+    if (valid137) {
+      var props32 = {};
+      props32.rated = true;
+      props32["rated-power"] = true;
+      props32.battery = true;
+      props32.chemistry = true;
+      props32.efficiency = true;
+      props32.health = true;
+      props32["depth-of-discharge"] = true;
+      props32.kind = true;
+    }
+  }
+  if (!valid137) {
+    const err222 = { instancePath, schemaPath: "#/allOf/32/if", keyword: "if", params: { failingKeyword: "then" } };
+    if (vErrors === null) {
+      vErrors = [err222];
+    } else {
+      vErrors.push(err222);
+    }
+    errors++;
+  }
+  if (props0 !== true && props32 !== void 0) {
+    if (props32 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props32);
+    }
+  }
+  const _errs253 = errors;
+  let valid141 = true;
+  const _errs254 = errors;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    let missing33;
+    if (data.kind === void 0 && (missing33 = "kind")) {
+      const err223 = {};
+      if (vErrors === null) {
+        vErrors = [err223];
+      } else {
+        vErrors.push(err223);
       }
-      if (typeof data121 == "number" && isFinite(data121)) {
-        if (data121 > 61440 || isNaN(data121)) {
-          const err223 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
-          if (vErrors === null) {
-            vErrors = [err223];
-          } else {
-            vErrors.push(err223);
-          }
-          errors++;
-        }
-        if (data121 < 0 || isNaN(data121)) {
-          const err224 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
+      errors++;
+    } else {
+      if (data.kind !== void 0) {
+        let data124 = data.kind;
+        const _errs256 = errors;
+        const _errs257 = errors;
+        if (!(data124 === "switch" || data124 === "router" || data124 === "access-point" || data124 === "media-converter" || data124 === "server" || data124 === "camera" || data124 === "display" || data124 === "computer" || data124 === "tuner" || data124 === "internet" || data124 === "amplifier" || data124 === "multiswitch" || data124 === "power-inserter" || data124 === "ups" || data124 === "circuit")) {
+          const err224 = {};
           if (vErrors === null) {
             vErrors = [err224];
           } else {
@@ -5630,54 +5833,88 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        let res0;
-        if (res0 = data121 / 4096, res0 !== parseInt(res0)) {
-          const err225 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+        var valid143 = _errs257 === errors;
+        if (valid143) {
+          const err225 = {};
           if (vErrors === null) {
             vErrors = [err225];
           } else {
             vErrors.push(err225);
           }
           errors++;
-        }
-      }
-    }
-    if (data["poe-budget"] !== void 0) {
-      let data122 = data["poe-budget"];
-      if (typeof data122 === "string") {
-        if (!pattern12.test(data122)) {
-          const err226 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
-          if (vErrors === null) {
-            vErrors = [err226];
-          } else {
-            vErrors.push(err226);
+        } else {
+          errors = _errs256;
+          if (vErrors !== null) {
+            if (_errs256) {
+              vErrors.length = _errs256;
+            } else {
+              vErrors = null;
+            }
           }
-          errors++;
         }
+      }
+    }
+  }
+  var _valid33 = _errs254 === errors;
+  errors = _errs253;
+  if (vErrors !== null) {
+    if (_errs253) {
+      vErrors.length = _errs253;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid33) {
+    const _errs258 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.power !== void 0) {
+        const err226 = { instancePath: instancePath + "/power", schemaPath: "#/allOf/33/then/properties/power/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err226];
+        } else {
+          vErrors.push(err226);
+        }
+        errors++;
+      }
+    }
+    var _valid33 = _errs258 === errors;
+    valid141 = _valid33;
+    if (valid141) {
+      var props33 = {};
+      props33.power = true;
+      props33.kind = true;
+    }
+  }
+  if (!valid141) {
+    const err227 = { instancePath, schemaPath: "#/allOf/33/if", keyword: "if", params: { failingKeyword: "then" } };
+    if (vErrors === null) {
+      vErrors = [err227];
+    } else {
+      vErrors.push(err227);
+    }
+    errors++;
+  }
+  if (props0 !== true && props33 !== void 0) {
+    if (props33 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props33);
+    }
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.kind === void 0) {
+      const err228 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+      if (vErrors === null) {
+        vErrors = [err228];
       } else {
-        const err227 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err227];
-        } else {
-          vErrors.push(err227);
-        }
-        errors++;
+        vErrors.push(err228);
       }
+      errors++;
     }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err228 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err228];
-        } else {
-          vErrors.push(err228);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err229 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
+    for (const key4 in data) {
+      if (!func1.call(schema40.properties, key4)) {
+        const err229 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
         if (vErrors === null) {
           vErrors = [err229];
         } else {
@@ -5686,67 +5923,63 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.ports !== void 0) {
-      let data125 = data.ports;
-      if (data125 && typeof data125 == "object" && !Array.isArray(data125)) {
-        if (Object.keys(data125).length < 1) {
-          const err230 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err230];
-          } else {
-            vErrors.push(err230);
-          }
-          errors++;
+    if (data.kind !== void 0) {
+      let data126 = data.kind;
+      if (typeof data126 !== "string") {
+        const err230 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err230];
+        } else {
+          vErrors.push(err230);
         }
-        for (const key5 in data125) {
-          const _errs268 = errors;
-          if (typeof key5 === "string") {
-            if (func2(key5) > 63) {
-              const err231 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
-              if (vErrors === null) {
-                vErrors = [err231];
-              } else {
-                vErrors.push(err231);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key5)) {
-              const err232 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
-              if (vErrors === null) {
-                vErrors = [err232];
-              } else {
-                vErrors.push(err232);
-              }
-              errors++;
-            }
-          } else {
-            const err233 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
-            if (vErrors === null) {
-              vErrors = [err233];
-            } else {
-              vErrors.push(err233);
-            }
-            errors++;
-          }
-          var valid140 = _errs268 === errors;
-          if (!valid140) {
-            const err234 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
-            if (vErrors === null) {
-              vErrors = [err234];
-            } else {
-              vErrors.push(err234);
-            }
-            errors++;
-          }
+        errors++;
+      }
+      if (!(data126 === "switch" || data126 === "router" || data126 === "access-point" || data126 === "media-converter" || data126 === "server" || data126 === "camera" || data126 === "display" || data126 === "computer" || data126 === "tuner" || data126 === "patch-panel" || data126 === "internet" || data126 === "aerial" || data126 === "lnb" || data126 === "amplifier" || data126 === "attenuator" || data126 === "filter" || data126 === "equaliser" || data126 === "splitter" || data126 === "tap" || data126 === "combiner" || data126 === "diplexer" || data126 === "multiswitch" || data126 === "outlet" || data126 === "power-inserter" || data126 === "isolator" || data126 === "earth-block" || data126 === "ups" || data126 === "circuit")) {
+        const err231 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
+        if (vErrors === null) {
+          vErrors = [err231];
+        } else {
+          vErrors.push(err231);
         }
-        for (const key6 in data125) {
-          if (!validate24(data125[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data125, parentDataProperty: key6, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-            errors = vErrors.length;
-          }
+        errors++;
+      }
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err232 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err232];
+        } else {
+          vErrors.push(err232);
         }
-      } else {
-        const err235 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
+        errors++;
+      }
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data128 = data["unregistered-multicast"];
+      if (typeof data128 !== "string") {
+        const err233 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err233];
+        } else {
+          vErrors.push(err233);
+        }
+        errors++;
+      }
+      if (!(data128 === "flood" || data128 === "drop")) {
+        const err234 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
+        if (vErrors === null) {
+          vErrors = [err234];
+        } else {
+          vErrors.push(err234);
+        }
+        errors++;
+      }
+    }
+    if (data["without-querier"] !== void 0) {
+      let data129 = data["without-querier"];
+      if (typeof data129 !== "string") {
+        const err235 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err235];
         } else {
@@ -5754,21 +5987,19 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.address !== void 0) {
-      let data127 = data.address;
-      if (typeof data127 === "string") {
-        if (!pattern18.test(data127)) {
-          const err236 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
-          if (vErrors === null) {
-            vErrors = [err236];
-          } else {
-            vErrors.push(err236);
-          }
-          errors++;
+      if (!(data129 === "by-reports" || data129 === "flood")) {
+        const err236 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
+        if (vErrors === null) {
+          vErrors = [err236];
+        } else {
+          vErrors.push(err236);
         }
-      } else {
-        const err237 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err237 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err237];
         } else {
@@ -5777,74 +6008,73 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.addresses !== void 0) {
-      let data128 = data.addresses;
-      if (data128 && typeof data128 == "object" && !Array.isArray(data128)) {
-        if (Object.keys(data128).length < 1) {
-          const err238 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data131 = data["spanning-tree-priority"];
+      if (!(typeof data131 == "number" && (!(data131 % 1) && !isNaN(data131)) && isFinite(data131))) {
+        const err238 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err238];
+        } else {
+          vErrors.push(err238);
+        }
+        errors++;
+      }
+      if (typeof data131 == "number" && isFinite(data131)) {
+        if (data131 > 61440 || isNaN(data131)) {
+          const err239 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
           if (vErrors === null) {
-            vErrors = [err238];
+            vErrors = [err239];
           } else {
-            vErrors.push(err238);
+            vErrors.push(err239);
           }
           errors++;
         }
-        for (const key7 in data128) {
-          const _errs278 = errors;
-          if (typeof key7 === "string") {
-            if (!pattern7.test(key7)) {
-              const err239 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
-              if (vErrors === null) {
-                vErrors = [err239];
-              } else {
-                vErrors.push(err239);
-              }
-              errors++;
-            }
+        if (data131 < 0 || isNaN(data131)) {
+          const err240 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
+          if (vErrors === null) {
+            vErrors = [err240];
           } else {
-            const err240 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
-            if (vErrors === null) {
-              vErrors = [err240];
-            } else {
-              vErrors.push(err240);
-            }
-            errors++;
+            vErrors.push(err240);
           }
-          var valid144 = _errs278 === errors;
-          if (!valid144) {
-            const err241 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
-            if (vErrors === null) {
-              vErrors = [err241];
-            } else {
-              vErrors.push(err241);
-            }
-            errors++;
-          }
+          errors++;
         }
-        for (const key8 in data128) {
-          let data129 = data128[key8];
-          if (typeof data129 === "string") {
-            if (!pattern18.test(data129)) {
-              const err242 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
-              if (vErrors === null) {
-                vErrors = [err242];
-              } else {
-                vErrors.push(err242);
-              }
-              errors++;
-            }
+        let res0;
+        if (res0 = data131 / 4096, res0 !== parseInt(res0)) {
+          const err241 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+          if (vErrors === null) {
+            vErrors = [err241];
           } else {
-            const err243 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err243];
-            } else {
-              vErrors.push(err243);
-            }
-            errors++;
+            vErrors.push(err241);
           }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data132 = data["poe-budget"];
+      if (typeof data132 === "string") {
+        if (!pattern12.test(data132)) {
+          const err242 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err242];
+          } else {
+            vErrors.push(err242);
+          }
+          errors++;
         }
       } else {
-        const err244 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
+        const err243 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err243];
+        } else {
+          vErrors.push(err243);
+        }
+        errors++;
+      }
+    }
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err244 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err244];
         } else {
@@ -5853,75 +6083,78 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.mac !== void 0) {
-      let data130 = data.mac;
-      if (typeof data130 === "string") {
-        if (!pattern22.test(data130)) {
-          const err245 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
-          if (vErrors === null) {
-            vErrors = [err245];
-          } else {
-            vErrors.push(err245);
-          }
-          errors++;
-        }
-      } else {
-        const err246 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err245 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err246];
+          vErrors = [err245];
         } else {
-          vErrors.push(err246);
+          vErrors.push(err245);
         }
         errors++;
       }
     }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err247 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err247];
-        } else {
-          vErrors.push(err247);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data132 = data.interface;
-      if (typeof data132 === "string") {
-        if (!pattern23.test(data132)) {
-          const err248 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+    if (data.ports !== void 0) {
+      let data135 = data.ports;
+      if (data135 && typeof data135 == "object" && !Array.isArray(data135)) {
+        if (Object.keys(data135).length < 1) {
+          const err246 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err248];
+            vErrors = [err246];
           } else {
-            vErrors.push(err248);
+            vErrors.push(err246);
           }
           errors++;
         }
-      } else {
-        const err249 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err249];
-        } else {
-          vErrors.push(err249);
-        }
-        errors++;
-      }
-    }
-    if (data.speed !== void 0) {
-      let data133 = data.speed;
-      if (typeof data133 === "string") {
-        if (!pattern14.test(data133)) {
-          const err250 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err250];
+        for (const key5 in data135) {
+          const _errs282 = errors;
+          if (typeof key5 === "string") {
+            if (func2(key5) > 63) {
+              const err247 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
+              if (vErrors === null) {
+                vErrors = [err247];
+              } else {
+                vErrors.push(err247);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key5)) {
+              const err248 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
+              if (vErrors === null) {
+                vErrors = [err248];
+              } else {
+                vErrors.push(err248);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err250);
+            const err249 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
+            if (vErrors === null) {
+              vErrors = [err249];
+            } else {
+              vErrors.push(err249);
+            }
+            errors++;
           }
-          errors++;
+          var valid148 = _errs282 === errors;
+          if (!valid148) {
+            const err250 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
+            if (vErrors === null) {
+              vErrors = [err250];
+            } else {
+              vErrors.push(err250);
+            }
+            errors++;
+          }
+        }
+        for (const key6 in data135) {
+          if (!validate24(data135[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data135, parentDataProperty: key6, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
         }
       } else {
-        const err251 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err251 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err251];
         } else {
@@ -5930,19 +6163,20 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.medium !== void 0) {
-      let data134 = data.medium;
-      if (typeof data134 !== "string") {
-        const err252 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err252];
-        } else {
-          vErrors.push(err252);
+    if (data.address !== void 0) {
+      let data137 = data.address;
+      if (typeof data137 === "string") {
+        if (!pattern18.test(data137)) {
+          const err252 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+          if (vErrors === null) {
+            vErrors = [err252];
+          } else {
+            vErrors.push(err252);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data134 === "copper" || data134 === "multimode" || data134 === "single-mode" || data134 === "direct-attach")) {
-        const err253 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
+      } else {
+        const err253 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err253];
         } else {
@@ -5951,23 +6185,197 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.module !== void 0) {
-      let data135 = data.module;
-      if (typeof data135 !== "string") {
-        const err254 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+    if (data.addresses !== void 0) {
+      let data138 = data.addresses;
+      if (data138 && typeof data138 == "object" && !Array.isArray(data138)) {
+        if (Object.keys(data138).length < 1) {
+          const err254 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err254];
+          } else {
+            vErrors.push(err254);
+          }
+          errors++;
+        }
+        for (const key7 in data138) {
+          const _errs292 = errors;
+          if (typeof key7 === "string") {
+            if (!pattern7.test(key7)) {
+              const err255 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
+              if (vErrors === null) {
+                vErrors = [err255];
+              } else {
+                vErrors.push(err255);
+              }
+              errors++;
+            }
+          } else {
+            const err256 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
+            if (vErrors === null) {
+              vErrors = [err256];
+            } else {
+              vErrors.push(err256);
+            }
+            errors++;
+          }
+          var valid152 = _errs292 === errors;
+          if (!valid152) {
+            const err257 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
+            if (vErrors === null) {
+              vErrors = [err257];
+            } else {
+              vErrors.push(err257);
+            }
+            errors++;
+          }
+        }
+        for (const key8 in data138) {
+          let data139 = data138[key8];
+          if (typeof data139 === "string") {
+            if (!pattern18.test(data139)) {
+              const err258 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+              if (vErrors === null) {
+                vErrors = [err258];
+              } else {
+                vErrors.push(err258);
+              }
+              errors++;
+            }
+          } else {
+            const err259 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err259];
+            } else {
+              vErrors.push(err259);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err260 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err254];
+          vErrors = [err260];
         } else {
-          vErrors.push(err254);
+          vErrors.push(err260);
         }
         errors++;
       }
-      if (!(data135 === "100base-fx" || data135 === "100base-lx10" || data135 === "100base-bx10-d" || data135 === "100base-bx10-u" || data135 === "1000base-t" || data135 === "1000base-sx" || data135 === "1000base-lx" || data135 === "1000base-lx10" || data135 === "1000base-bx10-d" || data135 === "1000base-bx10-u" || data135 === "2.5gbase-t" || data135 === "10gbase-t" || data135 === "10gbase-sr" || data135 === "10gbase-lrm" || data135 === "10gbase-lr" || data135 === "10gbase-er" || data135 === "10gbase-br10-d" || data135 === "10gbase-br10-u" || data135 === "25gbase-sr" || data135 === "25gbase-lr" || data135 === "40gbase-sr4" || data135 === "40gbase-lr4")) {
-        const err255 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+    }
+    if (data.mac !== void 0) {
+      let data140 = data.mac;
+      if (typeof data140 === "string") {
+        if (!pattern22.test(data140)) {
+          const err261 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
+          if (vErrors === null) {
+            vErrors = [err261];
+          } else {
+            vErrors.push(err261);
+          }
+          errors++;
+        }
+      } else {
+        const err262 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err255];
+          vErrors = [err262];
         } else {
-          vErrors.push(err255);
+          vErrors.push(err262);
+        }
+        errors++;
+      }
+    }
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err263 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err263];
+        } else {
+          vErrors.push(err263);
+        }
+        errors++;
+      }
+    }
+    if (data.interface !== void 0) {
+      let data142 = data.interface;
+      if (typeof data142 === "string") {
+        if (!pattern23.test(data142)) {
+          const err264 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+          if (vErrors === null) {
+            vErrors = [err264];
+          } else {
+            vErrors.push(err264);
+          }
+          errors++;
+        }
+      } else {
+        const err265 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err265];
+        } else {
+          vErrors.push(err265);
+        }
+        errors++;
+      }
+    }
+    if (data.speed !== void 0) {
+      let data143 = data.speed;
+      if (typeof data143 === "string") {
+        if (!pattern14.test(data143)) {
+          const err266 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          if (vErrors === null) {
+            vErrors = [err266];
+          } else {
+            vErrors.push(err266);
+          }
+          errors++;
+        }
+      } else {
+        const err267 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err267];
+        } else {
+          vErrors.push(err267);
+        }
+        errors++;
+      }
+    }
+    if (data.medium !== void 0) {
+      let data144 = data.medium;
+      if (typeof data144 !== "string") {
+        const err268 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err268];
+        } else {
+          vErrors.push(err268);
+        }
+        errors++;
+      }
+      if (!(data144 === "copper" || data144 === "multimode" || data144 === "single-mode" || data144 === "direct-attach")) {
+        const err269 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
+        if (vErrors === null) {
+          vErrors = [err269];
+        } else {
+          vErrors.push(err269);
+        }
+        errors++;
+      }
+    }
+    if (data.module !== void 0) {
+      let data145 = data.module;
+      if (typeof data145 !== "string") {
+        const err270 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err270];
+        } else {
+          vErrors.push(err270);
+        }
+        errors++;
+      }
+      if (!(data145 === "100base-fx" || data145 === "100base-lx10" || data145 === "100base-bx10-d" || data145 === "100base-bx10-u" || data145 === "1000base-t" || data145 === "1000base-sx" || data145 === "1000base-lx" || data145 === "1000base-lx10" || data145 === "1000base-bx10-d" || data145 === "1000base-bx10-u" || data145 === "2.5gbase-t" || data145 === "10gbase-t" || data145 === "10gbase-sr" || data145 === "10gbase-lrm" || data145 === "10gbase-lr" || data145 === "10gbase-er" || data145 === "10gbase-br10-d" || data145 === "10gbase-br10-u" || data145 === "25gbase-sr" || data145 === "25gbase-lr" || data145 === "40gbase-sr4" || data145 === "40gbase-lr4")) {
+        const err271 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+        if (vErrors === null) {
+          vErrors = [err271];
+        } else {
+          vErrors.push(err271);
         }
         errors++;
       }
@@ -5979,132 +6387,132 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.down !== void 0) {
-      let data137 = data.down;
-      if (typeof data137 === "string") {
-        if (!pattern14.test(data137)) {
-          const err256 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data147 = data.down;
+      if (typeof data147 === "string") {
+        if (!pattern14.test(data147)) {
+          const err272 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err256];
+            vErrors = [err272];
           } else {
-            vErrors.push(err256);
+            vErrors.push(err272);
           }
           errors++;
         }
       } else {
-        const err257 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err273 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err257];
+          vErrors = [err273];
         } else {
-          vErrors.push(err257);
+          vErrors.push(err273);
         }
         errors++;
       }
     }
     if (data.up !== void 0) {
-      let data138 = data.up;
-      if (typeof data138 === "string") {
-        if (!pattern14.test(data138)) {
-          const err258 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data148 = data.up;
+      if (typeof data148 === "string") {
+        if (!pattern14.test(data148)) {
+          const err274 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err258];
+            vErrors = [err274];
           } else {
-            vErrors.push(err258);
+            vErrors.push(err274);
           }
           errors++;
         }
       } else {
-        const err259 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err275 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err259];
+          vErrors = [err275];
         } else {
-          vErrors.push(err259);
+          vErrors.push(err275);
         }
         errors++;
       }
     }
     if (data["basic-rate"] !== void 0) {
-      let data139 = data["basic-rate"];
-      if (typeof data139 === "string") {
-        if (!pattern14.test(data139)) {
-          const err260 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data149 = data["basic-rate"];
+      if (typeof data149 === "string") {
+        if (!pattern14.test(data149)) {
+          const err276 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err260];
+            vErrors = [err276];
           } else {
-            vErrors.push(err260);
+            vErrors.push(err276);
           }
           errors++;
         }
       } else {
-        const err261 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err277 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err261];
+          vErrors = [err277];
         } else {
-          vErrors.push(err261);
+          vErrors.push(err277);
         }
         errors++;
       }
-      if (!(data139 === "1 Mb/s" || data139 === "2 Mb/s" || data139 === "5.5 Mb/s" || data139 === "6 Mb/s" || data139 === "9 Mb/s" || data139 === "11 Mb/s" || data139 === "12 Mb/s" || data139 === "18 Mb/s" || data139 === "24 Mb/s" || data139 === "36 Mb/s" || data139 === "48 Mb/s" || data139 === "54 Mb/s")) {
-        const err262 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
+      if (!(data149 === "1 Mb/s" || data149 === "2 Mb/s" || data149 === "5.5 Mb/s" || data149 === "6 Mb/s" || data149 === "9 Mb/s" || data149 === "11 Mb/s" || data149 === "12 Mb/s" || data149 === "18 Mb/s" || data149 === "24 Mb/s" || data149 === "36 Mb/s" || data149 === "48 Mb/s" || data149 === "54 Mb/s")) {
+        const err278 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
         if (vErrors === null) {
-          vErrors = [err262];
+          vErrors = [err278];
         } else {
-          vErrors.push(err262);
+          vErrors.push(err278);
         }
         errors++;
       }
     }
     if (data["multicast-to-unicast"] !== void 0) {
       if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err263 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
+        const err279 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err263];
+          vErrors = [err279];
         } else {
-          vErrors.push(err263);
+          vErrors.push(err279);
         }
         errors++;
       }
     }
     if (data.sessions !== void 0) {
-      let data141 = data.sessions;
-      if (!(typeof data141 == "number" && (!(data141 % 1) && !isNaN(data141)) && isFinite(data141))) {
-        const err264 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
+      let data151 = data.sessions;
+      if (!(typeof data151 == "number" && (!(data151 % 1) && !isNaN(data151)) && isFinite(data151))) {
+        const err280 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err264];
+          vErrors = [err280];
         } else {
-          vErrors.push(err264);
+          vErrors.push(err280);
         }
         errors++;
       }
-      if (typeof data141 == "number" && isFinite(data141)) {
-        if (data141 < 1 || isNaN(data141)) {
-          const err265 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      if (typeof data151 == "number" && isFinite(data151)) {
+        if (data151 < 1 || isNaN(data151)) {
+          const err281 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err265];
+            vErrors = [err281];
           } else {
-            vErrors.push(err265);
+            vErrors.push(err281);
           }
           errors++;
         }
       }
     }
     if (data.decoders !== void 0) {
-      let data142 = data.decoders;
-      if (!(typeof data142 == "number" && (!(data142 % 1) && !isNaN(data142)) && isFinite(data142))) {
-        const err266 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
+      let data152 = data.decoders;
+      if (!(typeof data152 == "number" && (!(data152 % 1) && !isNaN(data152)) && isFinite(data152))) {
+        const err282 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err266];
+          vErrors = [err282];
         } else {
-          vErrors.push(err266);
+          vErrors.push(err282);
         }
         errors++;
       }
-      if (typeof data142 == "number" && isFinite(data142)) {
-        if (data142 < 1 || isNaN(data142)) {
-          const err267 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      if (typeof data152 == "number" && isFinite(data152)) {
+        if (data152 < 1 || isNaN(data152)) {
+          const err283 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err267];
+            vErrors = [err283];
           } else {
-            vErrors.push(err267);
+            vErrors.push(err283);
           }
           errors++;
         }
@@ -6117,246 +6525,72 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data144 = data.routes;
-      if (Array.isArray(data144)) {
-        const len0 = data144.length;
+      let data154 = data.routes;
+      if (Array.isArray(data154)) {
+        const len0 = data154.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data144[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data144, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data154[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data154, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err268 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
+        const err284 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err268];
+          vErrors = [err284];
         } else {
-          vErrors.push(err268);
+          vErrors.push(err284);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err269 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        const err285 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err269];
+          vErrors = [err285];
         } else {
-          vErrors.push(err269);
+          vErrors.push(err285);
         }
         errors++;
       }
     }
     if (data.model !== void 0) {
       if (typeof data.model !== "string") {
-        const err270 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
+        const err286 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err270];
+          vErrors = [err286];
         } else {
-          vErrors.push(err270);
+          vErrors.push(err286);
         }
         errors++;
       }
     }
     if (data.location !== void 0) {
       if (typeof data.location !== "string") {
-        const err271 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
+        const err287 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err271];
+          vErrors = [err287];
         } else {
-          vErrors.push(err271);
+          vErrors.push(err287);
         }
         errors++;
       }
     }
     if (data.frequencies !== void 0) {
-      let data149 = data.frequencies;
-      if (typeof data149 === "string") {
-        if (!pattern39.test(data149)) {
-          const err272 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+      let data159 = data.frequencies;
+      if (typeof data159 === "string") {
+        if (!pattern39.test(data159)) {
+          const err288 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
-            vErrors = [err272];
+            vErrors = [err288];
           } else {
-            vErrors.push(err272);
+            vErrors.push(err288);
           }
           errors++;
         }
       } else {
-        const err273 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err273];
-        } else {
-          vErrors.push(err273);
-        }
-        errors++;
-      }
-    }
-    if (data.passes !== void 0) {
-      let data150 = data.passes;
-      if (typeof data150 === "string") {
-        if (!pattern39.test(data150)) {
-          const err274 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
-          if (vErrors === null) {
-            vErrors = [err274];
-          } else {
-            vErrors.push(err274);
-          }
-          errors++;
-        }
-      } else {
-        const err275 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err275];
-        } else {
-          vErrors.push(err275);
-        }
-        errors++;
-      }
-    }
-    if (data.receives !== void 0) {
-      let data151 = data.receives;
-      if (data151 && typeof data151 == "object" && !Array.isArray(data151)) {
-        if (Object.keys(data151).length < 1) {
-          const err276 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err276];
-          } else {
-            vErrors.push(err276);
-          }
-          errors++;
-        }
-        for (const key9 in data151) {
-          const _errs333 = errors;
-          if (typeof key9 === "string") {
-            if (!pattern7.test(key9)) {
-              const err277 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
-              if (vErrors === null) {
-                vErrors = [err277];
-              } else {
-                vErrors.push(err277);
-              }
-              errors++;
-            }
-          } else {
-            const err278 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
-            if (vErrors === null) {
-              vErrors = [err278];
-            } else {
-              vErrors.push(err278);
-            }
-            errors++;
-          }
-          var valid157 = _errs333 === errors;
-          if (!valid157) {
-            const err279 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
-            if (vErrors === null) {
-              vErrors = [err279];
-            } else {
-              vErrors.push(err279);
-            }
-            errors++;
-          }
-        }
-        for (const key10 in data151) {
-          let data152 = data151[key10];
-          if (typeof data152 === "string") {
-            if (!pattern42.test(data152)) {
-              const err280 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-              if (vErrors === null) {
-                vErrors = [err280];
-              } else {
-                vErrors.push(err280);
-              }
-              errors++;
-            }
-          } else {
-            const err281 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err281];
-            } else {
-              vErrors.push(err281);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err282 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err282];
-        } else {
-          vErrors.push(err282);
-        }
-        errors++;
-      }
-    }
-    if (data.field !== void 0) {
-      let data153 = data.field;
-      if (data153 && typeof data153 == "object" && !Array.isArray(data153)) {
-        if (Object.keys(data153).length < 1) {
-          const err283 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err283];
-          } else {
-            vErrors.push(err283);
-          }
-          errors++;
-        }
-        for (const key11 in data153) {
-          const _errs342 = errors;
-          if (typeof key11 === "string") {
-            if (!pattern7.test(key11)) {
-              const err284 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
-              if (vErrors === null) {
-                vErrors = [err284];
-              } else {
-                vErrors.push(err284);
-              }
-              errors++;
-            }
-          } else {
-            const err285 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
-            if (vErrors === null) {
-              vErrors = [err285];
-            } else {
-              vErrors.push(err285);
-            }
-            errors++;
-          }
-          var valid161 = _errs342 === errors;
-          if (!valid161) {
-            const err286 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
-            if (vErrors === null) {
-              vErrors = [err286];
-            } else {
-              vErrors.push(err286);
-            }
-            errors++;
-          }
-        }
-        for (const key12 in data153) {
-          let data154 = data153[key12];
-          if (typeof data154 === "string") {
-            if (!pattern42.test(data154)) {
-              const err287 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-              if (vErrors === null) {
-                vErrors = [err287];
-              } else {
-                vErrors.push(err287);
-              }
-              errors++;
-            }
-          } else {
-            const err288 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err288];
-            } else {
-              vErrors.push(err288);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err289 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
+        const err289 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err289];
         } else {
@@ -6365,11 +6599,11 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.quality !== void 0) {
-      let data155 = data.quality;
-      if (data155 && typeof data155 == "object" && !Array.isArray(data155)) {
-        if (Object.keys(data155).length < 1) {
-          const err290 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.passes !== void 0) {
+      let data160 = data.passes;
+      if (typeof data160 === "string") {
+        if (!pattern39.test(data160)) {
+          const err290 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err290];
           } else {
@@ -6377,52 +6611,52 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key13 in data155) {
-          const _errs351 = errors;
-          if (typeof key13 === "string") {
-            if (!pattern7.test(key13)) {
-              const err291 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
-              if (vErrors === null) {
-                vErrors = [err291];
-              } else {
-                vErrors.push(err291);
-              }
-              errors++;
-            }
-          } else {
-            const err292 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
-            if (vErrors === null) {
-              vErrors = [err292];
-            } else {
-              vErrors.push(err292);
-            }
-            errors++;
-          }
-          var valid165 = _errs351 === errors;
-          if (!valid165) {
-            const err293 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
-            if (vErrors === null) {
-              vErrors = [err293];
-            } else {
-              vErrors.push(err293);
-            }
-            errors++;
-          }
+      } else {
+        const err291 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err291];
+        } else {
+          vErrors.push(err291);
         }
-        for (const key14 in data155) {
-          let data156 = data155[key14];
-          if (typeof data156 === "string") {
-            if (!pattern46.test(data156)) {
-              const err294 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+        errors++;
+      }
+    }
+    if (data.receives !== void 0) {
+      let data161 = data.receives;
+      if (data161 && typeof data161 == "object" && !Array.isArray(data161)) {
+        if (Object.keys(data161).length < 1) {
+          const err292 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err292];
+          } else {
+            vErrors.push(err292);
+          }
+          errors++;
+        }
+        for (const key9 in data161) {
+          const _errs347 = errors;
+          if (typeof key9 === "string") {
+            if (!pattern7.test(key9)) {
+              const err293 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
               if (vErrors === null) {
-                vErrors = [err294];
+                vErrors = [err293];
               } else {
-                vErrors.push(err294);
+                vErrors.push(err293);
               }
               errors++;
             }
           } else {
-            const err295 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err294 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
+            if (vErrors === null) {
+              vErrors = [err294];
+            } else {
+              vErrors.push(err294);
+            }
+            errors++;
+          }
+          var valid165 = _errs347 === errors;
+          if (!valid165) {
+            const err295 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
             if (vErrors === null) {
               vErrors = [err295];
             } else {
@@ -6431,30 +6665,30 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-      } else {
-        const err296 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err296];
-        } else {
-          vErrors.push(err296);
-        }
-        errors++;
-      }
-    }
-    if (data.gain !== void 0) {
-      let data157 = data.gain;
-      if (typeof data157 === "string") {
-        if (!pattern46.test(data157)) {
-          const err297 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err297];
+        for (const key10 in data161) {
+          let data162 = data161[key10];
+          if (typeof data162 === "string") {
+            if (!pattern42.test(data162)) {
+              const err296 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err296];
+              } else {
+                vErrors.push(err296);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err297);
+            const err297 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err297];
+            } else {
+              vErrors.push(err297);
+            }
+            errors++;
           }
-          errors++;
         }
       } else {
-        const err298 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err298 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err298];
         } else {
@@ -6463,11 +6697,11 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["noise-figure"] !== void 0) {
-      let data158 = data["noise-figure"];
-      if (typeof data158 === "string") {
-        if (!pattern46.test(data158)) {
-          const err299 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+    if (data.field !== void 0) {
+      let data163 = data.field;
+      if (data163 && typeof data163 == "object" && !Array.isArray(data163)) {
+        if (Object.keys(data163).length < 1) {
+          const err299 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err299];
           } else {
@@ -6475,99 +6709,273 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        for (const key11 in data163) {
+          const _errs356 = errors;
+          if (typeof key11 === "string") {
+            if (!pattern7.test(key11)) {
+              const err300 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
+              if (vErrors === null) {
+                vErrors = [err300];
+              } else {
+                vErrors.push(err300);
+              }
+              errors++;
+            }
+          } else {
+            const err301 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
+            if (vErrors === null) {
+              vErrors = [err301];
+            } else {
+              vErrors.push(err301);
+            }
+            errors++;
+          }
+          var valid169 = _errs356 === errors;
+          if (!valid169) {
+            const err302 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
+            if (vErrors === null) {
+              vErrors = [err302];
+            } else {
+              vErrors.push(err302);
+            }
+            errors++;
+          }
+        }
+        for (const key12 in data163) {
+          let data164 = data163[key12];
+          if (typeof data164 === "string") {
+            if (!pattern42.test(data164)) {
+              const err303 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err303];
+              } else {
+                vErrors.push(err303);
+              }
+              errors++;
+            }
+          } else {
+            const err304 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err304];
+            } else {
+              vErrors.push(err304);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err300 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err305 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err300];
+          vErrors = [err305];
         } else {
-          vErrors.push(err300);
+          vErrors.push(err305);
+        }
+        errors++;
+      }
+    }
+    if (data.quality !== void 0) {
+      let data165 = data.quality;
+      if (data165 && typeof data165 == "object" && !Array.isArray(data165)) {
+        if (Object.keys(data165).length < 1) {
+          const err306 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err306];
+          } else {
+            vErrors.push(err306);
+          }
+          errors++;
+        }
+        for (const key13 in data165) {
+          const _errs365 = errors;
+          if (typeof key13 === "string") {
+            if (!pattern7.test(key13)) {
+              const err307 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
+              if (vErrors === null) {
+                vErrors = [err307];
+              } else {
+                vErrors.push(err307);
+              }
+              errors++;
+            }
+          } else {
+            const err308 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
+            if (vErrors === null) {
+              vErrors = [err308];
+            } else {
+              vErrors.push(err308);
+            }
+            errors++;
+          }
+          var valid173 = _errs365 === errors;
+          if (!valid173) {
+            const err309 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
+            if (vErrors === null) {
+              vErrors = [err309];
+            } else {
+              vErrors.push(err309);
+            }
+            errors++;
+          }
+        }
+        for (const key14 in data165) {
+          let data166 = data165[key14];
+          if (typeof data166 === "string") {
+            if (!pattern46.test(data166)) {
+              const err310 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err310];
+              } else {
+                vErrors.push(err310);
+              }
+              errors++;
+            }
+          } else {
+            const err311 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err311];
+            } else {
+              vErrors.push(err311);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err312 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err312];
+        } else {
+          vErrors.push(err312);
+        }
+        errors++;
+      }
+    }
+    if (data.gain !== void 0) {
+      let data167 = data.gain;
+      if (typeof data167 === "string") {
+        if (!pattern46.test(data167)) {
+          const err313 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err313];
+          } else {
+            vErrors.push(err313);
+          }
+          errors++;
+        }
+      } else {
+        const err314 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err314];
+        } else {
+          vErrors.push(err314);
+        }
+        errors++;
+      }
+    }
+    if (data["noise-figure"] !== void 0) {
+      let data168 = data["noise-figure"];
+      if (typeof data168 === "string") {
+        if (!pattern46.test(data168)) {
+          const err315 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err315];
+          } else {
+            vErrors.push(err315);
+          }
+          errors++;
+        }
+      } else {
+        const err316 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err316];
+        } else {
+          vErrors.push(err316);
         }
         errors++;
       }
     }
     if (data["max-output"] !== void 0) {
-      let data159 = data["max-output"];
-      if (typeof data159 === "string") {
-        if (!pattern42.test(data159)) {
-          const err301 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+      let data169 = data["max-output"];
+      if (typeof data169 === "string") {
+        if (!pattern42.test(data169)) {
+          const err317 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
           if (vErrors === null) {
-            vErrors = [err301];
+            vErrors = [err317];
           } else {
-            vErrors.push(err301);
+            vErrors.push(err317);
           }
           errors++;
         }
       } else {
-        const err302 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+        const err318 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err302];
+          vErrors = [err318];
         } else {
-          vErrors.push(err302);
+          vErrors.push(err318);
         }
         errors++;
       }
     }
     if (data["powered-by"] !== void 0) {
-      let data160 = data["powered-by"];
-      if (typeof data160 !== "string") {
-        const err303 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
+      let data170 = data["powered-by"];
+      if (typeof data170 !== "string") {
+        const err319 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err303];
+          vErrors = [err319];
         } else {
-          vErrors.push(err303);
+          vErrors.push(err319);
         }
         errors++;
       }
-      if (!(data160 === "in" || data160 === "out")) {
-        const err304 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
+      if (!(data170 === "in" || data170 === "out")) {
+        const err320 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
         if (vErrors === null) {
-          vErrors = [err304];
+          vErrors = [err320];
         } else {
-          vErrors.push(err304);
+          vErrors.push(err320);
         }
         errors++;
       }
     }
     if (data.supply !== void 0) {
-      let data161 = data.supply;
-      if (typeof data161 === "string") {
-        if (!pattern50.test(data161)) {
-          const err305 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
+      let data171 = data.supply;
+      if (typeof data171 === "string") {
+        if (!pattern50.test(data171)) {
+          const err321 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
           if (vErrors === null) {
-            vErrors = [err305];
+            vErrors = [err321];
           } else {
-            vErrors.push(err305);
+            vErrors.push(err321);
           }
           errors++;
         }
       } else {
-        const err306 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
+        const err322 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err306];
+          vErrors = [err322];
         } else {
-          vErrors.push(err306);
+          vErrors.push(err322);
         }
         errors++;
       }
     }
     if (data.current !== void 0) {
-      let data162 = data.current;
-      if (typeof data162 === "string") {
-        if (!pattern51.test(data162)) {
-          const err307 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
+      let data172 = data.current;
+      if (typeof data172 === "string") {
+        if (!pattern51.test(data172)) {
+          const err323 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
           if (vErrors === null) {
-            vErrors = [err307];
+            vErrors = [err323];
           } else {
-            vErrors.push(err307);
+            vErrors.push(err323);
           }
           errors++;
         }
       } else {
-        const err308 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        const err324 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err308];
+          vErrors = [err324];
         } else {
-          vErrors.push(err308);
+          vErrors.push(err324);
         }
         errors++;
       }
@@ -6585,110 +6993,110 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data165 = data.slope;
-      if (typeof data165 === "string") {
-        if (!pattern46.test(data165)) {
-          const err309 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data175 = data.slope;
+      if (typeof data175 === "string") {
+        if (!pattern46.test(data175)) {
+          const err325 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err309];
+            vErrors = [err325];
           } else {
-            vErrors.push(err309);
+            vErrors.push(err325);
           }
           errors++;
         }
       } else {
-        const err310 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err326 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err310];
+          vErrors = [err326];
         } else {
-          vErrors.push(err310);
+          vErrors.push(err326);
         }
         errors++;
       }
     }
     if (data.ways !== void 0) {
-      let data166 = data.ways;
-      if (!(typeof data166 == "number" && (!(data166 % 1) && !isNaN(data166)) && isFinite(data166))) {
-        const err311 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
+      let data176 = data.ways;
+      if (!(typeof data176 == "number" && (!(data176 % 1) && !isNaN(data176)) && isFinite(data176))) {
+        const err327 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
-          vErrors = [err311];
+          vErrors = [err327];
         } else {
-          vErrors.push(err311);
+          vErrors.push(err327);
         }
         errors++;
       }
-      if (typeof data166 == "number" && isFinite(data166)) {
-        if (data166 > 64 || isNaN(data166)) {
-          const err312 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
+      if (typeof data176 == "number" && isFinite(data176)) {
+        if (data176 > 64 || isNaN(data176)) {
+          const err328 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
           if (vErrors === null) {
-            vErrors = [err312];
+            vErrors = [err328];
           } else {
-            vErrors.push(err312);
+            vErrors.push(err328);
           }
           errors++;
         }
-        if (data166 < 1 || isNaN(data166)) {
-          const err313 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+        if (data176 < 1 || isNaN(data176)) {
+          const err329 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err313];
+            vErrors = [err329];
           } else {
-            vErrors.push(err313);
+            vErrors.push(err329);
           }
           errors++;
         }
       }
     }
     if (data.terminated !== void 0) {
-      let data167 = data.terminated;
-      if (Array.isArray(data167)) {
-        const len1 = data167.length;
+      let data177 = data.terminated;
+      if (Array.isArray(data177)) {
+        const len1 = data177.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data168 = data167[i1];
-          if (typeof data168 !== "string") {
-            const err314 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
+          let data178 = data177[i1];
+          if (typeof data178 !== "string") {
+            const err330 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err314];
+              vErrors = [err330];
             } else {
-              vErrors.push(err314);
+              vErrors.push(err330);
             }
             errors++;
           }
-          if (typeof data168 === "string") {
-            if (!pattern7.test(data168)) {
-              const err315 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data178 === "string") {
+            if (!pattern7.test(data178)) {
+              const err331 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err315];
+                vErrors = [err331];
               } else {
-                vErrors.push(err315);
+                vErrors.push(err331);
               }
               errors++;
             }
           } else {
-            const err316 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err332 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err316];
+              vErrors = [err332];
             } else {
-              vErrors.push(err316);
+              vErrors.push(err332);
             }
             errors++;
           }
         }
-        let i2 = data167.length;
+        let i2 = data177.length;
         let j0;
         if (i2 > 1) {
           const indices0 = {};
           for (; i2--; ) {
-            let item0 = data167[i2];
+            let item0 = data177[i2];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err317 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
+              const err333 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
               if (vErrors === null) {
-                vErrors = [err317];
+                vErrors = [err333];
               } else {
-                vErrors.push(err317);
+                vErrors.push(err333);
               }
               errors++;
               break;
@@ -6697,97 +7105,97 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err318 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
+        const err334 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err318];
+          vErrors = [err334];
         } else {
-          vErrors.push(err318);
+          vErrors.push(err334);
         }
         errors++;
       }
     }
     if (data.isolation !== void 0) {
-      let data169 = data.isolation;
-      if (typeof data169 === "string") {
-        if (!pattern46.test(data169)) {
-          const err319 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data179 = data.isolation;
+      if (typeof data179 === "string") {
+        if (!pattern46.test(data179)) {
+          const err335 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err319];
+            vErrors = [err335];
           } else {
-            vErrors.push(err319);
+            vErrors.push(err335);
           }
           errors++;
         }
       } else {
-        const err320 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err336 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err320];
+          vErrors = [err336];
         } else {
-          vErrors.push(err320);
+          vErrors.push(err336);
         }
         errors++;
       }
     }
     if (data["power-pass"] !== void 0) {
-      let data170 = data["power-pass"];
-      if (!Array.isArray(data170) && typeof data170 !== "boolean") {
-        const err321 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
+      let data180 = data["power-pass"];
+      if (!Array.isArray(data180) && typeof data180 !== "boolean") {
+        const err337 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
         if (vErrors === null) {
-          vErrors = [err321];
+          vErrors = [err337];
         } else {
-          vErrors.push(err321);
+          vErrors.push(err337);
         }
         errors++;
       }
-      if (Array.isArray(data170)) {
-        const len2 = data170.length;
+      if (Array.isArray(data180)) {
+        const len2 = data180.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data171 = data170[i3];
-          if (typeof data171 !== "string") {
-            const err322 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
+          let data181 = data180[i3];
+          if (typeof data181 !== "string") {
+            const err338 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err322];
+              vErrors = [err338];
             } else {
-              vErrors.push(err322);
+              vErrors.push(err338);
             }
             errors++;
           }
-          if (typeof data171 === "string") {
-            if (!pattern7.test(data171)) {
-              const err323 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data181 === "string") {
+            if (!pattern7.test(data181)) {
+              const err339 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err323];
+                vErrors = [err339];
               } else {
-                vErrors.push(err323);
+                vErrors.push(err339);
               }
               errors++;
             }
           } else {
-            const err324 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err340 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err324];
+              vErrors = [err340];
             } else {
-              vErrors.push(err324);
+              vErrors.push(err340);
             }
             errors++;
           }
         }
-        let i4 = data170.length;
+        let i4 = data180.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data170[i4];
+            let item1 = data180[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err325 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
+              const err341 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
               if (vErrors === null) {
-                vErrors = [err325];
+                vErrors = [err341];
               } else {
-                vErrors.push(err325);
+                vErrors.push(err341);
               }
               errors++;
               break;
@@ -6798,187 +7206,11 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data172 = data.mast;
-      if (data172 && typeof data172 == "object" && !Array.isArray(data172)) {
-        for (const key15 in data172) {
+      let data182 = data.mast;
+      if (data182 && typeof data182 == "object" && !Array.isArray(data182)) {
+        for (const key15 in data182) {
           if (!(key15 === "outside-protected-zone" || key15 === "earthed")) {
-            const err326 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
-            if (vErrors === null) {
-              vErrors = [err326];
-            } else {
-              vErrors.push(err326);
-            }
-            errors++;
-          }
-        }
-        if (data172["outside-protected-zone"] !== void 0) {
-          if (typeof data172["outside-protected-zone"] !== "boolean") {
-            const err327 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
-            if (vErrors === null) {
-              vErrors = [err327];
-            } else {
-              vErrors.push(err327);
-            }
-            errors++;
-          }
-        }
-        if (data172.earthed !== void 0) {
-          let data174 = data172.earthed;
-          if (typeof data174 === "string") {
-            if (!pattern59.test(data174)) {
-              const err328 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" } };
-              if (vErrors === null) {
-                vErrors = [err328];
-              } else {
-                vErrors.push(err328);
-              }
-              errors++;
-            }
-          } else {
-            const err329 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err329];
-            } else {
-              vErrors.push(err329);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err330 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err330];
-        } else {
-          vErrors.push(err330);
-        }
-        errors++;
-      }
-    }
-    if (data.type !== void 0) {
-      let data175 = data.type;
-      if (typeof data175 !== "string") {
-        const err331 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err331];
-        } else {
-          vErrors.push(err331);
-        }
-        errors++;
-      }
-      if (!(data175 === "single" || data175 === "twin" || data175 === "quad" || data175 === "quattro")) {
-        const err332 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
-        if (vErrors === null) {
-          vErrors = [err332];
-        } else {
-          vErrors.push(err332);
-        }
-        errors++;
-      }
-    }
-    if (data.inputs !== void 0) {
-      let data176 = data.inputs;
-      if (data176 && typeof data176 == "object" && !Array.isArray(data176)) {
-        if (Object.keys(data176).length < 1) {
-          const err333 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err333];
-          } else {
-            vErrors.push(err333);
-          }
-          errors++;
-        }
-        for (const key16 in data176) {
-          const _errs409 = errors;
-          if (typeof key16 === "string") {
-            if (func2(key16) > 63) {
-              const err334 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
-              if (vErrors === null) {
-                vErrors = [err334];
-              } else {
-                vErrors.push(err334);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key16)) {
-              const err335 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
-              if (vErrors === null) {
-                vErrors = [err335];
-              } else {
-                vErrors.push(err335);
-              }
-              errors++;
-            }
-          } else {
-            const err336 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
-            if (vErrors === null) {
-              vErrors = [err336];
-            } else {
-              vErrors.push(err336);
-            }
-            errors++;
-          }
-          var valid186 = _errs409 === errors;
-          if (!valid186) {
-            const err337 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
-            if (vErrors === null) {
-              vErrors = [err337];
-            } else {
-              vErrors.push(err337);
-            }
-            errors++;
-          }
-        }
-        for (const key17 in data176) {
-          if (!validate36(data176[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data176, parentDataProperty: key17, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err338 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err338];
-        } else {
-          vErrors.push(err338);
-        }
-        errors++;
-      }
-    }
-    if (data.tuners !== void 0) {
-      let data178 = data.tuners;
-      if (data178 && typeof data178 == "object" && !Array.isArray(data178)) {
-        if (Object.keys(data178).length < 1) {
-          const err339 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err339];
-          } else {
-            vErrors.push(err339);
-          }
-          errors++;
-        }
-        for (const key18 in data178) {
-          const _errs416 = errors;
-          if (typeof key18 === "string") {
-            if (func2(key18) > 63) {
-              const err340 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
-              if (vErrors === null) {
-                vErrors = [err340];
-              } else {
-                vErrors.push(err340);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key18)) {
-              const err341 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
-              if (vErrors === null) {
-                vErrors = [err341];
-              } else {
-                vErrors.push(err341);
-              }
-              errors++;
-            }
-          } else {
-            const err342 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
+            const err342 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
             if (vErrors === null) {
               vErrors = [err342];
             } else {
@@ -6986,9 +7218,10 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          var valid189 = _errs416 === errors;
-          if (!valid189) {
-            const err343 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
+        }
+        if (data182["outside-protected-zone"] !== void 0) {
+          if (typeof data182["outside-protected-zone"] !== "boolean") {
+            const err343 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
             if (vErrors === null) {
               vErrors = [err343];
             } else {
@@ -6997,36 +7230,30 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        for (const key19 in data178) {
-          if (!validate38(data178[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data178, parentDataProperty: key19, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err344 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err344];
-        } else {
-          vErrors.push(err344);
-        }
-        errors++;
-      }
-    }
-    if (data.host !== void 0) {
-      let data180 = data.host;
-      if (typeof data180 === "string") {
-        if (!pattern7.test(data180)) {
-          const err345 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err345];
+        if (data182.earthed !== void 0) {
+          let data184 = data182.earthed;
+          if (typeof data184 === "string") {
+            if (!pattern59.test(data184)) {
+              const err344 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" } };
+              if (vErrors === null) {
+                vErrors = [err344];
+              } else {
+                vErrors.push(err344);
+              }
+              errors++;
+            }
           } else {
-            vErrors.push(err345);
+            const err345 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err345];
+            } else {
+              vErrors.push(err345);
+            }
+            errors++;
           }
-          errors++;
         }
       } else {
-        const err346 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
+        const err346 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err346];
         } else {
@@ -7035,20 +7262,19 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.bus !== void 0) {
-      let data181 = data.bus;
-      if (typeof data181 === "string") {
-        if (!pattern7.test(data181)) {
-          const err347 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err347];
-          } else {
-            vErrors.push(err347);
-          }
-          errors++;
+    if (data.type !== void 0) {
+      let data185 = data.type;
+      if (typeof data185 !== "string") {
+        const err347 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err347];
+        } else {
+          vErrors.push(err347);
         }
-      } else {
-        const err348 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+      if (!(data185 === "single" || data185 === "twin" || data185 === "quad" || data185 === "quattro")) {
+        const err348 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
         if (vErrors === null) {
           vErrors = [err348];
         } else {
@@ -7057,11 +7283,11 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.buses !== void 0) {
-      let data182 = data.buses;
-      if (data182 && typeof data182 == "object" && !Array.isArray(data182)) {
-        if (Object.keys(data182).length < 1) {
-          const err349 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.inputs !== void 0) {
+      let data186 = data.inputs;
+      if (data186 && typeof data186 == "object" && !Array.isArray(data186)) {
+        if (Object.keys(data186).length < 1) {
+          const err349 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err349];
           } else {
@@ -7069,11 +7295,11 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key20 in data182) {
-          const _errs428 = errors;
-          if (typeof key20 === "string") {
-            if (func2(key20) > 63) {
-              const err350 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
+        for (const key16 in data186) {
+          const _errs423 = errors;
+          if (typeof key16 === "string") {
+            if (func2(key16) > 63) {
+              const err350 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
               if (vErrors === null) {
                 vErrors = [err350];
               } else {
@@ -7081,8 +7307,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (!pattern5.test(key20)) {
-              const err351 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
+            if (!pattern5.test(key16)) {
+              const err351 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
               if (vErrors === null) {
                 vErrors = [err351];
               } else {
@@ -7091,7 +7317,7 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err352 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
+            const err352 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
             if (vErrors === null) {
               vErrors = [err352];
             } else {
@@ -7099,9 +7325,9 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          var valid193 = _errs428 === errors;
-          if (!valid193) {
-            const err353 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
+          var valid194 = _errs423 === errors;
+          if (!valid194) {
+            const err353 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
             if (vErrors === null) {
               vErrors = [err353];
             } else {
@@ -7110,257 +7336,266 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        for (const key21 in data182) {
-          let data183 = data182[key21];
-          if (data183 && typeof data183 == "object" && !Array.isArray(data183)) {
-            if (data183.kind === void 0) {
-              const err354 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+        for (const key17 in data186) {
+          if (!validate36(data186[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data186, parentDataProperty: key17, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err354 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err354];
+        } else {
+          vErrors.push(err354);
+        }
+        errors++;
+      }
+    }
+    if (data.tuners !== void 0) {
+      let data188 = data.tuners;
+      if (data188 && typeof data188 == "object" && !Array.isArray(data188)) {
+        if (Object.keys(data188).length < 1) {
+          const err355 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err355];
+          } else {
+            vErrors.push(err355);
+          }
+          errors++;
+        }
+        for (const key18 in data188) {
+          const _errs430 = errors;
+          if (typeof key18 === "string") {
+            if (func2(key18) > 63) {
+              const err356 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err354];
+                vErrors = [err356];
               } else {
-                vErrors.push(err354);
+                vErrors.push(err356);
               }
               errors++;
             }
-            for (const key22 in data183) {
+            if (!pattern5.test(key18)) {
+              const err357 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
+              if (vErrors === null) {
+                vErrors = [err357];
+              } else {
+                vErrors.push(err357);
+              }
+              errors++;
+            }
+          } else {
+            const err358 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
+            if (vErrors === null) {
+              vErrors = [err358];
+            } else {
+              vErrors.push(err358);
+            }
+            errors++;
+          }
+          var valid197 = _errs430 === errors;
+          if (!valid197) {
+            const err359 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
+            if (vErrors === null) {
+              vErrors = [err359];
+            } else {
+              vErrors.push(err359);
+            }
+            errors++;
+          }
+        }
+        for (const key19 in data188) {
+          if (!validate38(data188[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data188, parentDataProperty: key19, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err360 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err360];
+        } else {
+          vErrors.push(err360);
+        }
+        errors++;
+      }
+    }
+    if (data.host !== void 0) {
+      let data190 = data.host;
+      if (typeof data190 === "string") {
+        if (!pattern7.test(data190)) {
+          const err361 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err361];
+          } else {
+            vErrors.push(err361);
+          }
+          errors++;
+        }
+      } else {
+        const err362 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err362];
+        } else {
+          vErrors.push(err362);
+        }
+        errors++;
+      }
+    }
+    if (data.bus !== void 0) {
+      let data191 = data.bus;
+      if (typeof data191 === "string") {
+        if (!pattern7.test(data191)) {
+          const err363 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err363];
+          } else {
+            vErrors.push(err363);
+          }
+          errors++;
+        }
+      } else {
+        const err364 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err364];
+        } else {
+          vErrors.push(err364);
+        }
+        errors++;
+      }
+    }
+    if (data.buses !== void 0) {
+      let data192 = data.buses;
+      if (data192 && typeof data192 == "object" && !Array.isArray(data192)) {
+        if (Object.keys(data192).length < 1) {
+          const err365 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err365];
+          } else {
+            vErrors.push(err365);
+          }
+          errors++;
+        }
+        for (const key20 in data192) {
+          const _errs442 = errors;
+          if (typeof key20 === "string") {
+            if (func2(key20) > 63) {
+              const err366 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
+              if (vErrors === null) {
+                vErrors = [err366];
+              } else {
+                vErrors.push(err366);
+              }
+              errors++;
+            }
+            if (!pattern5.test(key20)) {
+              const err367 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
+              if (vErrors === null) {
+                vErrors = [err367];
+              } else {
+                vErrors.push(err367);
+              }
+              errors++;
+            }
+          } else {
+            const err368 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
+            if (vErrors === null) {
+              vErrors = [err368];
+            } else {
+              vErrors.push(err368);
+            }
+            errors++;
+          }
+          var valid201 = _errs442 === errors;
+          if (!valid201) {
+            const err369 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
+            if (vErrors === null) {
+              vErrors = [err369];
+            } else {
+              vErrors.push(err369);
+            }
+            errors++;
+          }
+        }
+        for (const key21 in data192) {
+          let data193 = data192[key21];
+          if (data193 && typeof data193 == "object" && !Array.isArray(data193)) {
+            if (data193.kind === void 0) {
+              const err370 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+              if (vErrors === null) {
+                vErrors = [err370];
+              } else {
+                vErrors.push(err370);
+              }
+              errors++;
+            }
+            for (const key22 in data193) {
               if (!(key22 === "kind" || key22 === "usable")) {
-                const err355 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
+                const err371 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
                 if (vErrors === null) {
-                  vErrors = [err355];
+                  vErrors = [err371];
                 } else {
-                  vErrors.push(err355);
+                  vErrors.push(err371);
                 }
                 errors++;
               }
             }
-            if (data183.kind !== void 0) {
-              let data184 = data183.kind;
-              if (typeof data184 !== "string") {
-                const err356 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
+            if (data193.kind !== void 0) {
+              let data194 = data193.kind;
+              if (typeof data194 !== "string") {
+                const err372 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
-                  vErrors = [err356];
+                  vErrors = [err372];
                 } else {
-                  vErrors.push(err356);
+                  vErrors.push(err372);
                 }
                 errors++;
               }
-              if (!(data184 === "usb-2" || data184 === "usb-3")) {
-                const err357 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
+              if (!(data194 === "usb-2" || data194 === "usb-3")) {
+                const err373 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
                 if (vErrors === null) {
-                  vErrors = [err357];
+                  vErrors = [err373];
                 } else {
-                  vErrors.push(err357);
+                  vErrors.push(err373);
                 }
                 errors++;
               }
             }
-            if (data183.usable !== void 0) {
-              let data185 = data183.usable;
-              if (typeof data185 === "string") {
-                if (!pattern14.test(data185)) {
-                  const err358 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+            if (data193.usable !== void 0) {
+              let data195 = data193.usable;
+              if (typeof data195 === "string") {
+                if (!pattern14.test(data195)) {
+                  const err374 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
                   if (vErrors === null) {
-                    vErrors = [err358];
+                    vErrors = [err374];
                   } else {
-                    vErrors.push(err358);
+                    vErrors.push(err374);
                   }
                   errors++;
                 }
               } else {
-                const err359 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+                const err375 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
-                  vErrors = [err359];
+                  vErrors = [err375];
                 } else {
-                  vErrors.push(err359);
+                  vErrors.push(err375);
                 }
                 errors++;
               }
             }
           } else {
-            const err360 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
+            const err376 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
-              vErrors = [err360];
+              vErrors = [err376];
             } else {
-              vErrors.push(err360);
+              vErrors.push(err376);
             }
             errors++;
           }
         }
       } else {
-        const err361 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err361];
-        } else {
-          vErrors.push(err361);
-        }
-        errors++;
-      }
-    }
-    if (data.building !== void 0) {
-      let data186 = data.building;
-      if (typeof data186 === "string") {
-        if (func2(data186) < 1) {
-          const err362 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err362];
-          } else {
-            vErrors.push(err362);
-          }
-          errors++;
-        }
-      } else {
-        const err363 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err363];
-        } else {
-          vErrors.push(err363);
-        }
-        errors++;
-      }
-    }
-    if (data.rack !== void 0) {
-      let data187 = data.rack;
-      if (typeof data187 === "string") {
-        if (!pattern7.test(data187)) {
-          const err364 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err364];
-          } else {
-            vErrors.push(err364);
-          }
-          errors++;
-        }
-      } else {
-        const err365 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err365];
-        } else {
-          vErrors.push(err365);
-        }
-        errors++;
-      }
-    }
-    if (data.unit !== void 0) {
-      let data188 = data.unit;
-      if (!(typeof data188 == "number" && (!(data188 % 1) && !isNaN(data188)) && isFinite(data188))) {
-        const err366 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err366];
-        } else {
-          vErrors.push(err366);
-        }
-        errors++;
-      }
-      if (typeof data188 == "number" && isFinite(data188)) {
-        if (data188 > 100 || isNaN(data188)) {
-          const err367 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
-          if (vErrors === null) {
-            vErrors = [err367];
-          } else {
-            vErrors.push(err367);
-          }
-          errors++;
-        }
-        if (data188 < 1 || isNaN(data188)) {
-          const err368 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err368];
-          } else {
-            vErrors.push(err368);
-          }
-          errors++;
-        }
-      }
-    }
-    if (data.units !== void 0) {
-      let data189 = data.units;
-      if (!(typeof data189 == "number" && (!(data189 % 1) && !isNaN(data189)) && isFinite(data189))) {
-        const err369 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err369];
-        } else {
-          vErrors.push(err369);
-        }
-        errors++;
-      }
-      if (typeof data189 == "number" && isFinite(data189)) {
-        if (data189 > 100 || isNaN(data189)) {
-          const err370 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
-          if (vErrors === null) {
-            vErrors = [err370];
-          } else {
-            vErrors.push(err370);
-          }
-          errors++;
-        }
-        if (data189 < 1 || isNaN(data189)) {
-          const err371 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err371];
-          } else {
-            vErrors.push(err371);
-          }
-          errors++;
-        }
-      }
-    }
-    if (data.side !== void 0) {
-      let data190 = data.side;
-      if (typeof data190 !== "string") {
-        const err372 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err372];
-        } else {
-          vErrors.push(err372);
-        }
-        errors++;
-      }
-      if (!(data190 === "front" || data190 === "rear")) {
-        const err373 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema40.properties.side.enum } };
-        if (vErrors === null) {
-          vErrors = [err373];
-        } else {
-          vErrors.push(err373);
-        }
-        errors++;
-      }
-    }
-    if (data.width !== void 0) {
-      let data191 = data.width;
-      if (typeof data191 === "string") {
-        if (!pattern73.test(data191)) {
-          const err374 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
-          if (vErrors === null) {
-            vErrors = [err374];
-          } else {
-            vErrors.push(err374);
-          }
-          errors++;
-        }
-      } else {
-        const err375 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err375];
-        } else {
-          vErrors.push(err375);
-        }
-        errors++;
-      }
-    }
-    if (data.depth !== void 0) {
-      let data192 = data.depth;
-      if (typeof data192 === "string") {
-        if (!pattern73.test(data192)) {
-          const err376 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
-          if (vErrors === null) {
-            vErrors = [err376];
-          } else {
-            vErrors.push(err376);
-          }
-          errors++;
-        }
-      } else {
-        const err377 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        const err377 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err377];
         } else {
@@ -7369,11 +7604,11 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.weight !== void 0) {
-      let data193 = data.weight;
-      if (typeof data193 === "string") {
-        if (!pattern75.test(data193)) {
-          const err378 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
+    if (data.building !== void 0) {
+      let data196 = data.building;
+      if (typeof data196 === "string") {
+        if (func2(data196) < 1) {
+          const err378 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
             vErrors = [err378];
           } else {
@@ -7382,7 +7617,7 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err379 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
+        const err379 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err379];
         } else {
@@ -7391,29 +7626,39 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.rows !== void 0) {
-      let data194 = data.rows;
-      if (!(typeof data194 == "number" && (!(data194 % 1) && !isNaN(data194)) && isFinite(data194))) {
-        const err380 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err380];
-        } else {
-          vErrors.push(err380);
-        }
-        errors++;
+    if (data.power !== void 0) {
+      if (!validate40(data.power, { instancePath: instancePath + "/power", parentData: data, parentDataProperty: "power", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate40.errors : vErrors.concat(validate40.errors);
+        errors = vErrors.length;
       }
-      if (typeof data194 == "number" && isFinite(data194)) {
-        if (data194 > 8 || isNaN(data194)) {
-          const err381 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+    }
+    if (data.rated !== void 0) {
+      let data198 = data.rated;
+      if (typeof data198 === "string") {
+        if (!pattern76.test(data198)) {
+          const err380 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? VA$" } };
           if (vErrors === null) {
-            vErrors = [err381];
+            vErrors = [err380];
           } else {
-            vErrors.push(err381);
+            vErrors.push(err380);
           }
           errors++;
         }
-        if (data194 < 1 || isNaN(data194)) {
-          const err382 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      } else {
+        const err381 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err381];
+        } else {
+          vErrors.push(err381);
+        }
+        errors++;
+      }
+    }
+    if (data["rated-power"] !== void 0) {
+      let data199 = data["rated-power"];
+      if (typeof data199 === "string") {
+        if (!pattern12.test(data199)) {
+          const err382 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
             vErrors = [err382];
           } else {
@@ -7421,12 +7666,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      }
-    }
-    if (data.order !== void 0) {
-      let data195 = data.order;
-      if (typeof data195 !== "string") {
-        const err383 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
+      } else {
+        const err383 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err383];
         } else {
@@ -7434,35 +7675,361 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data195 === "by-row" || data195 === "by-column")) {
-        const err384 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema40.properties.order.enum } };
+    }
+    if (data.battery !== void 0) {
+      let data200 = data.battery;
+      if (typeof data200 === "string") {
+        if (!pattern78.test(data200)) {
+          const err384 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? Wh$" } };
+          if (vErrors === null) {
+            vErrors = [err384];
+          } else {
+            vErrors.push(err384);
+          }
+          errors++;
+        }
+      } else {
+        const err385 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err384];
+          vErrors = [err385];
         } else {
-          vErrors.push(err384);
+          vErrors.push(err385);
+        }
+        errors++;
+      }
+    }
+    if (data.chemistry !== void 0) {
+      let data201 = data.chemistry;
+      if (typeof data201 !== "string") {
+        const err386 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err386];
+        } else {
+          vErrors.push(err386);
+        }
+        errors++;
+      }
+      if (!(data201 === "lead-acid" || data201 === "lithium")) {
+        const err387 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/enum", keyword: "enum", params: { allowedValues: schema40.properties.chemistry.enum } };
+        if (vErrors === null) {
+          vErrors = [err387];
+        } else {
+          vErrors.push(err387);
+        }
+        errors++;
+      }
+    }
+    if (data.efficiency !== void 0) {
+      let data202 = data.efficiency;
+      if (typeof data202 === "string") {
+        if (!pattern75.test(data202)) {
+          const err388 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+          if (vErrors === null) {
+            vErrors = [err388];
+          } else {
+            vErrors.push(err388);
+          }
+          errors++;
+        }
+      } else {
+        const err389 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err389];
+        } else {
+          vErrors.push(err389);
+        }
+        errors++;
+      }
+    }
+    if (data["depth-of-discharge"] !== void 0) {
+      let data203 = data["depth-of-discharge"];
+      if (typeof data203 === "string") {
+        if (!pattern75.test(data203)) {
+          const err390 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+          if (vErrors === null) {
+            vErrors = [err390];
+          } else {
+            vErrors.push(err390);
+          }
+          errors++;
+        }
+      } else {
+        const err391 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err391];
+        } else {
+          vErrors.push(err391);
+        }
+        errors++;
+      }
+    }
+    if (data.health !== void 0) {
+      let data204 = data.health;
+      if (typeof data204 === "string") {
+        if (!pattern75.test(data204)) {
+          const err392 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+          if (vErrors === null) {
+            vErrors = [err392];
+          } else {
+            vErrors.push(err392);
+          }
+          errors++;
+        }
+      } else {
+        const err393 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err393];
+        } else {
+          vErrors.push(err393);
+        }
+        errors++;
+      }
+    }
+    if (data.rack !== void 0) {
+      let data205 = data.rack;
+      if (typeof data205 === "string") {
+        if (!pattern7.test(data205)) {
+          const err394 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err394];
+          } else {
+            vErrors.push(err394);
+          }
+          errors++;
+        }
+      } else {
+        const err395 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err395];
+        } else {
+          vErrors.push(err395);
+        }
+        errors++;
+      }
+    }
+    if (data.unit !== void 0) {
+      let data206 = data.unit;
+      if (!(typeof data206 == "number" && (!(data206 % 1) && !isNaN(data206)) && isFinite(data206))) {
+        const err396 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err396];
+        } else {
+          vErrors.push(err396);
+        }
+        errors++;
+      }
+      if (typeof data206 == "number" && isFinite(data206)) {
+        if (data206 > 100 || isNaN(data206)) {
+          const err397 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+          if (vErrors === null) {
+            vErrors = [err397];
+          } else {
+            vErrors.push(err397);
+          }
+          errors++;
+        }
+        if (data206 < 1 || isNaN(data206)) {
+          const err398 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err398];
+          } else {
+            vErrors.push(err398);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.units !== void 0) {
+      let data207 = data.units;
+      if (!(typeof data207 == "number" && (!(data207 % 1) && !isNaN(data207)) && isFinite(data207))) {
+        const err399 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err399];
+        } else {
+          vErrors.push(err399);
+        }
+        errors++;
+      }
+      if (typeof data207 == "number" && isFinite(data207)) {
+        if (data207 > 100 || isNaN(data207)) {
+          const err400 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+          if (vErrors === null) {
+            vErrors = [err400];
+          } else {
+            vErrors.push(err400);
+          }
+          errors++;
+        }
+        if (data207 < 1 || isNaN(data207)) {
+          const err401 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err401];
+          } else {
+            vErrors.push(err401);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.side !== void 0) {
+      let data208 = data.side;
+      if (typeof data208 !== "string") {
+        const err402 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err402];
+        } else {
+          vErrors.push(err402);
+        }
+        errors++;
+      }
+      if (!(data208 === "front" || data208 === "rear")) {
+        const err403 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema40.properties.side.enum } };
+        if (vErrors === null) {
+          vErrors = [err403];
+        } else {
+          vErrors.push(err403);
+        }
+        errors++;
+      }
+    }
+    if (data.width !== void 0) {
+      let data209 = data.width;
+      if (typeof data209 === "string") {
+        if (!pattern83.test(data209)) {
+          const err404 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+          if (vErrors === null) {
+            vErrors = [err404];
+          } else {
+            vErrors.push(err404);
+          }
+          errors++;
+        }
+      } else {
+        const err405 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err405];
+        } else {
+          vErrors.push(err405);
+        }
+        errors++;
+      }
+    }
+    if (data.depth !== void 0) {
+      let data210 = data.depth;
+      if (typeof data210 === "string") {
+        if (!pattern83.test(data210)) {
+          const err406 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+          if (vErrors === null) {
+            vErrors = [err406];
+          } else {
+            vErrors.push(err406);
+          }
+          errors++;
+        }
+      } else {
+        const err407 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err407];
+        } else {
+          vErrors.push(err407);
+        }
+        errors++;
+      }
+    }
+    if (data.weight !== void 0) {
+      let data211 = data.weight;
+      if (typeof data211 === "string") {
+        if (!pattern85.test(data211)) {
+          const err408 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
+          if (vErrors === null) {
+            vErrors = [err408];
+          } else {
+            vErrors.push(err408);
+          }
+          errors++;
+        }
+      } else {
+        const err409 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err409];
+        } else {
+          vErrors.push(err409);
+        }
+        errors++;
+      }
+    }
+    if (data.rows !== void 0) {
+      let data212 = data.rows;
+      if (!(typeof data212 == "number" && (!(data212 % 1) && !isNaN(data212)) && isFinite(data212))) {
+        const err410 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err410];
+        } else {
+          vErrors.push(err410);
+        }
+        errors++;
+      }
+      if (typeof data212 == "number" && isFinite(data212)) {
+        if (data212 > 8 || isNaN(data212)) {
+          const err411 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+          if (vErrors === null) {
+            vErrors = [err411];
+          } else {
+            vErrors.push(err411);
+          }
+          errors++;
+        }
+        if (data212 < 1 || isNaN(data212)) {
+          const err412 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err412];
+          } else {
+            vErrors.push(err412);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.order !== void 0) {
+      let data213 = data.order;
+      if (typeof data213 !== "string") {
+        const err413 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err413];
+        } else {
+          vErrors.push(err413);
+        }
+        errors++;
+      }
+      if (!(data213 === "by-row" || data213 === "by-column")) {
+        const err414 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema40.properties.order.enum } };
+        if (vErrors === null) {
+          vErrors = [err414];
+        } else {
+          vErrors.push(err414);
         }
         errors++;
       }
     }
   } else {
-    const err385 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err415 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err385];
+      vErrors = [err415];
     } else {
-      vErrors.push(err385);
+      vErrors.push(err415);
     }
     errors++;
   }
-  validate71.errors = vErrors;
+  validate73.errors = vErrors;
   return errors === 0;
 }
-validate71.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var racks = validate80;
-var schema110 = { "type": "object", "additionalProperties": false, "required": ["units"], "properties": { "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "depth": { "$ref": "#/$defs/length" }, "numbered-from": { "type": "string", "enum": ["bottom", "top"] }, "bears": { "$ref": "#/$defs/mass" }, "location": { "type": "string" }, "description": { "type": "string" } } };
-function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate73.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var racks = validate83;
+var schema120 = { "type": "object", "additionalProperties": false, "required": ["units"], "properties": { "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "depth": { "$ref": "#/$defs/length" }, "numbered-from": { "type": "string", "enum": ["bottom", "top"] }, "bears": { "$ref": "#/$defs/mass" }, "location": { "type": "string" }, "description": { "type": "string" } } };
+function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate80.evaluated;
+  const evaluated0 = validate83.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7525,7 +8092,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.depth !== void 0) {
       let data1 = data.depth;
       if (typeof data1 === "string") {
-        if (!pattern73.test(data1)) {
+        if (!pattern83.test(data1)) {
           const err5 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -7556,7 +8123,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "bottom" || data2 === "top")) {
-        const err8 = { instancePath: instancePath + "/numbered-from", schemaPath: "#/properties/numbered-from/enum", keyword: "enum", params: { allowedValues: schema110.properties["numbered-from"].enum } };
+        const err8 = { instancePath: instancePath + "/numbered-from", schemaPath: "#/properties/numbered-from/enum", keyword: "enum", params: { allowedValues: schema120.properties["numbered-from"].enum } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -7568,7 +8135,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bears !== void 0) {
       let data3 = data.bears;
       if (typeof data3 === "string") {
-        if (!pattern75.test(data3)) {
+        if (!pattern85.test(data3)) {
           const err9 = { instancePath: instancePath + "/bears", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -7618,17 +8185,17 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate80.errors = vErrors;
+  validate83.errors = vErrors;
   return errors === 0;
 }
-validate80.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var cables = validate81;
-var schema113 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
-var pattern79 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
-function validate81(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var cables = validate84;
+var schema123 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var pattern89 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate81.evaluated;
+  const evaluated0 = validate84.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -7655,7 +8222,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema113.properties, key0)) {
+      if (!func1.call(schema123.properties, key0)) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
@@ -7668,7 +8235,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern79.test(data0)) {
+        if (!pattern89.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -7690,7 +8257,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern79.test(data1)) {
+        if (!pattern89.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -7721,7 +8288,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac" || data2 === "coax-59" || data2 === "coax-6" || data2 === "coax-11")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema113.properties.type.enum } };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema123.properties.type.enum } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -7756,7 +8323,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data4 = data.length;
       if (typeof data4 === "string") {
-        if (!pattern73.test(data4)) {
+        if (!pattern83.test(data4)) {
           const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -7791,7 +8358,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data6 === "string") {
-            if (!pattern79.test(data6)) {
+            if (!pattern89.test(data6)) {
               const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -7877,7 +8444,7 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "copper" || data9 === "clad-steel")) {
-        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema113.properties.core.enum } };
+        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema123.properties.core.enum } };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -7971,21 +8538,21 @@ function validate81(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate81.errors = vErrors;
+  validate84.errors = vErrors;
   return errors === 0;
 }
-validate81.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var multiplexes = validate82;
-var schema120 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-var pattern86 = new RegExp("^[0-9]{1,2}A?$", "u");
-var pattern87 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-var pattern89 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
-var pattern90 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
-var pattern91 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
-function validate82(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var multiplexes = validate85;
+var schema130 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var pattern96 = new RegExp("^[0-9]{1,2}A?$", "u");
+var pattern97 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern99 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
+var pattern100 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
+var pattern101 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate82.evaluated;
+  const evaluated0 = validate85.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8003,7 +8570,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema120.properties, key0)) {
+      if (!func1.call(schema130.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -8037,7 +8604,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channel !== void 0) {
       let data1 = data.channel;
       if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema120.properties.channel.type } };
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema130.properties.channel.type } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -8066,7 +8633,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data1 === "string") {
-        if (!pattern86.test(data1)) {
+        if (!pattern96.test(data1)) {
           const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8080,7 +8647,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.frequency !== void 0) {
       let data2 = data.frequency;
       if (typeof data2 === "string") {
-        if (!pattern87.test(data2)) {
+        if (!pattern97.test(data2)) {
           const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err8];
@@ -8102,7 +8669,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bandwidth !== void 0) {
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
-        if (!pattern87.test(data3)) {
+        if (!pattern97.test(data3)) {
           const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err10];
@@ -8133,7 +8700,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
-        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema120.properties.modulation.enum } };
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema130.properties.modulation.enum } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -8145,7 +8712,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["code-rate"] !== void 0) {
       let data5 = data["code-rate"];
       if (typeof data5 === "string") {
-        if (!pattern89.test(data5)) {
+        if (!pattern99.test(data5)) {
           const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" } };
           if (vErrors === null) {
             vErrors = [err14];
@@ -8167,7 +8734,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["guard-interval"] !== void 0) {
       let data6 = data["guard-interval"];
       if (typeof data6 === "string") {
-        if (!pattern90.test(data6)) {
+        if (!pattern100.test(data6)) {
           const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" } };
           if (vErrors === null) {
             vErrors = [err16];
@@ -8200,7 +8767,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["symbol-rate"] !== void 0) {
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
-        if (!pattern91.test(data8)) {
+        if (!pattern101.test(data8)) {
           const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
           if (vErrors === null) {
             vErrors = [err19];
@@ -8231,7 +8798,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
-        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema120.properties.polarisation.enum } };
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema130.properties.polarisation.enum } };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -8336,7 +8903,7 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
-            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema120.properties.frame.properties.size.enum } };
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema130.properties.frame.properties.size.enum } };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -8461,16 +9028,16 @@ function validate82(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate82.errors = vErrors;
+  validate85.errors = vErrors;
   return errors === 0;
 }
-validate82.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var services = validate83;
-var schema127 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var services = validate86;
+var schema137 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate83.evaluated;
+  const evaluated0 = validate86.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8501,7 +9068,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.multiplex !== void 0) {
       let data0 = data.multiplex;
       if (!Array.isArray(data0) && typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema127.properties.multiplex.type } };
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema137.properties.multiplex.type } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -8685,15 +9252,15 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate83.errors = vErrors;
+  validate86.errors = vErrors;
   return errors === 0;
 }
-validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var occasions = validate84;
-function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate86.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var occasions = validate87;
+function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate84.evaluated;
+  const evaluated0 = validate87.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -8868,20 +9435,20 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate84.errors = vErrors;
+  validate87.errors = vErrors;
   return errors === 0;
 }
-validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var streams = validate85;
-var schema137 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
-var pattern104 = new RegExp("^auto$", "u");
-var pattern105 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern116 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern111 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
-function validate52(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var streams = validate88;
+var schema147 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var pattern114 = new RegExp("^auto$", "u");
+var pattern115 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern126 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern121 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate52.evaluated;
+  const evaluated0 = validate54.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9012,7 +9579,7 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern111.test(data5)) {
+        if (!pattern121.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -9040,14 +9607,14 @@ function validate52(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate52.errors = vErrors;
+  validate54.errors = vErrors;
   return errors === 0;
 }
-validate52.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate56(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate54.evaluated;
+  const evaluated0 = validate56.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9134,7 +9701,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern87.test(data3)) {
+        if (!pattern97.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9185,14 +9752,14 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate54.errors = vErrors;
+  validate56.errors = vErrors;
   return errors === 0;
 }
-validate54.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate56.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate85.evaluated;
+  const evaluated0 = validate88.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9210,7 +9777,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema137.properties, key0)) {
+      if (!func1.call(schema147.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -9276,7 +9843,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtsp-udp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema137.properties.transport.enum } };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema147.properties.transport.enum } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -9288,7 +9855,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema137.properties.port.type } };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema147.properties.port.type } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -9317,7 +9884,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern104.test(data3)) {
+        if (!pattern114.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -9331,7 +9898,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern105.test(data4)) {
+        if (!pattern115.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" } };
           if (vErrors === null) {
             vErrors = [err12];
@@ -9436,14 +10003,14 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.video !== void 0) {
-      if (!validate52(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate52.errors : vErrors.concat(validate52.errors);
+      if (!validate54(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate54.errors : vErrors.concat(validate54.errors);
         errors = vErrors.length;
       }
     }
     if (data.audio !== void 0) {
-      if (!validate54(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate54.errors : vErrors.concat(validate54.errors);
+      if (!validate56(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
+        vErrors = vErrors === null ? validate56.errors : vErrors.concat(validate56.errors);
         errors = vErrors.length;
       }
     }
@@ -9518,7 +10085,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern116.test(data12)) {
+        if (!pattern126.test(data12)) {
           const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err27];
@@ -9646,15 +10213,15 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate85.errors = vErrors;
+  validate88.errors = vErrors;
   return errors === 0;
 }
-validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var traffic = validate88;
-function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var traffic = validate91;
+function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate88.evaluated;
+  const evaluated0 = validate91.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9808,19 +10375,18 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate88.errors = vErrors;
+  validate91.errors = vErrors;
   return errors === 0;
 }
-validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var volumes = validate89;
-var schema163 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern129 = new RegExp("^/", "u");
-var pattern130 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern131 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
-function validate89(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate91.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var volumes = validate92;
+var schema173 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern139 = new RegExp("^/", "u");
+var pattern141 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+function validate92(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate89.evaluated;
+  const evaluated0 = validate92.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -9882,7 +10448,7 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern116.test(data1)) {
+        if (!pattern126.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -9904,7 +10470,7 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern129.test(data2)) {
+        if (!pattern139.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9958,7 +10524,7 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema163.properties.redundancy.enum } };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema173.properties.redundancy.enum } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -9970,7 +10536,7 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern130.test(data5)) {
+        if (!pattern75.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err13];
@@ -9992,7 +10558,7 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern131.test(data6)) {
+        if (!pattern141.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
           if (vErrors === null) {
             vErrors = [err15];
@@ -10031,15 +10597,15 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate89.errors = vErrors;
+  validate92.errors = vErrors;
   return errors === 0;
 }
-validate89.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var recordings = validate90;
-function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate92.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var recordings = validate93;
+function validate93(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate90.evaluated;
+  const evaluated0 = validate93.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -10123,7 +10689,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern111.test(data2)) {
+        if (!pattern121.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10145,7 +10711,7 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern111.test(data3)) {
+        if (!pattern121.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -10206,15 +10772,15 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate90.errors = vErrors;
+  validate93.errors = vErrors;
   return errors === 0;
 }
-validate90.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var policies = validate91;
-function validate64(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate93.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var policies = validate94;
+function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate64.evaluated;
+  const evaluated0 = validate66.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -10313,7 +10879,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern111.test(data2)) {
+        if (!pattern121.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10335,7 +10901,7 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern111.test(data3)) {
+        if (!pattern121.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -10385,14 +10951,14 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate64.errors = vErrors;
+  validate66.errors = vErrors;
   return errors === 0;
 }
-validate64.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate66.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+function validate94(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate91.evaluated;
+  const evaluated0 = validate94.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -10401,7 +10967,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention" || key0 === "aerial-system")) {
+      if (!(key0 === "link-load" || key0 === "airtime" || key0 === "volume-fill" || key0 === "retention" || key0 === "runtime" || key0 === "aerial-system")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
@@ -10428,7 +10994,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern130.test(data1)) {
+            if (!pattern75.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -10450,7 +11016,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern130.test(data2)) {
+            if (!pattern75.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -10496,7 +11062,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern130.test(data4)) {
+            if (!pattern75.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -10518,7 +11084,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern130.test(data5)) {
+            if (!pattern75.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -10564,7 +11130,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern130.test(data7)) {
+            if (!pattern75.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -10586,7 +11152,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern130.test(data8)) {
+            if (!pattern75.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -10620,8 +11186,8 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
       if (Array.isArray(data9)) {
         const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate64(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate64.errors : vErrors.concat(validate64.errors);
+          if (!validate66(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
+            vErrors = vErrors === null ? validate66.errors : vErrors.concat(validate66.errors);
             errors = vErrors.length;
           }
         }
@@ -10635,12 +11201,12 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["aerial-system"] !== void 0) {
-      let data11 = data["aerial-system"];
+    if (data.runtime !== void 0) {
+      let data11 = data.runtime;
       if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
         for (const key4 in data11) {
-          if (!(key4 === "margin" || key4 === "level-reserve" || key4 === "slope" || key4 === "outlet-level")) {
-            const err20 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
+          if (!(key4 === "cameras")) {
+            const err20 = { instancePath: instancePath + "/runtime", schemaPath: "#/properties/runtime/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
             if (vErrors === null) {
               vErrors = [err20];
             } else {
@@ -10649,11 +11215,11 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data11.margin !== void 0) {
-          let data12 = data11.margin;
+        if (data11.cameras !== void 0) {
+          let data12 = data11.cameras;
           if (typeof data12 === "string") {
-            if (!pattern46.test(data12)) {
-              const err21 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+            if (!pattern121.test(data12)) {
+              const err21 = { instancePath: instancePath + "/runtime/cameras", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
               if (vErrors === null) {
                 vErrors = [err21];
               } else {
@@ -10662,7 +11228,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err22 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err22 = { instancePath: instancePath + "/runtime/cameras", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err22];
             } else {
@@ -10671,20 +11237,22 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data11["level-reserve"] !== void 0) {
-          let data13 = data11["level-reserve"];
-          if (typeof data13 === "string") {
-            if (!pattern46.test(data13)) {
-              const err23 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-              if (vErrors === null) {
-                vErrors = [err23];
-              } else {
-                vErrors.push(err23);
-              }
-              errors++;
-            }
-          } else {
-            const err24 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+      } else {
+        const err23 = { instancePath: instancePath + "/runtime", schemaPath: "#/properties/runtime/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err23];
+        } else {
+          vErrors.push(err23);
+        }
+        errors++;
+      }
+    }
+    if (data["aerial-system"] !== void 0) {
+      let data13 = data["aerial-system"];
+      if (data13 && typeof data13 == "object" && !Array.isArray(data13)) {
+        for (const key5 in data13) {
+          if (!(key5 === "margin" || key5 === "level-reserve" || key5 === "slope" || key5 === "outlet-level")) {
+            const err24 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 } };
             if (vErrors === null) {
               vErrors = [err24];
             } else {
@@ -10693,11 +11261,11 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data11.slope !== void 0) {
-          let data14 = data11.slope;
+        if (data13.margin !== void 0) {
+          let data14 = data13.margin;
           if (typeof data14 === "string") {
             if (!pattern46.test(data14)) {
-              const err25 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              const err25 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err25];
               } else {
@@ -10706,7 +11274,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err26 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err26 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err26];
             } else {
@@ -10715,90 +11283,90 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data11["outlet-level"] !== void 0) {
-          let data15 = data11["outlet-level"];
-          if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
-            for (const key5 in data15) {
-              const _errs46 = errors;
-              if (typeof key5 !== "string") {
-                const err27 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
+        if (data13["level-reserve"] !== void 0) {
+          let data15 = data13["level-reserve"];
+          if (typeof data15 === "string") {
+            if (!pattern46.test(data15)) {
+              const err27 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err27];
+              } else {
+                vErrors.push(err27);
+              }
+              errors++;
+            }
+          } else {
+            const err28 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err28];
+            } else {
+              vErrors.push(err28);
+            }
+            errors++;
+          }
+        }
+        if (data13.slope !== void 0) {
+          let data16 = data13.slope;
+          if (typeof data16 === "string") {
+            if (!pattern46.test(data16)) {
+              const err29 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err29];
+              } else {
+                vErrors.push(err29);
+              }
+              errors++;
+            }
+          } else {
+            const err30 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err30];
+            } else {
+              vErrors.push(err30);
+            }
+            errors++;
+          }
+        }
+        if (data13["outlet-level"] !== void 0) {
+          let data17 = data13["outlet-level"];
+          if (data17 && typeof data17 == "object" && !Array.isArray(data17)) {
+            for (const key6 in data17) {
+              const _errs52 = errors;
+              if (typeof key6 !== "string") {
+                const err31 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/type", keyword: "type", params: { type: "string" }, propertyName: key6 };
                 if (vErrors === null) {
-                  vErrors = [err27];
+                  vErrors = [err31];
                 } else {
-                  vErrors.push(err27);
+                  vErrors.push(err31);
                 }
                 errors++;
               }
-              if (!(key5 === "dvb-t" || key5 === "dvb-t2" || key5 === "dvb-c" || key5 === "j83b" || key5 === "dvb-s" || key5 === "dvb-s2" || key5 === "atsc" || key5 === "isdb-t")) {
-                const err28 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum }, propertyName: key5 };
+              if (!(key6 === "dvb-t" || key6 === "dvb-t2" || key6 === "dvb-c" || key6 === "j83b" || key6 === "dvb-s" || key6 === "dvb-s2" || key6 === "atsc" || key6 === "isdb-t")) {
+                const err32 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum }, propertyName: key6 };
                 if (vErrors === null) {
-                  vErrors = [err28];
+                  vErrors = [err32];
                 } else {
-                  vErrors.push(err28);
+                  vErrors.push(err32);
                 }
                 errors++;
               }
-              var valid16 = _errs46 === errors;
-              if (!valid16) {
-                const err29 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
+              var valid18 = _errs52 === errors;
+              if (!valid18) {
+                const err33 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/propertyNames", keyword: "propertyNames", params: { propertyName: key6 } };
                 if (vErrors === null) {
-                  vErrors = [err29];
+                  vErrors = [err33];
                 } else {
-                  vErrors.push(err29);
+                  vErrors.push(err33);
                 }
                 errors++;
               }
             }
-            for (const key6 in data15) {
-              let data16 = data15[key6];
-              if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
-                for (const key7 in data16) {
-                  if (!(key7 === "min" || key7 === "max")) {
-                    const err30 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 } };
-                    if (vErrors === null) {
-                      vErrors = [err30];
-                    } else {
-                      vErrors.push(err30);
-                    }
-                    errors++;
-                  }
-                }
-                if (data16.min !== void 0) {
-                  let data17 = data16.min;
-                  if (typeof data17 === "string") {
-                    if (!pattern42.test(data17)) {
-                      const err31 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-                      if (vErrors === null) {
-                        vErrors = [err31];
-                      } else {
-                        vErrors.push(err31);
-                      }
-                      errors++;
-                    }
-                  } else {
-                    const err32 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-                    if (vErrors === null) {
-                      vErrors = [err32];
-                    } else {
-                      vErrors.push(err32);
-                    }
-                    errors++;
-                  }
-                }
-                if (data16.max !== void 0) {
-                  let data18 = data16.max;
-                  if (typeof data18 === "string") {
-                    if (!pattern42.test(data18)) {
-                      const err33 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-                      if (vErrors === null) {
-                        vErrors = [err33];
-                      } else {
-                        vErrors.push(err33);
-                      }
-                      errors++;
-                    }
-                  } else {
-                    const err34 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            for (const key7 in data17) {
+              let data18 = data17[key7];
+              if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
+                for (const key8 in data18) {
+                  if (!(key8 === "min" || key8 === "max")) {
+                    const err34 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key8 } };
                     if (vErrors === null) {
                       vErrors = [err34];
                     } else {
@@ -10807,55 +11375,99 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
+                if (data18.min !== void 0) {
+                  let data19 = data18.min;
+                  if (typeof data19 === "string") {
+                    if (!pattern42.test(data19)) {
+                      const err35 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+                      if (vErrors === null) {
+                        vErrors = [err35];
+                      } else {
+                        vErrors.push(err35);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err36 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+                    if (vErrors === null) {
+                      vErrors = [err36];
+                    } else {
+                      vErrors.push(err36);
+                    }
+                    errors++;
+                  }
+                }
+                if (data18.max !== void 0) {
+                  let data20 = data18.max;
+                  if (typeof data20 === "string") {
+                    if (!pattern42.test(data20)) {
+                      const err37 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+                      if (vErrors === null) {
+                        vErrors = [err37];
+                      } else {
+                        vErrors.push(err37);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err38 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+                    if (vErrors === null) {
+                      vErrors = [err38];
+                    } else {
+                      vErrors.push(err38);
+                    }
+                    errors++;
+                  }
+                }
               } else {
-                const err35 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/type", keyword: "type", params: { type: "object" } };
+                const err39 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/aerial-system/properties/outlet-level/additionalProperties/type", keyword: "type", params: { type: "object" } };
                 if (vErrors === null) {
-                  vErrors = [err35];
+                  vErrors = [err39];
                 } else {
-                  vErrors.push(err35);
+                  vErrors.push(err39);
                 }
                 errors++;
               }
             }
           } else {
-            const err36 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/type", keyword: "type", params: { type: "object" } };
+            const err40 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/properties/aerial-system/properties/outlet-level/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
-              vErrors = [err36];
+              vErrors = [err40];
             } else {
-              vErrors.push(err36);
+              vErrors.push(err40);
             }
             errors++;
           }
         }
       } else {
-        const err37 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/type", keyword: "type", params: { type: "object" } };
+        const err41 = { instancePath: instancePath + "/aerial-system", schemaPath: "#/properties/aerial-system/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err37];
+          vErrors = [err41];
         } else {
-          vErrors.push(err37);
+          vErrors.push(err41);
         }
         errors++;
       }
     }
   } else {
-    const err38 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err42 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err38];
+      vErrors = [err42];
     } else {
-      vErrors.push(err38);
+      vErrors.push(err42);
     }
     errors++;
   }
-  validate91.errors = vErrors;
+  validate94.errors = vErrors;
   return errors === 0;
 }
-validate91.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var lint = validate93;
-var schema189 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
-function validate93(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
+validate94.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+var lint = validate96;
+var schema200 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+function validate96(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
-  const evaluated0 = validate93.evaluated;
+  const evaluated0 = validate96.evaluated;
   if (evaluated0.dynamicProps) {
     evaluated0.props = void 0;
   }
@@ -10921,7 +11533,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema189.properties.rules.additionalProperties.enum } };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema200.properties.rules.additionalProperties.enum } };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -11080,10 +11692,10 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate93.errors = vErrors;
+  validate96.errors = vErrors;
   return errors === 0;
 }
-validate93.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
+validate96.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 export {
   cables,
   devices,

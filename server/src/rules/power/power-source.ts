@@ -1,0 +1,49 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { type Edit, fixOf, remove } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import { isPowerSource } from '../../supply/feeding.ts';
+
+export const powerSource: Rule = {
+  id: 'power-source',
+  severity: 'error',
+  due: 'value',
+  summary: 'A device is said to be fed from something that is no UPS and no circuit.',
+  why: `\`from\` names what the plug is in. What a switch feeds by PoE follows from the cables and their ports, and needs no
+word; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is put right, the
+device is taken to be on the mains.`,
+  source: 'how this language has it',
+  check({ site }: RuleContext, report: Report): void {
+    for (const device of site.devices) {
+      const from = device.ownPower?.from;
+      const source = from === undefined ? undefined : site.deviceByName.get(from);
+      // Of one without a kind nobody knows.
+      if (source?.kind === undefined || isPowerSource(source)) continue;
+      const edit: Edit | undefined = remove(device.item, ['power', 'from']);
+      report({
+        at: placeOf(device.item, ['power', 'from']),
+        message:
+          `${source.name} is of kind ${source.kind}, and no plug is in it. Name a UPS or a circuit, or leave \`from\` out: PoE ` +
+          'follows from the cables.',
+        about: [device.name, source.name],
+        related: [{ at: placeOf(source.item, ['kind']), message: `${source.name} is of kind ${source.kind}` }],
+        ...(edit !== undefined && { fixes: () => fixOf('Leave `from` out', edit) }),
+      });
+    }
+  },
+};
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, poe-budget: 65 W, ports: {1-8: {poe: af}}}
+  gate-cam: {kind: camera, poe: {class: 3}, power: {idle: 6 W, at-most: 12 W, from: core}}
+#                                                                                   ^^^^ core is of kind switch, and no plug is in it
+`,
+    fixed: `
+devices:
+  core: {kind: switch, poe-budget: 65 W, ports: {1-8: {poe: af}}}
+  gate-cam: {kind: camera, poe: {class: 3}, power: {idle: 6 W, at-most: 12 W}}
+`,
+  },
+];

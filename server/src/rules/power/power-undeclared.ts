@@ -1,0 +1,95 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { headOf } from '../../site/item.ts';
+import { placeOfPower } from '../../site/places.ts';
+import { darkAtOnce } from '../../supply/dark.ts';
+import { few, runtime, aboutWatts } from '../../text/words.ts';
+
+export const powerUndeclared: Rule = {
+  id: 'power-undeclared',
+  severity: 'hint',
+  due: 'item',
+  summary: 'How long a UPS lasts is not known, as something on it or on the way says too little.',
+  why: `The runtime of a UPS is what its battery holds over what hangs on it. What says nothing of its watts is left out,
+so that the figure is too good; what says nothing of where it is fed from is taken to be on the mains, and dark at once.
+Give the device \`power\`, with the watts as measured or from its label.`,
+  source: 'common practice',
+  check({ plan, site }: RuleContext, report: Report): void {
+    if (!site.devices.some(({ ups }) => ups !== undefined)) return;
+    const supply = plan.supply();
+    const wanted = site.policies.runtime.cameras;
+    for (const { device, load, runtime: time, unsaid } of supply.upses) {
+      for (const one of unsaid) {
+        const lasts = time === undefined ? '' : ` and its ${runtime(time)}`;
+        report({
+          at: placeOfPower(one),
+          message:
+            `${one.name} hangs on ${device.name} and does not say what it draws: the ${aboutWatts(load)} of ` +
+            `${device.name}${lasts} are without it. Give it \`power\`, such as {at-most: 45 W, from: ${device.name}}.`,
+          about: [one.name, device.name],
+        });
+      }
+      if (wanted !== undefined && device.ups?.battery === undefined && load > 0)
+        report({
+          at: headOf(device.item),
+          message:
+            `${device.name} does not say what its battery holds, so nobody knows whether it lasts the ` +
+            `${runtime(wanted)} that policy asks for. Give it \`battery\`, such as 216 Wh.`,
+          about: [device.name],
+        });
+    }
+    if (wanted !== undefined) return;
+    for (const [device, lives] of darkAtOnce(supply, plan.cameraLives())) {
+      if (device.ownPower !== undefined) continue;
+      const cameras = lives.map(({ camera }) => camera.name);
+      report({
+        at: headOf(device.item),
+        message:
+          `A UPS feeds ${few(cameras)}, and nothing says what feeds ${device.name}, which their pictures need: it is ` +
+          'taken to be on the mains, and dark at once when that fails. Give it `power`.',
+        about: [device.name, ...cameras],
+      });
+    }
+  },
+};
+
+const REST = `
+  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`;
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
+  core: {kind: switch, poe-budget: 65 W, power: {at-most: 18 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
+  recorder: {kind: server, address: 192.168.20.5}
+# want 3-11 A UPS feeds gate-cam, and nothing says what feeds recorder, which their pictures need
+${REST}`,
+    good: `
+devices:
+  ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
+  core: {kind: switch, poe-budget: 65 W, power: {at-most: 18 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
+  recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
+${REST}`,
+  },
+  {
+    bad: `
+devices:
+  ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
+  router: {kind: router, power: {at-most: 8 W, from: ups-1}}
+  recorder: {kind: server, power: {from: ups-1}}
+#                                 ^^^^^^^^^^^^^ recorder hangs on ups-1 and does not say what it draws: the 8 W of ups-1 and its
+`,
+    good: `
+devices:
+  ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
+  router: {kind: router, power: {at-most: 8 W, from: ups-1}}
+  recorder: {kind: server, power: {at-most: 75 W, from: ups-1}}
+`,
+  },
+];

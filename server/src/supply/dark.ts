@@ -1,0 +1,40 @@
+/** Which devices are behind it that cameras end too early when the mains fails. */
+
+import type { Device } from '../site/model.ts';
+import type { CameraLife } from './cameras.ts';
+import type { Supply } from './supply.ts';
+
+/** What it hangs on, to the last: a device at a socket of the mains, or a UPS. */
+export function rootOf({ feeding }: Supply, device: Device): Device {
+  for (let at = device; ;) {
+    const fed = feeding.of(at);
+    if (at.ups !== undefined || fed.by === 'mains') return at;
+    if (fed.by === 'source' && fed.device.kind === 'circuit' && feeding.of(fed.device).by === 'mains') return at;
+    at = fed.device;
+  }
+}
+
+/** Of cameras that end before `wanted` ms, by what ends too early on their way: a UPS, or a device at the mains. */
+export function endingBefore(
+  supply: Supply,
+  lives: readonly CameraLife[],
+  wanted: number,
+): Map<Device, readonly CameraLife[]> {
+  const found = new Map<Device, CameraLife[]>();
+  for (const life of lives) {
+    const early = life.chain.filter((device) => (supply.lasts(device) ?? wanted) < wanted);
+    for (const root of new Set(early.map((device) => rootOf(supply, device)))) {
+      const lived = found.get(root);
+      if (lived === undefined) found.set(root, [life]);
+      else lived.push(life);
+    }
+  }
+  return found;
+}
+
+/** Of cameras that have power for longer, by what is dark at once on their way. */
+export function darkAtOnce(supply: Supply, lives: readonly CameraLife[]): Map<Device, readonly CameraLife[]> {
+  const fed = lives.filter(({ camera }) => (supply.lasts(camera) ?? 1) > 0);
+  const dark = endingBefore(supply, fed, Number.MIN_VALUE);
+  return dark;
+}

@@ -1,0 +1,94 @@
+/**
+ * What feeds each device, what it draws, and how long it goes on when the mains fails.
+ *
+ * Nothing sheds load: what hangs on a UPS hangs on it until the battery is empty.
+ */
+
+import type { PowerSource } from '../network/power.ts';
+import type { Topology } from '../network/wiring.ts';
+import type { Device } from '../site/model.ts';
+import { type Draw, type Watts, drawsOf } from './draw.ts';
+import { type Feeding, feedingOf } from './feeding.ts';
+import { type UpsFigures, upsFigures } from './ups.ts';
+
+export interface Supply {
+  readonly feeding: Feeding;
+  readonly draw: (device: Device) => Draw;
+  /** In the order of the site. */
+  readonly upses: readonly UpsFigures[];
+  readonly ups: (device: Device) => UpsFigures | undefined;
+  /**
+   * ms for which it has power when the mains fails: 0 where it hangs on that alone, `undefined` where a battery behind
+   * it is not said.
+   */
+  readonly lasts: (device: Device) => number | undefined;
+  /** What the whole site takes from the mains, and whose watts are not said. */
+  readonly total: Watts;
+  readonly unsaid: readonly Device[];
+  /** Whether the site says anything of what feeds its devices. */
+  readonly isSaid: boolean;
+}
+
+export function supplyOf(
+  devices: readonly Device[],
+  deviceByName: ReadonlyMap<string, Device>,
+  poe: readonly PowerSource[],
+  linkAt: Topology['linkAt'],
+): Supply {
+  const feeding = feedingOf(devices, deviceByName, poe);
+  const draws = drawsOf(devices, feeding, linkAt);
+  const draw = (device: Device): Draw => {
+    const own = draws.get(device);
+    if (own === undefined) throw new Error(`${device.name} is not a device of this site`);
+    return own;
+  };
+  const upses = devices.flatMap((device) =>
+    device.ups === undefined ? [] : [upsFigures(device, device.ups, draw(device))],
+  );
+  const byUps = new Map(upses.map((figures) => [figures.device, figures]));
+  const roots = devices.filter((device) => feeding.of(device).by === 'mains');
+  const total = (part: keyof Watts): number => roots.reduce((sum, device) => sum + draw(device).taken[part], 0);
+  return {
+    feeding,
+    draw,
+    upses,
+    ups: (device) => byUps.get(device),
+    lasts: (device) => lastsOf(device, feeding, (one) => byUps.get(one)),
+    total: { most: total('most'), mean: total('mean'), byClass: total('byClass') },
+    unsaid: roots.flatMap((device) => draw(device).unsaid),
+    isSaid: devices.some(({ ownPower, ups }) => ownPower !== undefined || ups !== undefined),
+  };
+}
+
+function lastsOf(
+  device: Device,
+  feeding: Feeding,
+  ups: (device: Device) => UpsFigures | undefined,
+): number | undefined {
+  const own = alongWay(device, feeding, ups);
+  const standby = feeding.standby(device);
+  if (own === undefined || standby === undefined) return own;
+  const other = alongWay(standby.from.device, feeding, ups);
+  return other === undefined ? undefined : Math.max(own, other);
+}
+
+/** What the batteries give that it hangs on, one after the other. */
+function alongWay(
+  device: Device,
+  feeding: Feeding,
+  ups: (device: Device) => UpsFigures | undefined,
+): number | undefined {
+  let total = 0;
+  for (let at: Device | undefined = device; at !== undefined; at = nextOf(at, feeding)) {
+    if (at.ups === undefined) continue;
+    const runtime = ups(at)?.runtime;
+    if (runtime === undefined) return undefined;
+    total += runtime;
+  }
+  return total;
+}
+
+function nextOf(device: Device, feeding: Feeding): Device | undefined {
+  const fed = feeding.of(device);
+  return fed.by === 'mains' ? undefined : fed.device;
+}
