@@ -38,6 +38,8 @@ export interface Refusal {
   readonly message: string;
   /** The rule by which a check finds the cause. */
   readonly rule: string;
+  /** What the site asks for cannot be had, whoever sets it up: a check tells of it before anything is made. */
+  readonly isAsked?: true;
 }
 
 /** Several parts as one, in their order, each note once. */

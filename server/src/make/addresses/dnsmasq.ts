@@ -136,7 +136,7 @@ export function unserved({ item, name, subnet, pool }: Vlan): Refusal | undefine
   const at = placeOf(item, ['dhcp-pool']);
   if (subnet === undefined) {
     const message = `${name} has no subnet, so that no address of it can be handed out. Say its subnet.`;
-    return { rule: 'not-made', at, message };
+    return { rule: 'not-made', isAsked: true, at, message };
   }
   if (pool === undefined || (contains(subnet, pool.first) && contains(subnet, pool.last))) return undefined;
   const message =

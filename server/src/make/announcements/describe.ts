@@ -203,7 +203,7 @@ function indescribable(
     const message =
       `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ` +
       `${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
-    return { rule: 'not-made', at: placeOf(item, ['video', 'size']), message };
+    return { rule: 'not-made', isAsked: true, at: placeOf(item, ['video', 'size']), message };
   }
   if (!['MPEG4-GENERIC', 'L16', 'ac3'].includes(encoding)) return undefined;
   const at = placeOf(item, ['audio']);
@@ -221,6 +221,7 @@ function indescribable(
   if (encoding === 'MPEG4-GENERIC' && audioSpecificConfig(sampleRate, channels) === undefined) {
     return {
       rule: 'not-made',
+      isAsked: true,
       at,
       message:
         `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or ` +

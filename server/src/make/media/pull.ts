@@ -89,6 +89,7 @@ function addressToAsk(plan: Plan, stream: Stream, host: Device): number | Refusa
   if (source === host) {
     return {
       rule: 'not-made',
+      isAsked: true,
       at: placeOf(stream.item, ['transport']),
       message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
     };

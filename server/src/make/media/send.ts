@@ -146,6 +146,7 @@ function unlike(plan: Plan, stream: Stream, input: Stream): Refusal | undefined 
   if (original.audio === undefined)
     return {
       rule: 'not-made',
+      isAsked: true,
       at: placeOf(item, ['audio']),
       message: `${name} is to have audio, and ${input.name} has none. Take it out, or say the audio of ${input.name}.`,
     };

@@ -1,4 +1,5 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { nodeAt } from '../../site/edit.ts';
 import { aboutPlace } from '../../site/about.ts';
 import { itemAt } from '../../site/item.ts';
 import { refusalsOf } from '../../make/refusals.ts';
@@ -6,14 +7,16 @@ import { refusalsOf } from '../../make/refusals.ts';
 export const notMade: Rule = {
   id: 'not-made',
   severity: 'hint',
-  summary: 'Something cannot be made for the equipment: the site does not say enough, or FFmpeg cannot do it.',
-  why: `The plan itself is fine, but \`plumbline make\` leaves something out: a session description without the codec, a unit for
-what FFmpeg cannot do, a network without the names that the operating system has. Add what is missing, or set that part
-up by hand. \`make\` makes everything else, lists what it leaves out with its place, and exits with 1.`,
+  summary: 'Something that the site asks for cannot be made for the equipment.',
+  why: `The site asks for it: by \`credentials\` for a unit that takes a stream in, by a \`dhcp-pool\` for a server that hands
+out addresses, by audio for a stream that has some. It cannot be made as it stands. Add what is missing, or set that part up by hand. What nobody asked for is no mistake and not told:
+\`make\` lists what it leaves out with its place, makes everything else, and exits with 1.`,
   check({ plan, site, network }: RuleContext, report: Report): void {
-    for (const { rule, at, message } of refusalsOf(plan)) {
+    for (const { rule, at, message, isAsked } of refusalsOf(plan)) {
+      const item = itemAt(at);
       // What is written wrong is said to be so, and not also to be missing.
-      if (rule !== 'not-made' || itemAt(at)?.faulty === true) continue;
+      if (rule !== 'not-made' || item?.faulty === true) continue;
+      if (isAsked !== true && (item === undefined || nodeAt(item, ['credentials']) === undefined)) continue;
       const about = aboutPlace(at);
       // Of a stream that does not get there, or whose source has no address, that is told.
       const effects = about.flatMap((name): readonly object[] => {
@@ -31,13 +34,18 @@ up by hand. \`make\` makes everything else, lists what it leaves out with its pl
 export const examples: readonly Example[] = [
   {
     bad: `
-streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.255.20.31, video: {bitrate: 6 Mb/s}}
-#                                                                                           ^^^^^^^^^^^^^^^^^ paddock-live does not say the codec of its video
+vlans:
+  house: {id: 10, dhcp-pool: 192.168.10.100-192.168.10.199}
+#                            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ house has no subnet, so that no address of it can be handed out
 `,
     good: `
+vlans:
+  house: {id: 10, subnet: 192.168.10.0/24, dhcp-pool: 192.168.10.100-192.168.10.199}
+devices:
+  recorder: {kind: server, address: 192.168.10.5}
 streams:
-  paddock-live: {source: recorder, transport: rtp, port: 5004, group: 239.255.20.31, video: {codec: h264, bitrate: 6 Mb/s}}
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {bitrate: 6 Mb/s}, receivers: [recorder]}
+  paddock-again: {source: recorder, carries: paddock, transport: rtsp, port: 8554}
 `,
   },
 ];
