@@ -15,6 +15,27 @@ type Row = readonly [is: string, told: string, ...edits: (readonly [string, stri
 const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   'flat-router': [
     [
+      'a rate with two digits too many',
+      'rate-too-high 300 Mb/s',
+      [
+        'source: door-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 3 Mb/s',
+        'source: door-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 300 Mb/s',
+      ],
+    ],
+    [
+      'Gb/s for Mb/s',
+      'rate-too-high 6 Gb/s',
+      [
+        'source: drive-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s',
+        'source: drive-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Gb/s',
+      ],
+    ],
+    [
+      'what a port feeds at a camera',
+      'poe-of-switch af',
+      ['address: 192.168.1.21, speed: 100 Mb/s, poe: {class: 2}', 'address: 192.168.1.21, speed: 100 Mb/s, poe: af'],
+    ],
+    [
       'two devices have one address',
       'duplicate-address 192.168.1.22, duplicate-address 192.168.1.22',
       ['address: 192.168.1.23', 'address: 192.168.1.22'],
@@ -74,6 +95,19 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'two-cards': [
+    [
+      'a peak that is far too high, of what the server sends on and records',
+      'rate-too-high 900 Mb/s',
+      [
+        'streams:\n  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s',
+        'streams:\n  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 900 Mb/s',
+      ],
+    ],
+    [
+      'one port of the switch is in the other VLAN',
+      'address-outside-subnet core/5',
+      ['5-8: {speed: 1 Gb/s, vlan: video}', '5: {speed: 1 Gb/s, vlan: house}\n      6-8: {speed: 1 Gb/s, vlan: video}'],
+    ],
     ['no querier', 'no-querier video', [', querier: core}', '}']],
     ['a querier that is a camera', 'querier-absent gate-cam', ['querier: core', 'querier: gate-cam']],
     ['no route for multicast', 'unintended-egress nas', ['      - {to: 224.0.0.0/4, port: cams}\n', '']],
@@ -137,6 +171,25 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ['two names of files are one', 'file-name-collision "gate/%Y-%m-%d_%H-%M-%S%z.mkv"', ['"yard/%Y', '"gate/%Y']],
   ],
   'two-buildings': [
+    [
+      'an absurd rate of a stream that is kept as policy asks',
+      'rate-too-high 600 Mb/s',
+      [
+        'stall: {source: stall-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s, peak-bitrate: 9 Mb/s',
+        'stall: {source: stall-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 600 Mb/s',
+      ],
+    ],
+    ['a disk too small for what policy asks', 'volume-fill 1 TB', ['capacity: 8 TB', 'capacity: 1 TB']],
+    [
+      "the router's addresses are exchanged",
+      'address-outside-subnet 10.2.20.1',
+      ['addresses: {house: 10.2.10.1, video: 10.2.20.1}', 'addresses: {house: 10.2.20.1, video: 10.2.10.1}'],
+    ],
+    [
+      'a leg of the router has an address of the other',
+      'address-outside-subnet 10.2.10.1',
+      ['addresses: {house: 10.2.10.1, video: 10.2.20.1}', 'addresses: {house: 10.2.10.1, video: 10.2.10.1}'],
+    ],
     [
       'the barn does not snoop, and a slow camera there drowns',
       'flooding barn',
@@ -837,6 +890,16 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'one-armed': [
+    [
+      'a leg of the router has an address of another',
+      'address-outside-subnet 10.2.2.1',
+      ['iot: 10.2.2.1, cctv: 10.3.3.1}', 'iot: 10.2.2.1, cctv: 10.2.2.1}'],
+    ],
+    [
+      'a rate with three digits too many, through the router',
+      'rate-too-high 8 Gb/s',
+      ['size: 3840x2160, bitrate: 8 Mb/s', 'size: 3840x2160, bitrate: 8 Gb/s'],
+    ],
     ['recorder in the house VLAN port', 'address-outside-subnet sw1/3', ['from: sw1/8', 'from: sw1/3']],
     [
       'router does not carry cctv',
@@ -948,6 +1011,19 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   ],
   'native-trunk': [
     [
+      'a route into a VLAN that is not there',
+      'unknown-name attic',
+      ['port: enp2s0, vlan: cams}', 'port: enp2s0, vlan: attic}'],
+    ],
+    [
+      'the server lacks the VLAN of a route and an address',
+      'address-not-carried 192.168.30.5',
+      [
+        '    ports:\n      enp2s0: {speed: 1 Gb/s, trunk: [home, cams]',
+        '    ports:\n      enp2s0: {speed: 1 Gb/s, trunk: [home]',
+      ],
+    ],
+    [
       'native differs at the two ends',
       'vlan-mismatch sw/2',
       [
@@ -1022,6 +1098,12 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   ],
   'lags': [
     [
+      'cables of two groups are exchanged',
+      'aggregation-mismatch top/22',
+      ['from: top/22, to: nas/p2', 'from: top/23, to: nas/p2'],
+      ['from: top/23, to: bottom/23', 'from: top/22, to: bottom/23'],
+    ],
+    [
       'one of the two cables into a port outside of the group',
       'aggregation-mismatch to-top',
       ['from: top/24', 'from: top/20'],
@@ -1047,6 +1129,20 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       'unintended-egress hub',
       ['{to: 239.255.13.0/24, port: e2}', '{to: 239.255.13.0/24, port: e1}'],
     ],
+  ],
+  'transit': [
+    [
+      'the router has no route back',
+      'route-missing edge',
+      ['    routes: [{to: 10.20.0.0/16, port: lan, via: 10.20.99.2}]\n', ''],
+    ],
+    ['the router has a route back to one VLAN of two', 'route-missing edge', ['10.20.0.0/16', '10.20.10.0/24']],
+    [
+      'the switch has no way out',
+      'route-missing core',
+      ['    routes: [{to: default, port: 24, via: 10.20.99.1}]\n', ''],
+    ],
+    ['the switch does not route', 'gateway-without-address core', ['    routing: true\n', '']],
   ],
 };
 

@@ -57,6 +57,14 @@ export function causesOf(wired: Wired, deliveries: readonly Delivery[], traffic:
   };
 }
 
+/** The router that is meant to lead further, where it is none with an address there. */
+function gatewayIn({ vlans }: Wired['site'], why: Obstacle): string[] {
+  if (why.obstacle === 'no-route') return [why.gateway];
+  if (why.obstacle !== 'no-gateway') return [];
+  const { gateway } = vlans.find(({ name }) => name === why.network) ?? {};
+  return gateway === undefined ? [] : [gateway];
+}
+
 /** Forwards frames and nothing else: it is no end of a stream. */
 function isBridgeAlone({ bridging, routing }: Device): boolean {
   return bridging && !routing;
@@ -86,8 +94,7 @@ class Found {
       why: Obstacle,
     ): { readonly causes: Set<Cause>; readonly gap: Gap | undefined } => {
       const steps = isBridgeAlone(from) ? undefined : wiring.between(from, to);
-      const gateway = why.obstacle === 'no-route' ? [why.gateway] : [];
-      const addresses = [from.name, to.name, ...gateway].flatMap((name) => outside.get(name) ?? []);
+      const addresses = [from.name, to.name, ...gatewayIn(site, why)].flatMap((name) => outside.get(name) ?? []);
       const gap = steps === undefined ? gaps.between(from, to) : undefined;
       return { causes: new Set<Cause>([...this.causesIn(steps), ...addresses]), gap };
     };

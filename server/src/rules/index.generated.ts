@@ -84,6 +84,7 @@ import { runtimeTooShort } from './power/runtime-too-short.ts';
 import { upsOverload } from './power/ups-overload.ts';
 import { noMulticastRoute } from './routes/no-multicast-route.ts';
 import { routeGateway } from './routes/route-gateway.ts';
+import { routeMissing } from './routes/route-missing.ts';
 import { routeRefused } from './routes/route-refused.ts';
 import { routeWithoutCarrier } from './routes/route-without-carrier.ts';
 import { carriedNotReceived } from './streams/carried-not-received.ts';
@@ -99,6 +100,7 @@ import { portClash } from './streams/port-clash.ts';
 import { portMissing } from './streams/port-missing.ts';
 import { rateMissing } from './streams/rate-missing.ts';
 import { rateNotOfCodec } from './streams/rate-not-of-codec.ts';
+import { rateTooHigh } from './streams/rate-too-high.ts';
 import { rateTooLow } from './streams/rate-too-low.ts';
 import { receivesItself } from './streams/receives-itself.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
@@ -274,6 +276,7 @@ export const rules: readonly Rule[] = [
   upsOverload,
   noMulticastRoute,
   routeGateway,
+  routeMissing,
   routeRefused,
   routeWithoutCarrier,
   carriedNotReceived,
@@ -289,6 +292,7 @@ export const rules: readonly Rule[] = [
   portMissing,
   rateMissing,
   rateNotOfCodec,
+  rateTooHigh,
   rateTooLow,
   receivesItself,
   rtspAddressShared,

@@ -1,8 +1,10 @@
 import { formatAddress } from '../../standards/ipv4.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
+import { lostAt } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
 import { type VlanMembership, domainsOf, hasVlans } from '../../network/vlan-membership.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Port, type Vlan, portName } from '../../site/model.ts';
+import { type Device, type Port, type Vlan, portName } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { setVlans } from '../../site/port-vlans.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
@@ -28,19 +30,27 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
         const all = domainsOf(carried).flatMap((domain) => domain.vlan?.name ?? []);
         if (all.includes(vlan.name)) continue;
         const own = portName(port);
+        const followed = consequencesOf(network.causes, [network.topology.linkAt(port)]);
         report({
           at: placeOf(port.device.item, route),
           message:
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nothing in ${vlan.name} reaches ` +
             `${formatAddress(address)}. Let it carry ${vlan.name}, or remove the address.`,
           about: [own, port.device.name, formatAddress(address)],
-          ...consequencesOf(network.causes, [network.topology.linkAt(port)]),
+          ...followed,
+          entails: [...followed.entails, ...missingWithout(network, port.device, vlan)],
           fixes: () => carrying(network.topology.linkAt(port), port, vlan),
         });
       }
     }
   },
 };
+
+/** Routes of the device into the VLAN, and what does not get to it or from it there. */
+function missingWithout(network: Network, device: Device, { name }: Vlan): object[] {
+  const lost = lostAt(network, [device]).obstacles.filter((why) => Object.values(why).includes(name));
+  return [...device.routes.filter(({ vlan }) => vlan === name), ...lost];
+}
 
 /** What the port is set to, else what its cable brings without a tag; `undefined` where neither is known. */
 function carriedBy({ site, network }: Pick<RuleContext, 'site' | 'network'>, port: Port): VlanMembership | undefined {

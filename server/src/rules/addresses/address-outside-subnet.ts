@@ -1,4 +1,4 @@
-import { type Subnet, formatAddress, formatSubnet, overlaps } from '../../standards/ipv4.ts';
+import { type Subnet, contains, formatAddress, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import { type Placed, misplacedIn } from '../../network/misplaced.ts';
@@ -30,7 +30,14 @@ the switch is, or the cable is in the wrong one.`,
     const { subnets, cables, addresses } = misplacedIn(site.vlans, network);
     for (const { vlan, meant, uses } of subnets) report(wrongSubnet(site, network, { vlan, meant, uses }));
     for (const { placed, meant } of cables) report(wrongPort(site, network, placed, meant));
+    const exchanged = new Set<AddressUse>();
     for (const use of addresses) {
+      const other = addresses.find((each) => isExchanged(use, each));
+      if (other !== undefined) {
+        if (!exchanged.has(other)) report(wrongWayRound(network, use, other));
+        exchanged.add(use);
+        continue;
+      }
       const isAnywhere = use.port === undefined && use.vlans.length === 0;
       const vlans = isAnywhere ? site.vlans : use.vlans;
       const about = [use.device.name, holder(use), formatAddress(use.address)];
@@ -66,6 +73,34 @@ the switch is, or the cable is in the wrong one.`,
     }
   },
 };
+
+/** Two addresses of one device, each in the subnet of the other's VLAN. */
+function isExchanged(one: AddressUse, other: AddressUse): boolean {
+  const fits = ({ address }: AddressUse, { vlans: [only, second] }: AddressUse): boolean =>
+    only?.subnet !== undefined && second === undefined && contains(only.subnet, address);
+  return one.device === other.device && one !== other && fits(one, other) && fits(other, one);
+}
+
+function wrongWayRound({ causes }: Network, one: AddressUse, other: AddressUse): Finding {
+  const { item, name } = one.device;
+  const [first, second] = [formatAddress(one.address), formatAddress(other.address)];
+  const followed = consequencesOf(
+    causes,
+    [one, other],
+    [{ at: placeOf(item, other.route), message: `${second} is in the subnet of ${one.vlans[0]?.name ?? ''}` }],
+  );
+  return {
+    at: placeOf(item, one.route),
+    message:
+      `${name} has ${first} in ${one.vlans[0]?.name ?? ''} and ${second} in ${other.vlans[0]?.name ?? ''}: each is in ` +
+      'the subnet of the other. Swap them.',
+    about: [name, first, second],
+    ...followed,
+    effects: [one.route, other.route],
+    entails: [...followed.entails, one, other, ...[one, other].flatMap(({ port }) => port ?? [])],
+    fixes: () => fixOf('Swap the two addresses', setValue(item, one.route, second), setValue(item, other.route, first)),
+  };
+}
 
 /** A VLAN whose hosts are all in another subnet. */
 interface Moved {

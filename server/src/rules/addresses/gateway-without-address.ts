@@ -44,8 +44,9 @@ port that carries it, or name another gateway.`,
           related,
           effects: first === undefined ? [] : [own],
           entails: [
-            ...(first === undefined ? [own] : []),
+            ...(first === undefined ? [own, device] : []),
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
+            ...stoppedBy(context.network, leadsNowhere(device)),
           ],
           message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway${
             device.kind === 'switch' ? ', or let it route if it can' : ''
@@ -65,7 +66,10 @@ port that carries it, or name another gateway.`,
             'anything. Give it one there.',
           // Of a subnet that nobody is in, that is told.
           effects: [subnet],
-          entails: lostBy(context.network, leadsNowhere(device)).flatMap(both),
+          entails: [
+            ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
+            ...stoppedBy(context.network, leadsNowhere(device)),
+          ],
           fixes: () => giveAddress(context, device, vlan),
         });
       }
@@ -81,6 +85,10 @@ function leadsNowhere({ name }: Device): (why: Obstacle) => boolean {
 /** That it gets nothing, and why. */
 function both({ unreached }: Lost): object[] {
   return [unreached, unreached.why];
+}
+
+function stoppedBy({ traffic }: RuleContext['network'], isWhy: (why: Obstacle) => boolean): Obstacle[] {
+  return traffic.flatMap(({ obstacle }) => (obstacle !== undefined && isWhy(obstacle) ? [obstacle] : []));
 }
 
 /** An address for the VLAN counts even outside its subnet: for that there is another rule. */

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Network } from '../../network/network.ts';
-import { type Device, type Port, type Site, portName } from '../../site/model.ts';
+import { type Device, type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { contains, formatAddress } from '../../standards/ipv4.ts';
 
@@ -38,6 +38,8 @@ own address.`,
             'remove its address.',
           about: [portName(own.port), portName(other.port), device.name],
           related: [{ at: placeOfPort(other.port), message: `${portName(other.port)} is there too` }],
+          // Of one that is in the wrong network, that is told.
+          effects: [other, own].filter(({ isOutside }) => isOutside).map(({ port }) => port),
         });
       }
     }
@@ -50,6 +52,8 @@ interface Own {
   /** The name of the network that it is in. */
   readonly network: string;
   readonly isCabled: boolean;
+  /** Whether the address is in another subnet than the network's. */
+  readonly isOutside: boolean;
 }
 
 /** Addresses in the order of the ports; of a port without a cable, those in the subnet of a VLAN. */
@@ -60,13 +64,19 @@ function addressesOf(site: Site, { interfaces, topology }: Network, device: Devi
     if (port.forwards) return [];
     if (topology.linkAt(port) !== undefined)
       return cabled.flatMap(({ port: at, address, domain }) =>
-        at !== port || address === undefined ? [] : [{ port, address, network: domain.name, isCabled: true }],
+        at !== port || address === undefined
+          ? []
+          : [{ port, address, network: domain.name, isCabled: true, isOutside: isOutside(domain.vlan, address) }],
       );
     return port.addresses.flatMap(({ address }) => {
       const home = site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
-      return home === undefined ? [] : [{ port, address, network: home.name, isCabled: false }];
+      return home === undefined ? [] : [{ port, address, network: home.name, isCabled: false, isOutside: false }];
     });
   });
+}
+
+function isOutside(vlan: Vlan | undefined, address: number): boolean {
+  return vlan?.subnet !== undefined && !contains(vlan.subnet, address);
 }
 
 export const examples: readonly Example[] = [

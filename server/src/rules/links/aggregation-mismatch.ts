@@ -1,11 +1,11 @@
 import { agree } from '../../network/aggregation.ts';
-import type { Link, Member } from '../../network/link.ts';
+import { type Link, type Member, cablesOf } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, scalarText, setValue } from '../../site/edit.ts';
-import { type Port, portName } from '../../site/model.ts';
+import { type Cable, type Port, portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
-import { placeOfPort } from '../../site/places.ts';
+import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { bitRate, few, list } from '../../text/words.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const aggregationMismatch: Rule = {
   id: 'aggregation-mismatch',
@@ -17,8 +17,9 @@ other end does not expect them on, or the cables close a loop; a cable of anothe
 the plan counts only on the first cable.`,
   source:
     'IEEE 802.1AX-2020 §6.3 and §6.4 (from memory): members share speed, key and partner; two passive ends are silent',
-  check({ network }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     const leading = new Map<string, Link>();
+    const astray: Astray[] = [];
     for (const link of network.topology.links) {
       const { a, b } = link;
       if (a.lag === undefined && b.lag === undefined) continue;
@@ -27,23 +28,99 @@ the plan counts only on the first cable.`,
         const group = `${port.device.name}/${port.lag ?? ''}`;
         const other = leading.get(group);
         if (other === undefined) leading.set(group, link);
-        else
-          report({
-            ...findingAt(
-              port,
-              link,
-              `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: a link has only one far end. Give the ports to each their own group.`,
-            ),
-            entails: [link, other],
-          });
+        else astray.push({ port, link, other });
       }
       const all = [...link.members, ...link.idle];
       if (all.length < 2) continue;
       const why = (ends.length < 2 ? oneEnd(link, all) : (disagreement(link) ?? speeds(all))) ?? vlans(all, ends);
       if (why !== undefined) report({ ...findingAt(why.at, link, why.message), fixes: why.fixes });
     }
+    const exchanged = astray.length < 2 ? undefined : swappedAmong(site.cables, network.topology.links);
+    if (exchanged !== undefined) return report(swapped(exchanged, astray));
+    for (const { port, link, other } of astray)
+      report({
+        ...findingAt(
+          port,
+          link,
+          `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: a link has only one far end. ` +
+            'Give the ports to each their own group.',
+        ),
+        entails: [link, other],
+      });
   },
 };
+
+/** A group of ports whose cables lead to two far ends. */
+interface Astray {
+  readonly port: Port;
+  readonly link: Link;
+  readonly other: Link;
+}
+
+/** The two cables of which each belongs to the other's far end, where that puts all groups right. */
+function swappedAmong(all: readonly Cable[], links: readonly Link[]): readonly [Member, Member] | undefined {
+  const order = new Map(all.map((cable, index) => [cable, index]));
+  const cables = links
+    .flatMap(cablesOf)
+    .filter(({ a, b }) => a.lag !== undefined || b.lag !== undefined)
+    .sort((a, b) => (order.get(a.cable) ?? 0) - (order.get(b.cable) ?? 0));
+  const ends = cables.map(({ a, b }): Ends => [a, b]);
+  // Neighbours are swapped sooner than others.
+  for (let apart = 1; apart < cables.length; apart++) {
+    for (const [index, one] of cables.entries()) {
+      const other = cables[index + apart];
+      if (other === undefined) break;
+      const rest = ends.filter((_, at) => at !== index && at !== index + apart);
+      const turned: readonly (readonly Ends[])[] = [
+        [
+          [one.a, other.b],
+          [other.a, one.b],
+        ],
+        [
+          [one.a, other.a],
+          [one.b, other.b],
+        ],
+      ];
+      if (turned.some((pair) => haveOneFarEnd([...rest, ...pair]))) return [one, other];
+    }
+  }
+  return undefined;
+}
+
+type Ends = readonly [Port, Port];
+
+/** Whether each group of ports leads to one group, or to one device. */
+function haveOneFarEnd(cables: readonly Ends[]): boolean {
+  const far = new Map<string, string>();
+  const endOf = ({ device, lag }: Port): string => (lag === undefined ? device.name : `${device.name}/${lag}`);
+  for (const [a, b] of cables) {
+    for (const [near, other] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      if (near.lag === undefined) continue;
+      const known = far.get(endOf(near));
+      if (near.device === other.device || (known !== undefined && known !== endOf(other))) return false;
+      far.set(endOf(near), endOf(other));
+    }
+  }
+  return true;
+}
+
+function swapped([one, other]: readonly [Member, Member], astray: readonly Astray[]): Finding {
+  const [port] = [other.a, other.b].filter(({ lag }) => lag !== undefined);
+  const away = list([...new Set(astray.map(({ port: own }) => groupName(own)))]);
+  const words = ({ a, b }: Member): string => `${portName(a)} to ${portName(b)}`;
+  return {
+    at: placeOfEnd(other, port ?? other.a),
+    message:
+      `The cables from ${words(one)} and from ${words(other)} seem to be swapped: ${away} lead to two far ends each, ` +
+      'and to one if you swap them.',
+    about: aboutPorts(one.a, one.b, other.a, other.b),
+    related: [{ at: placeOfEnd(one, one.a), message: `the cable from ${words(one)}` }],
+    entails: astray.flatMap(({ link, other: leading }) => [link, leading]),
+  };
+}
 
 interface Mismatch {
   readonly at: Port;

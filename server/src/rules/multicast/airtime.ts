@@ -19,7 +19,8 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
   source: 'RFC 9119 §3.1.1 and §3.1.2, read; the arithmetic held against ns-3. The thresholds are common practice.',
   check({ plan, site, network }: RuleContext, report: Report): void {
     const { warn, limit } = site.policies.airtime;
-    for (const { device, share, streams } of plan.air) {
+    for (const air of plan.air) {
+      const { device, share, streams } = air;
       const taken = share.peak * 10_000;
       if (taken <= Math.min(warn, limit)) continue;
       // Told by flooding, which is about the same link.
@@ -43,6 +44,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
             ? 'Keep the groups away from it, let it send to each station separately, or raise its basic-rate.'
             : `${from} floods them: let it snoop and drop what nobody has joined.`),
         about: [device.name, ...(from === undefined ? [] : [from])],
+        effects: [air],
         fixes: () =>
           fixOf(
             `Let ${device.name} send groups to each station separately`,

@@ -45,6 +45,8 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${remedy}.`,
         about: [device.name],
+        // Of a rate that is a slip, that is told.
+        effects: flooded.map(({ link, out }) => network.load(link, out)),
         entails: flooded.map(({ link, out }) => network.load(link, out)),
         related: flooded.map(({ link, out }) => ({
           at: placeOfEnd(link, out),

@@ -1,9 +1,9 @@
-import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
+import { contains, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery } from '../../network/delivery.ts';
 import type { Network } from '../../network/network.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import { type Port, isNamed, portName } from '../../site/model.ts';
+import { type HostRoute, type Port, isNamed, portName } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import { grouped } from '../../grouped.ts';
@@ -33,6 +33,8 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         astray.push({ delivery, leaves, meant });
         continue;
       }
+      // A route into a VLAN that is not there may be the one that is missing.
+      if (refusedFor(network, delivery).some(({ vlan }) => vlan !== undefined && !site.vlanByName.has(vlan))) continue;
       const better = meant === undefined ? betterEgress(site, network, delivery) : undefined;
       if (better !== undefined) leaving.push({ delivery, leaves, ...better });
     }
@@ -119,11 +121,24 @@ function leavesElsewhere(network: Network, first: Leaving, others: readonly Leav
         message: `${each.delivery.stream.name} leaves there too`,
       })),
     ],
-    // Where the addresses at its port are of another network, that is told.
-    effects: network.addressUses.filter((use) => use.port === leaves.port && isOutside(use, use.vlans)),
+    // Where the addresses at its port are of another network, or a route for it is refused, that is told.
+    effects: [
+      ...network.addressUses.filter((use) => use.port === leaves.port && isOutside(use, use.vlans)),
+      ...all.flatMap((each) => refusedFor(network, each.delivery)),
+    ],
     entails: all.flatMap((each) => each.delivery.unreached),
     fixes: () => routeBy(network, delivery, by),
   };
+}
+
+/** Routes of its source for the group that the kernel does not accept. */
+function refusedFor({ interfaces }: Network, { stream, source }: Delivery): HostRoute[] {
+  const { group } = stream;
+  if (source === undefined || group === undefined) return [];
+  return interfaces
+    .table(source)
+    .refused.filter(({ route, why }) => why !== 'second' && contains(route.to, group))
+    .map(({ route }) => route);
 }
 
 function aboutLeaving({ stream, source }: Delivery, port: Port): string[] {

@@ -22,8 +22,9 @@ is on its label; without one, its power is missing from every sum.`,
       report({
         at: placeOf(device.item, [...route, 'poe']),
         message:
-          `${feeds} is what a switch port feeds, and ${device.name} is a ${device.kind}. Write the class that is on ` +
-          `its label, such as {class: ${most}}.`,
+          `${feeds} says what a port of a switch can feed, and ${device.name} is a ${device.kind}, which takes power: how ` +
+          `much is not said, so it is in no sum. Write the class on its label, such as \`poe: {class: ${most}}\`, the ` +
+          `most that ${feeds} feeds.`,
         about: [device.name, portName(port)],
         fixes: () =>
           fixOf(
@@ -41,7 +42,7 @@ export const examples: readonly Example[] = [
 devices:
   core: {kind: switch, ports: {1: {speed: 1 Gb/s, poe: at}}}
   paddock-cam: {kind: camera, poe: at}
-#                                  ^^ at is what a switch port feeds, and paddock-cam is a camera
+#                                  ^^ at says what a port of a switch can feed, and paddock-cam is a camera
 cables:
   - {from: core/1, to: paddock-cam}
 `,

@@ -110,6 +110,8 @@ function findingOf(
       `${name} is to be kept for ${kept}, and ${volume.volume.name} is full after ${days(full)}, before ` +
       `the ${duration(atLeast)} that policy asks for. Lower bit rates, or take a larger volume.`,
     about: [name, volume.volume.name],
+    // Of a volume that is too small, that is told.
+    effects: [volume],
     related: [
       { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${volume.volume.name}` },
       ...asks('at-least'),

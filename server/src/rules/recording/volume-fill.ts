@@ -52,6 +52,8 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
           `${bytes(usableBytes)} and ${bound}: ${few(named, SHOWN)}. Keep them for less time, or take a larger ` +
           'volume.',
         about: [volume.name],
+        effects: [figures],
+        entails: [figures],
         related: greatest.slice(0, SHOWN).map(({ recording, bytesKept: own }) => ({
           at: placeOf(recording.item, ['keep']),
           message: `${recording.name} takes ${bytes(own ?? 0)} in ${duration(recording.keep ?? 0)}`,

@@ -15,11 +15,8 @@ against \`sustained-write\`. Many files at a time, a rebuild and somebody watchi
 disks, so it warns above 70 %.`,
   source: 'Bit rate / 8. The 70 % are common practice, no source.',
   check({ plan }: RuleContext, report: Report): void {
-    for (const {
-      volume,
-      writeRate: { peak },
-      recordings,
-    } of plan.storage.volumes) {
+    for (const { volume, writeRate, recordings } of plan.storage.volumes) {
+      const { peak } = writeRate;
       const { item, name, sustainedWrite } = volume;
       if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WARN) continue;
       const isOver = peak > sustainedWrite;
@@ -32,6 +29,7 @@ disks, so it warns above 70 %.`,
           `${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. Lower ` +
           'bit rates, or take faster disks.',
         about: [name],
+        effects: [writeRate],
       });
     }
   },

@@ -36,8 +36,8 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
           severity: lost.length + stopped.length > 0 || route.via === undefined ? 'error' : 'warning',
           message: problem.message,
           about: [device.name, portName(by.port)],
-          // Of a port in the wrong network that is told.
-          effects: [by.port],
+          // Of a port in the wrong network that is told, or of a switch that should route.
+          effects: [problem.of ?? by.port],
           entails: [...lost.map(({ unreached }) => unreached), ...stopped],
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
@@ -56,6 +56,8 @@ function isBy(why: Obstacle, route: Way['route']): boolean {
 
 interface Problem {
   readonly message: string;
+  /** A switch that could route and is not said to. */
+  readonly of?: Device | undefined;
   readonly fixes: () => readonly Fix[];
 }
 
@@ -87,15 +89,19 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   if (route.via === undefined) return undefined;
   const said = formatAddress(route.via);
   const { at } = via;
+  const idle = at === undefined ? switchWith(network, route.via) : undefined;
   const what =
     at === undefined
-      ? (switchWith(network, route.via) ?? `nobody in ${name} has that address`)
+      ? idle === undefined
+        ? `nobody in ${name} has that address`
+        : `that is ${idle.name}, which does not forward between networks`
       : network.interfaces.forwards(at.device)
         ? undefined
         : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
   if (what === undefined) return undefined;
   return {
     message: `${device.name} sends packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
+    of: idle,
     fixes: () => handTo(network, device, by, route.route),
   };
 }
@@ -106,9 +112,8 @@ function handTo(network: Network, device: Device, by: NonNullable<Way['by']>, ro
   );
 }
 
-function switchWith({ addressUses }: Network, address: number): string | undefined {
-  const use = addressUses.find((candidate) => candidate.address === address && candidate.port === undefined);
-  return use === undefined ? undefined : `that is ${use.device.name}, which does not forward between networks`;
+function switchWith({ addressUses }: Network, address: number): Device | undefined {
+  return addressUses.find((candidate) => candidate.address === address && candidate.port === undefined)?.device;
 }
 
 /** Addresses of routers in the network of an interface, as texts. */

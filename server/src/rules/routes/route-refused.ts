@@ -22,12 +22,16 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
       for (const refused of network.interfaces.table(device).refused) {
         const { route } = refused;
         const port = device.portByName.get(route.port);
-        // A port that is not there is reported as such.
+        // A port or a VLAN that is not there is reported as such.
         if (port === undefined) continue;
+        if (route.vlan !== undefined && !site.vlanByName.has(route.vlan)) continue;
         report({
           at: placeOf(device.item, [...route.route, KEYS[refused.why]]),
           message: messageOf(network, device, refused),
           about: [device.name, portName(port)],
+          // Of a port that does not carry the VLAN of its address, that is told.
+          effects: refused.why === 'no-vlan' ? [route] : [],
+          entails: [route],
           ...(refused.why === 'second' && {
             related: [{ at: placeOf(device.item, refused.first.route), message: 'the first one' }],
           }),

@@ -1,0 +1,302 @@
+import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { linePeakOf } from '../../network/loads.ts';
+import { nodeAt } from '../../site/edit.ts';
+import { type Place, placeOf } from '../../site/item.ts';
+import { type Port, type Stream, portName } from '../../site/model.ts';
+import { placeOfEnd } from '../../site/places.ts';
+import { bitRate, few } from '../../text/words.ts';
+
+/** How many times as much as any other stream looks like a slip of a digit or a unit. Common practice, no source. */
+const SLIP = 5;
+
+export const rateTooHigh: Rule = {
+  id: 'rate-too-high',
+  severity: 'error',
+  summary: 'A rate is so high that it alone is what overloads links or disks.',
+  why: `A digit too many, or Gb/s for Mb/s, overloads every link and volume that the stream uses, though none of
+them is at fault. It is found where a stream is faster than the port that sends it, and where a stream has five times the
+rate of any other and nothing would be overloaded without it. Correct the rate, or the speed of the port.`,
+  source: 'A port sends no more than its speed: IEEE 802.3. The factor of five is common practice.',
+  check(context: RuleContext, report: Report): void {
+    const beyond = beyondTheirPort(context);
+    const overloads = overloadsOf(context);
+    if (beyond.length > 0) {
+      const without = new Set(beyond.map(({ stream }) => stream));
+      const cured = overloads.filter((one) => one.without(without));
+      for (const { stream, port, speed } of beyond) {
+        const { peak } = context.network.rates(stream).payload;
+        const own = cured.filter((one) => one.uses(stream));
+        report({
+          at: placeOfRate(stream),
+          message:
+            `${stream.name} is ${bitRate(peak)}, and ${portName(port)}, which sends it, does ${bitRate(speed)}. ` +
+            'Correct the rate, or the speed of the port.',
+          about: [stream.name, portName(port)],
+          related: [
+            {
+              at: placeOf(port.device.item, [...port.route, 'speed']),
+              message: `${portName(port)}: ${bitRate(speed)}`,
+            },
+            ...own.flatMap(({ related }) => related),
+          ],
+          entails: own.flatMap(({ effects }) => effects),
+        });
+      }
+      return;
+    }
+    const [slip, times] = slipIn(context);
+    if (slip === undefined || !isToldApart(overloads, slip)) return;
+    const without = new Set([slip]);
+    if (!overloads.every((one) => one.uses(slip) && one.without(without))) return;
+    report({
+      at: placeOfRate(slip),
+      message:
+        `${slip.name} is ${bitRate(context.network.rates(slip).payload.peak)}, ${Math.floor(times)} times as much as ` +
+        `any other stream, and without it nothing would be overloaded: ${few(overloads.map(({ name }) => name))}. ` +
+        'Correct the rate; if it is right, slim the stream, or take faster links and larger disks.',
+      about: [slip.name],
+      related: overloads.flatMap(({ related }) => related),
+      entails: overloads.flatMap(({ effects }) => effects),
+    });
+  },
+};
+
+interface Beyond {
+  readonly stream: Stream;
+  readonly port: Port;
+  /** bit/s */
+  readonly speed: number;
+}
+
+/** Streams that are faster than the port by which they leave their source. */
+function beyondTheirPort({ site, network }: RuleContext): Beyond[] {
+  return site.streams.flatMap((stream): Beyond[] => {
+    const { peak } = network.rates(stream).payload;
+    if (stream.carries !== undefined) return [];
+    const { source, leaves } = network.delivery(stream);
+    const cabled = source?.ports.filter((one) => network.topology.linkAt(one) !== undefined) ?? [];
+    const port = leaves?.port ?? (cabled.length === 1 ? cabled[0] : undefined);
+    const speed = port?.speed;
+    return port === undefined || speed === undefined || speed === 0 || port.lag !== undefined || peak <= speed
+      ? []
+      : [{ stream, port, speed }];
+  });
+}
+
+/** The stream of a far higher rate than all others, and how many times theirs. */
+function slipIn({ site, network }: RuleContext): readonly [Stream | undefined, number] {
+  const own = site.streams.filter((stream) => stream.carries === undefined);
+  if (own.length < 2) return [undefined, 0];
+  const peakOf = (stream: Stream): number => network.rates(stream).payload.peak;
+  const [first, second] = [...own].sort((a, b) => peakOf(b) - peakOf(a));
+  if (first === undefined || second === undefined || peakOf(second) === 0) return [undefined, 0];
+  const times = peakOf(first) / peakOf(second);
+  return times < SLIP ? [undefined, 0] : [first, times];
+}
+
+/** A link, a volume or the air of an access point that has more to take than policy allows. */
+interface Overloaded {
+  readonly name: string;
+  /** What one finding tells of. */
+  readonly toldAt: object;
+  readonly related: readonly Related[];
+  readonly effects: readonly object[];
+  /** Whether the stream, or one that carries it, is part of it. */
+  readonly uses: (stream: Stream) => boolean;
+  /** Whether it is a link that the stream, with those that carry it, overloads by itself. */
+  readonly isTooSmallFor: (stream: Stream) => boolean;
+  /** Whether it would be within the policy without these streams and those that carry them. */
+  readonly without: (streams: ReadonlySet<Stream>) => boolean;
+}
+
+/** Whether more than one finding would tell of it: of links that one stream is too much for, one tells. */
+function isToldApart(overloads: readonly Overloaded[], slip: Stream): boolean {
+  return new Set(overloads.map((one) => (one.isTooSmallFor(slip) ? slip : one.toldAt))).size > 1;
+}
+
+function overloadsOf({ site, network, plan }: RuleContext): Overloaded[] {
+  const { linkLoad, volumeFill, airtime } = site.policies;
+  const rootOf = (stream: Stream): Stream => {
+    let root = stream;
+    const seen = new Set([stream]);
+    for (;;) {
+      const next = root.carries === undefined ? undefined : site.streamByName.get(root.carries);
+      if (next === undefined || seen.has(next)) return root;
+      seen.add((root = next));
+    }
+  };
+  const found: Overloaded[] = [];
+  const least = Math.min(linkLoad.warn, linkLoad.limit);
+  for (const link of network.topology.links) {
+    const { capacity } = link;
+    if (capacity === undefined || capacity === 0) continue;
+    for (const out of [link.a, link.b]) {
+      const load = network.load(link, out);
+      if (load.line.peak * 10_000 <= least * capacity) continue;
+      const parts = network
+        .copies(link, out)
+        .map((one) => ({ root: rootOf(one.stream), peak: linePeakOf(one, network.rates(one.stream)) }));
+      found.push({
+        name: portName(out),
+        toldAt: plan.overloads.some((one) => one.link === link && one.out === out) ? out.device : link,
+        isTooSmallFor: (stream) => partsOfStream(parts, stream) > (least / 10_000) * capacity,
+        related: [{ at: placeOfEnd(link, out), message: `${portName(out)} carries ${bitRate(load.line.peak)}` }],
+        effects: [load],
+        ...partsOf(parts, load.line.peak, (least / 10_000) * capacity),
+      });
+    }
+  }
+  for (const figures of plan.storage.volumes) {
+    const { volume, usableBytes = 0, bytesKept, recordings, writeRate } = figures;
+    const recorded = recordings.map(({ recording: { stream = '' }, bytesKept: kept = 0, rate }) => {
+      const own = site.streamByName.get(stream);
+      return { root: own === undefined ? undefined : rootOf(own), kept, written: rate.peak / 8 };
+    });
+    const filled = (usableBytes / 10_000) * Math.min(volumeFill.warn ?? volumeFill.limit, volumeFill.limit);
+    if (usableBytes > 0 && bytesKept > filled)
+      found.push({
+        name: volume.name,
+        toldAt: figures,
+        isTooSmallFor: () => false,
+        related: [{ at: placeOf(volume.item, ['capacity']), message: `${volume.name} is too small for it` }],
+        effects: [figures],
+        ...partsOf(
+          recorded.map(({ root, kept }) => ({ root, peak: kept })),
+          bytesKept,
+          filled,
+        ),
+      });
+    const sustained = (volume.sustainedWrite ?? 0) * WRITTEN;
+    if (sustained > 0 && writeRate.peak > sustained)
+      found.push({
+        name: volume.name,
+        toldAt: writeRate,
+        isTooSmallFor: () => false,
+        related: [{ at: placeOf(volume.item, ['sustained-write']), message: `${volume.name} is too slow for it` }],
+        effects: [writeRate],
+        ...partsOf(
+          recorded.map(({ root, written }) => ({ root, peak: written })),
+          writeRate.peak,
+          sustained,
+        ),
+      });
+  }
+  for (const air of plan.air) {
+    const bound = Math.min(airtime.warn, airtime.limit) / 10_000;
+    if (air.share.peak <= bound) continue;
+    const parts = air.streams.map(({ stream, share }) => ({ root: rootOf(stream), peak: share.peak }));
+    found.push({
+      name: air.device.name,
+      toldAt: air,
+      isTooSmallFor: () => false,
+      related: [],
+      effects: [air],
+      ...partsOf(parts, air.share.peak, bound),
+    });
+  }
+  return found;
+}
+
+/** As write-rate warns. */
+const WRITTEN = 0.7;
+
+interface Part {
+  readonly root: Stream | undefined;
+  readonly peak: number;
+}
+
+function partsOfStream(parts: readonly Part[], stream: Stream): number {
+  return parts.reduce((sum, { root, peak }) => sum + (root === stream ? peak : 0), 0);
+}
+
+function partsOf(parts: readonly Part[], sum: number, bound: number): Pick<Overloaded, 'uses' | 'without'> {
+  return {
+    uses: (stream) => parts.some(({ root }) => root === stream),
+    without: (streams) =>
+      parts.reduce((left, { root, peak }) => left - (root !== undefined && streams.has(root) ? peak : 0), sum) <= bound,
+  };
+}
+
+/** Where the greater part of its rate is written, the peak before the average. */
+function placeOfRate({ item, video, audio }: Stream): Place {
+  const part = (video?.rate?.peak ?? 0) >= (audio?.rate?.peak ?? 0) ? 'video' : 'audio';
+  const routes = [[part, 'peak-bitrate'], [part, 'bitrate'], ['mux-rate'], ['service'], ['multiplex'], [part]];
+  return placeOf(item, routes.find((route) => nodeAt(item, route) !== undefined) ?? []);
+}
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Gb/s}, receivers: [recorder]}
+#                                                                                          ^^^^^^ paddock is 6 Gb/s, and paddock-cam/eth, which sends it, does 100 Mb/s
+volumes:
+  archive: {host: recorder, capacity: 4 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 4 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+  yard-cam: {kind: camera, speed: 1 Gb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: yard-cam}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 800 Mb/s}, receivers: [recorder]}
+#                                                                                          ^^^^^^^^ paddock is 800 Mb/s, 133 times as much as any other stream, and without it nothing would be overloaded
+  yard: {source: yard-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 4 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+  yard: {stream: yard, volume: archive, keep: 14 d}
+`,
+    good: `
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera, speed: 1 Gb/s}
+  yard-cam: {kind: camera, speed: 1 Gb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: paddock-cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: yard-cam}
+streams:
+  paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 8 Mb/s}, receivers: [recorder]}
+  yard: {source: yard-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+volumes:
+  archive: {host: recorder, capacity: 4 TB}
+recordings:
+  paddock: {stream: paddock, volume: archive, keep: 14 d}
+  yard: {stream: yard, volume: archive, keep: 14 d}
+`,
+  },
+];
