@@ -44,6 +44,8 @@ export interface Link extends Joint {
   readonly fromB: VlanMembership;
   /** The end that discards, by spanning tree: nothing passes, but what is flooded may still be sent towards it. */
   readonly blocked: Port | undefined;
+  /** Whether it has failed: nothing is even sent into it. It then counts as blocked too. */
+  readonly failed: boolean;
 }
 
 /** A direction of a link: that in which frames leave by `out`. */

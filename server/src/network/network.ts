@@ -8,6 +8,7 @@ import { type AtOnce, atOnce } from './at-once.ts';
 import type { BridgeTree } from './bridge-tree.ts';
 import type { Choices } from './choices.ts';
 import type { Delivery } from './delivery.ts';
+import type { Failed } from './failed.ts';
 import type { Interfaces } from './interfaces.ts';
 import { type Link, leadOf } from './link.ts';
 import { type DirectionLoad, loadsOf } from './loads.ts';
@@ -51,19 +52,19 @@ export interface Network {
   readonly causes: Causes;
 }
 
-export function networkOf(site: Site): Network {
-  return networker()(site);
+export function networkOf(site: Site, failed?: Failed): Network {
+  return networker(failed)(site);
 }
 
 /** The same for one site that is edited: a step is computed again only if its inputs changed. */
-export function networker(): (site: Site) => Network {
+export function networker(failed?: Failed): (site: Site) => Network {
   const keepWiring = lastResult(
     (
       vlans: Site['vlans'],
       devices: Site['devices'],
       deviceByName: Site['deviceByName'],
       cables: Site['cables'],
-    ): Wiring => wiringOf({ vlans, devices, deviceByName, cables }),
+    ): Wiring => wiringOf({ vlans, devices, deviceByName, cables, failed }),
   );
   const keepRouter = lastResult(router);
   const keepRates = lastResult((streams: readonly Stream[], media: (stream: Stream) => Media) => {

@@ -25,10 +25,18 @@ export function isTransparent(port: Port): boolean {
 
 const isWithoutVlans = perObject((device: Device) => !device.ports.some((port) => port.forwards && hasVlans(port)));
 
-/** The segment of each transparent device that is cabled. */
-export function transparentSegments<J extends Joint>(links: readonly J[]): Map<Device, TransparentSegment<J>> {
+/**
+ * The segment of each transparent device that is cabled.
+ *
+ * @param working the links that pass anything; hosts at others still say which network they are in
+ */
+export function transparentSegments<J extends Joint>(
+  links: readonly J[],
+  working: ReadonlySet<J> = new Set(links),
+): Map<Device, TransparentSegment<J>> {
   const sets = new Sets<Device>();
-  for (const { a, b } of links) if (isTransparent(a) && isTransparent(b)) sets.join(a.device, b.device);
+  for (const link of links)
+    if (working.has(link) && isTransparent(link.a) && isTransparent(link.b)) sets.join(link.a.device, link.b.device);
   const byRoot = new Map<Device, { devices: Device[]; edges: SegmentEnd<J>[]; hosts: SegmentEnd<J>[] }>();
   const found = new Map<Device, TransparentSegment<J>>();
   const at = (device: Device): { edges: SegmentEnd<J>[]; hosts: SegmentEnd<J>[] } => {

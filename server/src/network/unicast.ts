@@ -136,6 +136,11 @@ function notAllowed(legs: readonly Leg[]): Stopped | undefined {
   return { obstacle: 'not-allowed', from: from.domain.name, to: asked, isInternet: false };
 }
 
+/** Whoever asks does not learn that the cable of either has failed, and goes on as before. */
+function isUnaware(from: Interface, to: Interface): boolean {
+  return from.link.failed || to.link.failed;
+}
+
 /**
  * The interface whose address another device uses to send to a device, or to ask it: in a network that both are in,
  * the one that its own routes lead to; else the first with an address.
@@ -150,7 +155,9 @@ export function askedAt(
   for (const to of own)
     for (const from of interfaces.of(asking)) if (from.domain === to.domain) shared.push({ from, to });
   if (shared.length < 2) return shared[0]?.to ?? own.find(({ address }) => address !== undefined) ?? own[0];
-  const joined = shared.filter(({ from, to }) => pathBetween(tree(from.domain), from, to) !== undefined);
+  const joined = shared.filter(
+    ({ from, to }) => isUnaware(from, to) || pathBetween(tree(from.domain), from, to) !== undefined,
+  );
   const chosen = joined.find(({ from, to }) => to.address !== undefined && interfaces.towards(asking, to)?.by === from);
   return (chosen ?? joined[0] ?? shared[0])?.to;
 }

@@ -12,6 +12,7 @@ import { contains } from '../standards/ipv4.ts';
 import { type Cable, type CableEnd, type Device, type Port, type Vlan, addressesAt, portAt } from '../site/model.ts';
 import { type AddressUse, addressUses } from './address-uses.ts';
 import { aggregated } from './aggregation.ts';
+import { type Failed, isDown } from './failed.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
 import { askersIn } from './askers.ts';
 import { insideJoints } from './inside.ts';
@@ -36,6 +37,8 @@ export interface Wired {
   readonly devices: readonly Device[];
   readonly deviceByName: ReadonlyMap<string, Device>;
   readonly cables: readonly Cable[];
+  /** `undefined` where all works. */
+  readonly failed?: Failed | undefined;
 }
 
 export interface Topology {
@@ -73,7 +76,9 @@ export interface Wiring {
 export function wiringOf(site: Wired): Wiring {
   const topology = topologyOf(site);
   const interfaces = new Interfaces(site, topology);
-  const routers = inOrderOfChoice(site.devices.filter(({ routing }) => routing));
+  const routers = inOrderOfChoice(
+    site.devices.filter((device) => device.routing && site.failed?.devices.has(device) !== true),
+  );
   const multicastRouters = routers.filter(({ multicastRouting }) => multicastRouting);
   const linksOf = linksByDomain(topology);
   const deadEndsOf = deadEndsByDomain(topology);
@@ -96,14 +101,19 @@ function topologyOf(site: Wired): Topology {
   const cabled = jointsOf(site);
   const inside = insideJoints(site);
   const joints = [...cabled, ...inside];
-  const segments = transparentSegments(joints);
+  const working = site.failed === undefined ? joints : joints.filter((joint) => !hasFailed(site, joint));
+  const segments = transparentSegments(joints, new Set(working));
   const { domains, byName, own, crossing } = domainsOn(site, segments);
-  const { roots, blocked } = spanningTreeOf(site.devices, cabled);
+  const { roots, blocked } = spanningTreeOf(
+    site.devices,
+    site.failed === undefined ? cabled : cabled.filter((joint) => !hasFailed(site, joint)),
+  );
 
   const linkOf = new Map<Joint, Link>();
   const linkByPort = new Map<Port, Link>();
   for (const joint of joints) {
-    const link: Link = { ...joint, ...crossing(joint), blocked: blocked.get(joint) };
+    const failed = hasFailed(site, joint);
+    const link: Link = { ...joint, ...crossing(joint), blocked: failed ? joint.a : blocked.get(joint), failed };
     linkOf.set(joint, link);
     for (const { a, b } of [...joint.members, ...joint.idle]) linkByPort.set(a, link).set(b, link);
   }
@@ -121,12 +131,16 @@ function topologyOf(site: Wired): Topology {
     },
     vlanMembershipOf: own,
     segments: withLinks(segments, linkOf),
-    spanningTree: { roots, blocked: links.filter((link) => link.blocked !== undefined) },
+    spanningTree: { roots, blocked: links.filter((link) => link.blocked !== undefined && !link.failed) },
   };
 }
 
+function hasFailed({ failed }: Wired, { members }: Joint): boolean {
+  return failed !== undefined && members.every((member) => isDown(failed, member));
+}
+
 /** What the cables join. */
-function jointsOf({ deviceByName, cables }: Wired): Joint[] {
+function jointsOf({ deviceByName, cables, failed }: Wired): Joint[] {
   const joined: Member[] = [];
   const taken = new Set<Port>();
   const at = (end: CableEnd | undefined): Port | undefined => portAt({ deviceByName }, end);
@@ -140,7 +154,16 @@ function jointsOf({ deviceByName, cables }: Wired): Joint[] {
     taken.add(a).add(b);
     joined.push({ cable, a, b, capacity: slower(a.speed, b.speed) });
   }
-  return aggregated(joined);
+  if (failed === undefined) return aggregated(joined);
+  // An aggregated link goes on with the cables that are left.
+  const working = aggregated(joined.filter((member) => !isDown(failed, member)));
+  const isLeft = ({ a, b }: Joint): boolean =>
+    (a.lag ?? b.lag) !== undefined &&
+    working.some((joint) =>
+      [joint.a, joint.b].every(({ device, lag }) => [a, b].some((end) => end.device === device && end.lag === lag)),
+    );
+  const lost = aggregated(joined.filter((member) => isDown(failed, member))).filter((joint) => !isLeft(joint));
+  return [...working, ...lost];
 }
 
 function slower(a: number | undefined, b: number | undefined): number | undefined {
@@ -277,7 +300,7 @@ function deadEndsByDomain({ links }: Topology): Map<BroadcastDomain, DeadEnd[]> 
   const found = new Map<BroadcastDomain, DeadEnd[]>();
   for (const link of links) {
     for (const out of [link.a, link.b]) {
-      if (!out.forwards || out === link.blocked) continue;
+      if (!out.forwards || out === link.blocked || link.failed) continue;
       for (const domain of domainsOf(sentBy(link, out))) {
         if (link.blocked !== undefined || carries(link, domain) === 'no') append(found, domain, { link, out });
       }
