@@ -81,7 +81,7 @@ function visit(element: Element, within: string, found: Found): void {
   const look = attributes.get('class') ?? '';
   if (tag === 'rect') {
     const [left, top] = [number('x'), number('y')];
-    if (look !== 'quiet')
+    if (!['quiet', 'gauge', 'rail'].includes(look))
       found.boxes.push({ what: within, left, top, right: left + number('width'), bottom: top + number('height') });
   } else if (tag === 'path') found.stretches.push(...stretchesOf(attributes.get('d') ?? '', within));
   else if (tag === 'text') found.words.push(wordsOf(element, within));

@@ -65,7 +65,10 @@ export type Look =
   /** Comes without being asked for. */
   | 'unwanted'
   /** Stays visible behind what is shown. */
-  | 'faded';
+  | 'faded'
+  /** Of a box: as long as a figure beside it is large, on a rail that is the whole. */
+  | 'gauge'
+  | 'rail';
 
 export type Mark = Box | Line | Words | Thing;
 

@@ -1,7 +1,8 @@
 /** All kinds of pictures, in the order in which they are listed. */
 
 import type { Kind } from './drawing.ts';
+import { networkPicture } from './network.ts';
 import { streamWay } from './stream.ts';
 import { switchPorts } from './switch.ts';
 
-export const KINDS: readonly Kind[] = [streamWay, switchPorts];
+export const KINDS: readonly Kind[] = [streamWay, networkPicture, switchPorts];

@@ -12,6 +12,8 @@ export interface ShownLoad {
   readonly rate: number;
   /** `6.45 Mb/s` */
   readonly rateWords: string;
+  /** Of the speed of the link; 0 where that is not said. */
+  readonly share: number;
   /** `54 %`; the rate where the speed of the link is not said. */
   readonly words: string;
   /** ▲ over the limit, △ over what the site warns at; always judged at peak. */
@@ -23,14 +25,15 @@ export function shownLoad(plan: Plan, link: Link, out: Port, { rate }: Wanted): 
   const { line } = plan.network.load(link, out);
   const isKnown = isLoadKnown(plan, link, out);
   const { capacity } = link;
-  const share = capacity === undefined || capacity === 0 ? 0 : line.peak / capacity;
+  const atPeak = capacity === undefined || capacity === 0 ? 0 : line.peak / capacity;
   const { warn, limit } = boundsOf(plan.site.policies.linkLoad);
   const rateWords = sumWords(line[rate], isKnown);
   return {
     rate: line[rate],
     rateWords,
+    share: capacity === undefined || capacity === 0 ? 0 : line[rate] / capacity,
     words: capacity === undefined ? rateWords : shareWords(line[rate], capacity, isKnown),
-    sign: share > limit ? '▲' : share > warn ? '△' : '',
+    sign: atPeak > limit ? '▲' : atPeak > warn ? '△' : '',
   };
 }
 

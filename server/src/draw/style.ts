@@ -43,6 +43,8 @@ export const STYLE = `
 .drawing text.faded { fill: var(--soft); }
 .drawing rect { fill: var(--panel); stroke: var(--edge); stroke-width: 1; }
 .drawing rect.quiet { fill: none; stroke: none; }
+.drawing rect.gauge { fill: var(--main); stroke: none; }
+.drawing rect.rail { fill: color-mix(in srgb, var(--edge) 28%, var(--panel)); stroke: none; }
 .drawing rect.main { fill: var(--paper); stroke: var(--main); stroke-width: 2; }
 .drawing rect.idle { fill: var(--paper); stroke-dasharray: 2 3; }
 .drawing rect.warn { stroke: var(--warn); stroke-width: 2; stroke-dasharray: 7 3; }

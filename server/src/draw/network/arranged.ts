@@ -1,0 +1,234 @@
+/**
+ * Where boxes and lines stand. Boxes of one depth make a column, what hangs on a box is to its right from its top down,
+ * and lines run in the gutters between columns and in lanes between boxes, so that none runs through a box. Where many
+ * boxes without others behind them hang on one, they stand in several columns.
+ */
+
+import type { Point } from '../drawing.ts';
+
+/** A box to be placed. */
+export interface Standing {
+  readonly width: number;
+  readonly height: number;
+  /** Below its top: where the line from the box that it hangs on ends. */
+  readonly entry: number;
+  readonly children: readonly Hanging[];
+}
+
+export interface Hanging {
+  readonly box: Standing;
+  /** Below the top of the box that it hangs on: where the line begins. */
+  readonly exit: number;
+}
+
+/** A line beside the tree. */
+export interface Crossing {
+  readonly from: { readonly box: Standing; readonly at: number };
+  readonly to: { readonly box: Standing; readonly at: number };
+}
+
+export interface Arrangement {
+  readonly places: ReadonlyMap<Standing, Point & { readonly width: number }>;
+  /** To each box from the one that it hangs on. */
+  readonly lines: ReadonlyMap<Standing, readonly Point[]>;
+  /** In the order of the crossings. */
+  readonly crossings: readonly (readonly Point[])[];
+  readonly width: number;
+  readonly height: number;
+}
+
+const GAP = 24;
+/** Between lines that run side by side; less where there are so many that their gutter would get wider than this. */
+const TRACK = 10;
+const WIDEST = 300;
+const NARROWEST = 2;
+const MARGIN = 16;
+
+/** A picture as high as this is still seen whole. */
+const TALL = 1000;
+
+export function arranged(roots: readonly Standing[], crossings: readonly Crossing[]): Arrangement {
+  let best = new Arranging(roots, crossings, 1);
+  // As few columns as keep it in sight; never more than it is worth.
+  for (let columns = 2; columns <= 8 && best.height > TALL && best.height > best.width; columns++) {
+    const next = new Arranging(roots, crossings, columns);
+    if (next.height < best.height) best = next;
+  }
+  return best.arrangement();
+}
+
+/** A box in its column. */
+interface Spot {
+  readonly column: number;
+  readonly y: number;
+  /** Of one that stands beyond the first column of those that hang with it: the lane that its line takes. */
+  readonly lane: number | undefined;
+}
+
+class Arranging {
+  readonly height: number;
+  readonly width: number;
+  private readonly spots = new Map<Standing, Spot>();
+  private readonly columnWidths: number[] = [];
+  /** By gutter, which is right of the column of its number: lines of the tree side by side, and others. */
+  private readonly tracks: number[] = [];
+  private readonly extra: number[] = [];
+  private readonly columns: number;
+  private readonly crossings: readonly Crossing[];
+  private readonly roots: readonly Standing[];
+  private readonly bottom: number;
+
+  constructor(roots: readonly Standing[], crossings: readonly Crossing[], columns: number) {
+    this.roots = roots;
+    this.crossings = crossings;
+    this.columns = columns;
+    let y = MARGIN;
+    for (const root of roots) y = this.place(root, 0, y, undefined) + GAP;
+    this.bottom = y - GAP;
+    let lanes = 0;
+    for (const { from, to } of crossings) {
+      const [left, right] = this.inOrder(from.box, to.box);
+      this.extra[left] = (this.extra[left] ?? 0) + 1;
+      if (right > left + 1) {
+        this.extra[right - 1] = (this.extra[right - 1] ?? 0) + 1;
+        lanes++;
+      }
+    }
+    this.height = this.bottom + (lanes === 0 ? 0 : GAP + lanes * TRACK) + MARGIN;
+    this.width = this.left(this.columnWidths.length) + MARGIN;
+  }
+
+  arrangement(): Arrangement {
+    const places = new Map<Standing, Point & { width: number }>();
+    for (const [box, { column, y }] of this.spots)
+      places.set(box, { x: this.left(column), y, width: this.columnWidths[column] ?? box.width });
+    const lines = new Map<Standing, readonly Point[]>();
+    for (const root of this.roots) this.lead(root, lines);
+    return { places, lines, crossings: this.crossed(), width: this.width, height: this.height };
+  }
+
+  /** @returns where what hangs on it ends */
+  private place(box: Standing, column: number, y: number, lane: number | undefined): number {
+    this.spots.set(box, { column, y, lane });
+    this.columnWidths[column] = Math.max(this.columnWidths[column] ?? 0, box.width);
+    this.tracks[column] = Math.max(this.tracks[column] ?? 0, box.children.length);
+    let end = y + box.height;
+    let next = y;
+    const put = (child: Standing): void => {
+      const after = this.place(child, column + 1, next, undefined);
+      end = Math.max(end, after);
+      next = after + GAP;
+    };
+    const leaves = box.children.filter(({ box: child }) => child.children.length === 0);
+    if (this.columns === 1 || leaves.length < 3) {
+      for (const { box: child } of box.children) put(child);
+      return end;
+    }
+    for (const { box: child } of box.children) if (child.children.length > 0) put(child);
+    for (let index = 0; index < leaves.length; index += this.columns) {
+      const row = leaves.slice(index, index + this.columns);
+      // Lanes of those beyond the first column run above the row.
+      const top = next + (row.length - 1) * TRACK;
+      let rowEnd = top;
+      row.forEach(({ box: child }, at) => {
+        const after = this.place(child, column + 1 + at, top, at === 0 ? undefined : top - GAP / 2 - (at - 1) * TRACK);
+        if (at > 0) this.tracks[column + at] = Math.max(this.tracks[column + at] ?? 0, 1);
+        rowEnd = Math.max(rowEnd, after);
+      });
+      end = Math.max(end, rowEnd);
+      next = rowEnd + GAP;
+    }
+    return end;
+  }
+
+  private spot(box: Standing): Spot {
+    const spot = this.spots.get(box);
+    if (spot === undefined) throw new Error('a line of a box that hangs nowhere');
+    return spot;
+  }
+
+  private inOrder(one: Standing, other: Standing): [number, number] {
+    const [a, b] = [this.spot(one).column, this.spot(other).column];
+    return a <= b ? [a, b] : [b, a];
+  }
+
+  private lineCount(gutter: number): number {
+    return (this.tracks[gutter] ?? 0) + (this.extra[gutter] ?? 0);
+  }
+
+  private step(gutter: number): number {
+    return Math.max(NARROWEST, Math.min(TRACK, WIDEST / Math.max(1, this.lineCount(gutter))));
+  }
+
+  /** How wide a gutter is; none where no line runs in it. */
+  private gutter(gutter: number): number {
+    const count = this.lineCount(gutter);
+    return count === 0 ? 0 : 2 * GAP + (count - 1) * this.step(gutter);
+  }
+
+  /** Of a column; of the one after the last, the edge of the picture. */
+  private left(column: number): number {
+    let x = MARGIN;
+    for (let at = 0; at < column; at++) x += (this.columnWidths[at] ?? 0) + this.gutter(at);
+    return x;
+  }
+
+  private rightOf(box: Standing): number {
+    const { column } = this.spot(box);
+    return this.left(column) + (this.columnWidths[column] ?? 0);
+  }
+
+  /** Where a line of a gutter runs; those of the tree first. */
+  private track(gutter: number, index: number): number {
+    return this.left(gutter) + (this.columnWidths[gutter] ?? 0) + GAP + index * this.step(gutter);
+  }
+
+  private lead(box: Standing, lines: Map<Standing, readonly Point[]>): void {
+    const { column, y } = this.spot(box);
+    const start = this.rightOf(box);
+    const count = box.children.length;
+    box.children.forEach(({ box: child, exit }, index) => {
+      const spot = this.spot(child);
+      const from = { x: start, y: y + exit };
+      const end = { x: this.left(spot.column), y: spot.y + child.entry };
+      const aim = spot.lane ?? end.y;
+      // Those that lead down take tracks further left the later they begin, those that lead up further right.
+      const x = this.track(column, aim >= from.y ? count - 1 - index : index);
+      const down = [from, { x, y: from.y }, { x, y: aim }];
+      if (spot.lane === undefined) lines.set(child, from.y === end.y ? [from, end] : [...down, end]);
+      else {
+        const turn = this.track(spot.column - 1, 0);
+        lines.set(child, [...down, { x: turn, y: aim }, { x: turn, y: end.y }, end]);
+      }
+      this.lead(child, lines);
+    });
+  }
+
+  private crossed(): Point[][] {
+    const used: number[] = [];
+    const next = (gutter: number): number => {
+      const index = used[gutter] ?? 0;
+      used[gutter] = index + 1;
+      return this.track(gutter, (this.tracks[gutter] ?? 0) + index);
+    };
+    let lane = this.bottom + GAP;
+    return this.crossings.map(({ from, to }) => {
+      const isOrdered = this.spot(from.box).column <= this.spot(to.box).column;
+      const [first, second] = isOrdered ? [from, to] : [to, from];
+      const [left, right] = this.inOrder(from.box, to.box);
+      const start = { x: this.rightOf(first.box), y: this.spot(first.box).y + first.at };
+      const endY = this.spot(second.box).y + second.at;
+      const x = next(left);
+      if (left === right) {
+        const end = { x: this.rightOf(second.box), y: endY };
+        return [start, { x, y: start.y }, { x, y: endY }, end];
+      }
+      const end = { x: this.left(right), y: endY };
+      if (right === left + 1) return [start, { x, y: start.y }, { x, y: endY }, end];
+      const far = next(right - 1);
+      const y = lane;
+      lane += TRACK;
+      return [start, { x, y: start.y }, { x, y }, { x: far, y }, { x: far, y: endY }, end];
+    });
+  }
+}

@@ -1,0 +1,111 @@
+// Pictures of any site can be read, and the checker of that finds what cannot be.
+import assert from 'node:assert/strict';
+import fc from 'fast-check';
+import { describe, it } from 'mocha';
+import { USUAL, type Wanted } from '../../server/src/draw/drawing.ts';
+import { KINDS } from '../../server/src/draw/kinds.ts';
+import { svgFile } from '../../server/src/draw/svg.ts';
+import { readSite } from '../../server/src/cli/sites.ts';
+import { type Plan, planOf } from '../../server/src/plan.ts';
+import { planFrom } from '../report/paddock.ts';
+import { faults } from './geometry.ts';
+import { picture } from './picture.ts';
+
+/** Every picture of a site, with what is wrong with it. */
+function wrong(plan: Plan, wanted: Wanted = USUAL): string[] {
+  return KINDS.flatMap((kind) =>
+    (kind.isOfSite === true ? [''] : kind.subjects(plan)).flatMap((subject) => {
+      const seen = picture(svgFile(kind.draw(plan, subject, wanted)));
+      return faults(seen).map((fault) => `${kind.kind} ${subject}: ${fault}`);
+    }),
+  );
+}
+
+/** Switches in a tree with further cables at random, and hosts with names of any length. */
+const houses = fc
+  .record({
+    switches: fc.array(
+      fc.record({
+        parent: fc.nat(),
+        hosts: fc.array(fc.integer({ min: 1, max: 63 }), { maxLength: 9 }),
+        spanningTree: fc.boolean(),
+        snooping: fc.boolean(),
+      }),
+      { minLength: 1, maxLength: 14 },
+    ),
+    further: fc.array(fc.tuple(fc.nat(), fc.nat()), { maxLength: 4 }),
+    receivers: fc.array(fc.nat(), { maxLength: 5 }),
+  })
+  .map(({ switches, further, receivers }) => {
+    const hosts: string[] = [];
+    const used = switches.map(() => 0);
+    const port = (index: number): string => `s${index}/${(used[index] = (used[index] ?? 0) + 1)}`;
+    const cables: string[] = [];
+    switches.forEach(({ parent, hosts: lengths }, index) => {
+      if (index > 0) cables.push(`{from: ${port(index)}, to: ${port(parent % index)}}`);
+      for (const length of lengths) {
+        const name = `h${hosts.length}-`.padEnd(length, 'm').replace(/-$/, '');
+        hosts.push(name);
+        cables.push(`{from: ${port(index)}, to: ${name}}`);
+      }
+    });
+    for (const [one, other] of further) {
+      const [a, b] = [one % switches.length, other % switches.length];
+      if (a !== b) cables.push(`{from: ${port(a)}, to: ${port(b)}}`);
+    }
+    const devices = switches.map(
+      ({ spanningTree, snooping }, index) =>
+        `  s${index}: {kind: switch, spanning-tree: ${spanningTree}, igmp-snooping: ${snooping}, ports: {1-${Math.max(1, used[index] ?? 0)}: {speed: 1 Gb/s}}}`,
+    );
+    const others = hosts.map(
+      (name, index) => `  ${name}: {kind: display, speed: 1 Gb/s, address: 192.168.1.${index + 1}}`,
+    );
+    const [source] = hosts;
+    const watching = [...new Set(receivers.flatMap((index) => hosts[index % Math.max(1, hosts.length)] ?? []))];
+    const streams =
+      source === undefined
+        ? ''
+        : `streams: {show: {source: ${source}, group: 239.192.1.1, port: 5004, transport: rtp, video: {codec: h264, bitrate: 4 Mb/s}, receivers: [${watching.join(', ')}]}}\n`;
+    return `devices:\n${[...devices, ...others].join('\n')}\n${cables.length === 0 ? '' : `cables:\n${cables.map((cable) => `  - ${cable}`).join('\n')}\n`}${streams}`;
+  });
+
+describe('pictures to be read', () => {
+  for (const sample of ['harrow-lane', 'first-draft', 'cottages'])
+    it(`of ${sample} have no box over another, no line through one, and all words in their boxes`, () => {
+      assert.deepEqual(wrong(planOf(readSite(`samples/${sample}`).folder.site())), []);
+    });
+
+  it('of any site have none', () => {
+    fc.assert(
+      fc.property(houses, (text) => {
+        assert.deepEqual(wrong(planFrom(text)), [], text);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
+describe('the checker of pictures', () => {
+  const one = (marks: string): string[] => faults(picture(`<svg viewBox="0 0 100 100">${marks}</svg>`));
+  const box = (x: number, y: number, size = 40): string =>
+    `<rect class="plain" x="${x}" y="${y}" width="${size}" height="${size}"/>`;
+
+  it('finds boxes over each other, and not one in another', () => {
+    assert.equal(one(box(0, 0) + box(30, 30)).length, 1);
+    assert.deepEqual(one(box(0, 0) + box(10, 10, 20)), []);
+  });
+
+  it('finds a line through a box, and not one that ends at its edge', () => {
+    assert.equal(one(`${box(30, 30)}<path class="plain" d="M0 50L100 50"/>`).length, 1);
+    assert.equal(one(`${box(30, 30)}<path class="plain" d="M0 50L50 50"/>`).length, 1);
+    assert.deepEqual(one(`${box(30, 30)}<path class="plain" d="M0 50L30 50"/>`), []);
+    assert.deepEqual(one(`${box(30, 30)}<path class="plain" d="M70 0L70 100"/>`), []);
+  });
+
+  it('finds words that leave their box, and words over words', () => {
+    const text = (x: number, y: number): string => `<text class="plain" x="${x}" y="${y}" font-size="10">12345</text>`;
+    assert.equal(one(box(0, 0) + text(20, 20)).length, 1);
+    assert.deepEqual(one(box(0, 0) + text(5, 20)), []);
+    assert.equal(one(text(5, 20) + text(20, 22)).length, 1);
+  });
+});
