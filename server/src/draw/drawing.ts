@@ -41,6 +41,8 @@ export interface Drawing {
   readonly description: string;
   readonly width: number;
   readonly height: number;
+  /** How wide it is on paper, mm, where it is printed at the size of what it shows; else as the page has room. */
+  readonly paper?: number;
   readonly marks: readonly Mark[];
   /** All that the picture shows. */
   readonly tables: readonly Table[];

@@ -2,7 +2,9 @@
 
 import type { Kind } from './drawing.ts';
 import { networkPicture } from './network.ts';
+import { panelPorts } from './panel.ts';
+import { rackFronts } from './rack.ts';
 import { streamWay } from './stream.ts';
 import { switchPorts } from './switch.ts';
 
-export const KINDS: readonly Kind[] = [streamWay, networkPicture, switchPorts];
+export const KINDS: readonly Kind[] = [streamWay, networkPicture, switchPorts, rackFronts, panelPorts];

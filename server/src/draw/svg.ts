@@ -10,13 +10,25 @@ export type Leading = (at: Name) => string | undefined;
 
 /** As a file of its own. */
 export function svgFile(drawing: Drawing): string {
-  return svg(drawing, () => undefined, 'xmlns="http://www.w3.org/2000/svg" ', `<style>${STYLE}</style>\n`);
+  return svg(
+    drawing,
+    () => undefined,
+    'xmlns="http://www.w3.org/2000/svg" ',
+    `<style>${STYLE}${paperStyle(drawing)}</style>\n`,
+  );
 }
 
 /** As part of a page, which has the style: as large as it is drawn, as smaller it could not be read. */
 export function svgPart(drawing: Drawing, leading: Leading): string {
   const width = number(drawing.width);
-  return svg(drawing, leading, '', `<style>.drawing.w${width} { width: ${width}px; }</style>\n`);
+  return svg(drawing, leading, '', `<style>.drawing.w${width} { width: ${width}px; }${paperStyle(drawing)}</style>\n`);
+}
+
+/** On a sheet of A4, lying, within margins of 10 mm. */
+function paperStyle({ width, paper }: Drawing): string {
+  if (paper === undefined) return '';
+  const own = `.drawing.w${number(width)} { width: ${number(paper)}mm; max-width: none; }`;
+  return ` @page { size: A4 landscape; margin: 10mm; } @media print { ${own} }`;
 }
 
 function svg(

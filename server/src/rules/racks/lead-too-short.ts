@@ -1,5 +1,4 @@
-import type { Placed } from '../../racks/racks.ts';
-import { unitWords } from '../../racks/racks.ts';
+import { type Placed, unitWords } from '../../racks/racks.ts';
 import { UNIT } from '../../standards/rack.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Cable } from '../../site/model.ts';

@@ -1,8 +1,9 @@
-import { type Placed, type RackFigures, type Side, meet, unitWords } from '../../racks/racks.ts';
+import { type Crowded, type TooDeep, clashesIn, freePlace } from '../../racks/clashes.ts';
+import { type Placed, type RackFigures, unitWords } from '../../racks/racks.ts';
 import { OPENING } from '../../standards/rack.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { list, millimetres } from '../../text/words.ts';
+import { few, millimetres } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rackOverlap: Rule = {
@@ -17,87 +18,53 @@ device at the front and one at the rear share a unit as long as their depths tog
   check({ plan }: RuleContext, report: Report): void {
     for (const figures of plan.racks) {
       if (figures.placed.length < 2) continue;
-      const sides = { front: byUnit(figures, 'front'), rear: byUnit(figures, 'rear') };
+      const clashes = clashesIn(figures);
       for (const placed of figures.placed) {
-        const found = beside(figures, sides[placed.side], placed) ?? behind(figures, sides, placed);
-        if (found !== undefined) report(found);
+        const crowded = clashes.crowded(placed);
+        if (crowded !== undefined) {
+          report(besideIt(figures, placed, crowded));
+          continue;
+        }
+        const tooDeep = clashes.tooDeep(placed);
+        if (tooDeep !== undefined) report(inFront(figures, placed, tooDeep));
       }
     }
   },
 };
 
-type ByUnit = ReadonlyMap<number, readonly Placed[]>;
-
-function byUnit({ placed }: RackFigures, side: Side): ByUnit {
-  const found = new Map<number, Placed[]>();
-  for (const one of placed) {
-    if (one.side !== side) continue;
-    for (let unit = one.first; unit <= one.last; unit++) found.set(unit, [...(found.get(unit) ?? []), one]);
-  }
-  return found;
+function besideIt(figures: RackFigures, placed: Placed, { unit, all, width }: Crowded): Finding {
+  const { rack } = figures;
+  const { device, side } = placed;
+  const [first = placed] = all;
+  const names = all.map((one) => one.device.name);
+  const place = `U ${unit} of ${rack.name}${side === 'rear' ? ' at the rear' : ''}`;
+  return {
+    at: placeOf(device.item, ['unit']),
+    about: [device.name, first.device.name, rack.name],
+    message:
+      width === undefined
+        ? `${place} has ${first.device.name} already. Move one of them, or give the \`width\` of each if they stand side by side.`
+        : `${few(names, 4)} are ${millimetres(width)} wide together in ${place}; between the posts are ${OPENING} mm. Move one of them.`,
+    related: [{ at: placeOf(first.device.item, ['unit']), message: `${first.device.name} is in ${unitWords(first)}` }],
+    fixes: () => {
+      const unitThere = freePlace(figures, placed);
+      return unitThere === undefined
+        ? []
+        : fixOf(`Move ${device.name} to U ${unitThere}`, setValue(device.item, ['unit'], String(unitThere)));
+    },
+  };
 }
 
-/** What has one of its units already, at the same side. */
-function beside(figures: RackFigures, units: ByUnit, placed: Placed): Finding | undefined {
-  for (let unit = placed.first; unit <= placed.last; unit++) {
-    const all = units.get(unit) ?? [];
-    const [first] = all;
-    if (first === undefined || first === placed) continue;
-    const widths = all.map(({ device }) => device.mounting.width);
-    const wide = widths.reduce<number>((sum, width) => sum + (width ?? 0), 0);
-    const isSaid = !widths.includes(undefined);
-    if (isSaid && wide <= OPENING) continue;
-    const side = placed.side === 'rear' ? ' at the rear' : '';
-    const place = `${unitWords({ first: unit, last: unit })} of ${figures.rack.name}${side}`;
-    const names = all.map(({ device }) => device.name);
-    return {
-      at: placeOf(placed.device.item, ['unit']),
-      about: [placed.device.name, first.device.name, figures.rack.name],
-      message: isSaid
-        ? `${list(names)} are ${millimetres(wide)} wide together in ${place}; between the posts are ${OPENING} mm. Move one of them.`
-        : `${place} has ${first.device.name} already. Move one of them, or give the \`width\` of each if they stand side by side.`,
-      related: [
-        { at: placeOf(first.device.item, ['unit']), message: `${first.device.name} is in ${unitWords(first)}` },
-      ],
-      fixes: () => moves(figures, placed),
-    };
-  }
-  return undefined;
-}
-
-/** What is in the way from the other side; told at the one at the rear. */
-function behind({ rack }: RackFigures, sides: Record<Side, ByUnit>, placed: Placed): Finding | undefined {
-  const own = placed.device.mounting.depth;
-  if (placed.side === 'front' || own === undefined || rack.depth === undefined) return undefined;
-  for (let unit = placed.first; unit <= placed.last; unit++) {
-    for (const { device } of sides.front.get(unit) ?? []) {
-      const { depth } = device.mounting;
-      if (depth === undefined || depth + own <= rack.depth) continue;
-      return {
-        at: placeOf(placed.device.item, ['unit']),
-        about: [placed.device.name, device.name, rack.name],
-        message:
-          `${device.name} in front is ${millimetres(depth)} deep and this ${millimetres(own)}; ${rack.name} is ` +
-          `${millimetres(rack.depth)} deep. Move one of them to other units.`,
-        related: [{ at: placeOf(device.item, ['unit']), message: `${device.name} is in front of it` }],
-      };
-    }
-  }
-  return undefined;
-}
-
-/** To the nearest units that are free at both sides. */
-function moves({ rack, placed }: RackFigures, { device, first, last }: Placed): ReturnType<typeof fixOf> {
-  const high = last - first + 1;
-  const others = placed.filter((other) => other.device !== device);
-  const fits = Array.from({ length: Math.max(0, (rack.units ?? 0) - high + 1) }, (_, index) => index + 1)
-    .map((unit) => ({ device, first: unit, last: unit + high - 1, side: device.mounting.side }))
-    .filter((wanted) => others.every((other) => !meet(other, wanted)))
-    .sort((a, b) => Math.abs(a.first - first) - Math.abs(b.first - first));
-  const [nearest] = fits;
-  return nearest === undefined
-    ? []
-    : fixOf(`Move ${device.name} to ${unitWords(nearest)}`, setValue(device.item, ['unit'], String(nearest.first)));
+function inFront({ rack }: RackFigures, { device }: Placed, { front, depths: [before, behind] }: TooDeep): Finding {
+  const other = front.device;
+  return {
+    at: placeOf(device.item, ['unit']),
+    about: [device.name, other.name, rack.name],
+    message:
+      `${other.name} in front is ${millimetres(before)} deep and this ${millimetres(behind)}; ${rack.name} is ` +
+      `${millimetres(rack.depth ?? 0)} deep. Move one of them to other units.`,
+    related: [{ at: placeOf(other.item, ['unit']), message: `${other.name} is in front of it` }],
+  };
 }
 
 export const examples: readonly Example[] = [

@@ -1,0 +1,316 @@
+/** A rack as one stands before it, and behind it: units numbered, what is in them, what is free. */
+
+import { type Clashes, clashesIn } from '../racks/clashes.ts';
+import { type Placed, type RackFigures, type Side, meet, unitWords } from '../racks/racks.ts';
+import { placeWords, rackAnswer } from '../report/answer/rack.ts';
+import { deviceAnswer } from '../report/answer/device.ts';
+import type { Plan } from '../plan.ts';
+import type { Device } from '../site/model.ts';
+import { kilograms, millimetres } from '../text/words.ts';
+import { type Box, type Cell, type Drawing, type Kind, type Mark, type Name, type Row, deviceAt } from './drawing.ts';
+import { words } from './words.ts';
+
+const UNIT = 34;
+/** As a panel is to its unit: 482.6 mm to 44.45 mm. */
+const PANEL = 369;
+/** What stands beside others has room for its name. */
+const LEAST = 72;
+const MARGIN = 16;
+const NUMBERS = 34;
+const HEAD = 66;
+const BETWEEN = 28;
+
+export const rackFronts: Kind = {
+  kind: 'rack',
+  title: 'Rack',
+  summary: 'front and rear: what is in which unit, what is free, what it weighs',
+  subjects: ({ racks }) => racks.map(({ rack }) => rack.name),
+  draw(plan, subject) {
+    const figures = plan.racks.find(({ rack }) => rack.name === subject);
+    if (figures === undefined) throw new Error(`${subject} is not a rack of this site`);
+    return drawn(plan, figures);
+  },
+};
+
+function drawn(plan: Plan, figures: RackFigures): Drawing {
+  const { rack, placed, elsewhere } = figures;
+  const clashes = clashesIn(figures);
+  const lanes = { front: lanesOf(placed, 'front'), rear: lanesOf(placed, 'rear') };
+  const most = Math.max(1, ...[...lanes.front.values(), ...lanes.rear.values()].map(({ of }) => of));
+  const panel = Math.max(PANEL, most * LEAST);
+  const rows = rowsOf(figures);
+  const side = NUMBERS + panel;
+  const width = 2 * MARGIN + 2 * side + BETWEEN;
+  const bottom = HEAD + rows.numbers.length * UNIT;
+  const marks = (['front', 'rear'] as const).flatMap((one, index): Mark[] => {
+    const x = MARGIN + index * (side + BETWEEN) + NUMBERS;
+    return [
+      words(one === 'front' ? 'Front' : 'Rear', x, HEAD - 12, { strong: true, size: 13 }),
+      ...sideMarks({ plan, figures, clashes, lanes, rows, side: one, x, panel }),
+    ];
+  });
+  const others = elsewhere.map((device, index): Mark => {
+    const box = { x: MARGIN + NUMBERS, y: bottom + 34 + index * (UNIT + 4), width: panel, height: UNIT };
+    return deviceThing(plan, device, box, { note: 'unit not said', look: 'idle' });
+  });
+  const caption =
+    elsewhere.length === 0
+      ? []
+      : [words('Also in it', MARGIN + NUMBERS, bottom + 24, { size: 12, look: 'quiet' as const })];
+  const from = rack.numberedFrom === 'top' ? 'top' : 'bottom';
+  return {
+    title: `Rack ${rack.name}`,
+    description:
+      `${rack.name}: ${rackAnswer(figures)}. Units count from the ${from}. At the rear, what is fixed to the front is seen ` +
+      'from behind. Earthing and mains in a rack: local codes and licensed practice decide; lift nothing heavy alone.',
+    width,
+    height: bottom + (elsewhere.length === 0 ? 0 : 34 + elsewhere.length * (UNIT + 4)) + MARGIN,
+    marks: [rackThing(figures, width), ...marks, ...caption, ...others],
+    tables: [tableOf(figures, clashes)],
+  };
+}
+
+function rackAt(name: string): Name {
+  return { names: 'racks', name };
+}
+
+function rackThing(figures: RackFigures, width: number): Mark {
+  const { rack } = figures;
+  const answer = rackAnswer(figures);
+  return {
+    mark: 'thing',
+    at: rackAt(rack.name),
+    role: 'rack',
+    label: `${rack.name}: ${answer}`,
+    marks: [
+      words(`${rack.name} · ${answer}`, MARGIN, MARGIN + 12, { size: 14, strong: true, most: width - 2 * MARGIN }),
+    ],
+  };
+}
+
+interface Rows {
+  /** From the top row on: the number of each unit. */
+  readonly numbers: readonly number[];
+  /** How many from the top one that the rack does not have are. */
+  top(first: number, last: number): number;
+}
+
+/** Those of the rack, and those beyond it that something is said to be in. */
+function rowsOf({ rack, placed }: RackFigures): Rows {
+  const highest = placed.reduce((most, { last }) => Math.max(most, last), rack.units ?? 1);
+  const upwards = Array.from({ length: highest }, (_, index) => index + 1);
+  const fromTop = rack.numberedFrom === 'top';
+  return {
+    numbers: fromTop ? upwards : upwards.toReversed(),
+    top: (first, last) => (fromTop ? first - 1 : highest - last),
+  };
+}
+
+/** Which of how many lanes beside each other something is in. */
+interface Lane {
+  readonly index: number;
+  readonly of: number;
+}
+
+/** What shares a unit is drawn side by side. */
+function lanesOf(all: readonly Placed[], side: Side): ReadonlyMap<Placed, Lane> {
+  const lanes = new Map<Placed, Lane>();
+  let group: { placed: Placed; index: number }[] = [];
+  let end = 0;
+  const close = (): void => {
+    const of = Math.max(0, ...group.map(({ index }) => index)) + 1;
+    for (const { placed, index } of group) lanes.set(placed, { index, of });
+  };
+  for (const placed of all) {
+    if (placed.side !== side) continue;
+    if (placed.first > end) {
+      close();
+      group = [];
+    }
+    const taken = new Set(group.filter((other) => meet(other.placed, placed)).map(({ index }) => index));
+    let index = 0;
+    while (taken.has(index)) index++;
+    group.push({ placed, index });
+    end = Math.max(end, placed.last);
+  }
+  close();
+  return lanes;
+}
+
+interface Shown {
+  readonly plan: Plan;
+  readonly figures: RackFigures;
+  readonly clashes: Clashes;
+  readonly lanes: Readonly<Record<Side, ReadonlyMap<Placed, Lane>>>;
+  readonly rows: Rows;
+  readonly side: Side;
+  readonly x: number;
+  readonly panel: number;
+}
+
+function sideMarks({ plan, figures, clashes, lanes, rows, side, x, panel }: Shown): Mark[] {
+  const { rack, placed, free } = figures;
+  const boxOf = (one: Placed): Pick<Box, 'x' | 'y' | 'width' | 'height'> => {
+    const { index, of } = lanes[one.side].get(one) ?? { index: 0, of: 1 };
+    const wide = panel / of;
+    // From behind left is right.
+    const at = side === one.side ? index : of - 1 - index;
+    return {
+      x: x + at * wide + 1,
+      y: HEAD + rows.top(one.first, one.last) * UNIT + 1,
+      width: wide - 2,
+      height: (one.last - one.first + 1) * UNIT - 2,
+    };
+  };
+  const own = placed.filter((one) => one.side === side);
+  const behind = placed.filter((one) => one.side !== side && !own.some((other) => meet(one, other)));
+  const hidden = new Set(
+    behind.flatMap(({ first, last }) => Array.from({ length: last - first + 1 }, (_, at) => first + at)),
+  );
+  const numbers = rows.numbers.map((number, index) =>
+    words(String(number), x - 8, HEAD + index * UNIT + UNIT / 2 + 4, { anchor: 'end', size: 12, look: 'quiet' }),
+  );
+  const freeMarks = free[side]
+    .filter((unit) => side === 'front' || !hidden.has(unit))
+    .flatMap((unit): Mark[] => {
+      const y = HEAD + rows.top(unit, unit) * UNIT;
+      return [
+        { mark: 'box', x: x + 1, y: y + 1, width: panel - 2, height: UNIT - 2, look: 'idle' },
+        words('free', x + panel / 2, y + UNIT / 2 + 4, { anchor: 'middle', size: 11, look: 'quiet' }),
+      ];
+    });
+  return [
+    ...numbers,
+    ...freeMarks,
+    ...(side === 'rear'
+      ? behind.map((one) => deviceThing(plan, one.device, boxOf(one), { note: 'from behind', look: 'faded' }))
+      : []),
+    ...own.map((one) => {
+      const fault = faultOf(figures, clashes, one, rack.units);
+      return deviceThing(plan, one.device, boxOf(one), {
+        note: fault === '' ? factsOf(one.device) : `▲ ${fault}`,
+        look: fault === '' ? 'plain' : 'bad',
+      });
+    }),
+  ];
+}
+
+/** What is wrong with a place, in few words; empty where nothing is. */
+function faultOf({ rack }: RackFigures, clashes: Clashes, placed: Placed, units: number | undefined): string {
+  const { depth } = placed.device.mounting;
+  if (units !== undefined && placed.last > units) return 'beyond the rack';
+  if (clashes.crowded(placed) !== undefined) return 'no room beside it';
+  if (clashes.tooDeep(placed) !== undefined) return 'too deep with the front';
+  return depth !== undefined && rack.depth !== undefined && depth > rack.depth ? 'too deep' : '';
+}
+
+/** `switch · 3.2 kg` */
+function factsOf({ kind, mounting: { weight } }: Device): string {
+  return [kind?.replace('-', ' '), weight === undefined ? undefined : kilograms(weight)]
+    .filter((part) => part !== undefined)
+    .join(' · ');
+}
+
+/** A box with the name at the left and a note at the right; both below each other where there is room for no more. */
+function deviceThing(
+  plan: Plan,
+  device: Device,
+  box: Pick<Box, 'x' | 'y' | 'width' | 'height'>,
+  { note, look }: { readonly note: string; readonly look: Box['look'] },
+): Mark {
+  const inner = box.width - 16;
+  const middle = box.y + box.height / 2 + 4;
+  const isWide = note !== '' && box.width > 200;
+  return {
+    mark: 'thing',
+    at: deviceAt(device.name),
+    role: device.kind ?? 'device',
+    label: [`${device.name}: ${deviceAnswer(plan, device) || (device.kind ?? 'device')}`, note]
+      .filter((part) => part !== '')
+      .join(', '),
+    marks: [
+      { mark: 'box', ...box, look, round: 2 },
+      words(!isWide && look === 'bad' ? `▲ ${device.name}` : device.name, box.x + 8, middle, {
+        size: 13,
+        strong: look !== 'faded',
+        most: isWide ? inner * 0.55 : inner,
+        look: textLook(look),
+      }),
+      ...(isWide
+        ? [
+            words(note, box.x + box.width - 8, middle, {
+              anchor: 'end' as const,
+              size: 11,
+              most: inner * 0.42,
+              look: look === 'bad' ? ('bad' as const) : ('quiet' as const),
+            }),
+          ]
+        : []),
+    ],
+  };
+}
+
+function textLook(look: Box['look']): Box['look'] {
+  return look === 'faded' ? 'faded' : 'plain';
+}
+
+function tableOf(figures: RackFigures, clashes: Clashes): Drawing['tables'][number] {
+  const { rack, placed, elsewhere } = figures;
+  const row = (device: Device, units: string, fault: string): Row => {
+    const { depth, weight } = device.mounting;
+    const known = (value: number | undefined, shown: (of: number) => string): Cell => ({
+      figure: value === undefined ? '?' : shown(value),
+    });
+    return {
+      about: [deviceAt(device.name)],
+      cells: [
+        units,
+        { names: [deviceAt(device.name)] },
+        device.kind?.replace('-', ' ') ?? '?',
+        known(depth, millimetres),
+        known(weight, kilograms),
+        fault,
+      ],
+    };
+  };
+  const free = (side: Side): Row => ({
+    about: [],
+    cells: [runsOf(figures.free[side]), `free at the ${side}`, '', '', '', ''],
+  });
+  return {
+    title: 'Units',
+    head: ['Units', 'Device', 'Kind', 'Depth', 'Weight', 'Remark'],
+    rows: [
+      {
+        about: [rackAt(rack.name)],
+        cells: [
+          rack.units === undefined ? '?' : `${rack.units} U`,
+          { names: [rackAt(rack.name)] },
+          'rack',
+          { figure: rack.depth === undefined ? '?' : millimetres(rack.depth) },
+          { figure: rack.bears === undefined ? '?' : `bears ${kilograms(rack.bears)}` },
+          rackAnswer(figures),
+        ],
+      },
+      ...placed.map((one) => row(one.device, placeWords(one), faultWords(faultOf(figures, clashes, one, rack.units)))),
+      ...elsewhere.map((device) => row(device, '?', 'unit not said')),
+      free('front'),
+      free('rear'),
+    ],
+  };
+}
+
+function faultWords(fault: string): string {
+  return fault === '' ? '' : `▲ ${fault}`;
+}
+
+/** `U 3–6, U 8`: units that follow each other as one. */
+function runsOf(units: readonly number[]): string {
+  const runs: { first: number; last: number }[] = [];
+  for (const unit of units) {
+    const run = runs.at(-1);
+    if (run !== undefined && run.last === unit - 1) run.last = unit;
+    else runs.push({ first: unit, last: unit });
+  }
+  return runs.length === 0 ? 'none' : runs.map(unitWords).join(', ');
+}

@@ -1,0 +1,83 @@
+/** What is in the way of what in a rack. */
+
+import { OPENING } from '../standards/rack.ts';
+import { type Placed, type RackFigures, type Side, meet } from './racks.ts';
+
+/** Devices at one side that want a unit which has no room for them all. */
+export interface Crowded {
+  readonly unit: number;
+  /** From the first on that has it. */
+  readonly all: readonly Placed[];
+  /** How wide they are together, mm; `undefined` where one of them does not say, and is taken to need the whole width. */
+  readonly width: number | undefined;
+}
+
+/** One at the rear and one at the front that are too deep together. */
+export interface TooDeep {
+  readonly front: Placed;
+  /** Of both, mm. */
+  readonly depths: readonly [front: number, rear: number];
+}
+
+/** What a device clashes with. Of devices in one unit the first is where it may be. */
+export interface Clashes {
+  crowded(placed: Placed): Crowded | undefined;
+  /** Of a device at the rear. */
+  tooDeep(placed: Placed): TooDeep | undefined;
+}
+
+export function clashesIn({ rack, placed: all }: RackFigures): Clashes {
+  const units = { front: byUnit(all, 'front'), rear: byUnit(all, 'rear') };
+  return {
+    crowded(placed) {
+      for (let unit = placed.first; unit <= placed.last; unit++) {
+        const here = units[placed.side].get(unit) ?? [];
+        if (here[0] === placed || here.length < 2) continue;
+        const width = widthOf(here);
+        if (width === undefined || width > OPENING) return { unit, all: here, width };
+      }
+      return undefined;
+    },
+    tooDeep(placed) {
+      const own = placed.device.mounting.depth;
+      if (placed.side === 'front' || own === undefined || rack.depth === undefined) return undefined;
+      for (let unit = placed.first; unit <= placed.last; unit++)
+        for (const front of units.front.get(unit) ?? []) {
+          const { depth } = front.device.mounting;
+          if (depth !== undefined && depth + own > rack.depth) return { front, depths: [depth, own] };
+        }
+      return undefined;
+    },
+  };
+}
+
+function widthOf(placed: readonly Placed[]): number | undefined {
+  let sum = 0;
+  for (const { device } of placed) {
+    if (device.mounting.width === undefined) return undefined;
+    sum += device.mounting.width;
+  }
+  return sum;
+}
+
+function byUnit(all: readonly Placed[], side: Side): ReadonlyMap<number, readonly Placed[]> {
+  const found = new Map<number, Placed[]>();
+  for (const one of all) {
+    if (one.side !== side) continue;
+    for (let unit = one.first; unit <= one.last; unit++) {
+      const here = found.get(unit);
+      if (here === undefined) found.set(unit, [one]);
+      else here.push(one);
+    }
+  }
+  return found;
+}
+
+/** Where a device could go instead: the lowest number of the nearest units that are free at both sides. */
+export function freePlace({ rack, placed: all }: RackFigures, placed: Placed): number | undefined {
+  const high = placed.last - placed.first + 1;
+  const others = all.filter((other) => other !== placed);
+  return Array.from({ length: Math.max(0, (rack.units ?? 0) - high + 1) }, (_, index) => index + 1)
+    .filter((first) => others.every((other) => !meet(other, { ...placed, first, last: first + high - 1 })))
+    .sort((a, b) => Math.abs(a - placed.first) - Math.abs(b - placed.first))[0];
+}
