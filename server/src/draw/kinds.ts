@@ -5,6 +5,7 @@ import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
 import { rackFronts } from './rack.ts';
 import { streamWay } from './stream.ts';
+import { subnetMap } from './subnet.ts';
 import { switchPorts } from './switch.ts';
 
-export const KINDS: readonly Kind[] = [streamWay, networkPicture, switchPorts, rackFronts, panelPorts];
+export const KINDS: readonly Kind[] = [streamWay, networkPicture, switchPorts, subnetMap, rackFronts, panelPorts];
