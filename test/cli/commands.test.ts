@@ -39,7 +39,7 @@ describe('plumbline', () => {
       assert.match(out, /samples\/first-draft\/\S+\.site\.yaml:\d+:\d+ error /);
     });
 
-    it('exits with 2 where it cannot do it, and says why', () => {
+    it('exits with 2 where it cannot do it, and says why', async () => {
       for (const [args, why] of [
         [['check', join(folder, 'nowhere')], /is not there/],
         [['check', folder], /holds no \*\.site\.yaml/],
@@ -47,7 +47,7 @@ describe('plumbline', () => {
         [['check', '--format', 'papyrus'], /papyrus/],
         [['chekc'], /chekc/],
       ] as const) {
-        const { status, out, err } = plumbline(args);
+        const { status, out, err } = await run(...args);
         assert.equal(status, 2, args.join(' '));
         assert.equal(out, '');
         assert.match(err, why);

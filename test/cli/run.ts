@@ -15,15 +15,19 @@ export interface How {
   /** Standard input. */
   readonly input?: string;
   readonly cwd?: string;
+  /** Milliseconds after which it is killed. */
+  readonly timeout?: number;
   /** What is set in the environment beside NO_COLOR; `undefined` unsets. */
   readonly env?: Readonly<Record<string, string | undefined>>;
 }
 
-export function plumbline(words: readonly string[], { input = '', cwd, env }: How = {}): Result {
+export function plumbline(words: readonly string[], { input = '', cwd, timeout, env }: How = {}): Result {
   const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
     encoding: 'utf8',
     input,
     cwd,
+    timeout,
+    killSignal: 'SIGKILL',
     env: { ...process.env, NO_COLOR: '1', ...env },
   });
   return { status, out: stdout, err: stderr };

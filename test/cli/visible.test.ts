@@ -105,7 +105,7 @@ recordings:
     let out = '';
     child.stdout.on('data', (data: Buffer) => (out += data.toString()));
     child.stderr.on('data', (data: Buffer) => (out += data.toString()));
-    const ended = new Promise((resolve) => child.once('exit', resolve));
+    const ended = new Promise((resolve) => child.once('close', resolve));
     while (!/not announced|cannot/.test(out)) await new Promise((then) => setTimeout(then, 50));
     child.kill('SIGTERM');
     await ended;
@@ -118,7 +118,7 @@ recordings:
     });
     let out = '';
     child.stdout.on('data', (data: Buffer) => (out += data.toString()));
-    const ended = new Promise((resolve) => child.once('exit', resolve));
+    const ended = new Promise((resolve) => child.once('close', resolve));
     const until = async (what: RegExp): Promise<void> => {
       while (!what.test(out)) await new Promise((then) => setTimeout(then, 50));
     };

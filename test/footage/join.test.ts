@@ -70,28 +70,28 @@ describe('plumbline footage', function () {
     describe(`of ${title}`, () => {
       let recordings: Recordings;
       let paths: string[];
+      /** What each frame of the files looks like. */
+      let originals: readonly string[];
 
       before(() => {
         recordings = new Recordings({ gate: PATTERN + source.ending });
         paths = recordings.record(PATTERN + source.ending, START, { ...source, seconds: 20, segment: 4 });
+        originals = paths.flatMap((path) => framesOf(join(recordings.root, path)));
       });
       after(() => recordings.remove());
 
       for (const ending of into) {
-        it(`joins whole files into ${ending}, every frame as it was`, () => {
+        it(`joins whole files into ${ending}, every frame as it was`, async () => {
           const out = join(recordings.out, `whole.${ending}`);
           const before = paths.map((path) => statSync(join(recordings.root, path)).mtimeMs);
           const {
             status,
             out: said,
             err,
-          } = recordings.footage('--recording', 'gate', '--from', at(0), '--to', at(20), '--out', out);
+          } = await recordings.footageHere('--recording', 'gate', '--from', at(0), '--to', at(20), '--out', out);
           assert.equal(status, 0, said + err);
           hasFrames(numbersOf(out), range(0, 500));
-          assert.deepEqual(
-            framesOf(out),
-            paths.flatMap((path) => framesOf(join(recordings.root, path))),
-          );
+          assert.deepEqual(framesOf(out), originals);
           for (const [index, time] of timesOf(out).entries())
             assert.ok(Math.abs(time - index / RATE) < 0.0011, `frame ${index.toString()} at ${time.toString()} s`);
           const {
@@ -119,10 +119,10 @@ describe('plumbline footage', function () {
             'the originals are as they were',
           );
           if (source.audio === undefined) return;
-          const originals = paths.map((path) => audioOf(join(recordings.root, path)));
+          const sounds = paths.map((path) => audioOf(join(recordings.root, path)));
           const audio = audioOf(out);
-          assert.equal(audio.codec, originals[0]?.codec);
-          const seconds = originals.reduce((sum, original) => sum + original.seconds, 0);
+          assert.equal(audio.codec, sounds[0]?.codec);
+          const seconds = sounds.reduce((sum, sound) => sum + sound.seconds, 0);
           assert.ok(
             Math.abs(audio.seconds - seconds) < 0.07,
             `${audio.seconds.toString()} s of audio, not ${seconds.toString()} s`,
@@ -130,13 +130,13 @@ describe('plumbline footage', function () {
         });
       }
 
-      it('cuts on keyframes, not later than from and not earlier than to', () => {
+      it('cuts on keyframes, not later than from and not earlier than to', async () => {
         const out = join(recordings.out, `cut.${into[0] ?? ''}`);
         const {
           status,
           out: said,
           err,
-        } = recordings.footage('--recording', 'gate', '--from', at(4.5), '--to', at(15.5), '--out', out);
+        } = await recordings.footageHere('--recording', 'gate', '--from', at(4.5), '--to', at(15.5), '--out', out);
         assert.equal(status, 0, said + err);
         const [first, last] = [Math.floor(4.5 / keyframe) * keyframe, Math.ceil(15.5 / keyframe) * keyframe];
         hasFrames(numbersOf(out), range(first * RATE, last * RATE));
@@ -158,14 +158,24 @@ describe('plumbline footage', function () {
         (index === 0 && source.ending === 'mp4' ? edges : edges.slice(0, 1)).map((edge) => [...edge, ending] as const),
       );
       for (const [from, to, ending] of cuts) {
-        it(`cuts exactly from ${from.toString()} s to ${to.toString()} s, into ${ending}`, () => {
+        it(`cuts exactly from ${from.toString()} s to ${to.toString()} s, into ${ending}`, async () => {
           const name = `exact-${from.toString()}.${ending}`;
           const out = join(recordings.out, name);
           const {
             status,
             out: said,
             err,
-          } = recordings.footage('--recording', 'gate', '--from', at(from), '--to', at(to), '--exact', '--out', out);
+          } = await recordings.footageHere(
+            '--recording',
+            'gate',
+            '--from',
+            at(from),
+            '--to',
+            at(to),
+            '--exact',
+            '--out',
+            out,
+          );
           assert.equal(status, 0, said + err);
           const [first, end] = [Math.ceil(from * RATE - 1e-6), Math.ceil(to * RATE - 1e-6)];
           hasFrames(numbersOf(out), range(first, end));
@@ -180,7 +190,6 @@ describe('plumbline footage', function () {
             to: at(end / RATE).replace('Z', '+00:00'),
           });
           // What is not encoded anew is as it was.
-          const originals = paths.flatMap((path) => framesOf(join(recordings.root, path)));
           const made = framesOf(out);
           let index = 0;
           for (const segment of output?.segments ?? []) {
@@ -198,12 +207,12 @@ describe('plumbline footage', function () {
         });
       }
 
-      it('tells of a gap, and joins what is on either side', () => {
+      it('tells of a gap, and joins what is on either side', async () => {
         const gone = paths.splice(2, 1)[0] ?? '';
         const frames = numbersOf(join(recordings.root, gone));
         rmSync(join(recordings.root, gone));
         const out = join(recordings.out, `gap.${into[0] ?? ''}`);
-        const { status, out: said } = recordings.footage(
+        const { status, out: said } = await recordings.footageHere(
           '--recording',
           'gate',
           '--from',

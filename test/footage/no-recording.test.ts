@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { plumbline } from '../cli/run.ts';
+import { plumblineHere } from '../cli/run.ts';
 import { H264, Recordings, ffmpeg, hasFrames, needsFfmpeg, numbersOf, range } from './recording.ts';
 
 const START = Date.UTC(2026, 10, 20, 13);
@@ -37,9 +37,9 @@ describe('plumbline footage, of what is no recording', function () {
     paths = recordings.record(pattern(ending), START, { video: H264, ending, seconds: 8, segment: 4 });
   };
   const file = (index: number): string => join(recordings.root, paths[index] ?? '');
-  const get = (out: string, seconds = 8): ReturnType<Recordings['footage']> => {
+  const get = (out: string, seconds = 8): ReturnType<Recordings['footageHere']> => {
     const words = ['--recording', 'gate', '--from', at(0), '--to', at(seconds), '--out', join(recordings.out, out)];
-    return recordings.footage(...words);
+    return recordings.footageHere(...words);
   };
   /** A film that is none of the recordings; FFmpeg's HLS takes transport streams by their names alone. */
   const film = (folder = join(recordings.root, 'gate')): string => {
@@ -50,10 +50,10 @@ describe('plumbline footage, of what is no recording', function () {
 
   for (const ending of ['mp4', 'mkv', 'ts'])
     for (const [format, text] of Object.entries(LISTS))
-      it(`a list (${format}) that is named .${ending} is not followed, alone or among others`, () => {
+      it(`a list (${format}) that is named .${ending} is not followed, alone or among others`, async () => {
         record(ending);
         writeFileSync(file(1), text(film()));
-        const { status, out } = get('x.mkv');
+        const { status, out } = await get('x.mkv');
         assert.equal(status, 1, out);
         hasFrames(numbersOf(join(recordings.out, 'x.mkv')), range(0, 100));
         const { outputs, 'left-out': leftOut } = recordings.sidecar('x.mkv');
@@ -71,15 +71,15 @@ describe('plumbline footage, of what is no recording', function () {
           /it is not opened, nor any file that it names$|there is no video in it/,
         );
         rmSync(file(0));
-        assert.equal(get('y.mkv').status, 2);
+        assert.equal((await get('y.mkv')).status, 2);
         assert.deepEqual(readdirSync(recordings.out).sort(), ['x.mkv', 'x.mkv.json']);
       });
 
-  it('says what a file is that is not what its name declares, and joins what is', () => {
+  it('says what a file is that is not what its name declares, and joins what is', async () => {
     record('mp4');
     ffmpeg('-i', file(1), '-c', 'copy', '-f', 'matroska', join(recordings.folder, 'other'));
     renameSync(join(recordings.folder, 'other'), file(1));
-    const { status, out } = get('x.mp4');
+    const { status, out } = await get('x.mp4');
     assert.equal(status, 1);
     assert.match(
       out,
@@ -88,21 +88,30 @@ describe('plumbline footage, of what is no recording', function () {
     hasFrames(numbersOf(join(recordings.out, 'x.mp4')), range(0, 100));
   });
 
-  it('a link to a file outside of the recordings is left out', () => {
+  it('a link to a file outside of the recordings is left out', async () => {
     record('ts');
     const outside = film(recordings.folder);
     rmSync(file(1));
     symlinkSync(outside, file(1));
-    const { status, out } = get('x.ts');
+    const { status, out } = await get('x.ts');
     assert.equal(status, 1);
     assert.match(out, /it is a link to a file outside of the recordings/);
     hasFrames(numbersOf(join(recordings.out, 'x.ts')), range(0, 100));
   });
 
-  it('an audit that looks into files takes a list for damaged, and follows it no further', () => {
+  it('an audit that looks into files takes a list for damaged, and follows it no further', async () => {
     record('ts');
     writeFileSync(file(0), LISTS['hls']?.(film()) ?? '');
-    const { out } = plumbline(['audit', 'recordings', '--probe', 'all', '--now', 'newest', '--site', recordings.site]);
+    const { out } = await plumblineHere([
+      'audit',
+      'recordings',
+      '--probe',
+      'all',
+      '--now',
+      'newest',
+      '--site',
+      recordings.site,
+    ]);
     assert.match(out, /ffprobe cannot read 1 file of gate/);
   });
 });

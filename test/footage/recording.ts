@@ -2,11 +2,11 @@
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import {
+  copyFileSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
   readdirSync,
-  renameSync,
   rmSync,
   utimesSync,
   writeFileSync,
@@ -18,7 +18,7 @@ import footageSchema from '../../schemas/footage.schema.json' with { type: 'json
 import { format } from '../../server/src/standards/strftime-format.ts';
 import { zonedTime } from '../../server/src/standards/time-zone.ts';
 import { unavailable } from '../availability.ts';
-import { type Result, plumbline } from '../cli/run.ts';
+import { type Result, plumbline, plumblineHere } from '../cli/run.ts';
 
 export const RATE = 25;
 const [BITS, COLUMN, HEIGHT] = [12, 16, 64];
@@ -95,47 +95,24 @@ export class Recordings {
    * @returns their paths from the root, in order
    */
   record(pattern: string, start: number, source: Source): string[] {
-    const { video, audio, ending, seconds, segment, number = 0, scale = 1 } = source;
-    const made = mkdtempSync(join(this.folder, 'segments-'));
-    const numbered =
-      `color=black:s=${(BITS * COLUMN * scale).toString()}x${HEIGHT.toString()}:r=${RATE.toString()},format=gray,` +
-      `geq=lum='255*mod(floor((N+${number.toString()})/pow(2,floor(X/${(COLUMN * scale).toString()}))),2)',format=yuv420p`;
-    ffmpeg(
-      '-f',
-      'lavfi',
-      '-i',
-      numbered,
-      ...(audio === undefined ? [] : ['-f', 'lavfi', '-i', 'sine=r=16000']),
-      '-t',
-      seconds.toString(),
-      ...video,
-      ...(audio ?? []),
-      '-f',
-      'segment',
-      '-segment_time',
-      segment.toString(),
-      '-reset_timestamps',
-      '1',
-      join(made, `%03d.${ending}`),
-    );
     let begins = start;
-    const paths = readdirSync(made)
-      .sort()
-      .map((name) => {
-        const frames = numbersOf(join(made, name)).length;
-        const path = format(pattern, zonedTime(this.zone, begins));
-        begins += (frames * 1000) / RATE;
-        mkdirSync(dirname(join(this.root, path)), { recursive: true });
-        renameSync(join(made, name), join(this.root, path));
-        utimesSync(join(this.root, path), begins / 1000, begins / 1000);
-        return path;
-      });
-    rmSync(made, { recursive: true });
-    return paths;
+    return segmentsOf(source).map(({ path: made, frames }) => {
+      const path = format(pattern, zonedTime(this.zone, begins));
+      begins += (frames * 1000) / RATE;
+      mkdirSync(dirname(join(this.root, path)), { recursive: true });
+      copyFileSync(made, join(this.root, path));
+      utimesSync(join(this.root, path), begins / 1000, begins / 1000);
+      return path;
+    });
   }
 
+  /** By a process of its own. */
   footage(...words: string[]): Result {
     return plumbline(['footage', ...words, this.site]);
+  }
+
+  footageHere(...words: string[]): Promise<Result> {
+    return plumblineHere(['footage', ...words, this.site]);
   }
 
   /** What the sidecar says, which has to fit its schema. */
@@ -144,6 +121,52 @@ export class Recordings {
     assert.ok(validSidecar(read), JSON.stringify(validSidecar.errors));
     return read as unknown as Sidecar;
   }
+}
+
+interface Segment {
+  readonly path: string;
+  readonly frames: number;
+}
+
+/** By what they are of: many tests begin with the same. */
+const segments = new Map<string, readonly Segment[]>();
+
+/** What the segment muxer writes of it, made once. */
+function segmentsOf(source: Source): readonly Segment[] {
+  const key = JSON.stringify(source);
+  const known = segments.get(key) ?? makeSegments(source);
+  segments.set(key, known);
+  return known;
+}
+
+function makeSegments({ video, audio, ending, seconds, segment, number = 0, scale = 1 }: Source): Segment[] {
+  const folder = mkdtempSync(join(tmpdir(), 'plumbline-segments-'));
+  process.once('exit', () => rmSync(folder, { recursive: true }));
+  const numbered =
+    `color=black:s=${(BITS * COLUMN * scale).toString()}x${HEIGHT.toString()}:r=${RATE.toString()},format=gray,` +
+    `geq=lum='255*mod(floor((N+${number.toString()})/pow(2,floor(X/${(COLUMN * scale).toString()}))),2)',format=yuv420p`;
+  ffmpeg(
+    '-f',
+    'lavfi',
+    '-i',
+    numbered,
+    ...(audio === undefined ? [] : ['-f', 'lavfi', '-i', 'sine=r=16000']),
+    '-t',
+    seconds.toString(),
+    ...video,
+    ...(audio ?? []),
+    '-f',
+    'segment',
+    '-segment_time',
+    segment.toString(),
+    '-reset_timestamps',
+    '1',
+    join(folder, `%03d.${ending}`),
+  );
+  return readdirSync(folder)
+    .sort()
+    .map((name) => join(folder, name))
+    .map((path) => ({ path, frames: numbersOf(path).length }));
 }
 
 const validSidecar = new Ajv2020({ allErrors: true, allowUnionTypes: true, strict: false }).compile(footageSchema);

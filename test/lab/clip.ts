@@ -26,7 +26,7 @@ export async function makeClip(
     '-f',
     'lavfi',
     '-i',
-    `testsrc2=size=640x360:rate=${frameRate},noise=alls=20:allf=t`,
+    `testsrc2=size=320x180:rate=${frameRate},noise=alls=20:allf=t`,
     ...(sound ? ['-f', 'lavfi', '-i', 'sine=frequency=440:sample_rate=8000', '-c:a', 'pcm_alaw', '-ac', '1'] : []),
     '-c:v',
     'libx264',
@@ -53,4 +53,10 @@ export async function makeClip(
     path,
   ]);
   return rateOfVideo(path, seconds);
+}
+
+/** Writes a film that plays another one so many times. */
+export async function repeat(once: string, times: number, path: string): Promise<void> {
+  const input = ['-stream_loop', String(times - 1), '-i', once];
+  await run('ffmpeg', ['-nostdin', '-loglevel', 'error', ...input, '-map', '0', '-c', 'copy', path]);
 }

@@ -4,9 +4,10 @@
  */
 
 import assert from 'node:assert/strict';
-import { before, describe, it } from 'mocha';
+import { after, before, describe, it } from 'mocha';
 import type { Plan } from '../../server/src/plan.ts';
 import { unavailable } from '../availability.ts';
+import { Ahead } from './ahead.ts';
 import { planFrom } from './family.ts';
 import { kernelRoutesTable } from './kernel-routes.ts';
 import { measure } from './measure.ts';
@@ -247,18 +248,32 @@ const POINTS: Readonly<Record<string, readonly Point[]>> = {
   ],
 };
 
+/** Sites that run at the same time: a few hundred frames a second each. */
+const AT_ONCE = 4;
+
 describe('hosts as they are', function () {
+  const outcomes = new Ahead(
+    Object.values(POINTS)
+      .flat()
+      .map((point) => () => measure(planOfPoint(point), SECONDS)),
+    AT_ONCE,
+  );
+  let index = 0;
+
   before(async function () {
     const reason = await whyNoLab();
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
   });
 
+  after(() => outcomes.ended());
+
   for (const [what, points] of Object.entries(POINTS)) {
     describe(what, () => {
-      for (const { title, site, silent = [], refused } of points) {
+      for (const point of points) {
+        const { title, silent = [], refused } = point;
+        const own = index++;
         it(title, async () => {
-          const plan = planFrom({ 'house.site.yaml': site });
-          const { rows, wrong, routes, refusedJoins } = await measure(plan, SECONDS);
+          const { rows, wrong, routes, refusedJoins } = await outcomes.get(own);
           console.log(kernelRoutesTable(routes));
           console.log(tableOf(rows));
           assert.deepEqual(
@@ -266,7 +281,7 @@ describe('hosts as they are', function () {
             [],
           );
           assert.deepEqual(wrong, []);
-          assert.deepEqual(unheard(plan), silent);
+          assert.deepEqual(unheard(planOfPoint(point)), silent);
           if (refused !== undefined) assert.ok(refusedJoins.includes(refused), String(refusedJoins));
         });
       }
@@ -278,15 +293,23 @@ describe('hosts as they are', function () {
 const NUMBERS = (process.env['PLUMBLINE_LAB_ROUTES'] ?? '1,4,7,23,34,49').split(',').map(Number);
 
 describe('routes at random', function () {
+  const texts = NUMBERS.map(randomRoutes);
+  const outcomes = new Ahead(
+    texts.map((text) => () => measure(planFrom({ 'random.site.yaml': text }), SECONDS, { mostTries: 5 })),
+    AT_ONCE,
+  );
+
   before(async function () {
     const reason = await whyNoLab();
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
   });
 
-  for (const number of NUMBERS) {
+  after(() => outcomes.ended());
+
+  NUMBERS.forEach((number, index) => {
     it(`from the number ${number}`, async () => {
-      const text = randomRoutes(number);
-      const { rows, wrong, routes } = await measure(planFrom({ 'random.site.yaml': text }), SECONDS, { mostTries: 5 });
+      const text = texts[index];
+      const { rows, wrong, routes } = await outcomes.get(index);
       console.log(kernelRoutesTable(routes));
       console.log(tableOf(rows));
       assert.deepEqual(
@@ -296,8 +319,12 @@ describe('routes at random', function () {
       );
       assert.deepEqual(wrong, [], text);
     });
-  }
+  });
 });
+
+function planOfPoint({ site }: Point): Plan {
+  return planFrom({ 'house.site.yaml': site });
+}
 
 /** Streams that the plan says reach nobody. */
 function unheard({ network }: Plan): string[] {

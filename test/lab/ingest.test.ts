@@ -19,7 +19,7 @@ import { unavailable } from '../availability.ts';
 import { Server, type Service } from '../rehearsal/service.ts';
 import { interfaceOf } from './addresses.ts';
 import { PYTHON, whyNoCameras } from './cameras.ts';
-import { makeClip } from './clip.ts';
+import { makeClip, repeat } from './clip.ts';
 import { planFrom } from './family.ts';
 import type { HostProgram } from './host-program.ts';
 import { Lab } from './lab.ts';
@@ -30,11 +30,13 @@ import { until } from './until.ts';
 
 const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
 const FRAME_RATE = 20;
-const SEGMENT = 4;
+/** How often the film is played: for longer than the tests take. */
+const TIMES = 20;
+const SEGMENT = 2;
 const FOLDERS = ['gate', 'briefly'];
 
-/** Both recordings fill it within half a minute. */
-const DISK = '6m';
+/** Both recordings fill it in a quarter of a minute. */
+const DISK = '4m';
 
 const SITE = `
 site: {name: Harrow Lane, timezone: Europe/London}
@@ -108,8 +110,11 @@ describe('a stream that a server takes in once, for several things', function ()
   before(async function () {
     const reason = (await whyNoLab()) ?? (await whyNoCameras('setpriv', 'ss'));
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
-    await makeClip(film, { seconds: 240, frameRate: FRAME_RATE, keyframeEvery: 2, videoRate: 1_000_000, sound: true });
-    frames = await framesOf(film);
+    const once = join(place.folder, 'once.mkv');
+    await makeClip(once, { seconds: 30, frameRate: FRAME_RATE, keyframeEvery: 2, videoRate: 1_000_000, sound: true });
+    await repeat(once, TIMES, film);
+    const played = await framesOf(once);
+    frames = Array.from({ length: TIMES }, () => played).flat();
     plan = planFrom({ 'ingest.site.yaml': SITE });
     made = together([relays.make(plan), recorders.make(plan)]);
     assert.deepEqual(made.refused, []);

@@ -1,8 +1,9 @@
 /** The same predictions, held against switches of another make: bridges of the kernel. */
 
 import assert from 'node:assert/strict';
-import { before, describe, it } from 'mocha';
+import { after, before, describe, it } from 'mocha';
 import { unavailable } from '../availability.ts';
+import { Ahead } from './ahead.ts';
 import { planFrom } from './family.ts';
 import { measure } from './measure.ts';
 import { whyNoLab } from './probe.ts';
@@ -56,19 +57,29 @@ const CASES: Readonly<Record<string, string>> = {
   'a static router port': line(SNOOPING, ', querier: s1', ', router-port: true'),
 };
 
+/** Sites that run at the same time. */
+const AT_ONCE = 3;
+
 describe('switches that are bridges of the kernel', function () {
+  const outcomes = new Ahead(
+    Object.values(CASES).map(
+      (site) => () => measure(planFrom({ 'line.site.yaml': site }), SECONDS, { switches: 'linux' }),
+    ),
+    AT_ONCE,
+  );
+
   before(async function () {
     const reason = await whyNoLab();
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
   });
 
-  for (const [title, site] of Object.entries(CASES)) {
+  after(() => outcomes.ended());
+
+  Object.keys(CASES).forEach((title, index) => {
     it(title, async () => {
-      const { rows, wrong } = await measure(planFrom({ 'line.site.yaml': site }), SECONDS, {
-        switches: 'linux',
-      });
+      const { rows, wrong } = await outcomes.get(index);
       console.log(tableOf(rows));
       assert.deepEqual(wrong, []);
     });
-  }
+  });
 });

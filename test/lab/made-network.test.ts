@@ -6,7 +6,7 @@
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { before, describe, it } from 'mocha';
+import { after, before, describe, it } from 'mocha';
 import { iproute2 } from '../../server/src/make/network/iproute2.ts';
 import { networkd } from '../../server/src/make/network/networkd.ts';
 import type { Output } from '../../server/src/make/output.ts';
@@ -15,9 +15,10 @@ import type { Device } from '../../server/src/site/model.ts';
 import { NEW_SITES, NEW_SITE_FILE } from '../../server/src/site/new-site/new-site.ts';
 import { unavailable } from '../availability.ts';
 import { START, whyNoNetworkd } from '../make/network/real-networkd.ts';
+import { Ahead } from './ahead.ts';
 import { folderOf, planFrom } from './family.ts';
 import type { Lab } from './lab.ts';
-import { measure } from './measure.ts';
+import { type Outcome, measure } from './measure.ts';
 import { whyNoLab } from './probe.ts';
 import { tableOf } from './table.ts';
 import { until } from './until.ts';
@@ -88,35 +89,67 @@ const SITES: Readonly<Record<string, () => Plan>> = {
   'a server that is a gateway, and a host route': () => planFrom({ 'house.site.yaml': GATEWAY }),
 };
 
+/** Sites that run at the same time. */
+const AT_ONCE = 3;
+
 describe('the network of a server as it is made', function () {
   before(async function () {
     const reason = await whyNoLab();
     if (reason !== undefined) unavailable(this, `no lab: ${reason}`);
   });
 
-  for (const [title, plan] of Object.entries(SITES)) {
-    it(`by iproute2: ${title}`, async () => {
-      await runs(plan(), iproute2, (lab, host, folder) => {
-        const { status, err } = lab.answer(host, ['sh', join(folder, 'set-network.sh')]);
-        assert.equal(status, 0, err);
-        return Promise.resolve();
-      });
-    });
+  describe('by iproute2', () =>
+    runSites(iproute2, (lab, host, folder) => {
+      const { status, err } = lab.answer(host, ['sh', join(folder, 'set-network.sh')]);
+      assert.equal(status, 0, err);
+      return Promise.resolve();
+    }));
 
-    it(`by networkd: ${title}`, async function () {
+  describe('by networkd', () => {
+    before(function () {
       const reason = whyNoNetworkd();
       if (reason !== undefined) unavailable(this, reason);
-      await runs(plan(), networkd, async (lab, host, folder) => {
-        for (const file of readdirSync(folder).filter((name) => name.endsWith('.conf'))) {
-          const { status, err } = lab.answer(host, ['sysctl', '-q', '-p', join(folder, file)]);
-          assert.equal(status, 0, err);
-        }
-        const program = lab.start(host, 'unshare', ['--mount', 'sh', '-ec', START, 'sh', folder]);
-        await program.says('Enumeration completed');
-      });
     });
-  }
+
+    runSites(networkd, async (lab, host, folder) => {
+      for (const file of readdirSync(folder).filter((name) => name.endsWith('.conf'))) {
+        const { status, err } = lab.answer(host, ['sysctl', '-q', '-p', join(folder, file)]);
+        assert.equal(status, 0, err);
+      }
+      const program = lab.start(host, 'unshare', ['--mount', 'sh', '-ec', START, 'sh', folder]);
+      await program.says('Enumeration completed');
+    });
+  });
 });
+
+type SetUp = (lab: Lab, host: Device, folder: string) => Promise<void>;
+
+function runSites(output: Output, setUp: SetUp): void {
+  const sites = Object.entries(SITES).map(([title, plan]) => ({ title, plan: plan() }));
+  const outcomes = new Ahead(
+    sites.map(
+      ({ plan }) =>
+        () =>
+          run(plan, output, setUp),
+    ),
+    AT_ONCE,
+  );
+  after(() => outcomes.ended());
+
+  sites.forEach(({ title, plan }, index) => {
+    it(title, async () => {
+      const { rows, wrong, refusedJoins } = await outcomes.get(index);
+      const hosts = hostsOf(plan, output);
+      console.log(tableOf(rows.filter(({ port, to }) => [port, to].some(({ device }) => hosts.includes(device.name)))));
+      // Where two devices have one address, which of them answers is luck.
+      if (isClean(plan)) assert.deepEqual(wrong, []);
+      assert.deepEqual(
+        refusedJoins.filter((refused) => refused !== null),
+        [],
+      );
+    });
+  });
+}
 
 /** Whether no address is there twice or where it does not belong: the sample with mistakes has such. */
 function isClean({ network: { addressUses } }: Plan): boolean {
@@ -124,16 +157,17 @@ function isClean({ network: { addressUses } }: Plan): boolean {
   return isHome && new Set(addressUses.map(({ address }) => address)).size === addressUses.length;
 }
 
-/** Sets up each host that something is made for, checks it by what is made, and measures. */
-async function runs(
-  plan: Plan,
-  output: Output,
-  setUp: (lab: Lab, host: Device, folder: string) => Promise<void>,
-): Promise<void> {
-  const hosts = output.subjects(plan).filter((name) => {
+/** The hosts that something is made for. */
+function hostsOf(plan: Plan, output: Output): string[] {
+  return output.subjects(plan).filter((name) => {
     const device = plan.site.deviceByName.get(name);
     return device !== undefined && plan.network.interfaces.of(device).length > 0;
   });
+}
+
+/** Sets up each host that something is made for, checks it by what is made, and measures. */
+async function run(plan: Plan, output: Output, setUp: SetUp): Promise<Outcome> {
+  const hosts = hostsOf(plan, output);
   assert.ok(hosts.length > 0, 'there is a host to set up');
   const write = (lab: Lab, name: string): string => {
     const folder = join(lab.folder, name);
@@ -151,7 +185,7 @@ async function runs(
     const { status, out, err } = lab.answer(host, ['sh', join(lab.folder, host.name, 'check-network.sh')]);
     return status === 0 ? '' : `${out}${err}`;
   };
-  const { rows, wrong, refusedJoins } = await measure(plan, SECONDS, {
+  return measure(plan, SECONDS, {
     ...(!isClean(plan) && { mostTries: 1 }),
     bare: {
       hosts,
@@ -164,11 +198,4 @@ async function runs(
       },
     },
   });
-  console.log(tableOf(rows.filter(({ port, to }) => [port, to].some(({ device }) => hosts.includes(device.name)))));
-  // Where two devices have one address, which of them answers is luck.
-  if (isClean(plan)) assert.deepEqual(wrong, []);
-  assert.deepEqual(
-    refusedJoins.filter((refused) => refused !== null),
-    [],
-  );
 }

@@ -1,5 +1,6 @@
 // Text that means something wherever it lands: to shells, spreadsheets, web pages, configuration files and terminals.
 import fc from 'fast-check';
+import { anyText } from '../any-text.ts';
 
 const PIECES = [
   ' ',
@@ -77,7 +78,7 @@ const PIECES = [
 export const hostileText: fc.Arbitrary<string> = fc
   .oneof(
     fc
-      .array(fc.oneof(fc.constantFrom(...PIECES), fc.string({ unit: 'binary', maxLength: 3 })), {
+      .array(fc.oneof(fc.constantFrom(...PIECES), anyText({ maxLength: 3 })), {
         minLength: 1,
         maxLength: 12,
       })

@@ -2,6 +2,7 @@
 // the site declares, of noise, so that every picture takes its part of the rate.
 import { join } from 'node:path';
 import { rateOfVideo } from '../lab/cameras.ts';
+import { repeat } from '../lab/clip.ts';
 import { run } from '../lab/run.ts';
 import { SCALE, SIZE, TELEVISION_SOUND, bitsOf, declared, televised } from './site.ts';
 
@@ -104,20 +105,7 @@ async function makeFilm(path: string, video: Declared, sound: boolean): Promise<
     String(LOOP),
     once,
   ]);
-  await run('ffmpeg', [
-    '-nostdin',
-    '-loglevel',
-    'error',
-    '-stream_loop',
-    String(TIMES - 1),
-    '-i',
-    once,
-    '-map',
-    '0',
-    '-c',
-    'copy',
-    path,
-  ]);
+  await repeat(once, TIMES, path);
   return { path, codec, sound, frameRate, rate: await rateOfVideo(once, LOOP) };
 }
 

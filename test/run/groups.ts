@@ -10,11 +10,24 @@ export interface Group {
 
 /** Those that try many things, or large ones. */
 const MANY: readonly RegExp[] = [
-  /^(fuzz|properties|recordings|typing)\//,
-  /^audit\/recordings\/(schedules|tree)\./,
+  /^(fuzz|properties|typing)\//,
+  /^audit\/recordings\/schedules\./,
   /^features\/(anywhere|refactorings\/samples)\./,
   /^lsp\/memory\./,
 ];
+
+/** Those of which a part needs a program that stands on most machines. */
+const PROGRAMS: readonly RegExp[] = [
+  /^audit\/announcements\/audit\./,
+  /^audit\/recordings\/tree\./,
+  /^cli\/(audit-announcements|closed-pipe|colour|endless-input|pre-commit|writes)\./,
+  /^lsp\/(audit|hostile)\./,
+  /^machine\/compile-cache\./,
+  /^recordings\/file-names\./,
+  /^standards\/(ethernet|strftime|television\/scan-tables|time-zone)\./,
+];
+
+const oneOf = (files: readonly RegExp[]): RegExp => new RegExp(files.map(({ source }) => source).join('|'));
 
 export const GROUPS: readonly Group[] = [
   // Both count what switches carry in real time, so they run one after the other.
@@ -33,9 +46,10 @@ export const GROUPS: readonly Group[] = [
       /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\.|^television\/multiplexed\./,
     jobs: 1,
   },
-  { name: 'long', files: new RegExp(MANY.map(({ source }) => source).join('|')), jobs: 1 },
-  // Needs only Node and git; a test that needs something else is skipped where that is not there. Many of its tests
-  // wait for another process, so that two processors have time for three.
+  { name: 'programs', files: oneOf(PROGRAMS), jobs: 1 },
+  // These need nothing but Node and git. Many tests of core wait for another process, so that two processors have time
+  // for three.
+  { name: 'long', files: oneOf(MANY), jobs: 1 },
   { name: 'core', files: /^/, jobs: 3 },
 ];
 
@@ -43,6 +57,7 @@ export const GROUPS: readonly Group[] = [
 export const ROWS: readonly (readonly string[])[] = [
   ['lab', 'rehearsal'],
   ['streams'],
-  ['editors', 'tools', 'long'],
+  ['editors', 'programs', 'tools'],
   ['core', 'media'],
+  ['long'],
 ];

@@ -61,27 +61,32 @@ export function* treeInSteps(
       if (codeOfSystem(error) !== 'ENOENT' || path === '') visitor.unreadable(path, reasonOf(codeOfSystem(error)));
     }
   };
-  enter('');
-  for (let here = open.at(-1); here !== undefined; here = open.at(-1)) {
-    const entry = next(here, (code) => visitor.unreadable(here?.path ?? '', reasonOf(code)));
-    if (entry === undefined) {
-      here.dir.closeSync();
-      here.visitor.leave(here.entries === 0 && wasFilled(`${root}/${here.path}`));
-      open.pop();
-      continue;
+  try {
+    enter('');
+    for (let here = open.at(-1); here !== undefined; here = open.at(-1)) {
+      const entry = next(here, (code) => visitor.unreadable(here?.path ?? '', reasonOf(code)));
+      if (entry === undefined) {
+        open.pop();
+        here.dir.closeSync();
+        here.visitor.leave(here.entries === 0 && wasFilled(`${root}/${here.path}`));
+        continue;
+      }
+      here.entries++;
+      if (++entries % STEP === 0) yield entries;
+      if (entries > MOST) throw new CannotDo(`${root} has more than ${MOST.toString()} files. Name a folder below it.`);
+      const { name } = entry;
+      if (entry.isDirectory()) {
+        const path = `${here.path}${name}/`;
+        // fsck(8) keeps what it finds there; every ext file system has one, for root alone.
+        if (path === 'lost+found/' || apart.has(path)) continue;
+        if (name.includes(NO_TEXT)) visitor.unreadable(path, 'its name is no UTF-8 text');
+        else enter(path);
+      } else if (entry.isFile() && !name.includes(NO_TEXT)) ask(`${root}/${here.path}${name}`, name, here.visitor);
+      else here.visitor.other(name);
     }
-    here.entries++;
-    if (++entries % STEP === 0) yield entries;
-    if (entries > MOST) throw new CannotDo(`${root} has more than ${MOST.toString()} files. Name a folder below it.`);
-    const { name } = entry;
-    if (entry.isDirectory()) {
-      const path = `${here.path}${name}/`;
-      // fsck(8) keeps what it finds there; every ext file system has one, for root alone.
-      if (path === 'lost+found/' || apart.has(path)) continue;
-      if (name.includes(NO_TEXT)) visitor.unreadable(path, 'its name is no UTF-8 text');
-      else enter(path);
-    } else if (entry.isFile() && !name.includes(NO_TEXT)) ask(`${root}/${here.path}${name}`, name, here.visitor);
-    else here.visitor.other(name);
+  } finally {
+    // Whoever waits may give up half-way.
+    for (const { dir } of open) dir.closeSync();
   }
 }
 
