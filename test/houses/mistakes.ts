@@ -55,6 +55,7 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
     ['a name is misspelt in a cable', 'unknown-name garden-can', ['to: garden-cam', 'to: garden-can']],
     ['a port that is not there', 'no-such-port 16', ['from: sw/6', 'from: sw/16']],
+    ['one camera is named at two cables', 'port-cabled-twice drive-cam', ['to: garden-cam', 'to: drive-cam']],
     ['two plugs in one port', 'port-cabled-twice sw/2', ['from: sw/3', 'from: sw/2']],
     ['a camera at a port that feeds nothing', 'poe-missing poe', ['from: sw/3', 'from: sw/5']],
     [
@@ -1143,6 +1144,12 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       ['    routes: [{to: default, port: 24, via: 10.20.99.1}]\n', ''],
     ],
     ['the switch does not route', 'gateway-without-address core', ['    routing: true\n', '']],
+    [
+      'another subnet than switch and router are in',
+      'address-outside-subnet 10.20.89.0/30',
+      ['10.20.99.0', '10.20.89.0'],
+    ],
+    ['the subnet of another VLAN', 'address-outside-subnet 10.20.20.0/30', ['10.20.99.0', '10.20.20.0']],
   ],
 };
 

@@ -112,10 +112,8 @@ function wrongSubnet(
 ): { readonly meant: Subnet; readonly uses: readonly AddressUse[] } | undefined {
   const { subnet } = vlan;
   if (subnet === undefined) return undefined;
-  const own = addressUses.filter((use) =>
-    use.port === undefined || use.vlans.length === 0
-      ? vlans.length === 1
-      : use.vlans.includes(vlan) && use.vlans.length === 1,
+  const own = addressUses.filter(({ vlans: among }) =>
+    among.length === 0 ? vlans.length === 1 : among.length === 1 && among.includes(vlan),
   );
   const uses = own.filter(({ address }) => !contains(subnet, address));
   const [first] = uses;

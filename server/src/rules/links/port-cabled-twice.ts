@@ -4,6 +4,7 @@ import {
   type Cable,
   type CableEnd,
   type Connector,
+  type Device,
   type Port,
   type Site,
   connectorAt,
@@ -11,6 +12,7 @@ import {
   portAt,
 } from '../../site/model.ts';
 import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
+import type { Network } from '../../network/network.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -39,10 +41,12 @@ counted. Write each cable once; give the second a port of its own.`,
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
         else {
-          const finding = twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`);
+          const bare = uncabledLike(site, network, port);
+          const finding = twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`, bare);
           const followed = consequencesOf(network.causes, [cable.item], finding.related);
+          const missed = bare === undefined ? [] : missedBy(network, bare);
           // The output that the second should be at is open.
-          report({ ...finding, ...followed, entails: [...followed.entails, port.device] });
+          report({ ...finding, ...followed, entails: [...followed.entails, port.device, ...missed] });
         }
       }
       for (const end of cable.through) {
@@ -65,14 +69,36 @@ function shownOtherEnd(plug: Plug): string {
   return other === undefined ? 'nothing yet' : endName(other);
 }
 
-function twice(site: Site, port: Socket, first: Plug, second: Plug, what: string): Finding {
+/** The only device of the kind that has one port, as this one, and no cable: what one of two cables may be meant for. */
+function uncabledLike(site: Site, { topology }: Network, socket: Socket): Device | undefined {
+  const { device } = socket;
+  if (!('speed' in socket) || device.ports.length !== 1 || device.bridging) return undefined;
+  const [only, another] = site.devices.filter(
+    ({ kind, ports: [port, second] }) =>
+      kind === device.kind && port !== undefined && second === undefined && topology.linkAt(port) === undefined,
+  );
+  return another === undefined ? only : undefined;
+}
+
+/** What it does not send or get for want of a cable. */
+function missedBy({ deliveries }: Network, device: Device): object[] {
+  return deliveries.flatMap(({ source, unreached }) =>
+    unreached.flatMap(({ receiver, why }) => (source === device || receiver === device.name ? [why] : [])),
+  );
+}
+
+function twice(site: Site, port: Socket, first: Plug, second: Plug, what: string, bare?: Device): Finding {
   return {
     at: placeOf(second.cable.item, second.end.route),
-    message: `${nameOf(port)} already has a cable, ${what}. Give this one its own port, or remove it.`,
+    message:
+      bare === undefined
+        ? `${nameOf(port)} already has a cable, ${what}. Give this one its own port, or remove it.`
+        : `${nameOf(port)} already has a cable, ${what}, and ${bare.name} has none. Let one of them lead to ${bare.name}.`,
     about: [nameOf(port), port.device.name],
     related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${nameOf(port)}` }],
     fixes: () => {
       const fixes: Fix[] = [];
+      if (bare !== undefined) fixes.push(ledTo(second, bare), ledTo(first, bare));
       const free = 'speed' in port ? nextFreeSwitchPort(site, port) : nextFreeOutput(site, port);
       if (free !== undefined && !isSameCable(first.cable, second.cable)) {
         const edits = [setValue(second.cable.item, second.end.route, scalarText(nameOf(free), true))];
@@ -85,6 +111,11 @@ function twice(site: Site, port: Socket, first: Plug, second: Plug, what: string
       return fixes;
     },
   };
+}
+
+function ledTo(plug: Plug, { name }: Device): Fix {
+  const edits = [setValue(plug.cable.item, plug.end.route, scalarText(name, true))];
+  return { title: `Lead the cable from ${shownOtherEnd(plug)} to ${name}`, safe: false, edits };
 }
 
 /** Of the same device, such as the next output of a splitter, that no coax and no terminator is in. */
@@ -143,6 +174,27 @@ cables:
   - {from: core/1, to: paddock-cam, through: [panel-a/1]}
   - {from: core/2, to: stable-cam, through: [panel-a/1]}
 #                                            ^^^^^^^^^ panel-a/1 already has a cable, core/1 – paddock-cam
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: stable-cam}
+  - {from: core/2, to: stable-cam}
+#                      ^^^^^^^^^^ stable-cam/eth already has a cable, to core/1, and paddock-cam has none. Let one of them lead to paddock-cam
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+  stable-cam: {kind: camera}
+cables:
+  - {from: core/1, to: stable-cam}
+  - {from: core/2, to: paddock-cam}
 `,
   },
 ];
