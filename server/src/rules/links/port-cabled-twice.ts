@@ -42,7 +42,7 @@ counted. Write each cable once; give the second a port of its own.`,
         if (first === undefined) plugs.set(port, { cable, end });
         else {
           const bare = uncabledLike(site, network, port);
-          const finding = twice(site, port, first, { cable, end }, `to ${shownOtherEnd(first)}`, bare);
+          const finding = twice(site, port, [first, { cable, end }], `to ${shownOtherEnd(first)}`, bare);
           const followed = consequencesOf(network.causes, [cable.item], finding.related);
           const missed = bare === undefined ? [] : missedBy(network, bare);
           // The output that the second should be at is open.
@@ -54,7 +54,7 @@ counted. Write each cable once; give the second a port of its own.`,
         if (port === undefined) continue;
         const first = positions.get(port);
         if (first === undefined) positions.set(port, { cable, end });
-        else report(twice(site, port, first, { cable, end }, first.cable.name));
+        else report(twice(site, port, [first, { cable, end }], first.cable.name));
       }
     }
   },
@@ -87,7 +87,7 @@ function missedBy({ deliveries }: Network, device: Device): object[] {
   );
 }
 
-function twice(site: Site, port: Socket, first: Plug, second: Plug, what: string, bare?: Device): Finding {
+function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug], what: string, bare?: Device): Finding {
   return {
     at: placeOf(second.cable.item, second.end.route),
     message:
