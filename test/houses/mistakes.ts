@@ -1133,6 +1133,11 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   ],
   'transit': [
     [
+      'the cable of the router is in a port of the house',
+      'address-outside-subnet core/15',
+      ['from: core/24, to: edge/lan', 'from: core/15, to: edge/lan'],
+    ],
+    [
       'the router has no route back',
       'route-missing edge',
       ['    routes: [{to: 10.20.0.0/16, port: lan, via: 10.20.99.2}]\n', ''],
@@ -1150,6 +1155,86 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       ['10.20.99.0', '10.20.89.0'],
     ],
     ['the subnet of another VLAN', 'address-outside-subnet 10.20.20.0/30', ['10.20.99.0', '10.20.20.0']],
+  ],
+  'by-dhcp': [
+    [
+      'a switch without ports',
+      'no-such-port sw',
+      ['sw: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}, poe-budget: 55 W}', 'sw: {kind: switch}'],
+    ],
+  ],
+  're-encoding': [
+    ['the server is to ask for memberships', 'querier-absent enc', ['querier: s1', 'querier: enc']],
+    [
+      'the screen gets what it does not take',
+      'not-decodable hall',
+      [
+        'video: {codec: h264, size: 1920x1080, bitrate: 6 Mb/s}',
+        'video: {codec: h265, size: 1920x1080, bitrate: 6 Mb/s}',
+      ],
+    ],
+  ],
+  'wireless-vlans': [
+    [
+      'a range of ports lacks a VLAN',
+      'vlan-mismatch sw/2',
+      ['2-3: {speed: 1 Gb/s, trunk: [lan, guest], native: lan, poe: at}', '2-3: {speed: 1 Gb/s, vlan: lan, poe: at}'],
+    ],
+    [
+      'an access point at a port without its VLAN and without power',
+      'vlan-mismatch sw/8',
+      ['from: sw/3, to: ap2', 'from: sw/8, to: ap2'],
+    ],
+    [
+      'the house may not ask the cameras',
+      'unreached-receiver pc',
+      ['gateway: r, dhcp-pool: 192.168.10.100', 'gateway: r, reaches: [], dhcp-pool: 192.168.10.100'],
+    ],
+  ],
+  'firewall-legs': [
+    [
+      'the switches are swapped',
+      'cables-swapped so/1',
+      ['fw/a, to: so/1', 'fw/b, to: so/1'],
+      ['fw/b, to: sc/6', 'fw/a, to: sc/6'],
+    ],
+    ['the office may not ask', 'unreached-receiver boss', ['reaches: [cam]', 'reaches: []']],
+    ['a leg with an address of nowhere', 'address-outside-subnet 172.61.1.1', ['172.16.1.1', '172.61.1.1']],
+  ],
+  'management-vlan': [
+    [
+      'the native VLANs of a trunk differ',
+      'vlan-mismatch s2/1',
+      [
+        'poe-budget: 120 W, ports: {1: {speed: 1 Gb/s, trunk: [mgmt, use, cam], native: mgmt}',
+        'poe-budget: 120 W, ports: {1: {speed: 1 Gb/s, trunk: [mgmt, use, cam], native: use}',
+      ],
+    ],
+    [
+      'the querier has no address in its VLAN',
+      'querier-address s1',
+      ['addresses: {mgmt: 10.0.99.2, cam: 10.0.20.2}', 'addresses: {mgmt: 10.0.99.2}'],
+    ],
+  ],
+  'star': [
+    ['a mask that is too narrow', 'address-outside-subnet 10.20.0.0/24', ['10.20.0.0/23', '10.20.0.0/24']],
+    ['copper to the next building', 'copper-between-buildings cat6', ['from: b3/2, to: scr', 'from: b2/2, to: scr']],
+  ],
+  'small-masks': [
+    ['a mask that takes in the other VLANs', 'overlapping-subnets 10.0.0.0/19', ['10.0.20.0/26', '10.0.0.0/19']],
+    [
+      'a server with an address of another VLAN',
+      'address-outside-subnet sw/12',
+      ['rec: {kind: server, address: 10.0.20.10', 'rec: {kind: server, address: 10.0.30.10'],
+    ],
+  ],
+  'stairwell': [
+    ['a camera that serves one at a time', 'too-many-sessions 1', ['sessions: 3', 'sessions: 1']],
+    [
+      'an address with two digits swapped',
+      'address-outside-subnet 192.168.23.1',
+      ['flat-b: 192.168.32.1', 'flat-b: 192.168.23.1'],
+    ],
   ],
 };
 

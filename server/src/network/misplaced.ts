@@ -9,6 +9,7 @@ import { type AddressUse, isOutside } from './address-uses.ts';
 import { type Link, oppositePort } from './link.ts';
 import type { Network } from './network.ts';
 import { isTransparent } from './transparent-segments.ts';
+import { hasVlans } from './vlan-membership.ts';
 
 /** A port of a switch that puts what is behind it into a VLAN, and the addresses there. */
 export interface Placed {
@@ -84,8 +85,10 @@ function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: 
     if (link === undefined || use.port === undefined) return undefined;
     const port = oppositePort(link, use.port);
     if (!isTransparent(port)) return { port, link };
-    const [edge, second] = topology.segments.get(port.device)?.edges ?? [];
-    return second === undefined ? edge : undefined;
+    const { edges = [], hosts = [] } = topology.segments.get(port.device) ?? {};
+    const [edge, second] = [...edges, ...hosts.filter(({ port: host }) => host.device.routing && hasVlans(host))];
+    // A router's own address is not behind its port.
+    return second === undefined && edge?.port !== use.port ? edge : undefined;
   };
   const uses = new Set(outside);
   const byPort = grouped(

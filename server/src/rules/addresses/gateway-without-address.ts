@@ -1,4 +1,5 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { type AddressUse, isOutside } from '../../network/address-uses.ts';
 import { carries } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -64,8 +65,8 @@ port that carries it, or name another gateway.`,
           message:
             `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot send it ` +
             'anything. Give it one there.',
-          // Of a subnet that nobody is in, that is told.
-          effects: [subnet],
+          // Of a subnet that nobody is in, or an address of its that is outside, that is told.
+          effects: outsideOf(context.network, device, vlan) ?? [subnet],
           entails: [
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
@@ -96,6 +97,14 @@ function hasAddress(device: Device, { name, subnet }: Vlan): boolean {
   return ownAddresses(device).some(
     ({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address)),
   );
+}
+
+/** What it has at ports in the VLAN. */
+function outsideOf({ addressUses }: RuleContext['network'], device: Device, vlan: Vlan): AddressUse[] | undefined {
+  const own = addressUses.filter(
+    (use) => use.device === device && use.vlans.includes(vlan) && isOutside(use, use.vlans),
+  );
+  return own.length === 0 ? undefined : own;
 }
 
 function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan): Fix[] {

@@ -1,4 +1,6 @@
 import { type Subnet, formatSubnet, overlaps } from '../../standards/ipv4.ts';
+import type { Obstacle } from '../../network/delivery.ts';
+import { lostBy } from '../../network/lost.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { leastWhere } from '../../text/bisect.ts';
@@ -15,9 +17,15 @@ export const overlappingSubnets: Rule = {
 in vain for the other's on their own link. Of two overlapping subnets one is always inside the other: shrink the larger
 one, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
-  check({ site }: RuleContext, report: Report): void {
-    for (const { vlan, subnet, others, total } of clashesIn(site.vlans)) {
+  check({ site, network }: RuleContext, report: Report): void {
+    const clashes = clashesIn(site.vlans);
+    // One that holds several of them is what is wrong.
+    const holding = grouped(clashes, ({ others, total }) => (total === 1 ? others[0]?.vlan : undefined));
+    for (const clash of clashes) {
+      const { vlan, subnet, others, total } = clash;
       const words = others.map((other) => `${formatSubnet(other.subnet)} of ${other.vlan.name}`);
+      const overlapping = (holding.get(vlan) ?? []).filter((other) => other.subnet.prefix > subnet.prefix);
+      const all = [vlan, ...others.map((other) => other.vlan), ...overlapping.map((other) => other.vlan)];
       report({
         at: placeOf(vlan.item, ['subnet']),
         message:
@@ -26,7 +34,11 @@ one, or move one of them.`,
         about: [vlan.name],
         // Where its hosts are in another subnet, that is told.
         effects: [subnet],
-        related: others.map((other) => ({
+        entails: [
+          ...overlapping.map((other) => other.subnet),
+          ...lostBy(network, (why) => isBetween(why, all)).map(({ unreached }) => unreached.why),
+        ],
+        related: [...others, ...overlapping].map((other) => ({
           at: placeOf(other.vlan.item, ['subnet']),
           message: `the subnet of ${other.vlan.name}`,
         })),
@@ -34,6 +46,12 @@ one, or move one of them.`,
     }
   },
 };
+
+/** Whether a host looks for it in the wrong one of the VLANs. */
+function isBetween(why: Obstacle, vlans: readonly Vlan[]): boolean {
+  const isOne = (name: string): boolean => vlans.some((vlan) => vlan.name === name);
+  return why.obstacle === 'not-on-link' && isOne(why.network) && isOne(why.to);
+}
 
 /** A VLAN's subnet, and the place of the VLAN in the site. */
 interface Declared {

@@ -1,3 +1,5 @@
+import { grouped } from '../../grouped.ts';
+import { type AddressUse, isOutside } from '../../network/address-uses.ts';
 import type { Causes } from '../../network/causes.ts';
 import type { Link } from '../../network/link.ts';
 import {
@@ -30,12 +32,14 @@ end carries stops at the other; two access ports of different VLANs mix the two 
 native VLANs too. A host without a trunk belongs at an access port.`,
   source: 'IEEE 802.1Q: ingress rules and the port VLAN ID (from memory)',
   check({ site, network }: RuleContext, report: Report): void {
-    const { topology, causes } = network;
-    const context = { site, topology, causes };
+    const { topology, causes, addressUses } = network;
+    const context = { site, topology, causes, addressUses };
+    const found: Mismatch[] = [];
+    const take = (mismatch: Mismatch): number => found.push(mismatch);
     for (const link of topology.links) {
       const { a, b } = link;
       if (a.forwards && b.forwards) {
-        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(context, { a, b, link, faults: [link] }, report);
+        if (!isTransparent(a) && !isTransparent(b)) betweenSwitches(context, { a, b, link, faults: [link] }, take);
       } else if (a.forwards || b.forwards) {
         const [inner, host] = a.forwards ? [a, b] : [b, a];
         const segment = isTransparent(inner) ? topology.segments.get(inner.device) : undefined;
@@ -46,7 +50,7 @@ native VLANs too. A host without a trunk belongs at an access port.`,
         // What knows no tags on a switch that knows none: see oddOnes.
         if (segment !== undefined && !hasVlans(host)) continue;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
-          atHost(context, { link, from, host }, wire, report);
+          atHost(context, { link, from, host }, wire, take);
       }
     }
     for (const segment of new Set(topology.segments.values())) {
@@ -58,11 +62,43 @@ native VLANs too. A host without a trunk belongs at an access port.`,
         betweenSwitches(
           context,
           { a: first.port, b: second.port, link: second.link, faults: [first.link, second.link] },
-          report,
+          take,
         );
     }
+    // The ports of a range are set together.
+    for (const [first, ...others] of grouped(found, ({ set, lost }) => rangeOf(set, lost)).values())
+      if (first !== undefined) report(together(first, others));
   },
 };
+
+/** What is found at a port that is set otherwise than its far end. */
+interface Mismatch {
+  readonly set: Port;
+  /** What does not pass, as text. */
+  readonly lost: string;
+  readonly finding: Finding;
+}
+
+function rangeOf({ device, route, name, vlan, native, trunk }: Port, lost: string): object | string {
+  return route[1] === name || route.length === 0
+    ? {}
+    : [device.name, ...route, vlan ?? '', native ?? '', ...(trunk ?? []), lost].join(' ');
+}
+
+function together({ finding }: Mismatch, others: readonly Mismatch[]): Finding {
+  if (others.length === 0) return finding;
+  const all = others.map((other) => other.finding);
+  return {
+    ...finding,
+    about: [...new Set([...finding.about, ...all.flatMap(({ about }) => about)])],
+    related: [
+      ...(finding.related ?? []),
+      ...others.map((other) => ({ at: other.finding.at, message: `so does ${portName(other.set)}` })),
+      ...all.flatMap(({ related = [] }) => related),
+    ],
+    entails: [...(finding.entails ?? []), ...all.flatMap(({ entails = [] }) => entails)],
+  };
+}
 
 /**
  * On switches without VLANs, those that tag everything and those that know no tags do not hear each other. One that
@@ -119,6 +155,7 @@ interface Context {
   readonly site: Site;
   readonly topology: Topology;
   readonly causes: Causes;
+  readonly addressUses: readonly AddressUse[];
 }
 
 function names(domains: readonly (BroadcastDomain | undefined)[]): string[] {
@@ -140,7 +177,11 @@ interface SwitchCable {
   readonly faults: readonly Link[];
 }
 
-function betweenSwitches(context: Context, { a, b, link, faults }: SwitchCable, report: Report): void {
+function betweenSwitches(
+  context: Context,
+  { a, b, link, faults }: SwitchCable,
+  take: (mismatch: Mismatch) => void,
+): void {
   const { site, topology } = context;
   if (!isKnown(site, a) || !isKnown(site, b)) return;
   const [own, other] = [topology.vlanMembershipOf(a), topology.vlanMembershipOf(b)];
@@ -164,22 +205,26 @@ function betweenSwitches(context: Context, { a, b, link, faults }: SwitchCable, 
       : []),
     ...(stays.length === 0 ? [] : [`${list(names(stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
   ];
-  report({
+  const followed = consequencesOf(
+    context.causes,
+    faults,
+    [more, lacking].map((port) => ({
+      at: placeOfVlans(port),
+      message: `${portName(port)}: ${described(context, port)}`,
+    })),
+  );
+  const finding: Finding = {
     at: placeOfEnd(link, lacking === link.a || lacking === link.b ? lacking : link.b),
     message:
       `${portName(more)} is ${described(context, more)}, ${portName(lacking)} ${described(context, lacking)}: ` +
       `${effects.join(', and ')}. Make both alike.`,
     about: aboutPorts(lacking, more),
-    ...consequencesOf(
-      context.causes,
-      faults,
-      [more, lacking].map((port) => ({
-        at: placeOfVlans(port),
-        message: `${portName(port)}: ${described(context, port)}`,
-      })),
-    ),
+    ...followed,
+    // At the wrong port it may not be fed either.
+    entails: [...followed.entails, a, b],
     fixes: () => alike(context, lacking, more),
-  });
+  };
+  take({ set: lacking, lost: effects.join(), finding });
 }
 
 /** Whether a switch has a VLAN at another port than this one, or its own address in it, or says nothing of others. */
@@ -235,14 +280,18 @@ interface HostCable {
 }
 
 /** `wire` is what comes to the host. */
-function atHost(context: Context, cable: HostCable, wire: VlanMembership, report: Report): void {
+function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: (mismatch: Mismatch) => void): void {
   const { from, host } = cable;
   if (!hasVlans(host)) {
     if (wire.untagged !== undefined || wire.tagged.length === 0) return;
     const what =
       `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
       `give ${host.device.name} a trunk.`;
-    report(findingAtHost(context, cable, what, () => forHost(context.site, from, host)));
+    take({
+      set: from,
+      lost: what,
+      finding: findingAtHost(context, cable, what, () => forHost(context.site, from, host)),
+    });
     return;
   }
   if (!isKnown(context.site, host)) return;
@@ -254,17 +303,31 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, report
   const what =
     `${portName(host)} ${described(context, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
     'to it. Make both alike.';
-  report(findingAtHost(context, cable, what, () => alike(context, from, host)));
+  const finding = findingAtHost(context, cable, what, () => alike(context, from, host));
+  // Of an address that is in another network than the port, that is told.
+  const stray = context.addressUses.some((use) => use.port === host && isOutside(use, use.vlans));
+  take({
+    set: from,
+    lost: list(missing),
+    finding: { ...finding, effects: stray && own.tagged.length === 0 ? [host] : [] },
+  });
 }
 
 function findingAtHost(context: Context, { link, from, host }: HostCable, what: string, fixes: () => Fix[]): Finding {
   const is = described(context, from);
   const isAtCable = from === link.a || from === link.b;
+  const followed = consequencesOf(
+    context.causes,
+    [link],
+    [{ at: placeOfVlans(from), message: `${portName(from)}: ${is}` }],
+  );
   return {
     at: placeOfEnd(link, isAtCable && !isHostToBeSet(context, link, host) ? from : host),
     message: `${portName(from)} is ${is}, and ${what}`,
     about: aboutPorts(host, from),
-    ...consequencesOf(context.causes, [link], [{ at: placeOfVlans(from), message: `${portName(from)}: ${is}` }]),
+    ...followed,
+    // At the wrong port it may not be fed either.
+    entails: [...followed.entails, host, ...(isAtCable ? [from] : [])],
     fixes,
   };
 }

@@ -1,9 +1,10 @@
 import { canQuery } from '../../network/can-query.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { bestQuerier } from '../../network/querier.ts';
-import { fixOf, scalarText, setValue } from '../../site/edit.ts';
+import type { Network } from '../../network/network.ts';
+import { type Fix, fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Vlan } from '../../site/model.ts';
+import type { Site, Vlan } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierAbsent: Rule = {
@@ -21,6 +22,24 @@ switch or router that has a port in the VLAN.`,
       if (device?.kind === undefined) continue;
       const asks = canQuery(device);
       const domain = network.topology.domainOf(vlan);
+      if (
+        asks &&
+        HOSTS.includes(device.kind) &&
+        !device.multicastRouting &&
+        network.tree(domain).querier !== undefined
+      ) {
+        report({
+          at: placeOf(vlan.item, ['querier']),
+          severity: 'warning',
+          message:
+            `${device.name} is ${aKind(device.kind)}, which asks for memberships only if a program for it runs there: ` +
+            'without one all groups end. Name a switch or router.',
+          about: [vlan.name, device.name],
+          related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
+          fixes: () => better(site, network, vlan),
+        });
+        continue;
+      }
       if (asks && network.tree(domain).querier !== undefined) continue;
       // Without a switch that snoops nobody has to ask.
       const snoops = [...network.tree(domain).bridges.keys()].some(({ snooping }) => snooping);
@@ -39,18 +58,21 @@ switch or router that has a port in the VLAN.`,
         effects: asks ? [vlan] : [],
         entails: network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan))),
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
-        fixes: () => {
-          const better = bestQuerier(site, network, domain);
-          if (better === undefined) return [];
-          return fixOf(
-            `Name ${better.name} as querier`,
-            setValue(vlan.item, ['querier'], scalarText(better.name, true)),
-          );
-        },
+        fixes: () => better(site, network, vlan),
       });
     }
   },
 };
+
+/** Kinds that ask only where somebody has set it up. */
+const HOSTS: readonly string[] = ['server', 'computer'];
+
+function better(site: Site, network: Network, vlan: Vlan): Fix[] {
+  const best = bestQuerier(site, network, network.topology.domainOf(vlan));
+  return best === undefined
+    ? []
+    : fixOf(`Name ${best.name} as querier`, setValue(vlan.item, ['querier'], scalarText(best.name, true)));
+}
 
 /** Whether it is for want of a querier in the VLAN. */
 function isOf(why: Obstacle, vlan: Vlan): boolean {

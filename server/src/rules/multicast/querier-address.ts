@@ -1,5 +1,5 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { type Fix, fixOf, nodeAt, putValue } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf, nameText, nodeAt, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
@@ -16,8 +16,9 @@ one, write it down; where it has none, give it one.`,
   source: 'RFC 4541 §2.1.1(1), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const [device, vlans] of asking(site)) {
-      if (hasAddress(device)) continue;
-      const heard = vlans.flatMap((vlan) => {
+      const without = vlans.filter((vlan) => !hasAddress(device, vlan));
+      if (without.length === 0) continue;
+      const heard = without.flatMap((vlan) => {
         const { querier, bridges } = network.tree(network.topology.domainOf(vlan));
         const others = [...bridges.keys()].filter((other) => other.snooping && other !== device);
         return querier === device && others.length > 0 ? [{ vlan, others }] : [];
@@ -27,7 +28,7 @@ one, write it down; where it has none, give it one.`,
       report({
         at: placeOf(first.vlan.item, ['querier']),
         message:
-          `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address: of ` +
+          `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address${device.addresses.length > 0 ? ' there' : ''}: of ` +
           `queries from 0.0.0.0 ${first.others[0]?.name ?? 'another switch'} does not learn where to send reports. ` +
           'Give its address.',
         about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
@@ -51,18 +52,19 @@ function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
   return found;
 }
 
-/** Also one that is half typed. */
-function hasAddress({ item, ports }: Device): boolean {
-  return (
-    (nodeAt(item, ['address']) ?? nodeAt(item, ['addresses'])) !== undefined ||
-    ports.some(({ addresses }) => addresses.length > 0)
-  );
+/** Also one that is half typed. Of a switch with an address by VLAN, in this one. */
+function hasAddress({ item, addresses, ports }: Device, { name }: Vlan): boolean {
+  if (nodeAt(item, ['address']) !== undefined || ports.some((port) => port.addresses.length > 0)) return true;
+  const isHalfTyped = nodeAt(item, ['addresses']) !== undefined && addresses.length === 0;
+  return isHalfTyped || addresses.some(({ vlan }) => vlan === name);
 }
 
-function addressed(site: Site, { item, name }: Device, vlan: Vlan): Fix[] {
+function addressed(site: Site, { item, name, addresses }: Device, vlan: Vlan): Fix[] {
   const free = nextFreeAddress(site, vlan);
   if (free === undefined) return [];
-  const edits = putValue(item, 'address', formatAddress(free));
+  const text = formatAddress(free);
+  const byVlan = addresses.length > 0;
+  const edits = byVlan ? [addEntry(item, ['addresses'], nameText(vlan.name), text)] : putValue(item, 'address', text);
   return fixOf(`Give ${name} ${formatAddress(free)}`, ...edits);
 }
 

@@ -1,9 +1,11 @@
-import { fixOf, setValue } from '../../site/edit.ts';
+import { fixOf, nameText, nodeAt, putValue, setValue } from '../../site/edit.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { type Item, isName, placeOf } from '../../site/item.ts';
-import { type Device, type Site, endName } from '../../site/model.ts';
+import { type Item, headOf, isName, placeOf } from '../../site/item.ts';
+import { lostAt } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
+import { type CableEnd, type Device, type Site, endName } from '../../site/model.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { nearest } from '../../text/nearest.ts';
@@ -24,15 +26,23 @@ export const noSuchPort: Rule = {
   why: `The cable ends nowhere, and nothing that should cross it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
   check({ site, network }: RuleContext, report: Report): void {
+    const undeclared = new Map<Device, Named[]>();
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || isSocket(device, end.port)) continue;
         if (hasShapeProblem(item, end.route) || !isSound(device.item) || !knowsConnectors(device)) continue;
+        if (device.kind === 'switch' && device.item !== item && nodeAt(device.item, ['ports']) === undefined) {
+          const known = undeclared.get(device);
+          if (known === undefined) undeclared.set(device, [{ item, end, port: end.port }]);
+          else known.push({ item, end, port: end.port });
+          continue;
+        }
         const finding = missing(site, { item, route: end.route, device, port: end.port, text: endName(end) });
         report({ ...finding, ...consequencesOf(network.causes, [item], finding.related) });
       }
     }
+    for (const [device, named] of undeclared) report(withoutPorts(site, network, device, named));
     for (const device of site.devices)
       if (device.aerial !== undefined && knowsConnectors(device)) missingConnectors(device, report);
     const naming = [
@@ -54,6 +64,44 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
     }
   },
 };
+
+/** An end of a cable that names a port. */
+interface Named {
+  readonly item: Item;
+  readonly end: CableEnd;
+  readonly port: string;
+}
+
+/** A switch of which no port is declared. */
+function withoutPorts(site: Site, network: Network, { item, name }: Device, named: readonly Named[]): Finding {
+  const all = [...new Set(named.map(({ port }) => port))];
+  const ports = compactPorts(all);
+  const followed = consequencesOf(
+    network.causes,
+    named.map((one) => one.item),
+    named.map((one) => ({
+      at: placeOf(one.item, one.end.route),
+      message: `${name} has no port ${visible(one.port, 40)}`,
+    })),
+  );
+  const cabled = site.cables
+    .filter((cable) => named.some((one) => one.item === cable.item))
+    .flatMap(({ from, to }) => [from, to].flatMap((end) => site.deviceByName.get(end?.device ?? '') ?? []));
+  return {
+    at: headOf(item),
+    message:
+      `${name} declares no ports, and cables name ${ports}. Declare what it has, such as ` +
+      '`ports: {1-8: {speed: 1 Gb/s}}`.',
+    about: [name],
+    ...followed,
+    entails: [...followed.entails, ...lostAt(network, cabled).obstacles],
+    fixes: () =>
+      fixOf(
+        `Declare the ports ${ports}`,
+        ...putValue(item, 'ports', `{${all.map((port) => `${nameText(port)}: {}`).join(', ')}}`),
+      ),
+  };
+}
 
 /** Outputs that a part names of itself and does not have. */
 function missingConnectors(device: Device, report: Report): void {

@@ -1,5 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Obstacle } from '../../network/delivery.ts';
+import { isOutside } from '../../network/address-uses.ts';
 import { lostBy } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import type { Way } from '../../network/route-table.ts';
@@ -56,8 +57,8 @@ function isBy(why: Obstacle, route: Way['route']): boolean {
 
 interface Problem {
   readonly message: string;
-  /** A switch that could route and is not said to. */
-  readonly of?: Device | undefined;
+  /** A switch that could route and is not said to, or an address in the wrong network. */
+  readonly of?: object | undefined;
   readonly fixes: () => readonly Fix[];
 }
 
@@ -90,6 +91,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   const said = formatAddress(route.via);
   const { at } = via;
   const idle = at === undefined ? switchWith(network, route.via) : undefined;
+  const stray = network.addressUses.find((use) => use.address === route.via && isOutside(use, use.vlans));
   const what =
     at === undefined
       ? idle === undefined
@@ -101,7 +103,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   if (what === undefined) return undefined;
   return {
     message: `${device.name} sends packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
-    of: idle,
+    of: idle ?? stray,
     fixes: () => handTo(network, device, by, route.route),
   };
 }
@@ -113,7 +115,7 @@ function handTo(network: Network, device: Device, by: NonNullable<Way['by']>, ro
 }
 
 function switchWith({ addressUses }: Network, address: number): Device | undefined {
-  return addressUses.find((candidate) => candidate.address === address && candidate.port === undefined)?.device;
+  return addressUses.find((use) => use.address === address && use.port === undefined && !use.device.routing)?.device;
 }
 
 /** Addresses of routers in the network of an interface, as texts. */
