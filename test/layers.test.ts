@@ -15,7 +15,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'supply': ['site', 'network'],
   'plan.ts': ['site', 'network', 'storage', 'television', 'racks', 'supply'],
   'report': ['site', 'network', 'storage', 'television', 'racks', 'plan.ts'],
-  'draw': ['site', 'network', 'racks', 'plan.ts', 'report'],
+  'draw': ['site', 'network', 'television', 'racks', 'plan.ts', 'report'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
   'rules': ['site', 'network', 'storage', 'television', 'racks', 'supply', 'recordings', 'lint', 'make'],

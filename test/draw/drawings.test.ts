@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { KINDS } from '../../server/src/draw/kinds.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
@@ -16,7 +16,7 @@ for (const sample of SAMPLES)
   describe(`drawings of ${sample}`, () => {
     const plan = planOf(readSite(`samples/${sample}`).folder.site());
     const all = KINDS.flatMap((kind) =>
-      (kind.isOfSite === true ? [''] : kind.subjects(plan)).map((subject) => ({
+      subjectsOf(kind, plan).map((subject) => ({
         name: `${kind.kind} ${subject}`,
         drawing: kind.draw(plan, subject, USUAL),
       })),

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { USUAL, type Wanted } from '../../server/src/draw/drawing.ts';
+import { USUAL, type Wanted, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { KINDS } from '../../server/src/draw/kinds.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
@@ -14,7 +14,7 @@ import { picture } from './picture.ts';
 /** Every picture of a site, with what is wrong with it. */
 function wrong(plan: Plan, wanted: Wanted = USUAL): string[] {
   return KINDS.flatMap((kind) =>
-    (kind.isOfSite === true ? [''] : kind.subjects(plan)).flatMap((subject) => {
+    subjectsOf(kind, plan).flatMap((subject) => {
       const seen = picture(svgFile(kind.draw(plan, subject, wanted)));
       return faults(seen).map((fault) => `${kind.kind} ${subject}: ${fault}`);
     }),

@@ -11,7 +11,8 @@ import { type Plan, planOf } from '../../server/src/plan.ts';
 import { reportOf } from '../../server/src/report/report.ts';
 import { kilograms } from '../../server/src/text/words.ts';
 import { planFrom } from '../report/paddock.ts';
-import { type Area, type Picture, picture } from './picture.ts';
+import { faults } from './geometry.ts';
+import { type Picture, picture } from './picture.ts';
 
 function rack(plan: Plan, name: string): Picture {
   return picture(svgFile(rackFronts.draw(plan, name, USUAL)));
@@ -19,31 +20,6 @@ function rack(plan: Plan, name: string): Picture {
 
 function panel(plan: Plan, name: string): Picture {
   return picture(svgFile(panelPorts.draw(plan, name, USUAL)));
-}
-
-function meet(a: Area, b: Area): boolean {
-  return a.left < b.right - 0.01 && b.left < a.right - 0.01 && a.top < b.bottom - 0.01 && b.top < a.bottom - 0.01;
-}
-
-function isIn(inner: Area, outer: Area): boolean {
-  return (
-    inner.left >= outer.left - 0.01 &&
-    inner.right <= outer.right + 0.01 &&
-    inner.top >= outer.top - 0.01 &&
-    inner.bottom <= outer.bottom + 0.01
-  );
-}
-
-/** No box is over another, and what is written at a box is in it. */
-function assertClear({ boxes, words, width, height }: Picture): void {
-  boxes.forEach((box, index) => {
-    for (const other of boxes.slice(index + 1)) assert.ok(!meet(box, other), `${box.what} is over ${other.what}`);
-  });
-  for (const word of words) {
-    assert.ok(isIn(word, { what: '', left: 0, top: 0, right: width, bottom: height }), word.what);
-    for (const box of boxes)
-      assert.ok(!meet(word, box) || isIn(word, box), `${word.what} crosses the edge of ${box.what}`);
-  }
 }
 
 interface Put {
@@ -89,7 +65,7 @@ describe('a picture of a rack', () => {
       fc.property(puts, fc.integer({ min: 1, max: 16 }), fc.constantFrom('top', 'bottom'), (all, units, from) => {
         const plan = planFrom(siteWith(all, units, from));
         const drawn = rack(plan, 'tall');
-        assertClear(drawn);
+        assert.deepEqual(faults(drawn), []);
         const named = new Set(drawn.things.map(({ at }) => at));
         for (const device of plan.site.devices)
           assert.equal(named.has(device.name), device.mounting.rack === 'tall', device.name);
@@ -186,7 +162,7 @@ describe('a picture of a patch panel', () => {
               `cables:\n  - {from: far-${name}, to: sw/${ports}, through: [${name}/${ports}], label: "${name}"}\n`,
           );
           const drawn = panel(plan, name);
-          assertClear(drawn);
+          assert.deepEqual(faults(drawn), []);
           assert.equal(drawn.things.filter(({ names }) => names === 'ports').length, ports);
         },
       ),

@@ -1,6 +1,6 @@
 import { Command, Option } from 'commander';
 import { closest } from 'fastest-levenshtein';
-import type { Drawing, Kind, Wanted } from '../draw/drawing.ts';
+import { type Drawing, type Kind, type Wanted, subjectsOf } from '../draw/drawing.ts';
 import { KINDS } from '../draw/kinds.ts';
 import { drawingPage } from '../draw/page.ts';
 import { svgFile } from '../draw/svg.ts';
@@ -80,11 +80,9 @@ function draw(kind: Kind, name: string | undefined, options: Options): void {
 
 /** The only one needs no name. */
 function subjectOf(kind: Kind, plan: Plan, name: string | undefined): string {
-  const subjects = kind.subjects(plan);
-  if (kind.isOfSite === true) {
-    if (name !== undefined) throw new CannotDo(`${kind.kind} is drawn of the whole site: leave ${name} out.`);
-    return '';
-  }
+  if (kind.isOfSite === true && name !== undefined)
+    throw new CannotDo(`${kind.kind} is drawn of the whole site: leave ${name} out.`);
+  const subjects = subjectsOf(kind, plan);
   const [only, another] = subjects;
   if (only === undefined) throw new CannotDo(`The site has nothing to draw ${kind.kind} of.`);
   if (name === undefined && another !== undefined)

@@ -15,10 +15,18 @@ export interface Kind {
   readonly summary: string;
   /** It is drawn of the whole site, and has no subjects. */
   readonly isOfSite?: boolean;
+  /** Of the whole site: whether it has anything of that kind; without it, every site has. */
+  isThere?(plan: Plan): boolean;
   /** What it can be drawn of, by name, as the site stands. */
   subjects(plan: Plan): readonly string[];
   /** @param subject one of the subjects; empty where it is of the whole site */
   draw(plan: Plan, subject: string, wanted: Wanted): Drawing;
+}
+
+/** What a kind can be drawn of as the site stands; the empty one stands for the whole site. */
+export function subjectsOf(kind: Kind, plan: Plan): readonly string[] {
+  if (kind.isOfSite !== true) return kind.subjects(plan);
+  return kind.isThere?.(plan) === false ? [] : [''];
 }
 
 /** What a person may want to see of it; a kind heeds what applies to it. */

@@ -1,5 +1,6 @@
 /** All kinds of pictures, in the order in which they are listed. */
 
+import { aerialSystem } from './aerial.ts';
 import type { Kind } from './drawing.ts';
 import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
@@ -8,4 +9,12 @@ import { streamWay } from './stream.ts';
 import { subnetMap } from './subnet.ts';
 import { switchPorts } from './switch.ts';
 
-export const KINDS: readonly Kind[] = [streamWay, networkPicture, switchPorts, subnetMap, rackFronts, panelPorts];
+export const KINDS: readonly Kind[] = [
+  streamWay,
+  networkPicture,
+  switchPorts,
+  subnetMap,
+  rackFronts,
+  panelPorts,
+  aerialSystem,
+];

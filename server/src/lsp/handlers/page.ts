@@ -30,15 +30,16 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
   },
   drawing: async (plan, { drawing: wanted }) => {
-    const [{ KINDS }, { drawingPage }, { asButton }] = await Promise.all([
+    const [{ KINDS }, { subjectsOf }, { drawingPage }, { asButton }] = await Promise.all([
       import('../../draw/kinds.ts'),
+      import('../../draw/drawing.ts'),
       import('../../draw/page.ts'),
       import('../../report/page/cells.ts'),
     ]);
     const kind = KINDS.find((one) => one.kind === wanted?.kind);
     if (kind === undefined || wanted === undefined) throw noSuchPage();
     const { subject, rate = 'peak', vlan, stream } = wanted;
-    if (kind.isOfSite !== true && !kind.subjects(plan).includes(subject))
+    if (!subjectsOf(kind, plan).includes(subject))
       throw new ResponseError(ErrorCodes.InvalidParams, `There is no ${kind.kind} ${subject} to draw.`);
     const drawing = kind.draw(plan, subject, { rate, vlan, stream });
     return { title: drawing.title, html: drawingPage(drawing, asButton) };
@@ -62,10 +63,14 @@ export const pageHandler: Handler = {
     });
     connection.onRequest(drawings, async ({ folder }) => {
       const { plan } = await sites.look(addresses.take(folder));
-      const { KINDS } = await import('../../draw/kinds.ts');
-      return KINDS.flatMap(({ kind, title, summary, isOfSite, subjects }) => {
-        const all = subjects(plan);
-        return all.length === 0 && isOfSite !== true ? [] : [{ kind, title, summary, subjects: all }];
+      const [{ KINDS }, { subjectsOf }] = await Promise.all([
+        import('../../draw/kinds.ts'),
+        import('../../draw/drawing.ts'),
+      ]);
+      return KINDS.flatMap((one) => {
+        const { kind, title, summary, isOfSite } = one;
+        const all = subjectsOf(one, plan);
+        return all.length === 0 ? [] : [{ kind, title, summary, subjects: isOfSite === true ? [] : all }];
       });
     });
     connection.onRequest(placeRequest, async ({ folder, names, name }) => {
