@@ -14,6 +14,7 @@ import { headroomCommand } from './headroom.ts';
 import { lspCommand } from './lsp.ts';
 import { makeCommand } from './make.ts';
 import { newCommand } from './new.ts';
+import { powerCommand } from './power.ts';
 import { print, tell } from './print.ts';
 import { reportCommand } from './report.ts';
 import { visiblePath } from '../text/visible.ts';
@@ -55,6 +56,7 @@ ${EXIT_STATUS}`,
     reportCommand,
     fixCommand,
     explainCommand,
+    powerCommand,
     headroomCommand,
     newCommand,
     drawCommand,

@@ -24,6 +24,7 @@ import {
   streamRatesExplained,
   wireExplained,
 } from './explain/stream.ts';
+import { supplyExplained, totalExplained } from './explain/supply.ts';
 import { trafficExplained } from './explain/traffic.ts';
 import { connectorExplained, levelExplained, multiplexExplained, serviceExplained } from './explain/television.ts';
 import { uplinkExplained } from './explain/uplink.ts';
@@ -45,6 +46,7 @@ export const FIGURE_PATHS: readonly string[] = [
   'volumes VOLUME recordings RECORDING',
   'racks RACK',
   'poe DEVICE [draw|budget]',
+  'power [DEVICE]',
   'air DEVICE',
   'rf DEVICE/CONNECTOR [MULTIPLEX]',
   'multiplexes MULTIPLEX',
@@ -112,6 +114,14 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   poe: (plan, [name = '', ...rest]) => {
     oneOf('figure', rest, ['draw', 'budget']);
     return [drawExplained(named('device that feeds others', name, plan.power, ({ device }) => device.name))];
+  },
+  power: (plan, [name, ...rest]) => {
+    expectEnd(rest);
+    if (name === undefined) return [totalExplained(plan)];
+    const device = named('device', name, plan.site.devices, (one) => one.name);
+    const found = supplyExplained(plan, device);
+    if (found.length === 0) throw new NotThere(`Nothing is said of the power of ${name}.`);
+    return found;
   },
   air: (plan, [name = '', ...rest]) => {
     expectEnd(rest);

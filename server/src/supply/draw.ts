@@ -136,3 +136,11 @@ function sum(a: Watts, b: Watts): Watts {
 function scaled({ most, mean, byClass }: Watts, factor: number): Watts {
   return { most: most * factor, mean: mean * factor, byClass: byClass * factor };
 }
+
+/** mW that devices which share a place turn into heat there: what they draw, without what leaves by their ports. */
+export function heatOf(draw: (device: Device) => Draw, devices: readonly Device[]): number {
+  return devices.reduce((sum, device) => {
+    const { taken, given } = draw(device);
+    return sum + taken.most - given.most;
+  }, 0);
+}

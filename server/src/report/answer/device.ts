@@ -5,6 +5,7 @@ import type { Device, Port } from '../../site/model.ts';
 import { bitRate, count, few, percent, watts } from '../../text/words.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import { partWords, portsAnswer } from './port.ts';
+import { circuitAnswer, upsAnswer } from './supply.ts';
 import { weakestWords } from './television.ts';
 import { answer, isLoadKnown, rateWords } from './words.ts';
 
@@ -49,6 +50,10 @@ export function deviceAnswer(plan: Plan, device: Device): string {
         fullest(plan, device),
         onCoax(plan, device),
       );
+    case 'ups':
+      return upsAnswer(plan, device);
+    case 'circuit':
+      return circuitAnswer(plan, device);
     // Coax runs through them.
     case 'power-inserter':
     case 'isolator':

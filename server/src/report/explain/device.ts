@@ -13,6 +13,7 @@ import { inPortOrder } from './port-order.ts';
 import { airExplained } from './air.ts';
 import { amplifierExplained, connectorExplained } from './television.ts';
 import { busesExplained, tunersExplained } from './tuners.ts';
+import { supplyExplained } from './supply.ts';
 import { uplinkExplained } from './uplink.ts';
 import { drawExplained } from './power.ts';
 import { deviceAnswer } from '../answer/device.ts';
@@ -25,6 +26,7 @@ export function deviceExplained(plan: Plan, device: Device): Explanation[] {
   return [
     summary(plan, device),
     ...(power === undefined || power.feeds.length === 0 ? [] : [drawExplained(power)]),
+    ...supplyExplained(plan, device),
     ...air.map(airExplained),
     ...amplifierExplained(plan, device),
     ...tunersExplained(plan, device),

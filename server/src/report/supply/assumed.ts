@@ -1,0 +1,29 @@
+/** What power rests on beside the site: what is assumed where it says nothing, and what to mind. Each is said once. */
+
+import { ASSUMED_DEPTH, ASSUMED_EFFICIENCY, ASSUMED_HEALTH, PEUKERT_EXPONENT } from '../../standards/battery.ts';
+import { SUPPLY_MILLIVOLTS } from '../../standards/poe.ts';
+import { ASSUMED_POE_EFFICIENCY, ASSUMED_POWER_FACTOR } from '../../supply/draw.ts';
+import { threshold } from '../../text/words.ts';
+
+/** Where the site says nothing else; common practice. */
+export const ASSUMPTIONS: readonly string[] = [
+  `PoE: ${threshold(ASSUMED_POE_EFFICIENCY)} of what a switch takes for it leaves by its ports, at ` +
+    `${SUPPLY_MILLIVOLTS / 1000} V; a cable with a length loses what its copper takes.`,
+  `Power factor ${ASSUMED_POWER_FACTOR}.`,
+  `UPS: ${threshold(ASSUMED_EFFICIENCY)} of what the battery gives comes out, ${threshold(ASSUMED_DEPTH)} of its charge ` +
+    `is used, and ${threshold(ASSUMED_HEALTH)} of its capacity is left; one of lead also loses by fast discharge ` +
+    `(Peukert, k = ${PEUKERT_EXPONENT}).`,
+  'A powered device without watts takes what its class allows; the mean of a device is halfway from idle to most.',
+  'Pictures keep their way: what another switch would take over is left out.',
+];
+
+export const CAUTIONS: readonly string[] = [
+  'Watts of a label are maxima: measure where you can.',
+  'Batteries age, and half of the runtime is gone in three to five years: try them under load every year. Lead loses ' +
+    'about 1 % a degree below 25 °C.',
+  'Let the recorder shut down five minutes before the end, so that its files are whole. Some supplies of servers do not ' +
+    'bear a stepped waveform.',
+  'Put no UPS, no strip of sockets and no laser printer behind a UPS. Its sockets stay live when its plug is pulled.',
+  'Batteries are heavy, give off gas and can burn. Generators, inverters, anything behind a socket and anything outdoors ' +
+    'are for licensed practice under local codes.',
+];

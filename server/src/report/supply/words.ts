@@ -1,0 +1,38 @@
+/** What power comes to, in a line. */
+
+import type { Plan } from '../../plan.ts';
+import type { CameraLife } from '../../supply/cameras.ts';
+import { count, few, runtime } from '../../text/words.ts';
+
+/** Of a time without mains; `?` where a battery on the way is not said. */
+export function lastsWords(lasts: number | undefined): string {
+  return lasts === undefined ? '?' : lasts === 0 ? 'ends at once' : runtime(lasts);
+}
+
+/** `8 of 12 cameras end at once when the mains fails: …; the other 4 go on for 44 min at least.` */
+export function outageWords(plan: Plan): string {
+  const lives = plan.cameraLives().filter(({ chain }) => chain.length > 0);
+  if (lives.length === 0) return 'No camera is recorded or seen.';
+  const dark = lives.filter(({ lasts }) => lasts === 0);
+  const going = lives.filter(({ lasts }) => lasts !== 0);
+  if (going.length === 0) return `When the mains fails, all ${count(lives.length, 'camera')} end at once.`;
+  const rest = goingWords(going);
+  if (dark.length === 0) return `When the mains fails, ${all(lives.length)} go on for ${rest}.`;
+  const names = few(dark.map(({ camera }) => camera.name));
+  const others = going.length === 1 ? 'the other one goes' : `the other ${going.length} go`;
+  return (
+    `When the mains fails, ${dark.length} of ${count(lives.length, 'camera')} ` +
+    `${dark.length === 1 ? 'ends' : 'end'} at once (${names}); ${others} on for ${rest}.`
+  );
+}
+
+function all(number: number): string {
+  return number === 1 ? 'the camera' : `all ${number} cameras`;
+}
+
+function goingWords(going: readonly CameraLife[]): string {
+  const known = going.flatMap(({ lasts }) => lasts ?? []);
+  if (known.length < going.length) return 'a time that nobody knows, as a battery on the way is not said';
+  const [least, most] = [Math.min(...known), Math.max(...known)];
+  return runtime(least) === runtime(most) ? runtime(least) : `${runtime(least)} to ${runtime(most)}`;
+}
