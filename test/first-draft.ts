@@ -13,6 +13,7 @@ const TABLE = `
   cables     error       link-load                stable/9
   devices    error       rack-overlap             4
   devices    error       poe-budget               60 W
+  devices    error       ups-overload             210 W
   devices    warning     address-in-dhcp-pool     192.168.10.120
   devices    error       duplicate-address        192.168.20.31
   devices    error       duplicate-address        192.168.20.31

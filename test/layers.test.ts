@@ -14,7 +14,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'racks': ['site'],
   'supply': ['site', 'network'],
   'plan.ts': ['site', 'network', 'storage', 'television', 'racks', 'supply'],
-  'report': ['site', 'network', 'storage', 'television', 'racks', 'plan.ts'],
+  'report': ['site', 'network', 'storage', 'television', 'racks', 'plan.ts', 'supply'],
   'draw': ['site', 'network', 'television', 'racks', 'plan.ts', 'report'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],

@@ -32,6 +32,7 @@ describe('the report as JSON', () => {
       volumes: [],
       racks: [],
       poe: [],
+      power: null,
       air: [],
       rf: { points: [], amplifiers: [], occasions: [] },
       traffic: [],

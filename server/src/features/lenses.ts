@@ -1,5 +1,6 @@
 /** Lines above a stream: who gets it; above a camera: how many more like it fit; above an outlet the weakest multiplex. */
 
+import { upsLasts } from '../report/answer/supply.ts';
 import { switchOf } from '../headroom/family.ts';
 import { headroomOf } from '../headroom/headroom.ts';
 import { headroomWords } from '../headroom/words.ts';
@@ -21,7 +22,8 @@ export function lenses(checked: Checked, file: SiteText): Lens[] {
   return file.cut.pieces
     .flatMap((piece) => contentOf(piece).items)
     .flatMap((item) => {
-      if (item.section === 'devices') return [...camera(checked, item), ...outlet(checked, item)];
+      if (item.section === 'devices')
+        return [...camera(checked, item), ...outlet(checked, item), ...ups(checked, item)];
       if (item.section !== 'streams') return [];
       const stream = site.streamByName.get(item.name);
       if (stream?.item !== item) return [];
@@ -52,6 +54,13 @@ function outlet({ plan: { television, site } }: Checked, item: Item): Lens[] {
   if (weakest?.margin === undefined) return [];
   const { multiplex, level: here } = weakest.signal;
   return [{ at: headOf(item), title: `weakest ${multiplex.name} ${level(here)}, margin ${decibels(weakest.margin)}` }];
+}
+
+/** Above a UPS for how long it feeds what hangs on it, and how many cameras. */
+function ups({ plan }: Checked, item: Item): Lens[] {
+  const device = plan.site.deviceByName.get(item.name);
+  if (device?.ups === undefined || device.item !== item) return [];
+  return [{ at: headOf(item), title: upsLasts(plan, device) }];
 }
 
 function receivers({ plan }: Checked, stream: Stream): string {

@@ -7,6 +7,7 @@ import { linksSection, streamsSection, trafficSection, uplinksSection } from './
 import { findingsSection, tightSection, verdictLine } from './page/overview.ts';
 import { racksSection } from './page/racks.ts';
 import { STYLE } from './page/style.ts';
+import { supplySection } from './page/supply.ts';
 import { levelsSection, occasionsSection } from './page/television.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -21,6 +22,7 @@ export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText
     volumesSection,
     racksSection,
     powerSection,
+    supplySection,
     airSection,
     levelsSection,
     occasionsSection,

@@ -15,6 +15,7 @@ import { type Device, type Port, type Traffic, portName } from '../site/model.ts
 import { type RackReport, rackReport } from './rack.ts';
 import { type RadioReport, radioReport } from './radio.ts';
 import { record } from './record.ts';
+import { type SupplyReport, supplyReport } from './supply/figures.ts';
 import { formatAddress, isMulticast } from '../standards/ipv4.ts';
 import { groupMac } from '../standards/multicast.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
@@ -28,6 +29,8 @@ export interface Report {
   readonly volumes: readonly VolumeReport[];
   readonly racks: readonly RackReport[];
   readonly poe: readonly PowerReport[];
+  /** What feeds each device, and for how long without mains; null where the site says nothing of it. */
+  readonly power: SupplyReport | null;
   /** Access points that groups come to. */
   readonly air: readonly AirReport[];
   readonly rf: RadioReport;
@@ -137,6 +140,7 @@ export function reportOf(plan: Plan): Report {
     volumes: storage.volumes.map(volumeReport),
     racks: plan.racks.map(rackReport),
     poe: power.map(powerReport),
+    power: plan.supply().isSaid ? supplyReport(plan) : null,
     air: air.map(airReport),
     rf: radioReport(plan),
     traffic: network.traffic.map(trafficReport),

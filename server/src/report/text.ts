@@ -11,6 +11,7 @@ import { freeUnitsWords, placeWords, weightWords } from './answer/rack.ts';
 import { isSizeKnown, sizeWords } from './answer/storage.ts';
 import { isLoadKnown, shareWords, sumWords } from './answer/words.ts';
 import { type DirectionReport, type LinkReport, type Report, isLoaded, reportOf } from './report.ts';
+import { powerSections } from './supply/text.ts';
 import { tightest } from './tightest.ts';
 import { type Verdict, verdictWords } from './verdict.ts';
 
@@ -26,6 +27,7 @@ export function reportText(plan: Plan, verdict: Verdict): string {
     volumes(plan, report),
     racks(plan),
     power(report),
+    ...powerSections(plan),
     air(report),
     levels(report),
     occasions(report),

@@ -5,6 +5,7 @@ import { aboutWatts, percent, runtime, voltAmperes } from '../../text/words.ts';
 import { type Bounds, boundsOf } from '../bounds.ts';
 import { ASSUMPTIONS, CAUTIONS } from '../supply/assumed.ts';
 import { camerasOn, kilowattHours, takesPower } from '../supply/figures.ts';
+import { ownWords } from '../supply/text.ts';
 import { lastsWords, outageWords } from '../supply/words.ts';
 import { type Cell, type Naming, figure, html, namesCell, shareCell, signWords, table, text } from './cells.ts';
 
@@ -86,7 +87,7 @@ function devicesTable(plan: Plan, naming: Naming, sum: string): string {
             fed.by === 'mains'
               ? text(fed.isSaid ? 'mains' : 'mains, as nothing is said')
               : { html: naming({ names: 'devices', name: fed.device.name }) },
-            figure(basis === 'unsaid' ? '?' : `${aboutWatts(own.most)}${basis === 'class' ? ' by class' : ''}`),
+            figure(ownWords(basis, own.most)),
             figure(taken.most === 0 ? '?' : `${aboutWatts(taken.most)}${unsaid.length === 0 ? '' : ' + ?'}`),
             figure(total.most === 0 || taken.most === 0 ? '' : percent(taken.most, total.most)),
           ],

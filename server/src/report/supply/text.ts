@@ -1,6 +1,7 @@
 /** Power as tables for a terminal. */
 
 import type { Plan } from '../../plan.ts';
+import type { Draw } from '../../supply/draw.ts';
 import { visible } from '../../text/visible.ts';
 import { aboutWatts, percent, runtime, voltAmperes } from '../../text/words.ts';
 import { type Align, columns } from '../columns.ts';
@@ -71,7 +72,7 @@ function devices(plan: Plan): string {
       return [
         visible(device.name),
         fed.by === 'mains' ? (fed.isSaid ? 'mains' : 'mains?') : visible(fed.device.name),
-        basis === 'unsaid' ? '?' : basis === 'class' ? `${aboutWatts(own.most)} by class` : aboutWatts(own.most),
+        ownWords(basis, own.most),
         taken.most === 0 ? '?' : `${aboutWatts(taken.most)}${more}`,
         taken.byClass === 0 ? '?' : `${aboutWatts(taken.byClass)}${more}`,
         ...(all.length === 0 ? [] : [lastsWords(lasts(device))]),
@@ -79,6 +80,13 @@ function devices(plan: Plan): string {
     });
   const head = ['device', 'fed from', 'own', 'with all on it', 'by classes', ...(all.length === 0 ? [] : ['lasts'])];
   return section('Devices', 'at most; ? is not said', head, rows, ['left', 'left', 'right', 'right', 'right', 'right']);
+}
+
+/** `9.5 W`, `13 W by class`; nothing of what has no watts of its own, as a UPS. */
+export function ownWords(basis: Draw['basis'], most: number): string {
+  if (basis === 'none') return '';
+  if (basis === 'unsaid') return '?';
+  return basis === 'class' ? `${aboutWatts(most)} by class` : aboutWatts(most);
 }
 
 function racks(plan: Plan): string {
