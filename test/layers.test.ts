@@ -18,15 +18,16 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'draw': ['site', 'network', 'television', 'racks', 'plan.ts', 'report'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
-  'rules': ['site', 'network', 'storage', 'television', 'racks', 'supply', 'recordings', 'lint', 'make'],
+  'rules': ['site', 'network', 'storage', 'television', 'racks', 'supply', 'recordings', 'lint', 'make', 'failure'],
   'make': ['site', 'network', 'television', 'plan.ts', 'report', 'recordings'],
   'footage': ['site', 'recordings'],
   'announce': [],
   'audit': ['site', 'network', 'storage', 'plan.ts', 'report', 'recordings', 'lint', 'make', 'footage'],
   'check.ts': ['site', 'lint', 'rules', 'audit'],
   'what-if': ['site', 'plan.ts', 'lint', 'check.ts'],
+  'failure': ['site', 'network', 'plan.ts'],
   'headroom': ['site', 'network', 'plan.ts', 'what-if'],
-  'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts', 'headroom', 'supply'],
+  'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts', 'headroom', 'supply', 'failure'],
   'machine': ['site', 'plan.ts', 'lint', 'audit', 'recordings', 'footage', 'announce'],
   'lsp': ['site', 'plan.ts', 'report', 'draw', 'lint', 'make', 'footage', 'audit', 'check.ts', 'features', 'machine'],
   'cli': [
@@ -42,6 +43,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
     'check.ts',
     'headroom',
     'machine',
+    'failure',
   ],
 };
 

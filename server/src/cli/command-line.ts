@@ -8,6 +8,7 @@ import { checkCommand } from './check.ts';
 import { drawCommand } from './draw.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { explainCommand } from './explain.ts';
+import { failureCommand } from './failure.ts';
 import { fixCommand } from './fix.ts';
 import { footageCommand } from './footage.ts';
 import { headroomCommand } from './headroom.ts';
@@ -58,6 +59,7 @@ ${EXIT_STATUS}`,
     explainCommand,
     powerCommand,
     headroomCommand,
+    failureCommand,
     newCommand,
     drawCommand,
     makeCommand,

@@ -10,7 +10,7 @@ import { type Device, type Port, type Stream, isRtsp, ownAddresses } from '../si
 import { contains, formatAddress } from '../standards/ipv4.ts';
 import { formatMac } from '../standards/mac.ts';
 import { type Data, dataAt, isMapping } from '../text/syntax.ts';
-import { type Entry, itemsOf } from '../what-if/items.ts';
+import { type Entry, itemsOf } from '../site/items-of.ts';
 import type { Family } from './family.ts';
 
 /** Copies of a camera, with a cable, an address, groups and ports each, as long as there are any. */

@@ -56,6 +56,8 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     length: undefined,
     fibres: undefined,
     through: [],
+    duct: undefined,
+    label: undefined,
     coax: { core: undefined, attenuation: undefined },
   };
   return alone({ cable, a: side('sockets', true), b: side('routing', false), capacity: undefined });

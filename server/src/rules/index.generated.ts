@@ -55,7 +55,9 @@ import { patchPanelAsEnd } from './links/patch-panel-as-end.ts';
 import { portCabledTwice } from './links/port-cabled-twice.ts';
 import { portSpeedMismatch } from './links/port-speed-mismatch.ts';
 import { rootByChance } from './links/root-by-chance.ts';
+import { singlePointOfFailure } from './links/single-point-of-failure.ts';
 import { speedUnknown } from './links/speed-unknown.ts';
+import { standbyPath } from './links/standby-path.ts';
 import { throughNotPanel } from './links/through-not-panel.ts';
 import { vlanCutOff } from './links/vlan-cut-off.ts';
 import { vlanMerged } from './links/vlan-merged.ts';
@@ -247,7 +249,9 @@ export const rules: readonly Rule[] = [
   portCabledTwice,
   portSpeedMismatch,
   rootByChance,
+  singlePointOfFailure,
   speedUnknown,
+  standbyPath,
   throughNotPanel,
   vlanCutOff,
   vlanMerged,

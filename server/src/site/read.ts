@@ -69,6 +69,8 @@ export function readCable(item: Item): Cable {
     length: quantity(data.length, 'length'),
     fibres: data.fibres,
     through: strings(data.through).flatMap((text, index) => readEnd(text, ['through', index]) ?? []),
+    duct: data.duct,
+    label: data.label,
     coax: readCoaxFacts(data),
   };
 }

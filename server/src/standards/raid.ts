@@ -38,3 +38,18 @@ export function usableDisks(redundancy: Redundancy, disks: number): number | und
       return disks % 2 === 0 ? disks / 2 : undefined;
   }
 }
+
+/** How many disks of such a set may fail whichever they are, and nothing is lost; the same sources. */
+export function disksThatMayFail(redundancy: Redundancy, disks: number): number {
+  switch (redundancy) {
+    case 'none':
+      return 0;
+    case 'mirror':
+      return disks - 1;
+    case 'raid6':
+      return 2;
+    case 'raid5':
+    case 'raid10':
+      return 1;
+  }
+}

@@ -16,3 +16,18 @@ const HIGHEST_COST = 200_000_000;
 export function pathCost(bitsPerSecond: number): number {
   return Math.min(HIGHEST_COST, Math.max(LOWEST_COST, Math.round(20_000_000_000_000 / bitsPerSecond)));
 }
+
+/** Seconds that a port listens and then learns before it forwards (802.1D-2004 Table 17-1; from memory). */
+export const FORWARD_DELAY = 15;
+/** Seconds after which a bridge forgets a neighbour that it hears nothing of any more (the same table). */
+export const MAX_AGE = 20;
+/** Seconds after three lost hellos, the most that the rapid protocol takes to notice (802.1D-2004 17.21.23; from memory). */
+export const THREE_HELLOS = 6;
+
+/**
+ * Seconds until frames go another way, by the timers of the older protocol: the port that discarded waits twice, and
+ * before that for the age of what it heard, where the cable that failed is not its own bridge's.
+ */
+export function timeToReconverge(isOwn: boolean): number {
+  return 2 * FORWARD_DELAY + (isOwn ? 0 : MAX_AGE);
+}

@@ -9,6 +9,7 @@ import { portNames } from '../../site/port-names.ts';
 import { readEnd } from '../../site/read.ts';
 import { count } from '../../text/words.ts';
 import { growthOnLink } from './growth.ts';
+import { lossOfCable } from './loss.ts';
 import { thing } from './thing.ts';
 
 /** Streams that a hover lists in each direction. */
@@ -43,7 +44,11 @@ export function ownPort(plan: Plan, device: string, name: string): string[] {
 }
 
 function explained(plan: Plan, port: Port): string[] {
-  return [...explanationsMarkdown(portExplained(plan, port, MOST)), ...growthOnLink(plan, port)];
+  return [
+    ...explanationsMarkdown(portExplained(plan, port, MOST)),
+    ...growthOnLink(plan, port),
+    ...lossOfCable(plan, port),
+  ];
 }
 
 /** The ports that a key of `ports` declares. */

@@ -16,6 +16,7 @@ import type { NamedSection } from '../../site/declared.ts';
 import type { Item } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { growth, growthOfStream } from './growth.ts';
+import { lossOfDevice, lossOfVolume } from './loss.ts';
 import { escaped } from '../../text/markdown.ts';
 import { textAt } from '../../text/syntax.ts';
 
@@ -31,7 +32,11 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
       const device = site.deviceByName.get(name);
       return device === undefined
         ? []
-        : [...explained(device.item, deviceExplained(plan, device)), ...growth(plan, device)];
+        : [
+            ...explained(device.item, deviceExplained(plan, device)),
+            ...growth(plan, device),
+            ...lossOfDevice(plan, device),
+          ];
     }
     case 'racks': {
       const figures = plan.racks.find(({ rack }) => rack.name === name);
@@ -64,7 +69,7 @@ export function thing(plan: Plan, section: NamedSection, name: string): string[]
       const figures = volume === undefined ? undefined : storage.on(volume);
       return volume === undefined || figures === undefined
         ? []
-        : explained(volume.item, [daysExplained(plan, figures)]);
+        : [...explained(volume.item, [daysExplained(plan, figures)]), ...lossOfVolume(plan, volume)];
     }
     case 'recordings': {
       const recording = site.recordingByName.get(name);

@@ -20,6 +20,9 @@ export interface Cable extends Fact {
   /** Of a cable of glass. */
   readonly fibres: number | undefined;
   readonly through: readonly CableEnd[];
+  /** What it lies in with others. */
+  readonly duct: string | undefined;
+  readonly label: string | undefined;
   readonly coax: CoaxFacts;
 }
 

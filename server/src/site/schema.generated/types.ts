@@ -860,6 +860,10 @@ export interface Cable {
    */
   through?: string[];
   /**
+   * The duct, trench or tray that it lies in, by any name: cables with the same one are cut together.
+   */
+  duct?: string;
+  /**
    * What is written on both ends of the cable.
    */
   label?: string;

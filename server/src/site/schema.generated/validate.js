@@ -8190,7 +8190,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate84;
-var schema123 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var schema123 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "duct": { "$ref": "#/$defs/name" }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
 var pattern89 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
 function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
@@ -8410,32 +8410,29 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.label !== void 0) {
-      if (typeof data.label !== "string") {
-        const err18 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err18];
-        } else {
-          vErrors.push(err18);
+    if (data.duct !== void 0) {
+      let data7 = data.duct;
+      if (typeof data7 === "string") {
+        if (func2(data7) > 63) {
+          const err18 = { instancePath: instancePath + "/duct", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 } };
+          if (vErrors === null) {
+            vErrors = [err18];
+          } else {
+            vErrors.push(err18);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err19 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err19];
-        } else {
-          vErrors.push(err19);
+        if (!pattern5.test(data7)) {
+          const err19 = { instancePath: instancePath + "/duct", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" } };
+          if (vErrors === null) {
+            vErrors = [err19];
+          } else {
+            vErrors.push(err19);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.core !== void 0) {
-      let data9 = data.core;
-      if (typeof data9 !== "string") {
-        const err20 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" } };
+      } else {
+        const err20 = { instancePath: instancePath + "/duct", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err20];
         } else {
@@ -8443,8 +8440,10 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data9 === "copper" || data9 === "clad-steel")) {
-        const err21 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema123.properties.core.enum } };
+    }
+    if (data.label !== void 0) {
+      if (typeof data.label !== "string") {
+        const err21 = { instancePath: instancePath + "/label", schemaPath: "#/properties/label/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err21];
         } else {
@@ -8453,55 +8452,55 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err22 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err22];
+        } else {
+          vErrors.push(err22);
+        }
+        errors++;
+      }
+    }
+    if (data.core !== void 0) {
+      let data10 = data.core;
+      if (typeof data10 !== "string") {
+        const err23 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err23];
+        } else {
+          vErrors.push(err23);
+        }
+        errors++;
+      }
+      if (!(data10 === "copper" || data10 === "clad-steel")) {
+        const err24 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema123.properties.core.enum } };
+        if (vErrors === null) {
+          vErrors = [err24];
+        } else {
+          vErrors.push(err24);
+        }
+        errors++;
+      }
+    }
     if (data.attenuation !== void 0) {
-      let data10 = data.attenuation;
-      if (data10 && typeof data10 == "object" && !Array.isArray(data10)) {
-        if (Object.keys(data10).length < 1) {
-          const err22 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data11 = data.attenuation;
+      if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
+        if (Object.keys(data11).length < 1) {
+          const err25 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err22];
+            vErrors = [err25];
           } else {
-            vErrors.push(err22);
+            vErrors.push(err25);
           }
           errors++;
         }
-        for (const key1 in data10) {
-          const _errs29 = errors;
+        for (const key1 in data11) {
+          const _errs32 = errors;
           if (typeof key1 === "string") {
             if (!pattern53.test(key1)) {
-              const err23 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, propertyName: key1 };
-              if (vErrors === null) {
-                vErrors = [err23];
-              } else {
-                vErrors.push(err23);
-              }
-              errors++;
-            }
-          } else {
-            const err24 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, propertyName: key1 };
-            if (vErrors === null) {
-              vErrors = [err24];
-            } else {
-              vErrors.push(err24);
-            }
-            errors++;
-          }
-          var valid8 = _errs29 === errors;
-          if (!valid8) {
-            const err25 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 } };
-            if (vErrors === null) {
-              vErrors = [err25];
-            } else {
-              vErrors.push(err25);
-            }
-            errors++;
-          }
-        }
-        for (const key2 in data10) {
-          let data11 = data10[key2];
-          if (typeof data11 === "string") {
-            if (!pattern46.test(data11)) {
-              const err26 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              const err26 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err26];
               } else {
@@ -8510,7 +8509,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err27 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err27 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/type", keyword: "type", params: { type: "string" }, propertyName: key1 };
             if (vErrors === null) {
               vErrors = [err27];
             } else {
@@ -8518,23 +8517,55 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid9 = _errs32 === errors;
+          if (!valid9) {
+            const err28 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames", keyword: "propertyNames", params: { propertyName: key1 } };
+            if (vErrors === null) {
+              vErrors = [err28];
+            } else {
+              vErrors.push(err28);
+            }
+            errors++;
+          }
+        }
+        for (const key2 in data11) {
+          let data12 = data11[key2];
+          if (typeof data12 === "string") {
+            if (!pattern46.test(data12)) {
+              const err29 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err29];
+              } else {
+                vErrors.push(err29);
+              }
+              errors++;
+            }
+          } else {
+            const err30 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err30];
+            } else {
+              vErrors.push(err30);
+            }
+            errors++;
+          }
         }
       } else {
-        const err28 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" } };
+        const err31 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err28];
+          vErrors = [err31];
         } else {
-          vErrors.push(err28);
+          vErrors.push(err31);
         }
         errors++;
       }
     }
   } else {
-    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err29];
+      vErrors = [err32];
     } else {
-      vErrors.push(err29);
+      vErrors.push(err32);
     }
     errors++;
   }
@@ -8543,12 +8574,12 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var multiplexes = validate85;
-var schema130 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-var pattern96 = new RegExp("^[0-9]{1,2}A?$", "u");
-var pattern97 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-var pattern99 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
-var pattern100 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
-var pattern101 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+var schema131 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var pattern97 = new RegExp("^[0-9]{1,2}A?$", "u");
+var pattern98 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern100 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
+var pattern101 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
+var pattern102 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
 function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -8570,7 +8601,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema130.properties, key0)) {
+      if (!func1.call(schema131.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -8604,7 +8635,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channel !== void 0) {
       let data1 = data.channel;
       if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema130.properties.channel.type } };
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema131.properties.channel.type } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -8633,7 +8664,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data1 === "string") {
-        if (!pattern96.test(data1)) {
+        if (!pattern97.test(data1)) {
           const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8647,7 +8678,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.frequency !== void 0) {
       let data2 = data.frequency;
       if (typeof data2 === "string") {
-        if (!pattern97.test(data2)) {
+        if (!pattern98.test(data2)) {
           const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err8];
@@ -8669,7 +8700,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bandwidth !== void 0) {
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
-        if (!pattern97.test(data3)) {
+        if (!pattern98.test(data3)) {
           const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err10];
@@ -8700,7 +8731,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
-        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema130.properties.modulation.enum } };
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema131.properties.modulation.enum } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -8712,7 +8743,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["code-rate"] !== void 0) {
       let data5 = data["code-rate"];
       if (typeof data5 === "string") {
-        if (!pattern99.test(data5)) {
+        if (!pattern100.test(data5)) {
           const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" } };
           if (vErrors === null) {
             vErrors = [err14];
@@ -8734,7 +8765,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["guard-interval"] !== void 0) {
       let data6 = data["guard-interval"];
       if (typeof data6 === "string") {
-        if (!pattern100.test(data6)) {
+        if (!pattern101.test(data6)) {
           const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" } };
           if (vErrors === null) {
             vErrors = [err16];
@@ -8767,7 +8798,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["symbol-rate"] !== void 0) {
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
-        if (!pattern101.test(data8)) {
+        if (!pattern102.test(data8)) {
           const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
           if (vErrors === null) {
             vErrors = [err19];
@@ -8798,7 +8829,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
-        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema130.properties.polarisation.enum } };
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema131.properties.polarisation.enum } };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -8903,7 +8934,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
-            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema130.properties.frame.properties.size.enum } };
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema131.properties.frame.properties.size.enum } };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -9033,7 +9064,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var services = validate86;
-var schema137 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var schema138 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9068,7 +9099,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.multiplex !== void 0) {
       let data0 = data.multiplex;
       if (!Array.isArray(data0) && typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema137.properties.multiplex.type } };
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema138.properties.multiplex.type } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -9440,11 +9471,11 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate88;
-var schema147 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
-var pattern114 = new RegExp("^auto$", "u");
-var pattern115 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern126 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern121 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema148 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var pattern115 = new RegExp("^auto$", "u");
+var pattern116 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern127 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern122 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9579,7 +9610,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern121.test(data5)) {
+        if (!pattern122.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -9701,7 +9732,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern97.test(data3)) {
+        if (!pattern98.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9777,7 +9808,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema147.properties, key0)) {
+      if (!func1.call(schema148.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -9843,7 +9874,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtsp-udp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema147.properties.transport.enum } };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema148.properties.transport.enum } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -9855,7 +9886,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema147.properties.port.type } };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema148.properties.port.type } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -9884,7 +9915,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern114.test(data3)) {
+        if (!pattern115.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -9898,7 +9929,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern115.test(data4)) {
+        if (!pattern116.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" } };
           if (vErrors === null) {
             vErrors = [err12];
@@ -10085,7 +10116,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern126.test(data12)) {
+        if (!pattern127.test(data12)) {
           const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err27];
@@ -10380,9 +10411,9 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate91.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate92;
-var schema173 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern139 = new RegExp("^/", "u");
-var pattern141 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema174 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern140 = new RegExp("^/", "u");
+var pattern142 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate92(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10448,7 +10479,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern126.test(data1)) {
+        if (!pattern127.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -10470,7 +10501,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern139.test(data2)) {
+        if (!pattern140.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10524,7 +10555,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema173.properties.redundancy.enum } };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema174.properties.redundancy.enum } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -10558,7 +10589,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern141.test(data6)) {
+        if (!pattern142.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
           if (vErrors === null) {
             vErrors = [err15];
@@ -10689,7 +10720,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern121.test(data2)) {
+        if (!pattern122.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10711,7 +10742,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern121.test(data3)) {
+        if (!pattern122.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -10879,7 +10910,7 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern121.test(data2)) {
+        if (!pattern122.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10901,7 +10932,7 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern121.test(data3)) {
+        if (!pattern122.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -11218,7 +11249,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data11.cameras !== void 0) {
           let data12 = data11.cameras;
           if (typeof data12 === "string") {
-            if (!pattern121.test(data12)) {
+            if (!pattern122.test(data12)) {
               const err21 = { instancePath: instancePath + "/runtime/cameras", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
               if (vErrors === null) {
                 vErrors = [err21];
@@ -11463,7 +11494,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate94.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate96;
-var schema200 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema201 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate96(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -11533,7 +11564,7 @@ function validate96(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema200.properties.rules.additionalProperties.enum } };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema201.properties.rules.additionalProperties.enum } };
             if (vErrors === null) {
               vErrors = [err5];
             } else {

@@ -1,8 +1,8 @@
 /** Items that no file holds: for a site as it would be. */
 
-import { SiteFolder } from '../site/folder.ts';
-import type { Item } from '../site/item.ts';
-import type { SectionName } from '../site/shape.ts';
+import { SiteFolder } from './folder.ts';
+import type { Item } from './item.ts';
+import type { SectionName } from './shape.ts';
 import type { Data } from '../text/syntax.ts';
 
 /** An entry of a section, or with an empty name an element of a list, as data. */

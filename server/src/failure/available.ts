@@ -1,0 +1,66 @@
+/** Which pictures and recordings there are: what reaches its receivers, and comes from something that is there. */
+
+import type { Delivery } from '../network/delivery.ts';
+import type { Device, Recording, Site, Stream, Volume } from '../site/model.ts';
+import { senderOf } from '../site/sender.ts';
+
+export interface Available {
+  /** Names of the receivers that a stream reaches, with something to show. */
+  readonly reaches: (stream: Stream) => ReadonlySet<string>;
+  readonly recordings: ReadonlySet<Recording>;
+}
+
+/** What is out of order. */
+export interface Dark {
+  readonly devices: ReadonlySet<Device>;
+  readonly volumes: ReadonlySet<Volume>;
+}
+
+/**
+ * A delivery knows the way of a stream and nothing else. What a server sends on is there only while that reaches the
+ * server, which may be sent on to it in turn.
+ */
+export function availableIn(site: Site, delivery: (stream: Stream) => Delivery, dark: Dark): Available {
+  const isDark = (name: string | undefined): boolean => {
+    const device = name === undefined ? undefined : site.deviceByName.get(name);
+    return device !== undefined && dark.devices.has(device);
+  };
+  const carriedBy = ({ carries }: Stream): Stream | undefined =>
+    carries === undefined ? undefined : site.streamByName.get(carries);
+  const fed = new Map<Stream, boolean>();
+  const isFed = (stream: Stream): boolean => {
+    // A loop, not a recursion: a chain may be as long as the site. Nothing comes round a circle.
+    const chain: Stream[] = [];
+    let end: Stream | undefined = stream;
+    for (; end !== undefined && !fed.has(end); end = carriedBy(end)) {
+      fed.set(end, false);
+      chain.push(end);
+    }
+    for (const one of chain.reverse()) {
+      const sender = senderOf(site, one);
+      const carried = carriedBy(one);
+      const isThere = sender !== undefined && !dark.devices.has(sender) && !isDark(one.source);
+      const isFilled =
+        carried === undefined ||
+        (fed.get(carried) === true &&
+          (carried.source === one.source || delivery(carried).reaches.includes(sender?.name ?? '')));
+      fed.set(one, isThere && isFilled);
+    }
+    return fed.get(stream) === true;
+  };
+  const receivers = new Map<Stream, ReadonlySet<string>>();
+  for (const stream of site.streams)
+    receivers.set(stream, new Set(isFed(stream) ? delivery(stream).reaches.filter((name) => !isDark(name)) : []));
+  const reaches = (stream: Stream): ReadonlySet<string> => {
+    const found = receivers.get(stream);
+    if (found === undefined) throw new Error(`${stream.name} is not a stream of this site`);
+    return found;
+  };
+  const isRecorded = ({ stream, volume }: Recording): boolean => {
+    const own = stream === undefined ? undefined : site.streamByName.get(stream);
+    const to = volume === undefined ? undefined : site.volumeByName.get(volume);
+    if (own === undefined || to?.host === undefined || dark.volumes.has(to) || isDark(to.host)) return false;
+    return reaches(own).has(to.host) || (senderOf(site, own)?.name === to.host && isFed(own));
+  };
+  return { reaches, recordings: new Set(site.recordings.filter(isRecorded)) };
+}

@@ -1,0 +1,111 @@
+/** What may fail: a cable, a device, a disk, and what several share. */
+
+import { type Member, cablesOf } from '../network/link.ts';
+import type { Plan } from '../plan.ts';
+import { type Cable, type Device, type Volume, endName, portName } from '../site/model.ts';
+
+/** What a failure follows from. */
+export type Works = Pick<Plan, 'site' | 'network' | 'storage' | 'supply'>;
+
+export type ElementKind = 'cable' | 'device' | 'volume' | 'duct' | 'rack';
+
+export interface Element {
+  readonly kind: ElementKind;
+  /** By which it is asked for: `core/16 – stable/9`, `stable`, `archive`. */
+  readonly name: string;
+  readonly cables: readonly Cable[];
+  readonly devices: readonly Device[];
+  /** Of which a disk fails. */
+  readonly volume: Volume | undefined;
+}
+
+/** All that may fail alone, in the order of the site. */
+export function elementsOf(plan: Works): readonly Element[] {
+  const { site } = plan;
+  const shared = (kind: 'duct' | 'rack', names: Iterable<string | undefined>): Element[] =>
+    [...new Set(names)].flatMap((name) => (name === undefined ? [] : sharedElement(plan, kind, name)));
+  return [
+    ...plan.network.topology.links.flatMap(cablesOf).map(cableElement),
+    ...site.devices.filter(isInNetwork).map(deviceElement),
+    ...site.volumes.map(volumeElement),
+    ...shared(
+      'duct',
+      site.cables.map(({ duct }) => duct),
+    ),
+    ...shared(
+      'rack',
+      site.devices.map(({ mounting }) => mounting?.rack),
+    ),
+  ];
+}
+
+/** Parts of the aerial system and panels carry no packets. */
+function isInNetwork({ ports, kind, host, ups }: Device): boolean {
+  return (ports.length > 0 && kind !== 'patch-panel') || host !== undefined || ups !== undefined || kind === 'circuit';
+}
+
+export function cableElement({ cable, a, b }: Member): Element {
+  return {
+    kind: 'cable',
+    name: `${portName(a)} – ${portName(b)}`,
+    cables: [cable],
+    devices: [],
+    volume: undefined,
+  };
+}
+
+export function deviceElement(device: Device): Element {
+  return { kind: 'device', name: device.name, cables: [], devices: [device], volume: undefined };
+}
+
+export function volumeElement(volume: Volume): Element {
+  return { kind: 'volume', name: volume.name, cables: [], devices: [], volume };
+}
+
+function sharedElement({ site }: Works, kind: 'duct' | 'rack', name: string): Element[] {
+  const cables = kind === 'duct' ? site.cables.filter(({ duct }) => duct === name) : [];
+  const devices = kind === 'rack' ? site.devices.filter(({ mounting }) => mounting?.rack === name) : [];
+  return cables.length + devices.length === 0 ? [] : [{ kind, name, cables, devices, volume: undefined }];
+}
+
+/** What a name means: a device, a cable by either end or its label, a volume, a duct or a rack. */
+export function elementNamed(plan: Works, name: string): Element | undefined {
+  const { site, network } = plan;
+  const device = site.deviceByName.get(name);
+  if (device !== undefined) return deviceElement(device);
+  const members = network.topology.links.flatMap(cablesOf);
+  const isNamed = ({ cable, a, b }: Member): boolean =>
+    portName(a) === name ||
+    portName(b) === name ||
+    cable.label === name ||
+    cableElement({ cable, a, b, capacity: undefined }).name === name ||
+    [cable.from, cable.to].some((end) => end !== undefined && endName(end) === name);
+  const member = members.find(isNamed);
+  if (member !== undefined) return cableElement(member);
+  const volume = site.volumeByName.get(name);
+  if (volume !== undefined) return volumeElement(volume);
+  return (['duct', 'rack'] as const).flatMap((kind) => sharedElement(plan, kind, name))[0];
+}
+
+/** All the names that `elementNamed` knows. */
+export function elementNames(plan: Works): readonly string[] {
+  const labels = plan.site.cables.flatMap(({ label }) => label ?? []);
+  const ends = plan.network.topology.links.flatMap(({ a, b }) => [portName(a), portName(b)]);
+  return [...elementsOf(plan).map(({ name }) => name), ...labels, ...ends];
+}
+
+/** `the cable core/16 – stable/9`, `a disk of archive` */
+export function elementWords({ kind, name }: Element): string {
+  switch (kind) {
+    case 'cable':
+      return `the cable ${name}`;
+    case 'device':
+      return name;
+    case 'volume':
+      return `a disk of ${name}`;
+    case 'duct':
+      return `all that lies in ${name}`;
+    case 'rack':
+      return `all that is in the rack ${name}`;
+  }
+}

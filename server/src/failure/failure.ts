@@ -1,0 +1,125 @@
+/** What is lost when something fails, what takes over, whether it fits, and how long it takes. */
+
+import { perObject } from '../memo.ts';
+import type { Failed } from '../network/failed.ts';
+import { networkOf } from '../network/network.ts';
+import type { Device, Recording, Stream, Volume } from '../site/model.ts';
+import { type Available, availableIn } from './available.ts';
+import { downWith } from './down.ts';
+import type { Element, Works } from './element.ts';
+import { type Footage, footageAfter } from './footage.ts';
+import { type GatewayLoss, gatewaysLost } from './gateways.ts';
+import { lostFor, withoutQuerier } from './queriers.ts';
+import { type Recovery, recoveryOf } from './recovery.ts';
+import { type Takeover, takeoversIn } from './takeover.ts';
+import { withdrawnIn } from './withdrawn.ts';
+
+/** A picture on a screen. */
+export interface Picture {
+  readonly stream: Stream;
+  readonly receiver: string;
+  /** Seconds after which it is gone; 0 at once. */
+  readonly after: number;
+}
+
+export interface Losses {
+  readonly pictures: readonly Picture[];
+  readonly recordings: readonly Recording[];
+  /** Those of which nothing is shown nor recorded any more, and something was. */
+  readonly cameras: readonly Device[];
+}
+
+export interface Failure extends Losses {
+  readonly element: Element;
+  /** What is out of order with it: what it feeds. */
+  readonly devices: readonly Device[];
+  readonly footage: readonly Footage[];
+  readonly gateways: readonly GatewayLoss[];
+  /** Names of VLANs that nobody asks for memberships in any more. */
+  readonly withoutQuerier: readonly string[];
+  /** Links that carry more than before, the fullest first. */
+  readonly takeovers: readonly Takeover[];
+  /** How long what goes on is interrupted; `undefined` where nothing is. */
+  readonly recovery: Recovery | undefined;
+  /** What is lost if a host gives up the routes of a card without carrier; `undefined` where that is the same. */
+  readonly otherwise: Pick<Losses, 'pictures' | 'recordings'> | undefined;
+}
+
+export function failureOf(plan: Works, element: Element): Failure {
+  const { site, network: before } = plan;
+  const failed = downWith(plan, element);
+  const after = networkOf(site, failed);
+  const footage = footageAfter(plan, element, failed);
+  const volumes = new Set(footage.flatMap(({ volume, fate }) => (fate === 'lost' ? [volume] : [])));
+  const available = availableIn(site, after.delivery, { devices: failed.devices, volumes });
+  const losses = lossesBetween(plan, available, (stream, receiver) => lostFor(after, stream, receiver));
+  return {
+    element,
+    ...losses,
+    devices: [...failed.devices].filter((device) => !element.devices.includes(device)),
+    footage,
+    gateways: gatewaysLost(plan, after, failed),
+    withoutQuerier: withoutQuerier(before, after, failed),
+    takeovers: takeoversIn(plan, after),
+    recovery: recoveryOf(plan, after, failed, available),
+    otherwise: otherwise(plan, failed, losses, volumes),
+  };
+}
+
+/** What is there while all works. */
+export const availableNow = perObject(({ site, network }: Works): Available =>
+  availableIn(site, network.delivery, { devices: new Set(), volumes: new Set() }),
+);
+
+export function lossesBetween(
+  plan: Works,
+  after: Available,
+  secondsOf: (stream: Stream, receiver: string) => number = () => 0,
+): Losses {
+  const { site } = plan;
+  const before = availableNow(plan);
+  const pictures: Picture[] = [];
+  const cameras = new Map<string, 'lost' | 'kept'>();
+  for (const stream of site.streams) {
+    const now = after.reaches(stream);
+    const then = before.reaches(stream);
+    for (const receiver of then) {
+      if (now.has(receiver)) continue;
+      if (site.deviceByName.get(receiver)?.kind !== 'server')
+        pictures.push({ stream, receiver, after: secondsOf(stream, receiver) });
+    }
+    if (stream.source === undefined || then.size === 0) continue;
+    if (now.size > 0) cameras.set(stream.source, 'kept');
+    else if (!cameras.has(stream.source)) cameras.set(stream.source, 'lost');
+  }
+  return {
+    pictures,
+    recordings: [...before.recordings].filter((recording) => !after.recordings.has(recording)),
+    cameras: site.devices.filter(({ kind, name }) => kind === 'camera' && cameras.get(name) === 'lost'),
+  };
+}
+
+/** With the addresses of cut cards withdrawn, where that makes it better. */
+function otherwise(
+  plan: Works,
+  failed: Failed,
+  losses: Losses,
+  volumes: ReadonlySet<Volume>,
+): Pick<Losses, 'pictures' | 'recordings'> | undefined {
+  if (losses.pictures.length + losses.recordings.length === 0) return undefined;
+  const site = withdrawnIn(plan, failed);
+  if (site === undefined) return undefined;
+  const dead = new Set(site.devices.filter(({ item }) => [...failed.devices].some((device) => device.item === item)));
+  const network = networkOf(site, { cables: new Set(), devices: dead });
+  const better = availableIn(site, network.delivery, { devices: dead, volumes });
+  const isGone = ({ stream: { name }, receiver }: Picture): boolean => {
+    const stream = site.streamByName.get(name);
+    return stream === undefined || !better.reaches(stream).has(receiver);
+  };
+  const found = {
+    pictures: losses.pictures.filter(isGone),
+    recordings: losses.recordings.filter((recording) => !better.recordings.has(recording)),
+  };
+  const fewer = found.pictures.length < losses.pictures.length || found.recordings.length < losses.recordings.length;
+  return fewer ? found : undefined;
+}
