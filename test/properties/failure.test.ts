@@ -19,7 +19,7 @@ function seen({ streams }: Report, entries: readonly Entry[], gone: ReadonlySet<
       .filter(({ section }) => section === 'streams')
       .map(({ name, data }) => [name, data as Record<string, unknown>]),
   );
-  const reaches = new Map(streams.map(({ name, reaches: all }) => [name, all as readonly string[]]));
+  const reaches = new Map(streams.map(({ name, reaches: all }) => [name, all]));
   const hasContent = (name: string): boolean => {
     const { source, carries } = declared.get(name) ?? {};
     if (gone.has(String(source))) return false;

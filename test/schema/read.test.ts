@@ -43,7 +43,7 @@ describe('Keys of the site language', () => {
     ['poe', 'device.poe', readDevice, [{ kind: 'camera', poe: { class: 3, power: '9.5 W' } }], []],
     ['own-power', 'device.power', readDevice, [{ kind: 'server', power: { from: 'ups-1' } }], []],
     ['route', 'device.routes', readDevice, [{ kind: 'server', routes: [{ to: 'default', port: 'lan' }] }], []],
-    ['cable', 'cable', read.readCable, [{}], [...described, 'label']],
+    ['cable', 'cable', read.readCable, [{}], described],
     ['multiplex', 'multiplex', television.readMultiplex, [{}], described],
     ['service', 'service', television.readService, [{}], described],
     ['occasion', 'occasion', television.readOccasion, [{}], described],

@@ -34,10 +34,10 @@ export function withdrawnIn({ site, network }: Works, failed: Failed): Site | un
 function without(data: Data, gone: readonly Port[]): Data {
   if (!isMapping(data)) return data;
   const names = new Set(gone.map(({ name }) => name));
-  const ports = dataAt(data as Data, ['ports']);
-  const routes = dataAt(data as Data, ['routes']);
+  const ports = dataAt(data, ['ports']);
+  const routes = dataAt(data, ['routes']);
   return {
-    ...(data as { [key: string]: Data }),
+    ...data,
     ...(isMapping(ports) && {
       ports: Object.fromEntries(Object.entries(ports).filter(([name]) => !names.has(name))) as Data,
     }),
