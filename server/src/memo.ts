@@ -7,11 +7,13 @@
 
 /** A pure function of one object; each result is kept as long as its object is in use. */
 export function perObject<K extends object, R>(compute: (key: K) => R): (key: K) => R {
-  const results = new WeakMap<K, { readonly result: R }>();
+  const results = new WeakMap<K, R>();
   return (key) => {
-    let kept = results.get(key);
-    if (kept === undefined) results.set(key, (kept = { result: compute(key) }));
-    return kept.result;
+    const kept = results.get(key);
+    if (kept !== undefined || results.has(key)) return kept as R;
+    const result = compute(key);
+    results.set(key, result);
+    return result;
   };
 }
 

@@ -1,11 +1,12 @@
 /**
  * Run by named.test.ts: prints, as JSON, how many operations a check of hostile sites takes, small and eight times as
- * large.
+ * large, and how many the fixes of the large one take.
  */
 
 // First, so that the code of all others has counters.
 import { operations } from '../operations.ts';
 import { check } from '../../server/src/check.ts';
+import type { Diagnostic } from '../../server/src/lint/rule.ts';
 import { folderOf } from '../site.ts';
 
 const times = (count: number, make: (index: number) => string, between = ''): string =>
@@ -26,15 +27,35 @@ const SITES: Readonly<Record<string, (size: number) => string>> = {
     `devices:\n${times(size, (i) => `  cam-${i}: {kind: camera, mac: "02:00:00:00:20:41"}\n`)}`,
   'cables to one port': (size) => `cables:\n${times(size, () => '  - {from: core/1, to: cam}\n')}`,
   'lines that are no YAML': (size) => times(size, () => '<p>camera</p>\n'),
+  'names that are not declared': (size) =>
+    `streams:\n${times(size, (i) => `  s${i}: {source: unknown-${i}, transport: rtp, group: 239.192.0.1, port: 5004}\n`)}` +
+    `devices:\n${times(size, (i) => `  camera-${i}: {kind: camera}\n`)}`,
+  'names that are not declared beside values that do not fit': (size) =>
+    `policies:\n  retention:\n${times(size, (i) => `    - {recordings: [r${i}], at-least: x, at-most: x, because: ""}\n`)}`,
+  'cables to devices that are not declared': (size) =>
+    `cables:\n${times(size, (i) => `  - {from: a${i}/1, to: b${i}/1}\n`)}`,
+  'ports in VLANs that are not declared': (size) =>
+    `devices:\n  core: {kind: switch, ports: {${times(size, (i) => `p${i}: {vlan: unknown-${i}}`, ', ')}}}\n`,
+  'items without a value in one pair of brackets': (size) => `vlans: {${times(size, (i) => `v${i}:,`)}}\n`,
+  'keys that are misspelled in one pair of brackets': (size) =>
+    `devices: {${times(size, (i) => `c${i}: {kind: camera, adress: 10.0.0.1}`, ', ')}}\n`,
   'a quote that is never closed': (size) => `vlans:\n  video: {id: "${times(size, () => 'x\n   ')}\n`,
 };
 
-const counts: Record<string, readonly [number, number]> = {};
+const counts: Record<string, readonly [number, number, number]> = {};
 for (const [title, text] of Object.entries(SITES)) {
+  let found: readonly Diagnostic[] = [];
   const cost = (size: number): Promise<number> =>
     operations(() => {
-      if (check(folderOf({ 'a.site.yaml': text(size) })).diagnostics.length === 0) throw new Error(`${title} is right`);
+      found = check(folderOf({ 'a.site.yaml': text(size) })).diagnostics;
+      if (found.length === 0) throw new Error(`${title} is right`);
     });
-  counts[title] = [await cost(250), await cost(2000)];
+  counts[title] = [
+    await cost(250),
+    await cost(2000),
+    await operations(() => {
+      for (const { fixes } of found) fixes?.();
+    }),
+  ];
 }
 console.log(JSON.stringify(counts));

@@ -45,11 +45,15 @@ interface Section {
 }
 
 /** Of an entry as long as ten lines at least, so that there are many. */
-const SECTIONS = ['vlans', 'devices', 'cables', 'streams', 'volumes', 'recordings', 'policies', 'lint'];
+const SECTIONS = Object.keys(siteSchema.properties).filter((name) => name !== 'site');
 const LETTER: Readonly<Record<string, string>> = {
   vlans: 'v',
   devices: 'd',
+  multiplexes: 'm',
+  services: 'p',
+  occasions: 'o',
   streams: 's',
+  traffic: 't',
   volumes: 'w',
   recordings: 'r',
 };
@@ -199,6 +203,12 @@ const UNIT: Readonly<Record<string, string>> = {
   'power': 'W',
   'percentage': '%',
   'frequency': 'kHz',
+  'ratio': 'dB',
+  'level': 'dBuV',
+  'voltage': 'V',
+  'current': 'mA',
+  'symbol-rate': 'kBd',
+  'area': 'mm2',
 };
 
 function formAtRandom(random: Random, form: string): Value {
@@ -214,6 +224,8 @@ function formAtRandom(random: Random, form: string): Value {
       return always('Europe/London');
     case 'mac':
       return (i, n) => `"02:00:${hex(Number(which(i, n)))}"`;
+    case 'frequency-range':
+      return random.pick<Value>([always('470-694 MHz'), (i) => `${i + 1}-${2 * i + 2} MHz`]);
     case 'address-range':
       return (i, n) => `${address(i, n)}-${address(i + 1, n)}`;
     case 'subnet':

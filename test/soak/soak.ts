@@ -22,8 +22,8 @@ const ACTIONS = 60;
 const COMPARISONS = 10;
 /** Rounds until all code is compiled and all that is kept once is there. */
 const WARM = 5;
-/** Bytes. A site that is left behind in every round would be more than a hundred thousand each. */
-const MOST_GROWTH = 5_000_000;
+/** Bytes without machine code. A site that is left behind in every round would be more than a hundred thousand each. */
+const MOST_GROWTH = 3_000_000;
 
 const { values } = parseArgs({ options: { minutes: { type: 'string', default: '30' }, seed: { type: 'string' } } });
 const minutes = Number(values.minutes);

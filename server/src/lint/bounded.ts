@@ -5,7 +5,7 @@
  */
 
 import type { Piece } from '../text/cut.ts';
-import type { Finding } from './rule.ts';
+import type { Finding, Unworded } from './rule.ts';
 
 /** Findings of one rule; of more than `most` in the site, or `named` in a piece, `named` are given. */
 export interface Bounds {
@@ -17,7 +17,7 @@ export const UNBOUNDED: Bounds = { most: Infinity, named: Infinity };
 
 export class BoundedFindings {
   private readonly bounds: Bounds;
-  private readonly kept: Finding[] = [];
+  private readonly kept: (Finding | Unworded)[] = [];
   /** There is none until something is found: most rules find nothing. */
   private counts: Map<Piece, number> | undefined;
   private total = 0;
@@ -26,7 +26,7 @@ export class BoundedFindings {
     this.bounds = bounds;
   }
 
-  take(finding: Finding): void {
+  take(finding: Finding | Unworded): void {
     const { most, named } = this.bounds;
     const { piece } = finding.at;
     this.counts ??= new Map();
@@ -45,20 +45,25 @@ export class BoundedFindings {
     const { most, named } = this.bounds;
     const next = this.kept[named];
     if (this.kept.length > most && next !== undefined)
-      return [...this.kept.slice(0, named), others(next, this.total - named, named)];
-    if (!this.isCut) return this.kept;
+      return [...this.kept.slice(0, named).map(worded), others(next, this.total - named, named)];
+    if (!this.isCut) return this.kept.map(worded);
     const nth = new Map<Piece, number>();
     return this.kept.map((finding) => {
       const { piece } = finding.at;
       const number = (nth.get(piece) ?? 0) + 1;
       nth.set(piece, number);
-      return number > named ? others(finding, (this.counts?.get(piece) ?? 0) - named, named) : finding;
+      return number > named ? others(finding, (this.counts?.get(piece) ?? 0) - named, named) : worded(finding);
     });
   }
 }
 
+function worded(finding: Finding | Unworded): Finding {
+  return 'word' in finding ? finding.word() : finding;
+}
+
 /** Stands for a finding and all those behind it. */
-function others(next: Finding, more: number, named: number): Finding {
+function others(given: Finding | Unworded, more: number, named: number): Finding {
+  const next = worded(given);
   const message =
     `There are ${more.toLocaleString('en')} more of these, from here on: only the first ${named} are named. They ` +
     'may well have one cause.';

@@ -41,11 +41,17 @@ export interface Rule extends RuleInfo {
 
 /** A rule about the acceptances of the site, which runs after all others. */
 export interface AcceptanceRule extends RuleInfo {
-  checkUnused(unused: readonly UnusedAcceptance[], report: Report): void;
+  checkUnused(unused: readonly UnusedAcceptance[], report: (finding: Finding) => void): void;
 }
 
 /** Takes a finding. (Rules are no generators: those take about four times as long, at every keystroke.) */
-export type Report = (finding: Finding) => void;
+export type Report = (finding: Finding | Unworded) => void;
+
+/** A finding that takes long to word; where there are thousands, only those that are told are worded. */
+export interface Unworded {
+  readonly at: Place;
+  readonly word: () => Finding;
+}
 
 /**
  * A site in which the rule finds something, and how it is right. In `bad` a comment line `# ^^^^ part of the message`

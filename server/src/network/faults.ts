@@ -10,7 +10,7 @@ import { perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
 import type { Item } from '../site/item.ts';
 import { type Cable, type CableEnd, type Device, type Port, portAt } from '../site/model.ts';
-import { nearest } from '../text/nearest.ts';
+import { NameSearch } from '../text/nearest.ts';
 import { type Link, cablesOf, carries, oppositePort, sentBy } from './link.ts';
 import { isTransparent } from './transparent-segments.ts';
 import type { Topology, Wired, Wiring } from './wiring.ts';
@@ -190,16 +190,17 @@ export class MendedWiring {
   private addLoose(): void {
     const { site, topology } = this;
     const joining = new Set<Cable>(topology.links.flatMap(cablesOf).map(({ cable }) => cable));
-    const uncabled = site.devices.filter(({ ports }) => !ports.some((port) => topology.linkAt(port) !== undefined));
+    const uncabled = new Map(
+      site.devices
+        .filter(({ ports }) => !ports.some((port) => topology.linkAt(port) !== undefined))
+        .map((device) => [device.name, device]),
+    );
+    const search = new NameSearch();
     const meant = (end: CableEnd | undefined): readonly (Port | Device)[] => {
       if (end === undefined) return [];
       const device = site.deviceByName.get(end.device);
       if (device !== undefined) return [portAt(site, end) ?? device];
-      const near = nearest(
-        end.device,
-        uncabled.map(({ name }) => name),
-      );
-      return near.flatMap(({ name }) => site.deviceByName.get(name) ?? []);
+      return search.near(end.device, uncabled).flatMap(({ name }) => uncabled.get(name) ?? []);
     };
     for (const cable of site.cables) {
       if (joining.has(cable)) continue;

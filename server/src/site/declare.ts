@@ -1,11 +1,13 @@
 /** Declares a thing that is named and not there yet: the least of it that its uses tell. */
 
+import { grouped } from '../grouped.ts';
+import { perObject } from '../memo.ts';
 import { dataAt, textAt } from '../text/syntax.ts';
 import { type NamedSection, THING } from './declared.ts';
 import { type Edit, type Fix, fixOf, nameText } from './edit.ts';
 import { type SiteText, placeInFile } from './folder.ts';
 import { type Item, fileOf, headOf } from './item.ts';
-import { MOST_UNITS, type Site } from './model.ts';
+import { type CableEnd, MOST_UNITS, type Site } from './model.ts';
 import { readEnd } from './read.ts';
 import { kindWords } from './shape-words.ts';
 
@@ -48,30 +50,57 @@ function valueOf(site: Site, item: Item, section: NamedSection, name: string): V
 
 /** By what others ask of it; of a cable that says nothing of it, what most cables lead to. */
 function deviceOf(site: Site, name: string): Value | undefined {
-  const ends = site.cables.flatMap(({ item, from, to, through }) =>
-    [from, to, ...through].flatMap((end) =>
-      end?.device === name ? [{ item, port: end.port, isThrough: through.includes(end) }] : [],
-    ),
-  );
+  const uses = usesOf(site);
+  const ends = uses.ends.get(name) ?? [];
   if (ends.some(({ item }) => textAt(item.data, ['type'])?.startsWith('coax') === true)) return undefined;
   const ports = [...new Set(ends.flatMap(({ port }) => (port === undefined ? [] : [port])))];
-  const kind = ends.some(({ isThrough }) => isThrough) ? 'patch-panel' : kindOf(site, name, ports.length > 0);
+  const kind = ends.some(({ isThrough }) => isThrough) ? 'patch-panel' : kindOf(uses, name, ports.length > 0);
   const declared = ports.length === 0 ? '' : `, ports: {${ports.map((port) => `${nameText(port)}: {}`).join(', ')}}`;
   return { text: `{kind: ${kind}${declared}}`, as: kindWords(kind) };
 }
 
-function kindOf({ streams, sections, vlans }: Site, name: string, hasPorts: boolean): string {
-  if (vlans.some(({ item }) => textAt(item.data, ['gateway']) === name)) return 'router';
-  if (vlans.some(({ item }) => textAt(item.data, ['querier']) === name)) return 'switch';
-  if (sections.volumes.some(({ data }) => textAt(data, ['host']) === name)) return 'server';
-  const own = streams.filter(({ item }) => textAt(item.data, ['source']) === name);
-  if (own.length > 0) return own.some(({ item }) => dataAt(item.data, ['carries']) !== undefined) ? 'server' : 'camera';
-  const receives = streams.some(({ item }) => {
-    const receivers = dataAt(item.data, ['receivers']);
-    return Array.isArray(receivers) && receivers.some((end) => readEnd(end, [])?.device === name);
-  });
-  return receives ? 'display' : hasPorts ? 'switch' : 'camera';
+function kindOf(uses: Uses, name: string, hasPorts: boolean): string {
+  if (uses.gateways.has(name)) return 'router';
+  if (uses.queriers.has(name)) return 'switch';
+  if (uses.hosts.has(name)) return 'server';
+  const own = uses.sources.get(name);
+  if (own !== undefined) return own.some(({ data }) => dataAt(data, ['carries']) !== undefined) ? 'server' : 'camera';
+  return uses.receivers.has(name) ? 'display' : hasPorts ? 'switch' : 'camera';
 }
+
+/** What a site uses devices for, by the names that it gives them, declared or not. */
+interface Uses {
+  readonly ends: ReadonlyMap<string, readonly (CableEnd & { readonly item: Item; readonly isThrough: boolean })[]>;
+  readonly gateways: ReadonlySet<string | undefined>;
+  readonly queriers: ReadonlySet<string | undefined>;
+  readonly hosts: ReadonlySet<string | undefined>;
+  readonly sources: ReadonlyMap<string, readonly Item[]>;
+  readonly receivers: ReadonlySet<string>;
+}
+
+/** There may be thousands of names that are not declared, each with a fix. */
+const usesOf = perObject(({ cables, vlans, sections, streams }: Site): Uses => {
+  const ends = cables.flatMap(({ item, from, to, through }) =>
+    [from, to, ...through].flatMap((end) =>
+      end === undefined ? [] : [{ ...end, item, isThrough: through.includes(end) }],
+    ),
+  );
+  const receivers = streams.flatMap(({ item }) => {
+    const all = dataAt(item.data, ['receivers']);
+    return Array.isArray(all) ? all.flatMap((end) => readEnd(end, [])?.device ?? []) : [];
+  });
+  return {
+    ends: grouped(ends, ({ device }) => device),
+    gateways: new Set(vlans.map(({ item }) => textAt(item.data, ['gateway']))),
+    queriers: new Set(vlans.map(({ item }) => textAt(item.data, ['querier']))),
+    hosts: new Set(sections.volumes.map(({ data }) => textAt(data, ['host']))),
+    sources: grouped(
+      streams.map(({ item }) => item),
+      ({ data }) => textAt(data, ['source']),
+    ),
+    receivers: new Set(receivers),
+  };
+});
 
 function freeId({ vlans }: Site): number {
   const taken = new Set(vlans.map(({ id }) => id));

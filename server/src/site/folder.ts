@@ -4,7 +4,7 @@ import { perObject } from '../memo.ts';
 import { type Cut, type Piece, type SourceFile, cut, uncut } from '../text/cut.ts';
 import type { Span } from '../text/syntax.ts';
 import { assemble } from './assemble.ts';
-import { type Item, type Place, contentOf, ordinaryContentOf } from './item.ts';
+import { type Item, MOST_ENTRIES, type Place, contentOf, ordinaryContentOf } from './item.ts';
 import type { Site } from './model.ts';
 
 export interface SiteText extends SourceFile {
@@ -15,10 +15,16 @@ export interface SiteText extends SourceFile {
   readonly items: readonly Item[];
   /** Pieces that are no sound items: with a fault, or of another role. */
   readonly unusual: readonly Piece[];
-  /** Pieces that are left out, as too many before them are as slow to read. */
-  readonly unread: readonly Piece[];
+  readonly unread: readonly Unread[];
   /** Why the file could not be read; its text is then empty. */
   readonly unreadable?: string;
+}
+
+/** What is left out of a file. */
+export interface Unread {
+  readonly at: Place;
+  /** Too many pieces before it are as slow to read; otherwise too many entries come before it, and none is read on. */
+  readonly isSlow: boolean;
 }
 
 /** How the names of site files end. */
@@ -101,7 +107,7 @@ function withLineFeeds(text: string): string {
 interface Read {
   readonly items: readonly Item[];
   readonly unusual: readonly Piece[];
-  readonly unread: readonly Piece[];
+  readonly unread: readonly Unread[];
   /** Whether an alias needs an anchor in another piece of the file. */
   readonly sharesAnchors: boolean;
 }
@@ -110,14 +116,19 @@ interface Read {
 function readAll(pieces: readonly Piece[]): Read {
   const items: Item[] = [];
   const unusual: Piece[] = [];
-  const unread: Piece[] = [];
+  const unread: Unread[] = [];
   const missing = new Set<string>();
   const anchors: string[] = [];
   let slow = 0;
+  let passed = 0;
   for (const piece of pieces) {
+    if (passed++ >= MOST_ENTRIES || items.length >= MOST_ENTRIES) {
+      unread.push({ at: { piece, start: 0, end: piece.text.length }, isSlow: false });
+      break;
+    }
     const ordinary = ordinaryContentOf(piece);
     if (ordinary === undefined && ++slow > MOST_SLOW) {
-      unread.push(piece);
+      unread.push({ at: { piece, start: 0, end: piece.text.length }, isSlow: true });
       continue;
     }
     const content = ordinary ?? contentOf(piece);
@@ -125,6 +136,11 @@ function readAll(pieces: readonly Piece[]): Read {
     if (piece.role !== 'item' || content.problems.length > 0) unusual.push(piece);
     if (content.tree.missingAnchors.length > 0) for (const name of content.tree.missingAnchors) missing.add(name);
     for (const name of content.tree.anchors) anchors.push(name);
+    if (content.unread !== undefined) {
+      const { start, end } = content.unread;
+      unread.push({ at: { piece, start, end }, isSlow: false });
+      break;
+    }
   }
   return { items, unusual, unread, sharesAnchors: anchors.some((name) => missing.has(name)) };
 }

@@ -1,14 +1,9 @@
 /** Whether a value is at fault only because it is not typed to its end: more characters behind it can make it right. */
 
+import { begins } from '../text/nearest.ts';
 import { type QuantityKind, unitsOf } from '../text/quantity.ts';
 import type { Data } from '../text/syntax.ts';
 import type { FormKind, Schema } from './shape.ts';
-
-/** Whether it is the beginning of one of the words. */
-export function begins(text: string, words: Iterable<string>): boolean {
-  for (const word of words) if (word.startsWith(text) && word !== text) return true;
-  return false;
-}
 
 /** Whether it is the beginning of a number, a space and a unit. */
 export function beginsQuantity(text: string, kind: QuantityKind): boolean {

@@ -55,7 +55,12 @@ export interface PieceContent {
   readonly tree: Tree;
   readonly items: readonly Item[];
   readonly problems: readonly PieceProblem[];
+  /** The first of the entries that are left out, as too many come before it. */
+  readonly unread: Span | undefined;
 }
+
+/** Entries that are read of a piece, and of a file; a site of a thousand devices has some four thousand. */
+export const MOST_ENTRIES = 50_000;
 
 /** A range in a piece of a file: it moves with the piece. */
 export interface Place extends Span {
@@ -78,19 +83,21 @@ function contentBy<T extends Tree | undefined>(
 ): PieceContent | Exclude<T, Tree> {
   const whole = { start: 0, end: lastCharacter(piece.text) };
   if (piece.role === 'document') {
-    return { tree: NOTHING, items: [], problems: [{ problem: 'second-document', at: { start: 0, end: 3 } }] };
+    return nothing({ problem: 'second-document', at: { start: 0, end: 3 } });
   }
-  if (piece.role === 'stray')
-    return { tree: NOTHING, items: [], problems: [{ problem: 'not-a-section', at: trimmed(piece.text, whole) }] };
+  if (piece.role === 'stray') return nothing({ problem: 'not-a-section', at: trimmed(piece.text, whole) });
   const section = piece.role === 'item' ? sectionOf(piece.section) : undefined;
-  if (piece.role === 'item' && section === undefined) return { tree: NOTHING, items: [], problems: [] };
+  if (piece.role === 'item' && section === undefined) return nothing();
   if (piece.role === 'section' && piece.section !== '' && sectionOf(piece.section) === undefined)
-    return { tree: NOTHING, items: [], problems: [unknownSection(piece)] };
+    return nothing(unknownSection(piece));
   const tree = parse(piece.text);
   if (tree === undefined) return undefined as Exclude<T, Tree>;
   const items: Item[] = [];
   const problems: PieceProblem[] = tree.problems.map((at) => ({ problem: 'syntax', at }));
-  const add = (name: SectionName, node: Node): void => readItems(piece, name, node, items, problems);
+  let unread: Span | undefined;
+  const add = (name: SectionName, node: Node): void => {
+    unread ??= readItems(piece, name, node, items, problems);
+  };
   if (section !== undefined) {
     if (tree.root !== undefined) add(section, tree.root);
   } else if (tree.root?.kind === 'mapping') {
@@ -104,7 +111,11 @@ function contentBy<T extends Tree | undefined>(
     problems.push({ problem: 'not-a-section', at: tree.root });
   }
   // Copies are as long as they need to be; a list that was pushed to has room for more.
-  return { tree, items: items.slice(), problems: problems.length === 0 ? NONE : problems };
+  return { tree, items: items.slice(), problems: problems.length === 0 ? NONE : problems, unread };
+}
+
+function nothing(...problems: readonly PieceProblem[]): PieceContent {
+  return { tree: NOTHING, items: NONE, problems, unread: undefined };
 }
 
 const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE };
@@ -115,16 +126,27 @@ function unknownSection({ section: name, text }: Piece): PieceProblem {
   return { problem: 'unknown-section', name, at: { start: 0, end } };
 }
 
-function readItems(piece: Piece, section: SectionName, node: Node, items: Item[], problems: PieceProblem[]): void {
+/** @returns the first entry for which there is no room any more */
+function readItems(
+  piece: Piece,
+  section: SectionName,
+  node: Node,
+  items: Item[],
+  problems: PieceProblem[],
+): Span | undefined {
   const isList = SECTIONS[section] === 'list';
+  const room = MOST_ENTRIES - items.length;
   if (isList && node.kind === 'sequence') {
-    for (const element of node.items) items.push(readItem(piece, section, undefined, element));
-  } else if (!isList && node.kind === 'mapping') {
-    for (const entry of node.entries) items.push(readItem(piece, section, entry, entry.value));
-  } else {
-    const found = node.kind === 'sequence' ? 'a list' : node.kind === 'mapping' ? 'a mapping' : 'a single value';
-    problems.push({ problem: 'not-an-entry', section, found, at: node });
+    for (const element of node.items.slice(0, room)) items.push(readItem(piece, section, undefined, element));
+    return node.items[room];
   }
+  if (!isList && node.kind === 'mapping') {
+    for (const entry of node.entries.slice(0, room)) items.push(readItem(piece, section, entry, entry.value));
+    return node.entries[room];
+  }
+  const found = node.kind === 'sequence' ? 'a list' : node.kind === 'mapping' ? 'a mapping' : 'a single value';
+  problems.push({ problem: 'not-an-entry', section, found, at: node });
+  return undefined;
 }
 
 /** Characters of a host name (RFC 1035 §2.3.1, from memory), as names of devices become. */

@@ -1,5 +1,6 @@
 /** What of a site does not fit the schema. */
 
+import { perObject } from '../memo.ts';
 import type { Piece } from '../text/cut.ts';
 import type { Route } from '../text/syntax.ts';
 import { type Item, contentOf, placeOf } from './item.ts';
@@ -41,11 +42,39 @@ function isSort<P extends ShapeProblem['problem']>(
 
 /** Whether the value at the route, or one around it, has a shape problem already. */
 export function hasShapeProblem({ problems }: Item, route: Route): boolean {
-  return problems.some(
-    ({ problem, route: wrong }) =>
-      problem !== 'missing-key' &&
-      problem !== 'repeated' &&
-      wrong.length <= route.length &&
-      wrong.every((step, i) => step === route[i]),
-  );
+  return problems.length > 0 && isWithin(misshapen(problems), route);
+}
+
+const misshapen = perObject((problems: readonly ShapeProblem[]) => routesOf(problems));
+
+/** Routes as a tree of their steps: an item may have thousands of problems, and be asked of each of its values. */
+interface Steps {
+  isEnd: boolean;
+  readonly next: Map<Route[number], Steps>;
+}
+
+/** The routes of values that do not fit; what is missing or there twice fits. */
+export function routesOf(problems: readonly ShapeProblem[]): Steps {
+  const root: Steps = { isEnd: false, next: new Map() };
+  for (const { problem, route } of problems) {
+    if (problem === 'missing-key' || problem === 'repeated') continue;
+    let at = root;
+    for (const step of route) {
+      const next: Steps = at.next.get(step) ?? { isEnd: false, next: new Map() };
+      at.next.set(step, next);
+      at = next;
+    }
+    at.isEnd = true;
+  }
+  return root;
+}
+
+/** Whether one of the routes leads to where `route` does, or to what is around it. */
+export function isWithin(routes: Steps, route: Route): boolean {
+  let at: Steps | undefined = routes;
+  for (const step of route) {
+    if (at === undefined || at.isEnd) break;
+    at = at.next.get(step);
+  }
+  return at?.isEnd ?? false;
 }

@@ -24,6 +24,43 @@ export function nearest(text: string, names: Iterable<string>): Near[] {
   return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, OFFERED);
 }
 
+/** Names that a search in a whole site compares in all; it is over in less than a second. */
+const MOST_COMPARED = 2_000_000;
+
+/**
+ * Looks for many names among those that there are. Where a site has thousands of both it finds nothing any more in the
+ * end: nobody reads as many hints.
+ */
+export class NameSearch {
+  private left = MOST_COMPARED;
+  private readonly found = new Map<ReadonlyMap<string, unknown>, Map<string, Near[]>>();
+
+  /** The nearest of the names that are keys. */
+  near(text: string, names: ReadonlyMap<string, unknown>): Near[] {
+    const known = this.found.get(names) ?? new Map<string, Near[]>();
+    this.found.set(names, known);
+    const near = known.get(text) ?? (this.mayCompare(names) ? nearest(text, names.keys()) : []);
+    known.set(text, near);
+    return near;
+  }
+
+  /** Whether it is the beginning of one of the keys. */
+  begins(text: string, names: ReadonlyMap<string, unknown>): boolean {
+    return this.mayCompare(names) && begins(text, names.keys());
+  }
+
+  private mayCompare(names: ReadonlyMap<string, unknown>): boolean {
+    this.left -= names.size;
+    return this.left >= 0;
+  }
+}
+
+/** Whether it is the beginning of one of the words. */
+export function begins(text: string, words: Iterable<string>): boolean {
+  for (const word of words) if (word.startsWith(text) && word !== text) return true;
+  return false;
+}
+
 /**
  * The only name that can be meant: one character off, or two of a longer one, and no digit, since another digit makes
  * another thing; so does another letter of a short word. Capitals, hyphens and the like count for nothing.

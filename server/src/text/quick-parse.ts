@@ -25,6 +25,7 @@ export function quickParse(text: string, depth: number): Node | undefined {
     if (error instanceof YAMLException) return undefined;
     throw error;
   }
+  if (events.length > MOST_EVENTS) return undefined;
   try {
     return new EventReader(text, events).root();
   } catch (error) {
@@ -32,6 +33,9 @@ export function quickParse(text: string, depth: number): Node | undefined {
     throw error;
   }
 }
+
+/** Of one piece: a hundred thousand devices in one pair of brackets have as many. The other parser stops sooner. */
+const MOST_EVENTS = 1_000_000;
 
 /** Something that is left to the other parser. */
 class NotOrdinary extends Error {}

@@ -3,7 +3,7 @@ import { visible } from '../../text/visible.ts';
 import { type Fix, fixOf, nodeAt, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Acceptance } from '../../site/model.ts';
-import type { AcceptanceRule, Example, Report, UnusedAcceptance } from '../../lint/rule.ts';
+import type { AcceptanceRule, Example, Finding, UnusedAcceptance } from '../../lint/rule.ts';
 
 export const unusedAcceptance: AcceptanceRule = {
   id: 'unused-acceptance',
@@ -12,7 +12,7 @@ export const unusedAcceptance: AcceptanceRule = {
   summary: 'An acceptance matches no finding.',
   why: `What was accepted is gone, or its name has changed. Left in place, the acceptance would hide the next problem of that
 rule at that place. Remove it, or correct \`rule\` and \`at\`.`,
-  checkUnused(unused: readonly UnusedAcceptance[], report: Report): void {
+  checkUnused(unused: readonly UnusedAcceptance[], report: (finding: Finding) => void): void {
     for (const { acceptance, isOff, found } of unused) {
       const { item, route, rule, at } = acceptance;
       const places = [...new Set(found.flatMap(({ about }) => about.slice(0, 1)))];

@@ -2,7 +2,7 @@ import { fixOf, nameText, nodeAt, putValue, setValue } from '../../site/edit.ts'
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
-import { type Item, headOf, isName, placeOf } from '../../site/item.ts';
+import { type Item, type Place, headOf, isName, placeOf } from '../../site/item.ts';
 import { lostAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { type CableEnd, type Device, type Site, endName } from '../../site/model.ts';
@@ -38,8 +38,12 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
           else known.push({ item, end, port: end.port });
           continue;
         }
-        const finding = missing(site, { item, route: end.route, device, port: end.port, text: endName(end) });
-        report({ ...finding, ...consequencesOf(network.causes, [item], finding.related) });
+        const port: MissingPort = { item, route: end.route, device, port: end.port, text: endName(end) };
+        const word = (): Finding => {
+          const finding = missing(site, port);
+          return { ...finding, ...consequencesOf(network.causes, [item], finding.related) };
+        };
+        report({ at: placeOfPort(port), word });
       }
     }
     for (const [device, named] of undeclared) report(withoutPorts(site, network, device, named));
@@ -59,7 +63,8 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
           !isSound(device.item)
         )
           continue;
-        report(missing(site, { item, route, device, port: text, text }));
+        const port: MissingPort = { item, route, device, port: text, text };
+        report({ at: placeOfPort(port), word: () => missing(site, port) });
       }
     }
   },
@@ -84,8 +89,9 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
       message: `${name} has no port ${visible(one.port, 40)}`,
     })),
   );
+  const naming = new Set(named.map((one) => one.item));
   const cabled = site.cables
-    .filter((cable) => named.some((one) => one.item === cable.item))
+    .filter((cable) => naming.has(cable.item))
     .flatMap(({ from, to }) => [from, to].flatMap((end) => site.deviceByName.get(end?.device ?? '') ?? []));
   return {
     at: headOf(item),
@@ -145,9 +151,14 @@ interface MissingPort {
   readonly text: string;
 }
 
-function missing(site: Site, { item, route, device, port, text }: MissingPort): Finding {
+function placeOfPort({ item, route, port, text }: MissingPort): Place {
+  return text === port ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
+}
+
+function missing(site: Site, missing: MissingPort): Finding {
+  const { item, device, port, text } = missing;
   const isOwn = text === port;
-  const at = isOwn ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
+  const at = placeOfPort(missing);
   const has = [...device.ports.map(({ name }) => name), ...(isOwn ? [] : device.connectorByName.keys())];
   // One number is as near as any other.
   const near = /^\d+$/.test(port) ? [] : nearest(port, has.filter(isName)).map(({ name }) => name);

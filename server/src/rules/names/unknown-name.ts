@@ -7,15 +7,14 @@ import type { NameMention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
 import { NAMED_SECTIONS, type NamedSection, THING, thingsOf } from '../../site/declared.ts';
-import { type Near, nearest } from '../../text/nearest.ts';
+import { NameSearch, type Near } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { textAt } from '../../text/syntax.ts';
 import { aboutItem } from '../../site/about.ts';
-import { hasShapeProblem } from '../../site/shape-problems.ts';
+import { isWithin, routesOf } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import { declaring } from '../../site/declare.ts';
-import { begins } from '../../site/half-typed.ts';
 import { SECTION_NAMES, type SectionName } from '../../site/shape.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -27,13 +26,19 @@ export const unknownName: Rule = {
   why: `A cable then ends nowhere, a stream has no source, a recording no stream. Correct the name, or declare it in its
 section, in any file of the folder.`,
   check({ site, files, network }: RuleContext, report: Report): void {
-    // What a file that cannot be read declares is not unknown.
-    if (files.some(({ unreadable }) => unreadable !== undefined)) return;
-    const search = new Search(site);
+    // What a file that cannot be read, or not to its end, declares is not unknown.
+    if (files.some(({ unreadable, unread }) => unreadable !== undefined || unread.length > 0)) return;
+    const search = new NameSearch();
     for (const item of site.items)
       for (const { mention, section, name } of referencesOf(item))
         if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention))
-          report({ ...unknown({ site, files }, item, mention, search), ...cutOffBy({ site, network }, item, mention) });
+          report({
+            at: placeOfName(item, mention),
+            word: () => ({
+              ...unknown({ site, files }, item, mention, search),
+              ...cutOffBy({ site, network }, item, mention),
+            }),
+          });
   },
 };
 
@@ -55,37 +60,45 @@ function isOfSection(mention: NameMention): mention is SectionMention {
 }
 
 /** A number is a name that may not be declared; what else does not fit is reported as such. */
-function isMisshapen(item: Item, { route }: NameMention): boolean {
-  return hasShapeProblem(
-    { ...item, problems: item.problems.filter((p) => p.problem !== 'wrong-type' || typeof p.found !== 'number') },
-    route,
-  );
+function isMisshapen({ problems }: Item, { route }: NameMention): boolean {
+  return problems.length > 0 && isWithin(noNames(problems), route);
+}
+
+const noNames = perObject((problems: Item['problems']) =>
+  routesOf(problems.filter((one) => one.problem !== 'wrong-type' || typeof one.found !== 'number')),
+);
+
+/** Of a port at an end of a cable, its device. */
+function nameIn({ names, text }: SectionMention): string {
+  return names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
+}
+
+function placeOfName(item: Item, mention: SectionMention): Place {
+  const { names, route, part } = mention;
+  if (part === 'key') return placeOf(item, route, 'key');
+  return names === 'port-end' ? partOf(item, route, 0, nameIn(mention).length) : placeOf(item, route);
 }
 
 function unknown(
   { site, files }: Pick<RuleContext, 'site' | 'files'>,
   item: Item,
-  { names, text, route, part }: SectionMention,
-  search: Search,
+  mention: SectionMention,
+  search: NameSearch,
 ): Finding {
-  const name = names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
-  const at: Place =
-    part === 'key'
-      ? placeOf(item, route, 'key')
-      : names === 'port-end'
-        ? partOf(item, route, 0, name.length)
-        : placeOf(item, route);
+  const { names, text, part } = mention;
+  const name = nameIn(mention);
+  const at = placeOfName(item, mention);
   const section = sectionOf(names);
   const thing = THING[section];
   const by = names === 'vlans' ? site.vlans.find(({ id }) => id !== undefined && String(id) === name) : undefined;
-  const near = by === undefined ? search.near(section, name) : [{ name: by.name, distance: 0 }];
+  const near = by === undefined ? search.near(name, thingsOf(site, section)) : [{ name: by.name, distance: 0 }];
   const isWhole = part === 'value' && names !== 'port-end';
   const change = (to: string): Edit[] => [{ at, text: isWhole ? scalarText(to, true) : to }];
   const rest =
-    by === undefined ? advice(near, thing, search.elsewhere(name)) : ` by name; ${name} is the id of ${by.name}.`;
+    by === undefined ? advice(near, thing, elsewhere(site, name)) : ` by name; ${name} is the id of ${by.name}.`;
   return {
     at,
-    due: begins(name, thingsOf(site, section).keys())
+    due: search.begins(name, thingsOf(site, section))
       ? 'value'
       : near.length === 0 && isWrittenLater(item.section, section)
         ? 'pause'
@@ -152,27 +165,10 @@ function sectionOf(names: SectionMention['names']): NamedSection {
   return names === 'port-end' ? 'devices' : names;
 }
 
-/** Nearest names, each looked for once: a name that is gone is often missed in many places. */
-class Search {
-  private readonly site: Site;
-  private readonly found = new Map<string, Near[]>();
-
-  constructor(site: Site) {
-    this.site = site;
-  }
-
-  near(section: NamedSection, name: string): Near[] {
-    const key = `${section} ${name}`;
-    let near = this.found.get(key);
-    if (near === undefined) this.found.set(key, (near = nearest(name, thingsOf(this.site, section).keys())));
-    return near;
-  }
-
-  /** What of another section has that name. */
-  elsewhere(name: string): string | undefined {
-    const section = NAMED_SECTIONS.find((candidate) => thingsOf(this.site, candidate).has(name));
-    return section === undefined ? undefined : `${name} is a ${THING[section]}`;
-  }
+/** What of another section has that name. */
+function elsewhere(site: Site, name: string): string | undefined {
+  const section = NAMED_SECTIONS.find((candidate) => thingsOf(site, candidate).has(name));
+  return section === undefined ? undefined : `${name} is a ${THING[section]}`;
 }
 
 export const examples: readonly Example[] = [

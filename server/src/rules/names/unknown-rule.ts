@@ -1,9 +1,8 @@
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
-import { nearest, onlyNear } from '../../text/nearest.ts';
+import { begins, nearest, onlyNear } from '../../text/nearest.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import { begins } from '../../site/half-typed.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownRule: Rule = {

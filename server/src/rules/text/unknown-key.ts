@@ -11,11 +11,10 @@ import { type Fix, fixOf, nodeAt, setKey } from '../../site/edit.ts';
 import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
 import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
-import { nearest, onlyNear } from '../../text/nearest.ts';
+import { begins, nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { homesOf, schemaAround, withSpace } from '../../site/shape-words.ts';
-import { begins } from '../../site/half-typed.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const unknownKey: Rule = {

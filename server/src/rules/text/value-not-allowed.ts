@@ -1,11 +1,10 @@
 import { list } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
+import { begins, lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
 import { aboutItem } from '../../site/about.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { shown, subjectAt } from '../../site/shape-words.ts';
-import { begins } from '../../site/half-typed.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const valueNotAllowed: Rule = {

@@ -1,3 +1,4 @@
+import { begins } from '../../text/nearest.ts';
 import type { Site } from '../../site/model.ts';
 import type { Data, Route } from '../../text/syntax.ts';
 import { type Edit, type Fix, scalarText, setValue } from '../../site/edit.ts';
@@ -10,7 +11,6 @@ import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
-import { begins } from '../../site/half-typed.ts';
 import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const wrongType: Rule = {

@@ -2,8 +2,8 @@ import { LEXEMES, type SyntaxProblem } from '../../text/parse.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { count, list } from '../../text/words.ts';
-import { MOST_SLOW, type SiteText, placeInFile, startOf } from '../../site/folder.ts';
-import { type PieceProblem, type Place, contentOf } from '../../site/item.ts';
+import { MOST_SLOW, type SiteText, type Unread, placeInFile, startOf } from '../../site/folder.ts';
+import { MOST_ENTRIES, type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { firstLine } from '../../site/places.ts';
@@ -42,16 +42,24 @@ column; write a space after each colon and comma; close every bracket and quote.
         faults(piece, report);
       }
       if (strays.length > 0) report(belongsNowhere(file, strays));
-      for (const piece of file.unread) report(unread(firstLine({ piece, start: 0, end: piece.text.length })));
+      for (const one of file.unread) report({ at: one.at, word: () => unread(one) });
     }
   },
 };
 
-function unread(at: Place): Finding {
-  const message =
+function unread({ at, isSlow }: Unread): Finding {
+  const message = isSlow
+    ? slow()
+    : `Nothing is read from here on: ${MOST_ENTRIES.toLocaleString('en')} entries of this file come before it. Put ` +
+      'the others into files of their own.';
+  return { at: firstLine(at), message, about: [] };
+}
+
+function slow(): string {
+  return (
     `This is not read: something is at fault in it, or it has an anchor, an alias, a tag or a block of text, as ` +
-    `${MOST_SLOW.toLocaleString('en')} entries before it have. Put those right, or write them without.`;
-  return { at, message, about: [] };
+    `${MOST_SLOW.toLocaleString('en')} entries before it have. Put those right, or write them without.`
+  );
 }
 
 function span({ at: { start, end } }: PieceProblem): { start: number; end: number } {

@@ -1,5 +1,6 @@
 /** Free multicast groups. */
 
+import { perObject } from '../../memo.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import {
   type GroupBlock,
@@ -26,16 +27,21 @@ export function nextFreeGroup(site: Site, near?: number): number | undefined {
 
 /** All of them, in the order in which they are given out; no two share a MAC address. */
 export function* freeGroups(site: Site, near?: number): Generator<number> {
-  const groups = groupsInUse(site);
-  const keys = new Set(groups.map(macKey));
+  const { groups, keys } = groupsInUse(site);
+  const given = new Set<number>();
   const block = scopeNear(groups, near);
-  const inBlock = groups.filter((group) => group >= block.first && group <= block.last);
-  const lowest = inBlock.length === 0 ? block.first : inBlock.reduce((least, group) => Math.min(least, group));
-  const from = near !== undefined && near >= block.first && near <= block.last ? near : lowest;
+  const isInBlock = (group: number): boolean => group >= block.first && group <= block.last;
+  const from =
+    near !== undefined && isInBlock(near)
+      ? near
+      : (groups.filter(isInBlock).toSorted((a, b) => a - b)[0] ?? block.first);
   const isFree = (group: number): boolean =>
-    !keys.has(macKey(group)) && !onAlwaysFloodedMac(group) && !scopeRelativeReserved(group);
+    !keys.has(macKey(group)) &&
+    !given.has(macKey(group)) &&
+    !onAlwaysFloodedMac(group) &&
+    !scopeRelativeReserved(group);
   const take = (group: number): number => {
-    keys.add(macKey(group));
+    given.add(macKey(group));
     return group;
   };
   // The lowest address of the block is a network's number to many eyes.
@@ -45,24 +51,26 @@ export function* freeGroups(site: Site, near?: number): Generator<number> {
 
 /** How many `freeGroups` are, without going through them. */
 export function countFreeGroups(site: Site, near?: number): number {
-  const groups = groupsInUse(site);
+  const { groups, keys } = groupsInUse(site);
   const { first, last } = scopeNear(groups, near);
   // Whatever is left out is so by 256 at a time.
   const used = new Map<number, number>();
-  for (const key of new Set(groups.map(macKey))) used.set(key >>> 8, (used.get(key >>> 8) ?? 0) + 1);
+  for (const key of keys) used.set(key >>> 8, (used.get(key >>> 8) ?? 0) + 1);
   let free = 0;
   for (let group = first; group <= Math.min(last, first + ADDRESSES - 1); group += 256)
     if (!onAlwaysFloodedMac(group) && !scopeRelativeReserved(group)) free += 256 - (used.get(macKey(group) >>> 8) ?? 0);
-  const isFirstFree = !onAlwaysFloodedMac(first) && !groups.some((group) => macKey(group) === macKey(first));
+  const isFirstFree = !onAlwaysFloodedMac(first) && !keys.has(macKey(first));
   return isFirstFree && last - first < ADDRESSES ? free - 1 : free;
 }
 
 /** MAC addresses of groups: 23 bits of them count (RFC 1112 §6.4). */
 const ADDRESSES = 2 ** 23;
 
-function groupsInUse(site: Site): number[] {
-  return site.streams.flatMap(({ group }) => (group !== undefined && isMulticast(group) ? [group] : []));
-}
+/** The group of each stream that has one, and the MAC addresses that they map to. */
+const groupsInUse = perObject(({ streams }: Site) => {
+  const groups = streams.flatMap(({ group }) => (group !== undefined && isMulticast(group) ? [group] : []));
+  return { groups, keys: new Set(groups.map(macKey)) };
+});
 
 function scopeNear(groups: readonly number[], near: number | undefined): GroupBlock {
   if (near !== undefined && isMulticast(near) && isScope(blockOf(near))) return blockOf(near);
