@@ -140,6 +140,21 @@ ${coaxes}  - {from: a3999/out, to: ${last}, type: coax-6, length: 2 m}
     told({ 'a.site.yaml': `policies: {${times(200_000, (i) => `k${i}: 1`, ', ')}}\n${REST}` });
   });
 
+  it('of more entries than are read, on lines: those before it, and no name is unknown', () => {
+    const cameras = times(60_000, (i) => `  c${i}: {kind: camera, address: 10.0.0.${i % 3}}\n`);
+    const found = told({ 'a.site.yaml': `devices:\n${cameras}streams:\n  s: {source: c59999}\n`, 'b.site.yaml': REST });
+    has(found, /^yaml-syntax: Nothing is read from here on: 50,000 entries of this file come before it/);
+    has(found, /^duplicate-address/);
+    assert.ok(!found.some((line) => line.startsWith('unknown-name')));
+  });
+
+  it('of more entries than are read, in brackets: what stands around them is read', () => {
+    const cameras = times(60_000, (i) => `c${i}: {kind: camera, address: 10.0.0.${i % 3}},`);
+    const found = told({ 'a.site.yaml': `devices: {${cameras}}\n${REST.replace('devices:', 'streams:')}` });
+    has(found, /^yaml-syntax: This and what follows in these brackets is not read: 40,000 entries come before it/);
+    has(found, /^duplicate-address/);
+  });
+
   it('in which each stream of a long row carries the next, and the last the first', () => {
     const streams = times(20_000, (i) => `  s${i}: {source: paddock-cam, carries: s${(i + 1) % 20_000}}\n`);
     has(told({ 'a.site.yaml': `streams:\n${streams}${REST}` }), /^carries-itself/);

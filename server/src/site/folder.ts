@@ -23,8 +23,8 @@ export interface SiteText extends SourceFile {
 /** What is left out of a file. */
 export interface Unread {
   readonly at: Place;
-  /** Too many pieces before it are as slow to read; otherwise too many entries come before it, and none is read on. */
-  readonly isSlow: boolean;
+  /** As slow to read as too many before it, or behind too many entries of its brackets or of the file. */
+  readonly why: 'slow' | 'brackets' | 'entries';
 }
 
 /** How the names of site files end. */
@@ -123,12 +123,12 @@ function readAll(pieces: readonly Piece[]): Read {
   let passed = 0;
   for (const piece of pieces) {
     if (passed++ >= MOST_ENTRIES || items.length >= MOST_ENTRIES) {
-      unread.push({ at: { piece, start: 0, end: piece.text.length }, isSlow: false });
+      unread.push({ at: { piece, start: 0, end: piece.text.length }, why: 'entries' });
       break;
     }
     const ordinary = ordinaryContentOf(piece);
     if (ordinary === undefined && ++slow > MOST_SLOW) {
-      unread.push({ at: { piece, start: 0, end: piece.text.length }, isSlow: true });
+      unread.push({ at: { piece, start: 0, end: piece.text.length }, why: 'slow' });
       continue;
     }
     const content = ordinary ?? contentOf(piece);
@@ -138,8 +138,7 @@ function readAll(pieces: readonly Piece[]): Read {
     for (const name of content.tree.anchors) anchors.push(name);
     if (content.unread !== undefined) {
       const { start, end } = content.unread;
-      unread.push({ at: { piece, start, end }, isSlow: false });
-      break;
+      unread.push({ at: { piece, start, end }, why: 'brackets' });
     }
   }
   return { items, unusual, unread, sharesAnchors: anchors.some((name) => missing.has(name)) };

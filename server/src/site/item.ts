@@ -59,8 +59,11 @@ export interface PieceContent {
   readonly unread: Span | undefined;
 }
 
-/** Entries that are read of a piece, and of a file; a site of a thousand devices has some four thousand. */
+/** Entries of a file that are read; a site of a thousand devices has some four thousand. */
 export const MOST_ENTRIES = 50_000;
+
+/** Of sections in brackets, so that what stands around them is read as well. */
+export const MOST_IN_BRACKETS = 40_000;
 
 /** A range in a piece of a file: it moves with the piece. */
 export interface Place extends Span {
@@ -135,7 +138,7 @@ function readItems(
   problems: PieceProblem[],
 ): Span | undefined {
   const isList = SECTIONS[section] === 'list';
-  const room = MOST_ENTRIES - items.length;
+  const room = MOST_IN_BRACKETS - items.length;
   if (isList && node.kind === 'sequence') {
     for (const element of node.items.slice(0, room)) items.push(readItem(piece, section, undefined, element));
     return node.items[room];

@@ -3,7 +3,7 @@ import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { count, list } from '../../text/words.ts';
 import { MOST_SLOW, type SiteText, type Unread, placeInFile, startOf } from '../../site/folder.ts';
-import { MOST_ENTRIES, type PieceProblem, type Place, contentOf } from '../../site/item.ts';
+import { MOST_ENTRIES, MOST_IN_BRACKETS, type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { firstLine } from '../../site/places.ts';
@@ -47,20 +47,21 @@ column; write a space after each colon and comma; close every bracket and quote.
   },
 };
 
-function unread({ at, isSlow }: Unread): Finding {
-  const message = isSlow
-    ? slow()
-    : `Nothing is read from here on: ${MOST_ENTRIES.toLocaleString('en')} entries of this file come before it. Put ` +
-      'the others into files of their own.';
-  return { at: firstLine(at), message, about: [] };
+function unread({ at, why }: Unread): Finding {
+  return { at: firstLine(at), message: UNREAD[why], about: [] };
 }
 
-function slow(): string {
-  return (
+const UNREAD: Readonly<Record<Unread['why'], string>> = {
+  slow:
     `This is not read: something is at fault in it, or it has an anchor, an alias, a tag or a block of text, as ` +
-    `${MOST_SLOW.toLocaleString('en')} entries before it have. Put those right, or write them without.`
-  );
-}
+    `${MOST_SLOW.toLocaleString('en')} entries before it have. Put those right, or write them without.`,
+  brackets:
+    `This and what follows in these brackets is not read: ${MOST_IN_BRACKETS.toLocaleString('en')} entries come ` +
+    'before it. Put the others into files of their own.',
+  entries:
+    `Nothing is read from here on: ${MOST_ENTRIES.toLocaleString('en')} entries of this file come before it. Put the ` +
+    'others into files of their own.',
+};
 
 function span({ at: { start, end } }: PieceProblem): { start: number; end: number } {
   return { start, end };
