@@ -16,6 +16,7 @@ const IN_ANY_ORDER = [
   'address-plan',
   'port-table',
   'patch-schedule',
+  'bill-of-materials',
   'cable-labels',
   'outlet-schedule',
 ];

@@ -12,6 +12,7 @@ import { relays } from './media/relays.ts';
 import { iproute2 } from './network/iproute2.ts';
 import { networkd } from './network/networkd.ts';
 import type { Output } from './output.ts';
+import { billOfMaterials } from './purchases/bill-of-materials.ts';
 import { outletSchedule } from './television/outlet-schedule.ts';
 import { cableLabels } from './wiring/cable-labels.ts';
 import { patchSchedule } from './wiring/patch-schedule.ts';
@@ -25,6 +26,7 @@ export const OUTPUTS: readonly Output[] = [
   portTable,
   patchSchedule,
   cableLabels,
+  billOfMaterials,
   outletSchedule,
   sdp,
   announcements,
