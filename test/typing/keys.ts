@@ -62,15 +62,40 @@ export function wholeFile(text: string, editor?: Editor): Script {
 
 /** Each item of a file, into the text without it. */
 export function itemByItem(text: string, editor?: Editor): Script[] {
+  return itemsOf(text).map(({ start, end, gap }) => ({
+    before: text.slice(0, start) + gap + text.slice(end + gap.length),
+    keys: typed(text.slice(start, end), start, editor),
+  }));
+}
+
+/** Each item of a file at once, into the text without it. */
+export function pasted(text: string): Script[] {
+  return itemsOf(text).map(({ start, end, gap }) => ({
+    before: text.slice(0, start) + text.slice(end + gap.length),
+    keys: [{ at: start, without: 0, text: text.slice(start, end) + gap }],
+  }));
+}
+
+/** Each item of a file taken out at once. */
+export function takenOut(text: string): Script[] {
+  return itemsOf(text).map(({ start, end, gap }) => ({
+    before: text,
+    keys: [{ at: start, without: end - start + gap.length, text: '' }],
+  }));
+}
+
+/** Where the items are, and the white space below each. */
+function itemsOf(text: string): { readonly start: number; readonly end: number; readonly gap: string }[] {
   const { pieces, starts } = cut({ uri: '' }, text);
   return pieces.flatMap((piece, index) => {
     const start = starts[index] ?? 0;
-    const written = piece.text.trimEnd();
-    if (piece.role !== 'item') return [];
-    const before = text.slice(0, start) + text.slice(start + piece.text.length);
-    const gap = piece.text.slice(written.length);
-    return [{ before: before.slice(0, start) + gap + before.slice(start), keys: typed(written, start, editor) }];
+    const { length } = piece.text.trimEnd();
+    return piece.role === 'item' ? [{ start, end: start + length, gap: piece.text.slice(length) }] : [];
   });
+}
+
+function backwards(start: number, end: number): Key[] {
+  return Array.from({ length: end - start }, (_, index) => ({ at: end - 1 - index, without: 1, text: '' }));
 }
 
 /** Each value of a file that `from` matches, taken out from its end and typed anew. */
@@ -78,8 +103,7 @@ export function retyped(text: string, from: RegExp): Script[] {
   return [...text.matchAll(from)].map((match) => {
     const [whole, value = whole] = match;
     const start = match.index + whole.lastIndexOf(value);
-    const back = [...value].map((_, i) => ({ at: start + value.length - 1 - i, without: 1, text: '' }));
-    return { before: text, keys: [...back, ...typed(value, start)] };
+    return { before: text, keys: [...backwards(start, start + value.length), ...typed(value, start)] };
   });
 }
 

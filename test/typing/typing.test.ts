@@ -6,7 +6,7 @@ import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
 import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { cut } from '../../server/src/text/cut.ts';
 import { Client, positionOf } from '../lsp/client.ts';
-import { type Script, itemByItem, retyped, typed, wholeFile } from './keys.ts';
+import { type Script, itemByItem, pasted, retyped, takenOut, typed, wholeFile } from './keys.ts';
 import { type Mistake, mistakes } from './mistakes.ts';
 import { isMistake, tally, type } from './typist.ts';
 
@@ -42,6 +42,9 @@ describe('while somebody types', () => {
       ['each name anew', retyped(NEW_SITE, /^ {2}([a-z-]+):/gm)],
       ['each figure anew', retyped(NEW_SITE, /: (\d+ [A-Za-z]+(?:\/s)?)/g)],
       ['each end of a cable anew', retyped(NEW_SITE, /(?:from|to): ([a-z0-9/-]+)/g)],
+      ['each item pasted', pasted(NEW_SITES.buildings.text('Europe/London'))],
+      ['each item taken out', takenOut(NEW_SITES['two-cards'].text('Europe/London'))],
+      ['cables before there are devices', [wholeFile('cables:\n  - {from: core/1, to: gate-cam, length: 3 m}\n')]],
     ];
     for (const [what, own] of scripts)
       it(`is hardly marked, and nowhere else: ${what}`, async () => {
@@ -61,6 +64,20 @@ describe('while somebody types', () => {
           found = diagnostics.some(({ code }) => code === mistake.rule);
         assert.ok(found, `${mistake.rule} is not told`);
       });
+  });
+
+  it('tells each mistake also where its item is pasted', async () => {
+    const untold: string[] = [];
+    for (const [index, mistake] of mistakes.entries()) {
+      const { before: text, keys } = scriptOf(mistake);
+      const paste = { at: keys[0]?.at ?? 0, without: 0, text: mistake.item };
+      let codes: unknown[] = [];
+      const uri = `file://${folder}/${index}/home.site.yaml`;
+      for await (const { diagnostics } of type(client, uri, { before: text, keys: [paste] }))
+        codes = diagnostics.map(({ code }) => code);
+      if (!codes.includes(mistake.rule)) untold.push(`${mistake.what}: ${mistake.rule}`);
+    }
+    assert.deepEqual(untold, []);
   });
 
   it('tells all after a pause, and what was told stays', async () => {

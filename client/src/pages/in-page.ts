@@ -46,7 +46,9 @@ export function inPage(nonce: string): void {
   const { document } = page;
   const editor = page.acquireVsCodeApi();
   let kept = (editor.getState() ?? {}) as { readonly of?: unknown; readonly scrolled?: number };
+  /** Where it is to be scrolled to, also while what is shown is not long enough; and where it could be. */
   let wanted = kept.scrolled;
+  let reached = 0;
   const keep = (more: typeof kept): void => {
     kept = { ...kept, ...more };
     editor.setState(kept);
@@ -57,7 +59,6 @@ export function inPage(nonce: string): void {
     const allowed = html.replaceAll('<style>', `<style nonce="${nonce}">`);
     const next = new page.DOMParser().parseFromString(allowed, 'text/html');
     const scrolled = wanted ?? page.scrollY;
-    wanted = undefined;
     const names = [...document.querySelectorAll('button')];
     const focused = document.activeElement === null ? -1 : names.indexOf(document.activeElement);
     for (const old of document.querySelectorAll('style[data-page]')) old.remove();
@@ -75,6 +76,8 @@ export function inPage(nonce: string): void {
     document.title = next.title;
     [...document.querySelectorAll('button')][focused]?.focus();
     page.scrollTo(0, scrolled);
+    reached = page.scrollY;
+    wanted = reached < scrolled ? scrolled : undefined;
   };
 
   page.addEventListener('message', ({ data: { of, html, download } }) => {
@@ -86,7 +89,11 @@ export function inPage(nonce: string): void {
     link.download = download.name;
     link.click();
   });
-  page.addEventListener('scroll', () => keep({ scrolled: page.scrollY }));
+  page.addEventListener('scroll', () => {
+    // Of our own making is only the scrolling to where it could be.
+    if (page.scrollY !== reached) wanted = undefined;
+    keep({ scrolled: wanted ?? page.scrollY });
+  });
   document.addEventListener('click', (event) => {
     const chosen = event.target.closest('[data-name], [data-at], [data-uri]');
     if (chosen === null) return;

@@ -100,7 +100,7 @@ function unknown(
     at,
     due: search.begins(name, thingsOf(site, section))
       ? 'value'
-      : near.length === 0 && isWrittenLater(item.section, section)
+      : near.length === 0 && (isWrittenLater(item.section, section) || thingsOf(site, section).size === 0)
         ? 'pause'
         : 'now',
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
