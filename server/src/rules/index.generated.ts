@@ -147,6 +147,7 @@ import { coaxBetweenBuildings } from './television/coax-between-buildings.ts';
 import { coaxLengthMissing } from './television/coax-length-missing.ts';
 import { coaxLoop } from './television/coax-loop.ts';
 import { frequencyNotPassed } from './television/frequency-not-passed.ts';
+import { frequencyOutOfBand } from './television/frequency-out-of-band.ts';
 import { gainReversed } from './television/gain-reversed.ts';
 import { lnbCableLoss } from './television/lnb-cable-loss.ts';
 import { lnbControlBlocked } from './television/lnb-control-blocked.ts';
@@ -341,6 +342,7 @@ export const rules: readonly Rule[] = [
   coaxLengthMissing,
   coaxLoop,
   frequencyNotPassed,
+  frequencyOutOfBand,
   gainReversed,
   lnbCableLoss,
   lnbControlBlocked,

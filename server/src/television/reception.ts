@@ -88,7 +88,9 @@ function systemsAt({ device, name }: Connector): readonly System[] | undefined {
   const own = device.coaxInputs.get(name)?.systems;
   if (own !== undefined) return own;
   const units = device.tuners.filter(({ input }) => input === name);
-  return units.length === 0 ? undefined : units.flatMap(({ systems }) => systems);
+  // A tuner that does not say its systems takes any.
+  if (units.length === 0 || units.some(({ systems }) => systems.length === 0)) return undefined;
+  return units.flatMap(({ systems }) => systems);
 }
 
 export function isReceiver({ kind }: Device): boolean {

@@ -18,18 +18,31 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 /** Where neither end has a speed, copper is judged at this one: up to 1 Gb/s the reach is the same. */
 const SLOWEST = 100_000_000;
 
+/** mm. Common practice, no source: the shortest leads that are sold have 150 mm. */
+const SHORTEST = 100;
+
 export const cableLength: Rule = {
   id: 'cable-length',
   severity: 'error',
   due: 'value',
-  summary: 'A cable is too long for the speed of its link.',
+  summary: 'A cable is too long for the speed of its link, or too short to be one.',
   why: `Beyond its reach a link comes up at a lower speed, drops packets, or stays down. Of the 100 m of a copper
 channel at most 90 m may be installed cable and the other 10 m patch cords; bundles that carry power get warm and reach less
 far. Shorten the run, take a better cable or fibre, or put a switch in between. Never look into a fibre or a
 connector: the light is invisible and may harm the eye. Cables in walls, on roofs and between buildings: follow
 local codes, and leave to licensed people what these leave to them.`,
   source: 'TIA-568 (channel of 100 m; secondary), IEEE 802.3 (reach over fibre and of 10GBASE-T; from memory)',
-  check({ network }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
+    for (const { item, name, length } of site.cables) {
+      if (length === undefined || length <= 0 || length >= SHORTEST) continue;
+      report({
+        at: placeOf(item, ['length']),
+        severity: 'warning',
+        about: [name],
+        message: `This cable is ${length} mm long, shorter than any lead. Correct its length, or the unit.`,
+        fixes: () => fixOf(`Set ${length} m`, setValue(item, ['length'], `${length} m`)),
+      });
+    }
     for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
       const { item, length, type } = cable;
       if (length === undefined) continue;
@@ -155,6 +168,23 @@ devices:
 cables:
   - {from: core/1, to: barn/1, type: os2, length: 180 m}
   - {from: core/2, to: paddock-cam, length: 90 m}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 mm}
+#                                                       ^^^^^ This cable is 38 mm long, shorter than any lead. Correct its length, or the unit
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
+  paddock-cam: {kind: camera}
+cables:
+  - {from: core/1, to: paddock-cam, type: cat6, length: 38 m}
 `,
   },
 ];

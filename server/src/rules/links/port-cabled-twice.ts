@@ -35,7 +35,10 @@ counted. Write each cable once; give the second a port of its own.`,
     const plugs = new Map<Socket, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
-      for (const end of [cable.from, cable.to]) {
+      // A coax in a network port is told there, and takes no port.
+      const isFit = portAt(site, cable.from) === undefined || connectorAt(site, cable.to) === undefined;
+      const isFitBack = portAt(site, cable.to) === undefined || connectorAt(site, cable.from) === undefined;
+      for (const end of isFit && isFitBack ? [cable.from, cable.to] : []) {
         const port = portAt(site, end) ?? connectorAt(site, end);
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);

@@ -17,12 +17,20 @@ transport stream that comes as it is.`,
     for (const stream of site.streams) {
       if ((stream.receivers.length === 0 && stream.group === undefined) || isRateKnown(site, stream)) continue;
       const first = originOf(site, stream, circles);
-      if (first === undefined || reported.has(first)) continue;
+      if (first === undefined || reported.has(first) || isOffAir(site, first)) continue;
       reported.add(first);
       findings(first, report);
     }
   },
 };
+
+/** Whether it is to take its rate from television, and names a service or multiplex that is not there: told there. */
+function isOffAir({ serviceByName, multiplexByName }: Site, { service, multiplex }: Stream): boolean {
+  return (
+    (service !== undefined && !serviceByName.has(service)) ||
+    (multiplex !== undefined && !multiplexByName.has(multiplex))
+  );
+}
 
 /** The stream at the beginning of what it carries; `undefined` in a circle, or where it is not declared. */
 function originOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {
@@ -77,6 +85,7 @@ streams:
   paddock: {source: paddock-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
   paddock-live: {source: recorder, carries: paddock, transport: rtp, group: 239.192.20.31, port: 5004, receivers: [kitchen-screen]}
   tv: {source: headend, transport: ts-rtp, group: 239.192.30.1, port: 5004, mux-rate: 25 Mb/s, receivers: [kitchen-screen]}
+  news: {source: headend, service: nwes, transport: ts-rtp, group: 239.192.30.2, port: 5004, receivers: [kitchen-screen]}
 `,
   },
 ];

@@ -18,7 +18,7 @@ off before you screw a plug, and keep mains supplies indoors, dry and ventilated
     if (unpowered.length === 0) return;
     const cables = cablesByConnector(site);
     for (const { device, connector, stoppedBy } of unpowered) {
-      if (isInDoubt(site, cables.get(connector))) continue;
+      if (isInDoubt(site, cables, connector)) continue;
       const names = [...new Set(stoppedBy.map(({ name }) => name))];
       report({
         at: placeOf(device.item, ['powered-by']),
@@ -35,22 +35,26 @@ off before you screw a plug, and keep mains supplies indoors, dry and ventilated
   },
 };
 
-/** The first cable at each. */
-function cablesByConnector(site: Site): ReadonlyMap<Connector, Cable> {
-  const found = new Map<Connector, Cable>();
+function cablesByConnector(site: Site): ReadonlyMap<Connector, readonly Cable[]> {
+  const found = new Map<Connector, Cable[]>();
   for (const cable of site.cables)
     for (const end of [cable.from, cable.to]) {
       const connector = connectorAt(site, end);
-      if (connector !== undefined && !found.has(connector)) found.set(connector, cable);
+      if (connector === undefined) continue;
+      const own = found.get(connector);
+      if (own === undefined) found.set(connector, [cable]);
+      else own.push(cable);
     }
   return found;
 }
 
-/** Whether its coax does not lead where it is said to lead, which is told there. */
-function isInDoubt(site: Site, cable: Cable | undefined): boolean {
+/** Whether its coax does not lead where it is said to lead, or into a connector that has another one: told there. */
+function isInDoubt(site: Site, cables: ReadonlyMap<Connector, readonly Cable[]>, connector: Connector): boolean {
+  const [cable] = cables.get(connector) ?? [];
   if (cable === undefined) return false;
-  const isCoaxOnly = [cable.from, cable.to].every((end) => connectorAt(site, end) !== undefined);
-  return !isCoaxOnly || cable.through.some(({ device }) => !isOnCoax(site.deviceByName.get(device)?.kind));
+  const ends = [cable.from, cable.to].map((end) => connectorAt(site, end));
+  if (ends.some((end) => end === undefined || (cables.get(end)?.length ?? 0) > 1)) return true;
+  return cable.through.some(({ device }) => !isOnCoax(site.deviceByName.get(device)?.kind));
 }
 
 function isOnCoax(kind: Device['kind']): boolean {

@@ -120,4 +120,17 @@ cables:
   - {from: chimney-aerial, to: parlour-tv/rf, type: coax-6, length: 20 m}
 `,
   },
+  {
+    // A tuner that does not say its systems takes any.
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 20 dBµV}}
+  tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {noise-figure: 6 dB}}, tuners: {1: {input: rf}}}
+# ^^^^^^^^ mux-a reaches rf with
+cables:
+  - {from: chimney-aerial, to: tv-tuner/rf, type: coax-6, length: 10 m}
+`,
+  },
 ];

@@ -14,6 +14,7 @@ export const lnbCableLoss: Rule = {
 transponders first. Take thicker coax, a shorter way, or an amplifier for the first intermediate frequency near the LNB.`,
   source: 'EN 60728-1: 47 dBµV at least, by a handbook that quotes it',
   check({ plan, site }: RuleContext, report: Report): void {
+    const { margin } = site.policies.aerialSystem;
     for (const { at, points } of plan.television.reception.receivers) {
       const low = points
         .flatMap((point) => {
@@ -21,7 +22,7 @@ transponders first. Take thicker coax, a shorter way, or an amplifier for the fi
           if (transmission === undefined || !isSatellite(transmission.system)) return [];
           const min = outletWindow(transmission)?.min ?? -Infinity;
           // Short of carrier to noise as well: told by that.
-          return point.signal.level < min && (point.margin ?? 0) >= 0 ? [{ signal: point.signal, min }] : [];
+          return point.signal.level < min && (point.margin ?? 0) >= margin ? [{ signal: point.signal, min }] : [];
         })
         .sort((a, b) => a.signal.level - b.signal.level);
       const [worst] = low;
