@@ -2,6 +2,11 @@
 
 import { runInThisContext } from 'node:vm';
 import { parseAllDocuments } from 'yaml';
+import { USUAL } from '../../server/src/draw/drawing.ts';
+import { KINDS } from '../../server/src/draw/kinds.ts';
+import { svgFile } from '../../server/src/draw/svg.ts';
+import { placeOfName } from '../../server/src/features/place-of-name.ts';
+import { picture } from '../draw/picture.ts';
 import { explain } from '../../server/src/report/explain.ts';
 import { explanationMarkdown, explanationText } from '../../server/src/report/explain/explanation.ts';
 import { reportHtml } from '../../server/src/report/html.ts';
@@ -23,6 +28,8 @@ const HANGS_MS = 120_000;
 const FIXES = 6;
 const PLACES = 8;
 const PATHS = 6;
+/** Of how many things of a site a picture of each kind is drawn. */
+const DRAWN = 2;
 
 /** Thrown where something does not hold. */
 export class Broken extends Error {}
@@ -200,6 +207,13 @@ function mustAddUp(checked: Checked, random: Random): void {
   const report = reportOf(checked.plan);
   mustBeFinite(report, '');
   must(reportText(checked.plan, []) !== '' && reportHtml(checked.plan, []) !== '', () => 'the report is empty');
+  for (const kind of KINDS)
+    for (const subject of kind.isOfSite === true ? [''] : random.some(kind.subjects(checked.plan), DRAWN)) {
+      // Read back, whatever its names are.
+      const { things } = picture(svgFile(kind.draw(checked.plan, subject, USUAL)));
+      for (const { names, at } of things)
+        must(placeOfName(checked.plan.site, names, at) !== undefined, () => `${kind.kind} draws ${names} ${at}`);
+    }
   for (let left = PATHS; left > 0; left--) {
     const explained = explain(checked.plan, pathIn(report, random));
     for (const explanation of 'explanations' in explained ? explained.explanations : []) {

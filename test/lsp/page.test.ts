@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { page, placeOfName } from '../../server/src/lsp/page-request.ts';
+import { drawings, page, placeOfName, thingsAt } from '../../server/src/lsp/page-request.ts';
 import { plumblineHere } from '../cli/run.ts';
 import { Client } from './client.ts';
 
@@ -21,13 +21,14 @@ describe('a page of a site, asked for by an editor', () => {
   });
   after(() => client.stop());
 
-  /** Without what only an editor has. */
-  const asPrinted = (html: string): string => html.replace(/<button [^>]*>(.*?)<\/button>/g, '$1');
+  /** Without what only an editor has, and without links within the page, which only the printed one has. */
+  const asPrinted = (html: string): string =>
+    html.replace(/<button [^>]*>(.*?)<\/button>/g, '$1').replace(/<a href="#[^"]+">|<\/a>/g, '');
 
   it('is the report that the command line prints', async () => {
     const { title, html } = await client.connection.sendRequest(page, { folder, page: 'report' });
     assert.equal(title, 'Report of Harrow Lane');
-    assert.equal(asPrinted(html), (await plumblineHere(['report', '--format', 'html', site])).out);
+    assert.equal(asPrinted(html), asPrinted((await plumblineHere(['report', '--format', 'html', site])).out));
   });
 
   it('says of a site that is edited what it then is', async () => {
@@ -55,6 +56,31 @@ describe('a page of a site, asked for by an editor', () => {
       assert.match(line, own, `${names} ${name}`);
     }
     assert.equal(await client.connection.sendRequest(placeOfName, { folder, names: 'devices', name: 'gone' }), null);
+  });
+
+  it('is a drawing that the command line draws, and that leads to what it shows', async () => {
+    const { connection } = client;
+    const offers = await connection.sendRequest(drawings, { folder });
+    for (const { kind, subjects } of offers) {
+      const [subject = ''] = subjects;
+      const { html } = await connection.sendRequest(page, { folder, page: 'drawing', drawing: { kind, subject } });
+      const words = ['draw', kind, ...(subject === '' ? [] : [subject]), '--format', 'html', '--site', site];
+      assert.equal(asPrinted(html), asPrinted((await plumblineHere(words)).out), kind);
+    }
+    assert.ok(offers.length >= 4);
+  });
+
+  it('says what of a drawing a place in the text is about', async () => {
+    const lines = readFileSync(file, 'utf8').split('\n');
+    const at = async (text: RegExp, column: number): Promise<string[]> => {
+      const line = lines.findIndex((one) => text.test(one));
+      const position = { line, character: column };
+      const things = await client.connection.sendRequest(thingsAt, { uri: address, position });
+      return things.map(({ names, name }) => `${names} ${name}`);
+    };
+    assert.deepEqual((await at(/^ {2}gate-cam:/, 4)).at(0), 'devices gate-cam');
+    assert.deepEqual((await at(/^ {6}1-6:/, 7)).slice(0, 2), ['ports stable/1', 'ports stable/2']);
+    assert.deepEqual((await at(/^ {2}core:/, 4)).at(0), 'devices core');
   });
 
   it('is refused where there is no such page', async () => {

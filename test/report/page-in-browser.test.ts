@@ -3,7 +3,9 @@ import assert from 'node:assert/strict';
 import { after, before, describe, it } from 'mocha';
 import type { Browser } from 'playwright-core';
 import { readSite } from '../../server/src/cli/sites.ts';
+import { networkInReport } from '../../server/src/draw/in-report.ts';
 import { reportHtml } from '../../server/src/report/html.ts';
+import { asText } from '../../server/src/report/page/cells.ts';
 import { unavailable } from '../availability.ts';
 import { chromiumPath, launchBrowser } from '../vscode/browser.ts';
 import { planOf } from '../../server/src/plan.ts';
@@ -34,10 +36,11 @@ describe('the report in a browser', function () {
       assert.ok(browser);
       const page = await browser.newPage({ viewport: { width, height: 800 } });
       for (const plan of [sample, planFrom(LONG_NAMES)]) {
-        await page.setContent(reportHtml(plan, []));
-        // In the page: what reaches beyond its right edge. The heads are there for those who hear the page.
+        await page.setContent(reportHtml(plan, [], asText, networkInReport(plan, asText)));
+        // In the page: what reaches beyond its right edge. The heads are there for those who hear the page, and a wide
+        // picture scrolls within the page.
         const beyond = await page
-          .locator('body *:not(thead, thead *)')
+          .locator('body *:not(thead, thead *, figure *)')
           .evaluateAll(
             (all, edge) =>
               all.filter((one) => one.getBoundingClientRect().right > edge + 0.5).map((one) => one.outerHTML),

@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import type { Browser, FrameLocator, Locator } from 'playwright-core';
 import { repository } from '../../client/open/install.ts';
 import { type ServedEditor, serveEditor } from '../../client/open/serve.ts';
+import { networkInReport } from '../../server/src/draw/in-report.ts';
 import { reportHtml } from '../../server/src/report/html.ts';
+import { asText } from '../../server/src/report/page/cells.ts';
 import { planOf } from '../../server/src/plan.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { mistakes } from '../first-draft.ts';
@@ -106,7 +108,8 @@ describe('reading beside the text, in a browser', function () {
       ),
     );
     // The same page as the command line prints.
-    const printed = reportHtml(planOf(readSite(site.folder).folder.site()), []);
+    const plan = planOf(readSite(site.folder).folder.site());
+    const printed = reportHtml(plan, [], asText, networkInReport(plan, asText));
     const heads = [...printed.matchAll(/<h2>(.*?)</g)].map(([, head]) => head);
     const shown = await inPage().locator('h2').allInnerTexts();
     assert.deepEqual(

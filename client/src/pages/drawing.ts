@@ -1,7 +1,15 @@
 // A drawing of a site beside its text.
 import * as vscode from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type DrawingOffer, type DrawingWanted, drawings, page } from '../../../server/src/lsp/page-request.ts';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
+import {
+  type DrawingOffer,
+  type DrawingWanted,
+  drawings,
+  page,
+  thingsAt,
+} from '../../../server/src/lsp/page-request.ts';
+import { siteDocuments } from '../site-documents.ts';
+import { folderOf } from '../site-of.ts';
 import { chooseFolder } from './choose-folder.ts';
 import type { PageSource, Pages } from './pages.ts';
 
@@ -18,6 +26,7 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
     content: () => client.sendRequest(page, { folder, page: 'drawing', drawing }),
   });
   return vscode.Disposable.from(
+    followedByMarks(client, pages),
     pages.bringBack(drawingView, (key) => {
       const [, folder = ''] = key.split(' ', 2);
       return drawingOf(folder, JSON.parse(key.slice(`${drawingView} ${folder} `.length)) as DrawingWanted);
@@ -28,6 +37,36 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
       const wanted = isSaid(said) ? said : await choose(await client.sendRequest(drawings, { folder }));
       if (wanted !== undefined) pages.show(drawingOf(folder, wanted));
     }),
+  );
+}
+
+/** A cursor that moves on at once, as with an arrow key that is held down, asks for nothing, ms. */
+const REST = 120;
+
+/** What the cursor in the text is at is marked in drawings that are in sight. */
+function followedByMarks(client: BaseLanguageClient, pages: Pages): vscode.Disposable {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const mark = async ({ document, selection }: vscode.TextEditor): Promise<void> => {
+    if (client.state !== State.Running || !pages.isShown(drawingView)) return;
+    const uri = client.code2ProtocolConverter.asUri(document.uri);
+    const { line, character } = selection.active;
+    const names = await client.sendRequest(thingsAt, { uri, position: { line, character } });
+    pages.mark(
+      folderOf(client, document.uri),
+      names.map((one) => `${one.names} ${one.name}`),
+    );
+  };
+  const soon = (editor: vscode.TextEditor | undefined): void => {
+    if (editor === undefined || vscode.languages.match(siteDocuments, editor.document) === 0) return;
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      mark(editor).catch((error: unknown) => client.info(`What the cursor is at cannot be marked: ${String(error)}`));
+    }, REST);
+  };
+  return vscode.Disposable.from(
+    new vscode.Disposable(() => clearTimeout(timer)),
+    vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => soon(textEditor)),
+    vscode.window.onDidChangeActiveTextEditor(soon),
   );
 }
 

@@ -1,4 +1,5 @@
 // The empty page that content is put into: nothing is fetched, and only what the extension itself wrote runs.
+import { inDrawing } from './in-drawing.ts';
 import { inPage } from './in-page.ts';
 
 /** Whether a page has the colours of the editor, or those of the paper that it is for. */
@@ -47,7 +48,7 @@ export function frame(look: Look): string {
 <style nonce="${nonce}" data-editor>${STYLES[look]}</style>
 </head>
 <body>
-<script nonce="${nonce}">(${inPage.toString()})('${nonce}');</script>
+<script nonce="${nonce}">(${inPage.toString()})('${nonce}', ${inDrawing.toString()});</script>
 </body>
 </html>
 `;

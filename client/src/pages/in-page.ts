@@ -1,8 +1,11 @@
+import type { DrawingHost } from './in-drawing.ts';
+
 /**
  * What runs in a page: puts in what the extension sends, keeps the place that it is scrolled to, and says which name
- * was chosen. Its text goes into the page as it is, so it uses nothing from outside of itself.
+ * was chosen. Its text goes into the page as it is, so it uses nothing from outside of itself;
+ * what it starts for a drawing is handed to it.
  */
-export function inPage(nonce: string): void {
+export function inPage(nonce: string, startDrawing: (host: DrawingHost) => { readonly shown: () => void }): void {
   interface Element {
     readonly dataset: Record<string, string | undefined>;
     textContent: string | null;
@@ -45,7 +48,7 @@ export function inPage(nonce: string): void {
   const page = globalThis as unknown as Page;
   const { document } = page;
   const editor = page.acquireVsCodeApi();
-  let kept = (editor.getState() ?? {}) as { readonly of?: unknown; readonly scrolled?: number };
+  let kept = (editor.getState() ?? {}) as { readonly of?: unknown; readonly scrolled?: number } & DrawingHost['kept'];
   /** Where it is to be scrolled to, also while what is shown is not long enough; and where it could be. */
   let wanted = kept.scrolled;
   let reached = 0;
@@ -53,6 +56,7 @@ export function inPage(nonce: string): void {
     kept = { ...kept, ...more };
     editor.setState(kept);
   };
+  const drawing = startDrawing({ kept, keep });
 
   const show = (html: string): void => {
     // Text of the site is escaped, so that these are the page's own.
@@ -60,7 +64,9 @@ export function inPage(nonce: string): void {
     const next = new page.DOMParser().parseFromString(allowed, 'text/html');
     const scrolled = wanted ?? page.scrollY;
     const names = [...document.querySelectorAll('button')];
-    const focused = document.activeElement === null ? -1 : names.indexOf(document.activeElement);
+    const { activeElement } = document;
+    const focused = activeElement === null ? -1 : names.indexOf(activeElement);
+    const isInDrawing = activeElement !== null && activeElement.closest('.drawing [data-at]') !== null;
     for (const old of document.querySelectorAll('style[data-page]')) old.remove();
     const styles = [...next.querySelectorAll('style')].map(({ textContent }) => {
       const style = document.createElement('style');
@@ -74,7 +80,9 @@ export function inPage(nonce: string): void {
     document.head.append(...styles, ...document.querySelectorAll('style[data-editor]'));
     document.body.replaceChildren(...next.body.childNodes);
     document.title = next.title;
+    drawing.shown();
     [...document.querySelectorAll('button')][focused]?.focus();
+    if (isInDrawing) for (const stop of document.querySelectorAll('.drawing [tabindex="0"]')) stop.focus();
     page.scrollTo(0, scrolled);
     reached = page.scrollY;
     wanted = reached < scrolled ? scrolled : undefined;

@@ -72,6 +72,16 @@ export class Pages implements vscode.Disposable {
     for (const page of this.open.values()) if (isSameFolder(page.source.folder, folder)) page.refreshSoon();
   }
 
+  /** Things of a site that the cursor in its text is at, the nearest first, as drawings name them. */
+  mark(folder: string, names: readonly string[]): void {
+    for (const page of this.open.values()) if (isSameFolder(page.source.folder, folder)) page.mark(names);
+  }
+
+  /** Whether a page of a kind is in sight. */
+  isShown(viewType: string): boolean {
+    return [...this.open.values()].some(({ panel, source }) => panel.visible && source.viewType === viewType);
+  }
+
   dispose(): void {
     for (const { panel } of this.open.values()) panel.dispose();
   }
@@ -106,6 +116,7 @@ export class Page {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private state: 'fresh' | 'stale' | 'asked' | 'asked and stale' = 'stale';
   private shown = '';
+  private marked: readonly string[] = [];
   private took = 0;
 
   constructor(client: BaseLanguageClient, panel: vscode.WebviewPanel, source: PageSource) {
@@ -116,7 +127,7 @@ export class Page {
     this.panel.webview.onDidReceiveMessage((message: FromPage) => {
       // Whenever it comes into sight it begins empty.
       if (message.ready === true) {
-        void this.panel.webview.postMessage({ of: source.key });
+        void this.panel.webview.postMessage({ of: source.key, marked: this.marked });
         void this.refresh();
       }
       if (message.chosen !== undefined) void this.leadTo(message.chosen);
@@ -155,6 +166,11 @@ export class Page {
     const isStale = (this.state as string) === 'asked and stale';
     this.state = isStale ? 'stale' : 'fresh';
     if (isStale) this.refreshSoon();
+  }
+
+  mark(names: readonly string[]): void {
+    this.marked = names;
+    void this.panel.webview.postMessage({ marked: names });
   }
 
   /** Has the browser that shows the editor save the document. */

@@ -1,7 +1,9 @@
 import { basename } from 'node:path';
 import { Command, Option } from 'commander';
 import { check } from '../check.ts';
+import { networkInReport } from '../draw/in-report.ts';
 import { reportHtml } from '../report/html.ts';
+import { asText } from '../report/page/cells.ts';
 import type { Plan } from '../plan.ts';
 import { reportOf } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
@@ -15,7 +17,7 @@ import { readSite } from './sites.ts';
 const FORMATS: Readonly<Record<string, (plan: Plan, verdict: Verdict) => string>> = {
   text: reportText,
   json: (plan) => `${visibleJson(reportOf(plan))}\n`,
-  html: reportHtml,
+  html: (plan, verdict) => reportHtml(plan, verdict, asText, networkInReport(plan, asText)),
 };
 
 export function reportCommand(): Command {

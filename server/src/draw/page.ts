@@ -7,6 +7,12 @@ import { escaped } from './escape.ts';
 import { STYLE } from './style.ts';
 import { svgPart } from './svg.ts';
 
+/** A picture that is wider than its page scrolls in it, and is as wide as paper on paper. */
+export const FIGURE_STYLE = `
+figure { margin: 1rem 0; overflow-x: auto; }
+@media print { figure { overflow: visible; } figure .drawing { max-width: 100%; } }
+`;
+
 /** A whole document, without scripts. @param naming how names are shown; where there is an editor, as what leads on */
 export function drawingPage(drawing: Drawing, naming: Naming = asText): string {
   const title = escaped(drawing.title);
@@ -17,9 +23,7 @@ export function drawingPage(drawing: Drawing, naming: Naming = asText): string {
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
-<style>${PAGE_STYLE}${STYLE}figure { margin: 1rem 0; overflow-x: auto; }
-@media print { figure { overflow: visible; } figure .drawing { max-width: 100%; } }
-</style>
+<style>${PAGE_STYLE}${STYLE}${FIGURE_STYLE}</style>
 </head>
 <body>
 <h1>${title}</h1>

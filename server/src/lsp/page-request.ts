@@ -1,7 +1,7 @@
 /** What a client asks for to show a page of a site beside its text, which leads back to places in it. */
 
 import { RequestType } from 'vscode-languageserver-protocol';
-import type { Location } from 'vscode-languageserver-protocol';
+import type { Location, Position } from 'vscode-languageserver-protocol';
 
 /** The pages that there are. */
 export type PageKind = 'report' | 'drawing';
@@ -59,3 +59,13 @@ export interface NameWanted {
 
 /** Where something is declared; null where the site has no such thing any more. */
 export const placeOfName = new RequestType<NameWanted, Location | null, void>('plumbline/placeOfName');
+
+/**
+ * The things that a place in a text is about, the nearest first, as a drawing names them: the name at the place, the
+ * ports of the cable, the item.
+ */
+export const thingsAt = new RequestType<
+  { readonly uri: string; readonly position: Position },
+  readonly { readonly names: string; readonly name: string }[],
+  void
+>('plumbline/thingsAt');

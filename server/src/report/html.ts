@@ -11,8 +11,19 @@ import { supplySection } from './page/supply.ts';
 import { levelsSection, occasionsSection } from './page/television.ts';
 import type { Verdict } from './verdict.ts';
 
-/** @param naming how names are shown; where there is an editor, so that they lead to their places */
-export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText): string {
+/** A picture in the report. */
+export interface ReportFigure {
+  readonly title: string;
+  /** CSS of what is in it. */
+  readonly style: string;
+  readonly html: string;
+}
+
+/**
+ * @param naming how names are shown; where there is an editor, so that they lead to their places
+ * @param drawn what is drawn, before the tables
+ */
+export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText, drawn?: ReportFigure): string {
   const name = html(plan.site.name ?? 'Site without a name');
   const sections = [
     linksSection,
@@ -34,11 +45,15 @@ export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${name}</title>
-<style>${STYLE}</style>
+<style>${STYLE}${drawn?.style ?? ''}</style>
 </head>
 <body>
 <h1>${name}</h1>
-${verdictLine(verdict)}${tightSection(plan, naming)}${findingsSection(verdict)}${sections.map((section) => section(plan, naming)).join('')}</body>
+${verdictLine(verdict)}${tightSection(plan, naming)}${findingsSection(verdict)}${figureSection(drawn)}${sections.map((section) => section(plan, naming)).join('')}</body>
 </html>
 `;
+}
+
+function figureSection(drawn: ReportFigure | undefined): string {
+  return drawn === undefined ? '' : `<section>\n<h2>${html(drawn.title)}</h2>\n${drawn.html}</section>\n`;
 }

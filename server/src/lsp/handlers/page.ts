@@ -5,6 +5,7 @@ import type { Findings } from '../../lint/held-back.ts';
 import type { Plan } from '../../plan.ts';
 import type { ReportedFinding, Verdict } from '../../report/verdict.ts';
 import { placeOfName } from '../../features/place-of-name.ts';
+import { thingsAt } from '../../features/things-at.ts';
 import type { Converter } from '../convert.ts';
 import {
   type Page,
@@ -13,6 +14,7 @@ import {
   drawings,
   page,
   placeOfName as placeRequest,
+  thingsAt as thingsRequest,
 } from '../page-request.ts';
 import { isOfTheSchema } from '../schema-rules.ts';
 import type { Handler, Session } from '../session.ts';
@@ -22,11 +24,12 @@ type Asked = Omit<PageWanted, 'page'> & { readonly verdict: () => Verdict };
 /** Each is loaded only when somebody asks for it. */
 const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Page>>> = {
   report: async (plan, { verdict }) => {
-    const [{ reportHtml }, { asButton }] = await Promise.all([
+    const [{ reportHtml }, { networkInReport }, { asButton }] = await Promise.all([
       import('../../report/html.ts'),
+      import('../../draw/in-report.ts'),
       import('../../report/page/cells.ts'),
     ]);
-    const html = reportHtml(plan, verdict(), asButton);
+    const html = reportHtml(plan, verdict(), asButton, networkInReport(plan, asButton));
     return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
   },
   drawing: async (plan, { drawing: wanted }) => {
@@ -72,6 +75,10 @@ export const pageHandler: Handler = {
         const all = subjectsOf(one, plan);
         return all.length === 0 ? [] : [{ kind, title, summary, subjects: isOfSite === true ? [] : all }];
       });
+    });
+    connection.onRequest(thingsRequest, async ({ uri, position }) => {
+      const asked = await session.asked(uri);
+      return asked === undefined ? [] : thingsAt(asked.checked, asked.file, asked.offset(position));
     });
     connection.onRequest(placeRequest, async ({ folder, names, name }) => {
       const { plan, files } = await sites.look(addresses.take(folder));

@@ -26,17 +26,24 @@ import {
   word,
 } from './cells.ts';
 
+/** The id of the row of a link, by its number in the plan. */
+export function linkRow(index: number): string {
+  return `link-${index + 1}`;
+}
+
 export function linksSection(plan: Plan, naming: Naming): string {
   const { links } = plan.network.topology;
   return table({
     title: 'Links',
     note: `Line rate: Ethernet frames with preamble and gaps. ${signWords(boundsOf(plan.site.policies.linkLoad))}`,
     head: ['Link', 'Speed', 'Nominal', 'Peak', 'Of the speed', 'Streams'],
-    rows: links.flatMap((link): Row[] => {
+    rows: links.flatMap((link, index): Row[] => {
+      const id = linkRow(index);
       const loaded = [link.a, link.b].some((out) => plan.network.load(link, out).line.peak > 0);
       if (link.blocked !== undefined && !loaded)
         return [
           {
+            id,
             cells: [
               ends(naming, link.a, link.b),
               speed(link),
@@ -48,7 +55,7 @@ export function linksSection(plan: Plan, naming: Naming): string {
           },
         ];
       return [
-        { cells: direction(plan, naming, link, link.a) },
+        { id, cells: direction(plan, naming, link, link.a) },
         { cells: direction(plan, naming, link, link.b), part: true },
       ];
     }),
