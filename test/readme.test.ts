@@ -33,7 +33,11 @@ describe('the README', () => {
   });
 
   it('shows every picture that is taken, each small and with words for those who do not see it', () => {
-    const shown = [...text.matchAll(/!\[([^\]]*)\]\(client\/pictures\/([^)]*)\)/g)];
+    const inLight = [...text.matchAll(/<img alt="([^"]*)" src="client\/pictures\/([^"]*)">/g)];
+    const inDark = [
+      ...text.matchAll(/<source (media="\(prefers-color-scheme: dark\)") srcset="client\/pictures\/([^"]*)">/g),
+    ];
+    const shown = [...text.matchAll(/!\[([^\]]*)\]\(client\/pictures\/([^)]*)\)/g), ...inLight, ...inDark];
     const taken = readdirSync('client/pictures').filter((name) => name.endsWith('.png'));
     assert.deepEqual(shown.map(([, , name]) => name).sort(), taken.sort());
     for (const [, words = '', name = ''] of shown) {

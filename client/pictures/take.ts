@@ -1,6 +1,5 @@
 // `npm run pictures`: takes the pictures of the README from the real editor, with today's build.
 // Needs Chromium, and FFmpeg to make them small.
-import { execFileSync } from 'node:child_process';
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -13,6 +12,7 @@ import { copySample } from '../../test/vscode/site-copy.ts';
 import { Workbench } from '../../test/vscode/workbench.ts';
 import { installEditor, repository } from '../open/install.ts';
 import { serveEditor } from '../open/serve.ts';
+import { fewColours } from './few-colours.ts';
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
 const size = { width: 1120, height: 740 };
@@ -158,10 +158,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   async function take(name: string, clip: Box): Promise<void> {
     const path = join(large, `${name}.png`);
     await page.screenshot({ path, clip, animations: 'disabled' });
-    // The colours of text are few.
-    const palette = 'palettegen=max_colors=64:reserve_transparent=0';
-    const few = `split[all][some];[some]${palette}[few];[all][few]paletteuse=dither=none`;
-    execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', path, '-vf', few, join(folder, `${name}.png`)]);
+    fewColours(path, join(folder, `${name}.png`));
     console.log(`${name}.png`);
   }
 }

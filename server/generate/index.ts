@@ -1,4 +1,4 @@
-/** Writes what is made from the schemas and the rules: types, validators, pages. */
+/** Writes what is made from the schemas and the rules: types, validators, pages; and drawings of the samples. */
 
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
@@ -12,6 +12,8 @@ await write(await schemaOutputs(root));
 // validators.
 const { ruleOutputs } = await import('./rules.ts');
 await write(await ruleOutputs());
+const { drawingOutputs } = await import('./drawings.ts');
+await write(drawingOutputs(root));
 
 async function write(outputs: readonly Output[]): Promise<void> {
   for (const { path, text } of await stale(root, outputs)) {

@@ -107,7 +107,9 @@ describe('headroom', () => {
   });
 
   it('tells of no limit that the site does not say', () => {
-    const { limits } = headroomIn(house().replace(', sustained-write: 120 MB/s', '').replace('    poe-budget: 130 W\n', ''));
+    const { limits } = headroomIn(
+      house().replace(', sustained-write: 120 MB/s', '').replace('    poe-budget: 130 W\n', ''),
+    );
     const unknown = limits.filter(({ more }) => more === undefined).map(({ limit }) => limit);
     assert.deepEqual(unknown.sort(), ['decoders', 'power', 'write']);
     assert.deepEqual(

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { fileURLToPath } from 'node:url';
+import { drawingOutputs } from '../../server/generate/drawings.ts';
 import type { Output } from '../../server/generate/output.ts';
 import { schemaOutputs, stale } from '../../server/generate/outputs.ts';
 import { ruleOutputs } from '../../server/generate/rules.ts';
@@ -21,6 +22,10 @@ describe('What is made', () => {
     const outputs = await ruleOutputs();
     assert.ok(outputs.length > 100);
     assert.deepEqual(await changed(outputs), []);
+  });
+
+  it('of the samples is drawn as `npm run generate` would draw it', async () => {
+    assert.deepEqual(await changed(drawingOutputs(root)), []);
   });
 
   it('is changed where its text is another, or it is not there', async () => {
