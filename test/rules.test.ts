@@ -116,7 +116,9 @@ function exampleTests(rule: RuleInfo, example: Example): void {
   });
 
   it('has safe fixes that leave nothing more to fix', () => {
-    const { texts: once } = fixAll(folderOf(texts));
+    const { texts: once, fixes } = fixAll(folderOf(texts));
+    // What is as it was has been looked at.
+    if (fixes === 0) return;
     const { texts: twice, fixes: more } = fixAll(folderOf(Object.fromEntries(once)));
     assert.equal(more, 0);
     assert.deepEqual(twice, once);

@@ -58,9 +58,9 @@ export class HostProgram {
     return this.child.pid;
   }
 
-  /** Asks it to leave in order. */
+  /** Asks it to leave in order, as systemd does (systemd.kill(5)); a shell that waits for a program misses SIGINT. */
   stop(): void {
-    this.child.kill('SIGINT');
+    this.child.kill('SIGTERM');
   }
 
   /** Ends it as a crash would. */

@@ -161,13 +161,13 @@ describe('beside a general language server for YAML', function () {
       ['tt|l', 'How far multicast goes', /^Without it: `1`$/],
       ['bit|rate', 'The rate of the encoded video on average', /^Units: `Mb\/s`, /],
       ['6| Mb', 'The rate of the encoded video on average', /750 kB\/s/],
-      ['rece|ivers', 'The devices that take it', /^\*\*gate /],
+      ['rece|ivers', 'The devices that take it', /^\*\*gate /m],
       ['239|.192', 'The multicast address that it is sent to', /01:00:5e:40:14:1f/],
     ] as const) {
       const [theirs, alone, beside] = [await at(yaml, word), await at(on, word), await at(off, word)];
-      assert.ok(theirs.includes(described) && alone.includes(described), word);
+      assert.ok(theirs.includes(described) && alone.includes(described), `${word}: ${theirs} / ${alone}`);
       assert.ok(!beside.includes(described), `${word}: ${beside}`);
-      assert.match(beside, left, word);
+      assert.match(beside, left, `${word}: ${beside}`);
     }
   });
 

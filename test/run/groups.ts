@@ -46,11 +46,10 @@ export const GROUPS: readonly Group[] = [
       /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\.|^television\/multiplexed\./,
     jobs: 1,
   },
-  { name: 'programs', files: oneOf(PROGRAMS), jobs: 1 },
-  // These need nothing but Node and git. Many tests of core wait for another process, so that two processors have time
-  // for three.
+  { name: 'programs', files: oneOf(PROGRAMS), jobs: 2 },
+  // These need nothing but Node and git.
   { name: 'long', files: oneOf(MANY), jobs: 1 },
-  { name: 'core', files: /^/, jobs: 3 },
+  { name: 'core', files: /^/, jobs: 2 },
 ];
 
 /** Groups of one row run one after the other, the rows side by side. */

@@ -28,17 +28,6 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
   },
 };
 
-const REST = `
-  recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
-  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
-streams:
-  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
-cables:
-  - {from: barn/1, to: gate-cam}
-  - {from: barn/2, to: core/1}
-  - {from: core/2, to: recorder}
-`;
-
 export const examples: readonly Example[] = [
   {
     bad: `
@@ -47,12 +36,28 @@ devices:
   barn: {kind: switch, poe-budget: 65 W, power: {at-most: 12 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   core: {kind: switch, power: {at-most: 18 W}, ports: {1-8: {}}}
 #                             ^^^^^^^^^^^^^^^ A UPS feeds gate-cam, but core, which their pictures need, is fed from the mains alone: when that fails, nothing of them is seen
-${REST}`,
+  recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
+  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: barn/1, to: gate-cam}
+  - {from: barn/2, to: core/1}
+  - {from: core/2, to: recorder}
+`,
     good: `
 devices:
   ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
   barn: {kind: switch, poe-budget: 65 W, power: {at-most: 12 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   core: {kind: switch, power: {at-most: 18 W, from: ups-1}, ports: {1-8: {}}}
-${REST}`,
+  recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
+  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: barn/1, to: gate-cam}
+  - {from: barn/2, to: core/1}
+  - {from: core/2, to: recorder}
+`,
   },
 ];

@@ -52,15 +52,6 @@ Give the device \`power\`, with the watts as measured or from its label.`,
   },
 };
 
-const REST = `
-  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
-streams:
-  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
-cables:
-  - {from: core/1, to: gate-cam}
-  - {from: core/2, to: recorder}
-`;
-
 export const examples: readonly Example[] = [
   {
     bad: `
@@ -69,13 +60,25 @@ devices:
   core: {kind: switch, poe-budget: 65 W, power: {at-most: 18 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5}
 # want 3-11 A UPS feeds gate-cam, and nothing says what feeds recorder, which their pictures need
-${REST}`,
+  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`,
     good: `
 devices:
   ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
   core: {kind: switch, poe-budget: 65 W, power: {at-most: 18 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
-${REST}`,
+  gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`,
   },
   {
     bad: `

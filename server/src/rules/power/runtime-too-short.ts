@@ -52,14 +52,6 @@ function tooSmall(ups: UpsFigures, cameras: string, wanted: number): string {
   );
 }
 
-const STREAM = `
-streams:
-  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
-cables:
-  - {from: core/1, to: gate-cam}
-  - {from: core/2, to: recorder}
-`;
-
 export const examples: readonly Example[] = [
   {
     bad: `
@@ -71,7 +63,12 @@ devices:
   core: {kind: switch, poe-budget: 130 W, power: {at-most: 70 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
-${STREAM}`,
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`,
     good: `
 policies:
   runtime: {cameras: 30 min}
@@ -80,7 +77,12 @@ devices:
   core: {kind: switch, poe-budget: 130 W, power: {at-most: 70 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
-${STREAM}`,
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`,
   },
   {
     bad: `
@@ -92,7 +94,12 @@ devices:
 #                                                ^^^^^^^^^^^^^^^ core is fed from the mains alone: when the mains fails, gate-cam end at once, and policy asks for 30 min
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
-${STREAM}`,
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`,
     good: `
 policies:
   runtime: {cameras: 30 min}
@@ -101,6 +108,11 @@ devices:
   core: {kind: switch, poe-budget: 130 W, power: {at-most: 18 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
-${STREAM}`,
+streams:
+  gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}
+cables:
+  - {from: core/1, to: gate-cam}
+  - {from: core/2, to: recorder}
+`,
   },
 ];
