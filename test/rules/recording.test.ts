@@ -57,8 +57,8 @@ describe('Recordings that do not fit', () => {
       of('volume-fill', text).flatMap(({ fixes }) => fixes?.() ?? []),
       [],
     );
-    // Full after 1000 / 172.8 = 5.8 d: told once, of the volume.
-    assert.match(messages('volume-fill', text).join('\n'), /^[^\n]*5\.8 d[^\n]*$/);
+    // 14 · 172.8 GB: told once, of the volume.
+    assert.match(messages('volume-fill', text).join('\n'), /^archive must hold 2\.42 TB.*$/);
     assert.deepEqual(messages('retention', text), []);
   });
 
