@@ -30,7 +30,7 @@ import { Recorder } from './recorder.ts';
 import { Screen, screensOf } from './screens.ts';
 import { ACCESS, rehearsed, wiring } from './site.ts';
 
-const CAMERA = fileURLToPath(new URL('../lab/camera.py', import.meta.url));
+export const CAMERA = fileURLToPath(new URL('../lab/camera.py', import.meta.url));
 const TELEVISION = ['tv-one', 'tv-two'];
 
 /** The screen that hears announcements, and the group that those of the site's groups go to (RFC 2365 §6.2). */

@@ -107,7 +107,7 @@ export class Recorder {
   }
 }
 
-function filesBelow(folder: string): MadeFile[] {
+export function filesBelow(folder: string): MadeFile[] {
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((path) => ({ path, full: join(folder, path) }))
     .filter(({ full }) => statSync(full).isFile())
