@@ -2,7 +2,7 @@
 
 import { runInThisContext } from 'node:vm';
 import { parseAllDocuments } from 'yaml';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { KINDS } from '../../server/src/draw/kinds.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { placeOfName } from '../../server/src/features/place-of-name.ts';
@@ -208,7 +208,7 @@ function mustAddUp(checked: Checked, random: Random): void {
   mustBeFinite(report, '');
   must(reportText(checked.plan, []) !== '' && reportHtml(checked.plan, []) !== '', () => 'the report is empty');
   for (const kind of KINDS)
-    for (const subject of kind.isOfSite === true ? [''] : random.some(kind.subjects(checked.plan), DRAWN)) {
+    for (const subject of random.some(subjectsOf(kind, checked.plan), DRAWN)) {
       // Read back, whatever its names are.
       const { things } = picture(svgFile(kind.draw(checked.plan, subject, USUAL)));
       for (const { names, at } of things)

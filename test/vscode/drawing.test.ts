@@ -68,17 +68,19 @@ describe('a drawing beside the text, in a browser', function () {
       .locator('body')
       .evaluate((body) => body.ownerDocument.activeElement?.getAttribute('data-at') ?? '');
 
-  async function draw(kind: string): Promise<void> {
+  async function drawAll(kind: string): Promise<void> {
     const { page } = workbench;
     await page.locator('.tab').filter({ hasText: 'devices.site.yaml' }).first().click();
     await workbench.command('Plumbline: Draw');
     const pick = page.locator('.quick-input-widget:visible');
     await pick.locator('input').fill(kind);
     await workbench.click(pick.locator('.monaco-list-row').first());
+    await pick.locator('.monaco-list-row').filter({ hasText: /^All/ }).first().waitFor();
+    await workbench.click(pick.locator('.monaco-list-row').first());
   }
 
   it('is the one that the command line draws', async () => {
-    await draw('network');
+    await drawAll('network');
     await thing('core/16').waitFor();
     const printed = picture(svgFile(networkPicture.draw(planOf(readSite(site.folder).folder.site()), '', USUAL)));
     const shown = await inPage()

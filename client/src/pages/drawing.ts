@@ -34,10 +34,21 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
     vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown) => {
       const folder = await chooseFolder(client, chosen, 'Draw');
       if (folder === undefined) return;
-      const wanted = isSaid(said) ? said : await choose(await client.sendRequest(drawings, { folder }));
+      const wanted = isSaid(said)
+        ? said
+        : await choose(await client.sendRequest(drawings, { folder }), await atCursor(client));
       if (wanted !== undefined) pages.show(drawingOf(folder, wanted));
     }),
   );
+}
+
+/** What the cursor of the site file in front is at. */
+async function atCursor(client: BaseLanguageClient): Promise<readonly { readonly name: string }[]> {
+  const editor = vscode.window.activeTextEditor;
+  if (editor === undefined || vscode.languages.match(siteDocuments, editor.document) === 0) return [];
+  const { line, character } = editor.selection.active;
+  const uri = client.code2ProtocolConverter.asUri(editor.document.uri);
+  return client.sendRequest(thingsAt, { uri, position: { line, character } });
 }
 
 /** A cursor that moves on at once, as with an arrow key that is held down, asks for nothing, ms. */
@@ -75,14 +86,33 @@ function isSaid(value: unknown): value is DrawingWanted {
   return typeof value === 'object' && value !== null && 'kind' in value && 'subject' in value;
 }
 
-async function choose(offers: readonly DrawingOffer[]): Promise<DrawingWanted | undefined> {
+/** @param at what the cursor is at, the nearest first: what can be drawn of it comes first */
+async function choose(
+  offers: readonly DrawingOffer[],
+  at: readonly { readonly name: string }[],
+): Promise<DrawingWanted | undefined> {
   const title = 'Draw';
-  const picked = await vscode.window.showQuickPick(
-    offers.map((offer) => ({ label: offer.title, description: offer.kind, detail: offer.summary, offer })),
-    { title, placeHolder: 'Which picture?', matchOnDescription: true },
+  const here = at.flatMap(({ name }) =>
+    offers
+      .filter(({ subjects }) => subjects.includes(name))
+      .map((offer) => ({ label: `${offer.title}: ${name}`, description: offer.kind, offer, subject: name })),
   );
+  const all = offers.map((offer) => ({
+    label: offer.title,
+    description: offer.kind,
+    detail: offer.summary,
+    offer,
+    subject: undefined,
+  }));
+  const picked = await vscode.window.showQuickPick([...here, ...all], {
+    title,
+    placeHolder: 'Which picture?',
+    matchOnDescription: true,
+  });
   if (picked === undefined) return undefined;
   const { kind, subjects } = picked.offer;
+  if (picked.subject !== undefined) return { kind, subject: picked.subject };
+  if (picked.offer.vlans.length + picked.offer.streams.length > 0) return narrowed(picked.offer);
   const [only = '', another] = subjects;
   if (another === undefined) return { kind, subject: only };
   const subject = await vscode.window.showQuickPick(subjects, {
@@ -90,4 +120,18 @@ async function choose(offers: readonly DrawingOffer[]): Promise<DrawingWanted | 
     placeHolder: 'Of which?',
   });
   return subject === undefined ? undefined : { kind, subject };
+}
+
+/** All, or one VLAN or stream with the rest standing back. */
+async function narrowed({ kind, title, vlans, streams }: DrawingOffer): Promise<DrawingWanted | undefined> {
+  const items = [
+    { label: 'All', description: '', only: {} },
+    ...vlans.map((vlan) => ({ label: vlan, description: 'VLAN', only: { vlan } })),
+    ...streams.map((stream) => ({ label: stream, description: 'stream', only: { stream } })),
+  ];
+  const picked = await vscode.window.showQuickPick(items, {
+    title: `Draw: ${title}`,
+    placeHolder: 'All, or one VLAN or stream',
+  });
+  return picked === undefined ? undefined : { kind, subject: '', ...picked.only };
 }

@@ -65,6 +65,8 @@ function kindOf(kind: string): Kind {
 function draw(kind: Kind, name: string | undefined, options: Options): void {
   const plan = planOf(readSite(options.site).folder.site());
   const subject = subjectOf(kind, plan, name);
+  if (kind.narrows !== true && (options.vlan ?? options.stream) !== undefined)
+    throw new CannotDo(`${kind.kind} shows all there is: leave --vlan and --stream out.`);
   for (const [what, wanted, names] of [
     ['VLAN', options.vlan, plan.site.vlanByName],
     ['stream', options.stream, plan.site.streamByName],

@@ -17,6 +17,8 @@ export interface Kind {
   readonly isOfSite?: boolean;
   /** Of the whole site: whether it has anything of that kind; without it, every site has. */
   isThere?(plan: Plan): boolean;
+  /** Whether it can show one VLAN or one stream, with the rest standing back. */
+  readonly narrows?: boolean;
   /** What it can be drawn of, by name, as the site stands. */
   subjects(plan: Plan): readonly string[];
   /** @param subject one of the subjects; empty where it is of the whole site */

@@ -30,6 +30,7 @@ export const networkPicture: Kind = {
   title: 'Network with its loads',
   summary: 'switches with their ports and what hangs on them, the load of each link both ways, and what is blocked',
   isOfSite: true,
+  narrows: true,
   subjects: () => [],
   draw(plan, _, wanted) {
     const { links } = plan.network.topology;

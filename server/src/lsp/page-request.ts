@@ -30,6 +30,9 @@ export interface DrawingOffer {
   readonly summary: string;
   /** What it can be drawn of; empty where it is drawn of the whole site. */
   readonly subjects: readonly string[];
+  /** Of which it can show one, with the rest standing back. */
+  readonly vlans: readonly string[];
+  readonly streams: readonly string[];
 }
 
 /** All that can be drawn of a site. */

@@ -71,9 +71,13 @@ export const pageHandler: Handler = {
         import('../../draw/drawing.ts'),
       ]);
       return KINDS.flatMap((one) => {
-        const { kind, title, summary, isOfSite } = one;
+        const { kind, title, summary, isOfSite, narrows } = one;
         const all = subjectsOf(one, plan);
-        return all.length === 0 ? [] : [{ kind, title, summary, subjects: isOfSite === true ? [] : all }];
+        if (all.length === 0) return [];
+        const names = (of: ReadonlyMap<string, unknown>): string[] => (narrows === true ? [...of.keys()] : []);
+        const { vlanByName, streamByName } = plan.site;
+        const subjects = isOfSite === true ? [] : all;
+        return [{ kind, title, summary, subjects, vlans: names(vlanByName), streams: names(streamByName) }];
       });
     });
     connection.onRequest(thingsRequest, async ({ uri, position }) => {
