@@ -94,6 +94,16 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       'address-outside-subnet 192.168.11.0/24',
       ['192.168.1.0/24, gateway: router, dhcp-pool: 192.168.1.100-192.168.1.199', '192.168.11.0/24, gateway: router'],
     ],
+    [
+      'a subnet that is too small',
+      'address-outside-subnet 192.168.1.0/28',
+      ['192.168.1.0/24, gateway: router, dhcp-pool: 192.168.1.100-192.168.1.199', '192.168.1.0/28, gateway: router'],
+    ],
+    [
+      'a pool that takes in the gateway',
+      'dhcp-pool-outside-subnet 192.168.1.1-192.168.1.199',
+      ['192.168.1.100-192.168.1.199', '192.168.1.1-192.168.1.199'],
+    ],
   ],
   'two-cards': [
     [

@@ -121,14 +121,29 @@ function wrongSubnet(
   const uses = own.filter(({ address }) => !contains(subnet, address));
   const [first] = uses;
   if (first === undefined || new Set(uses.map(({ device }) => device)).size < 2) return undefined;
+  const isElsewhere = ({ address }: AddressUse): boolean =>
+    vlans.some((other) => other !== vlan && other.subnet !== undefined && contains(other.subnet, address));
+  if (uses.some(isElsewhere)) return undefined;
+  const all = subnetOf(first.address, SMALL);
+  if (subnet.prefix > SMALL && contains(all, subnet.network) && own.every(({ address }) => contains(all, address)))
+    return { meant: narrowest(subnet, own), uses };
   const meant = subnetOf(first.address, subnet.prefix);
   if (!uses.every(({ address }) => contains(meant, address))) return undefined;
-  if (vlans.some((other) => other.subnet !== undefined && contains(other.subnet, first.address))) return undefined;
   const both = subnetOf(first.address, subnet.prefix - 1);
   if (uses.length < own.length && !contains(both, subnet.network)) return undefined;
   // By what a switch is managed, it is not said in which VLAN.
   const managed = addressUses.filter((use) => use.port === undefined && contains(meant, use.address));
   return { meant: uses.length === own.length ? meant : both, uses: [...new Set([...uses, ...managed])] };
+}
+
+/** The prefix that networks of a house have most: in one of these, hosts beyond a narrower subnet mean a wrong prefix. */
+const SMALL = 24;
+
+/** Of those that hold a subnet and all addresses. */
+function narrowest(subnet: Subnet, uses: readonly AddressUse[]): Subnet {
+  let wider = subnet;
+  while (!uses.every(({ address }) => contains(wider, address))) wider = subnetOf(wider.network, wider.prefix - 1);
+  return wider;
 }
 
 function subnetOf(address: number, prefix: number): Subnet {

@@ -29,6 +29,8 @@ outside the pool. Where the server keeps the address for this device by a reserv
           `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
           `${formatAddress(pool.last)}, so another device may be given it. Use one outside the pool, or reserve it for the device's MAC address.`,
         about: [device.name, holder(use), formatAddress(address)],
+        // A pool that takes in the gateway is what is wrong.
+        effects: [pool],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${home.name}` }],
         fixes: () => [...nextFreeAddressFix(site, home, use), ...reserve(use)],
       });

@@ -62,6 +62,7 @@ gateway and all fixed addresses outside.`,
           message:
             `The pool contains ${formatAddress(gateway.address)}, the address of the gateway ${gateway.device.name}: a ` +
             'host that is given it cuts off the VLAN. Leave it out.',
+          entails: [pool],
           related: [{ at: placeOf(gateway.device.item, gateway.route), message: `${gateway.device.name} has it here` }],
           fixes: () => {
             const below = { first: pool.first, last: gateway.address - 1 };

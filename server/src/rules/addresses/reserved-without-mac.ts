@@ -1,6 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { holder, isReserved, macOf } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
+import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 
 export const reservedWithoutMac: Rule = {
@@ -15,6 +16,8 @@ dnsmasq\` leaves the device out. It is on the label; write it as \`mac\`.`,
     for (const use of network.addressUses) {
       if (!isReserved(use) || macOf(use) !== undefined) continue;
       const { device, port } = use;
+      // One that is written wrong is told there.
+      if (hasShapeProblem(device.item, [...(port?.route ?? []), 'mac'])) continue;
       report({
         at: placeOf(device.item, [...(port?.route ?? []), 'reserved']),
         message:

@@ -31,7 +31,7 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
           about: [device.name, portName(port)],
           // Of a port that does not carry the VLAN of its address, that is told.
           effects: refused.why === 'no-vlan' ? [route] : [],
-          entails: [route],
+          entails: [route, ...(refused.why === 'off-link' ? missingTo(network, device) : [])],
           ...(refused.why === 'second' && {
             related: [{ at: placeOf(device.item, refused.first.route), message: 'the first one' }],
           }),
@@ -41,6 +41,17 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
     }
   },
 };
+
+/** What the device does not reach, or cannot answer, as its way out is refused. */
+function missingTo({ deliveries, traffic }: Network, device: Device): object[] {
+  const streams = deliveries.flatMap(({ source, unreached }) =>
+    unreached.flatMap((one) => (source === device || one.receiver === device.name ? [one.why] : [])),
+  );
+  const others = traffic.flatMap(({ from, to, obstacle }) =>
+    obstacle !== undefined && (from === device || to === device) ? [obstacle] : [],
+  );
+  return [...streams, ...others].filter(({ obstacle }) => obstacle === 'no-gateway');
+}
 
 const KEYS = { 'no-port': 'port', 'no-vlan': 'vlan', 'off-link': 'via', 'second': 'to' } as const;
 
