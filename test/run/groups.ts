@@ -22,7 +22,7 @@ const PROGRAMS: readonly RegExp[] = [
   /^audit\/recordings\/tree\./,
   /^cli\/(audit-announcements|closed-pipe|colour|endless-input|pre-commit|writes)\./,
   /^lsp\/(audit|hostile)\./,
-  /^machine\/compile-cache\./,
+  /^machine\/(compile-cache|git)\./,
   /^recordings\/file-names\./,
   /^standards\/(ethernet|strftime|television\/scan-tables|time-zone)\./,
 ];

@@ -4,6 +4,7 @@ import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { announceCommand } from './announce.ts';
 import { auditCommand } from './audit.ts';
+import { compareCommand } from './compare.ts';
 import { checkCommand } from './check.ts';
 import { drawCommand } from './draw.ts';
 import { EXIT_STATUS } from './exit-status.ts';
@@ -58,6 +59,7 @@ ${EXIT_STATUS}`,
     fixCommand,
     explainCommand,
     powerCommand,
+    compareCommand,
     headroomCommand,
     failureCommand,
     newCommand,

@@ -54,7 +54,7 @@ export interface Planned {
 
 export function purchasesOf(plan: Planned): Purchases {
   const list = new List();
-  for (const cable of plan.site.cables) addCable(list, cable);
+  for (const cable of plan.site.cables) addCable(list, cable, plan.site.deviceByName);
   for (const device of plan.site.devices) addDevice(list, plan, device);
   addDisks(list, plan.site.volumes);
   for (const rack of plan.site.racks) addRack(list, rack, plan.site.devices);
@@ -92,7 +92,11 @@ class List {
   }
 }
 
-function addCable(list: List, { from, to, type, length, fibres, through }: Cable): void {
+function addCable(
+  list: List,
+  { from, to, type, length, fibres, through }: Cable,
+  deviceByName: Site['deviceByName'],
+): void {
   if (from === undefined || to === undefined) return;
   const at = `${endName(from)} – ${endName(to)}`;
   if (type === undefined) list.notSaid(`${at}: the type of the cable`);
@@ -111,9 +115,11 @@ function addCable(list: List, { from, to, type, length, fibres, through }: Cable
     const cores = /^o[ms]\d/.test(type) ? (fibres ?? 2) : 1;
     list.add('connector', `${kind}, ${cores === 1 ? 'end of a cable' : `end of ${cores} fibres`}`, at, 2);
   }
-  for (const panel of through) list.add('panel port', panel.device, endName(panel));
+  // Coax is also led through parts that are no panels.
+  const panels = through.filter((end) => deviceByName.get(end.device)?.kind === 'patch-panel');
+  for (const panel of panels) list.add('panel port', panel.device, endName(panel));
   // A cable that ends in a panel is led on by one lead there and one at its outlet.
-  if (through.length > 0) list.add('lead', `${kind}, as long as rack and outlet need`, at, 2);
+  if (panels.length > 0) list.add('lead', `${kind}, as long as rack and outlet need`, at, 2);
 }
 
 function addDevice(list: List, { network, power }: Planned, device: Device): void {

@@ -1,0 +1,116 @@
+/** Links whose load changes enough to matter, and power. */
+
+import type { Link } from '../network/link.ts';
+import type { Plan } from '../plan.ts';
+import { type Port, portName } from '../site/model.ts';
+import { kilowattHours } from '../report/supply/figures.ts';
+import { oppositePort } from '../network/link.ts';
+import type { Match, Pair } from './match.ts';
+
+/** One direction of a link. */
+export interface LinkChange {
+  readonly from: Pair;
+  readonly to: Pair;
+  readonly before: LinkLoad;
+  readonly after: LinkLoad;
+}
+
+export interface LinkLoad {
+  /** bit/s on the line, at peak. */
+  readonly peak: number;
+  readonly capacity: number | null;
+}
+
+export interface PoeChange {
+  readonly device: Pair;
+  /** W; null where it feeds nothing. */
+  readonly before: PoeLoad | null;
+  readonly after: PoeLoad | null;
+}
+
+export interface PoeLoad {
+  readonly draw: number;
+  readonly budget: number | null;
+}
+
+export interface PowerChange {
+  readonly before: PowerSum;
+  readonly after: PowerSum;
+}
+
+export interface PowerSum {
+  /** W on average and at most, as far as the site says. */
+  readonly mean: number;
+  readonly most: number;
+  readonly kilowattHours: number;
+}
+
+/** A share that moves by less is left out, unless it crosses what the site warns at or its limit. */
+const LEAST = 0.01;
+
+export function linkChanges(before: Plan, after: Plan, { id }: Match): LinkChange[] {
+  const old = new Map(directions(before).map((way) => [key(way, id, 'before'), way]));
+  return directions(after).flatMap((way) => {
+    const was = old.get(key(way, id, 'after'));
+    if (was === undefined) return [];
+    const [then, now] = [loadOf(before, was), loadOf(after, way)];
+    const [a, b] = [then.peak / (then.capacity ?? Infinity), now.peak / (now.capacity ?? Infinity)];
+    const isSmall = Math.abs(a - b) <= LEAST && level(before, a) === level(after, b);
+    if (isSmall) return [];
+    return [
+      {
+        from: { before: portName(was.out), after: portName(way.out) },
+        to: { before: portName(oppositePort(was.link, was.out)), after: portName(oppositePort(way.link, way.out)) },
+        before: then,
+        after: now,
+      },
+    ];
+  });
+}
+
+interface Way {
+  readonly link: Link;
+  readonly out: Port;
+}
+
+function directions({ network }: Plan): Way[] {
+  return network.topology.links.flatMap((link) => [link.a, link.b].map((out) => ({ link, out })));
+}
+
+function key({ link, out }: Way, id: Match['id'], side: 'before' | 'after'): string {
+  return `${id(portName(out), side)} → ${id(portName(oppositePort(link, out)), side)}`;
+}
+
+function loadOf({ network }: Plan, { link, out }: Way): LinkLoad {
+  return { peak: network.load(link, out).line.peak, capacity: link.capacity ?? null };
+}
+
+function level({ site }: Plan, share: number): number {
+  const { warn, limit } = site.policies.linkLoad;
+  return (share * 1e4 > warn ? 1 : 0) + (share * 1e4 > limit ? 1 : 0);
+}
+
+export function poeChanges(before: Plan, after: Plan, { devices }: Match): PoeChange[] {
+  const loadIn = (plan: Plan, name: string | undefined): PoeLoad | null => {
+    const source = plan.power.find(({ device }) => device.name === name);
+    if (source === undefined) return null;
+    return { draw: source.draw / 1000, budget: source.budget === undefined ? null : source.budget / 1000 };
+  };
+  return devices.flatMap(({ before: old, after: current }) => {
+    const [then, now] = [loadIn(before, old?.name), loadIn(after, current?.name)];
+    if (then?.draw === now?.draw && then?.budget === now?.budget) return [];
+    return [{ device: { before: old?.name ?? null, after: current?.name ?? null }, before: then, after: now }];
+  });
+}
+
+/** `null` where nothing changes by as much as a tenth of a watt. */
+export function powerChange(before: Plan, after: Plan): PowerChange | null {
+  const [then, now] = [sumOf(before), sumOf(after)];
+  return then.mean === now.mean && then.most === now.most ? null : { before: then, after: now };
+}
+
+function sumOf(plan: Plan): PowerSum {
+  const { total } = plan.supply();
+  const tenth = (milliwatts: number): number => Math.round(milliwatts / 100) / 10;
+  return { mean: tenth(total.mean), most: tenth(total.most), kilowattHours: kilowattHours(total) };
+}

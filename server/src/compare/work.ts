@@ -1,0 +1,127 @@
+/** What is to be done on site: cables to lay, pull, move, replace and relabel, devices, ports to configure. */
+
+import type { Plan } from '../plan.ts';
+import { type Cable, type Device, type Port, portName } from '../site/model.ts';
+import { bitRate, metres } from '../text/words.ts';
+import { type Match, type Matched, endText, labelOf, matchedByName } from './match.ts';
+
+export const WORKS = ['install', 'remove', 'rename', 'lay', 'pull', 'move', 'replace', 'relabel', 'configure'] as const;
+
+export type WorkKind = (typeof WORKS)[number];
+
+export interface Work {
+  readonly work: WorkKind;
+  /** In words; null where it comes or goes. */
+  readonly before: string | null;
+  readonly after: string | null;
+}
+
+export function workOf(before: Plan, after: Plan, match: Match): Work[] {
+  return [
+    ...match.devices.flatMap(ofDevice),
+    ...match.cables.flatMap((pair) => ofCable(before, after, pair, match)),
+    ...match.devices.flatMap(ofPorts),
+  ];
+}
+
+function ofDevice({ before, after }: Matched<Device>): Work[] {
+  if (before === undefined) return [{ work: 'install', before: null, after: deviceText(after) }];
+  if (after === undefined) return [{ work: 'remove', before: deviceText(before), after: null }];
+  return before.name === after.name ? [] : [{ work: 'rename', before: before.name, after: after.name }];
+}
+
+function deviceText(device: Device | undefined): string | null {
+  if (device === undefined) return null;
+  return device.kind === undefined ? device.name : `${device.name}, ${device.kind.replaceAll('-', ' ')}`;
+}
+
+function ofCable(before: Plan, after: Plan, pair: Matched<Cable>, match: Match): Work[] {
+  const { before: old, after: current } = pair;
+  if (old === undefined) return [{ work: 'lay', before: null, after: cableText(after, current) }];
+  if (current === undefined) return [{ work: 'pull', before: cableText(before, old), after: null }];
+  const found: Work[] = [];
+  const [then, now] = [wayOf(before, old), wayOf(after, current)];
+  const sorted = (ends: readonly string[], side: 'before' | 'after'): string =>
+    ends
+      .map((end) => match.id(end, side))
+      .sort()
+      .join(' ');
+  const isMoved =
+    sorted(then.ends, 'before') !== sorted(now.ends, 'after') ||
+    sorted(then.through, 'before') !== sorted(now.through, 'after');
+  if (isMoved) found.push({ work: 'move', before: wayText(then), after: wayText(now) });
+  if (madeOf(old) !== madeOf(current))
+    found.push({ work: 'replace', before: cableText(before, old), after: cableText(after, current) });
+  const isRenamed = String(then.ends.slice().sort()) !== String(now.ends.slice().sort());
+  if (labelOf(old) !== labelOf(current) || isRenamed)
+    found.push({ work: 'relabel', before: labelText(old, then), after: labelText(current, now) });
+  return found;
+}
+
+interface CableWay {
+  readonly ends: readonly string[];
+  readonly through: readonly string[];
+}
+
+function wayOf({ site }: Plan, { from, to, through }: Cable): CableWay {
+  const text = (end: Cable['from']): string => (end === undefined ? '?' : endText(site, end));
+  return { ends: [text(from), text(to)], through: through.map(text) };
+}
+
+/** From the lesser name on, as a cable has no direction. */
+function wayText({ ends, through }: CableWay): string {
+  const way = [...ends].sort().join(' – ');
+  return through.length === 0 ? way : `${way} through ${[...through].sort().join(', ')}`;
+}
+
+function labelText(cable: Cable, way: CableWay): string {
+  const label = labelOf(cable);
+  return label === undefined ? wayText({ ...way, through: [] }) : `${label}: ${wayText({ ...way, through: [] })}`;
+}
+
+function madeOf({ type, length, fibres }: Cable): string {
+  return [type ?? '', length ?? '', fibres ?? ''].join(' ');
+}
+
+function cableText(plan: Plan, cable: Cable | undefined): string | null {
+  if (cable === undefined) return null;
+  const { type, length, fibres } = cable;
+  const made = [
+    type,
+    length === undefined ? undefined : metres(length),
+    fibres === undefined ? undefined : `fibres: ${fibres}`,
+    labelOf(cable),
+  ].filter((part) => part !== undefined);
+  return [wayText(wayOf(plan, cable)), ...made].join(', ');
+}
+
+function ofPorts({ before, after }: Matched<Device>): Work[] {
+  if (before === undefined || after === undefined || before.item.data === after.item.data) return [];
+  return matchedByName(before.ports, after.ports).flatMap(({ before: old, after: current }): Work[] => {
+    const [then, now] = [portText(old), portText(current)];
+    const [told, say] = [old, current].map((port) => (port === undefined ? '' : portName(port)));
+    if (then === now) return [];
+    return [
+      {
+        work: 'configure',
+        before: then === null ? null : `${told ?? ''}: ${then}`,
+        after: now === null ? null : `${say ?? ''}: ${now}`,
+      },
+    ];
+  });
+}
+
+function portText(port: Port | undefined): string | null {
+  if (port === undefined) return null;
+  const { speed, module, medium, vlan, trunk, native, feeds, lag, lacp } = port;
+  const words = [
+    speed === undefined ? undefined : bitRate(speed),
+    module ?? medium,
+    vlan === undefined ? undefined : `VLAN ${vlan}`,
+    trunk === undefined ? undefined : `trunk of ${[...trunk].sort().join(', ')}`,
+    native === undefined ? undefined : `${native} untagged`,
+    feeds === undefined ? undefined : `PoE ${feeds}`,
+    lag === undefined ? undefined : `group ${lag}${lacp === 'active' ? '' : `, LACP ${lacp}`}`,
+  ].filter((word) => word !== undefined);
+  return words.length === 0 ? 'nothing said' : words.join(', ');
+}
