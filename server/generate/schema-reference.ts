@@ -183,7 +183,9 @@ function singleWords(schema: Bounded): string {
 }
 
 function quantityParts(): string[] {
-  const quantities = Object.values(definitions).filter((definition) => definition['x-quantity'] !== undefined);
+  const quantities = Object.values(definitions).filter(
+    (definition) => definition['x-quantity'] !== undefined && definition['x-zero'] !== true,
+  );
   const rows = quantities.map(
     ({ title, description, examples }) =>
       `| ${title ?? ''} | ${description ?? ''} | ${(examples ?? []).map(code).join(', ')} |`,

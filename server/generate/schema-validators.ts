@@ -9,7 +9,15 @@ import type { Output } from './output.ts';
 
 const BANNER = '// Made from schemas/site.schema.json by `npm run generate`; edits belong there.\n';
 /** The annotations and editor keywords that are no part of JSON Schema. */
-export const VOCABULARY = ['x-names', 'x-quantity', 'x-form', 'x-also', 'enumDescriptions', 'defaultSnippets'];
+export const VOCABULARY = [
+  'x-names',
+  'x-quantity',
+  'x-zero',
+  'x-form',
+  'x-also',
+  'enumDescriptions',
+  'defaultSnippets',
+];
 /** What is for people and editors, and would only make the validators longer. */
 const ANNOTATIONS = ['title', 'description', 'examples', 'default', ...VOCABULARY];
 

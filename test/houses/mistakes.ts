@@ -14,6 +14,12 @@ type Row = readonly [is: string, told: string, ...edits: (readonly [string, stri
 
 const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
   'flat-router': [
+    ['a disk of no size', 'quantity 0 TB', ['4 TB', '0 TB']],
+    [
+      'a port of no speed',
+      'quantity 0 Gb/s',
+      ['address: 192.168.1.10, speed: 1 Gb/s', 'address: 192.168.1.10, speed: 0 Gb/s'],
+    ],
     [
       'a rate with two digits too many',
       'rate-too-high 300 Mb/s',
@@ -361,6 +367,40 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ['no querier', 'no-querier video', [', querier: east}', '}']],
   ],
   'aerial': [
+    [
+      'two planes are swapped at the multiswitch',
+      'planes-swapped switch/hh',
+      ['to: switch/vh', 'to: switch/x'],
+      ['to: switch/hh', 'to: switch/vh'],
+      ['to: switch/x', 'to: switch/hh'],
+    ],
+    [
+      'the coax from the amplifier is missing',
+      'aerial-unused mast-amp/in',
+      ['  - {from: mast-amp/out, to: splitter/in, type: coax-6, length: 15 m, core: copper, through: [supply]}\n', ''],
+    ],
+    [
+      'the coax of the aerial is missing',
+      'aerial-unused roof',
+      ['  - {from: roof, to: filter/in, type: coax-6, length: 1 m}\n', ''],
+    ],
+    ['no symbol rate', 'quantity 0 MBd', ['symbol-rate: 27.5 MBd', 'symbol-rate: 0 MBd']],
+    ['no frequency', 'quantity 0 MHz', ['frequency: 11778 MHz', 'frequency: 0 MHz']],
+    [
+      'a peak below the average',
+      'peak-below-bitrate 8 Mb/s',
+      ['rate: 4 Mb/s, peak-rate: 8', 'rate: 14 Mb/s, peak-rate: 8'],
+    ],
+    [
+      'a channel of old times, which the filter stops',
+      'frequency-not-passed 470-694 MHz',
+      ['channel: 42', 'channel: 55'],
+    ],
+    [
+      'a dish that gives far too little',
+      'lnb-cable-loss box-2',
+      ['sky-v: 76 dBµV, sky-h: 75 dBµV', 'sky-v: 46 dBµV, sky-h: 45 dBµV'],
+    ],
     [
       'an aerial with far less than it should give, on long coax',
       'outlet-level-low kitchen',

@@ -119,7 +119,7 @@ function spelt(house: House): string {
   return stringify({
     ...site,
     ...each('devices', (device) => {
-      if (device['kind'] === 'switch')
+      if (device['kind'] === 'switch' && 'ports' in device)
         return {
           'igmp-snooping': false,
           'spanning-tree': false,

@@ -133,6 +133,7 @@ import { unintendedEgress } from './multicast/unintended-egress.ts';
 import { unreachedReceiver } from './multicast/unreached-receiver.ts';
 import { unshownFlooded } from './multicast/unshown-flooded.ts';
 import { aerialEarth } from './television/aerial-earth.ts';
+import { aerialUnused } from './television/aerial-unused.ts';
 import { aerialsCombined } from './television/aerials-combined.ts';
 import { amplifierAfterLoss } from './television/amplifier-after-loss.ts';
 import { amplifierCascade } from './television/amplifier-cascade.ts';
@@ -158,6 +159,7 @@ import { multiplexRate } from './television/multiplex-rate.ts';
 import { outletIsolation } from './television/outlet-isolation.ts';
 import { outletLevelHigh } from './television/outlet-level-high.ts';
 import { outletLevelLow } from './television/outlet-level-low.ts';
+import { planesSwapped } from './television/planes-swapped.ts';
 import { powerIntoAerial } from './television/power-into-aerial.ts';
 import { serviceMultiplex } from './television/service-multiplex.ts';
 import { slope } from './television/slope.ts';
@@ -328,6 +330,7 @@ export const rules: readonly Rule[] = [
   unreachedReceiver,
   unshownFlooded,
   aerialEarth,
+  aerialUnused,
   aerialsCombined,
   amplifierAfterLoss,
   amplifierCascade,
@@ -353,6 +356,7 @@ export const rules: readonly Rule[] = [
   outletIsolation,
   outletLevelHigh,
   outletLevelLow,
+  planesSwapped,
   powerIntoAerial,
   serviceMultiplex,
   slope,

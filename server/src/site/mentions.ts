@@ -1,6 +1,6 @@
 /** Names, addresses and quantities that an item mentions, found by the annotations of the schema. */
 
-import { type Quantity, type QuantityFault, type QuantityKind, readQuantity } from '../text/quantity.ts';
+import { type Quantity, type QuantityFault, type QuantityKind, readPositive, readQuantity } from '../text/quantity.ts';
 import type { Data, Route } from '../text/syntax.ts';
 import { type FormKind, type NameKind, type Schema, type SectionName, itemSchema, resolved, under } from './shape.ts';
 
@@ -55,5 +55,12 @@ function note(schema: Schema, { route, part, text }: At, found: Mention[]): void
   if (names !== undefined) found.push({ route, part, text, mention: 'name', names });
   if (form !== undefined) found.push({ route, part, text, mention: 'form', form });
   if (quantity !== undefined)
-    found.push({ route, part, text, mention: 'quantity', quantity, read: readQuantity(text, quantity) });
+    found.push({
+      route,
+      part,
+      text,
+      mention: 'quantity',
+      quantity,
+      read: schema['x-zero'] === true ? readQuantity(text, quantity) : readPositive(text, quantity),
+    });
 }

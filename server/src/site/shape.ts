@@ -76,6 +76,8 @@ export interface Schema {
   readonly 'then'?: Schema;
   readonly 'x-names'?: NameKind;
   readonly 'x-quantity'?: QuantityKind;
+  /** That it may be nothing, where others of its kind may not. */
+  readonly 'x-zero'?: true;
   readonly 'x-form'?: FormKind;
   /** Other words for values of an enumeration, in small letters, and the values that they may mean. */
   readonly 'x-also'?: Readonly<Record<string, readonly string[]>>;

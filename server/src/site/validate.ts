@@ -3,6 +3,7 @@
 import { NONE } from '../none.ts';
 import { type Data, type Route, dataAt, emptyMapping } from '../text/syntax.ts';
 import { type Schema, type SectionName, SECTIONS, deviceKinds, keysOf, schemaAt, sectionSchema } from './shape.ts';
+import { isQuantity, readPositive } from '../text/quantity.ts';
 import * as generated from './schema.generated/validate.js';
 
 export type ShapeProblem = { readonly route: Route } & (
@@ -126,6 +127,9 @@ function readError({
       return { problem: { problem: 'wrong-type', route, expected: list(params['type']), found }, drops: route };
     case 'enum':
     case 'const':
+      // A quantity that cannot be read is reported as such.
+      if (schema?.['x-quantity'] !== undefined && !isQuantity(readPositive(String(found), schema['x-quantity'])))
+        return { drops: route };
       return {
         problem: {
           problem: 'not-allowed',

@@ -133,6 +133,8 @@ export type QuantityFault =
       readonly found: QuantityKind;
       readonly suggestions: readonly string[];
     }
+  /** Of a kind of which there is always some. */
+  | { readonly fault: 'nothing' }
   /** A fraction of the smallest unit. */
   | { readonly fault: 'not-exact' }
   | { readonly fault: 'too-large' };
@@ -171,6 +173,23 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   const value = (scaled / divisor) * (sign === '-' ? -1n : 1n);
   if (value > BigInt(Number.MAX_SAFE_INTEGER)) return { fault: 'too-large' };
   return { kind, value: Number(value), unit: unitName };
+}
+
+/** Of these there may be none: a part may lose nothing, draw nothing, be joined without a cable. */
+const MAY_BE_ZERO: ReadonlySet<QuantityKind> = new Set([
+  'percentage',
+  'ratio',
+  'level',
+  'length',
+  'mass',
+  'power',
+  'current',
+]);
+
+/** The same, where nothing is a fault unless the kind allows it. */
+export function readPositive(text: string, kind: QuantityKind): Quantity | QuantityFault {
+  const read = readQuantity(text, kind);
+  return isQuantity(read) && read.value === 0 && !MAY_BE_ZERO.has(kind) ? { fault: 'nothing' } : read;
 }
 
 export function isQuantity(read: Quantity | QuantityFault): read is Quantity {

@@ -1,6 +1,6 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
-import type { Policies, Site } from '../../site/model.ts';
+import type { Site } from '../../site/model.ts';
 import { readThreshold } from '../../site/read.ts';
 import { threshold } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -11,14 +11,13 @@ export const policyThreshold: Rule = {
   due: 'value',
   summary: 'A policy warns only above its limit, or allows nothing at all.',
   why: `\`warn\` is there to warn before the \`limit\` is reached. With the two the wrong way round nothing warns
-before the error. At zero per cent every link or volume in use is too full, and a time of zero keeps no footage. Correct
-the figure, or remove it.`,
+before the error. At zero per cent every link or volume in use is too full. Correct the figure, or
+remove it.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
     checkPercentages(site, 'link-load', report);
     checkPercentages(site, 'volume-fill', report);
     checkPercentages(site, 'airtime', report);
-    checkTimes(site.policies, report);
   },
 };
 
@@ -54,17 +53,6 @@ function swapped(item: Item, warn: Place, limit: Place): ReturnType<typeof setVa
   return [setValue(item, ['warn'], text(limit)), setValue(item, ['limit'], text(warn))];
 }
 
-function checkTimes({ retention }: Policies, report: Report): void {
-  for (const { item, route, recordings, atMost } of retention) {
-    if (atMost !== 0) continue;
-    report({
-      at: placeOf(item, [...route, 'at-most']),
-      message: `Nothing of ${recordings[0] ?? 'a recording'} may be kept for any time. Say for how long.`,
-      about: recordings,
-    });
-  }
-}
-
 export const examples: readonly Example[] = [
   {
     bad: `
@@ -88,15 +76,10 @@ policies:
 #                   ^^^ link-load warns at 0 %, so at any use. Set
   volume-fill: {limit: 0 %}
 #                      ^^^ volume-fill allows 0 %, so nothing may be used
-  retention:
-    - {recordings: [paddock], at-most: 0 d}
-#                                      ^^^ Nothing of paddock may be kept
 `,
     good: `
 policies:
   volume-fill: {limit: 90 %}
-  retention:
-    - {recordings: [paddock], at-least: 0 d, at-most: 14 d}
 `,
   },
 ];

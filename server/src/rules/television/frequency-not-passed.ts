@@ -36,6 +36,7 @@ it.`,
             : `${device.name} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
               `${megahertz(range.from)} to ${megahertz(range.to)}. Take a part for it, or lead the coax round this one.`,
         about: [device.name, ...names],
+        entails: [...new Set(stopped.map(({ signal }) => signal.multiplex))],
       });
     }
   },

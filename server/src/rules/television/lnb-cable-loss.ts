@@ -1,10 +1,14 @@
 import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
+import { type Connector, connectorName } from '../../site/model.ts';
 import { outletWindow } from '../../standards/television/reception.ts';
 import { isSatellite } from '../../standards/television/system.ts';
 import { transmissionOf } from '../../site/television/channel.ts';
 import { decibels, level, megahertz } from '../../text/radio-words.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
+import type { Signal } from '../../television/signals.ts';
+import { few } from '../../text/words.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const lnbCableLoss: Rule = {
   id: 'lnb-cable-loss',
@@ -14,30 +18,59 @@ export const lnbCableLoss: Rule = {
 transponders first. Take thicker coax, a shorter way, or an amplifier for the first intermediate frequency near the LNB.`,
   source: 'EN 60728-1: 47 dBµV at least, by a handbook that quotes it',
   check({ plan, site }: RuleContext, report: Report): void {
-    const { margin } = site.policies.aerialSystem;
+    const { margin: asked } = site.policies.aerialSystem;
+    const low: Low[] = [];
+    const right: Signal[] = [];
     for (const { at, points } of plan.television.reception.receivers) {
-      const low = points
-        .flatMap((point) => {
-          const transmission = transmissionOf(site, point.signal.multiplex);
-          if (transmission === undefined || !isSatellite(transmission.system)) return [];
-          const min = outletWindow(transmission)?.min ?? -Infinity;
-          // Short of carrier to noise as well: told by that.
-          return point.signal.level < min && (point.margin ?? 0) >= margin ? [{ signal: point.signal, min }] : [];
-        })
-        .sort((a, b) => a.signal.level - b.signal.level);
-      const [worst] = low;
-      if (worst === undefined) continue;
-      const { signal, min } = worst;
-      report({
-        at: headOf(at.device.item),
-        message:
-          `${signal.multiplex.name} reaches ${at.name} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
-          `usual ${level(min)}; it is at ${megahertz(signal.frequency)} on the coax. Take thicker coax, or a shorter way.`,
-        about: [...aboutConnector(at), ...low.map((one) => one.signal.multiplex.name)],
+      const satellite = points.flatMap((point) => {
+        const transmission = transmissionOf(site, point.signal.multiplex);
+        if (transmission === undefined || !isSatellite(transmission.system)) return [];
+        const min = outletWindow(transmission)?.min ?? -Infinity;
+        return [{ at, signal: point.signal, min, margin: point.margin ?? 0 }];
       });
+      const below = satellite
+        // Short of carrier to noise as well: told by that.
+        .filter(({ signal, min, margin }) => signal.level < min && margin >= asked)
+        .sort((a, b) => a.signal.level - b.signal.level);
+      const [worst] = below;
+      if (worst === undefined) right.push(...satellite.slice(0, 1).map(({ signal }) => signal));
+      else low.push({ ...worst, names: below.map(({ signal }) => signal.multiplex.name) });
     }
+    for (const cause of commonCauses(low, right)) report(findingOf(cause));
   },
 };
+
+/** A receiver that gets too little of a satellite. */
+interface Low extends Affected {
+  readonly at: Connector;
+  /** dBµV */
+  readonly min: number;
+  /** Of all multiplexes that are low there. */
+  readonly names: readonly string[];
+}
+
+function findingOf({ affected, behind }: CommonCause<Low>): Finding {
+  const first = affected.reduce((most, one) =>
+    one.min - one.signal.level > most.min - most.signal.level ? one : most,
+  );
+  const { at, signal, min, names } = first;
+  const elsewhere = affected.filter((one) => one !== first);
+  return {
+    at: headOf(at.device.item),
+    message:
+      `${signal.multiplex.name} reaches ${at.name} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
+      `usual ${level(min)}; it is at ${megahertz(signal.frequency)} on the coax` +
+      (behind === undefined
+        ? ''
+        : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
+      '. Take thicker coax, or a shorter way.',
+    about: [...aboutConnector(at), ...names],
+    related: elsewhere.map((one) => ({
+      at: headOf(one.at.device.item),
+      message: `${one.signal.multiplex.name} arrives at ${level(one.signal.level)} here`,
+    })),
+  };
+}
 
 export const examples: readonly Example[] = [
   {

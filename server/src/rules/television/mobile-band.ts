@@ -31,6 +31,8 @@ one of their masts is near, it is overloaded, whatever its levels of television 
           `${name} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} where ${site.channelPlan} ` +
           'holds: mobile telephones are there. Check the channel, and filter in front of the first amplifier.',
         about: [name],
+        // Where a part stops it, that is told.
+        effects: [multiplex],
       });
     }
     for (const { device } of television.amplifiers) {

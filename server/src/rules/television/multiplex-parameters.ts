@@ -8,7 +8,7 @@ import {
   modulationsOf,
   occupiedBandwidth,
 } from '../../standards/television/system.ts';
-import { hasShapeProblem } from '../../site/shape-problems.ts';
+import { nodeAt } from '../../site/edit.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -59,8 +59,8 @@ function faultOf(site: Site, multiplex: Multiplex): Fault | undefined {
   if (
     skyFrequency(site, multiplex) === undefined &&
     multiplex.channel === undefined &&
-    !hasShapeProblem(multiplex.item, ['channel']) &&
-    !hasShapeProblem(multiplex.item, ['frequency'])
+    nodeAt(multiplex.item, ['channel']) === undefined &&
+    nodeAt(multiplex.item, ['frequency']) === undefined
   )
     return { key: 'system', message: `${name} says neither channel nor frequency. Say one of them.` };
   return tooWide(site, multiplex);

@@ -62,6 +62,8 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
       `. It needs an attenuator of ${loss} dB, or less gain.`,
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    // One that alone is high makes the levels uneven.
+    entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),
     related: [
       ...elsewhere.map((one) => ({
         at: headOf(one.at.device.item),

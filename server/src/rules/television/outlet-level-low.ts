@@ -58,6 +58,8 @@ function found({ affected, behind }: CommonCause<Low>): Finding {
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
       '. Take loss out of the way, or amplify at the aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    // One that alone is low makes the levels uneven.
+    entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),
       message: `${nameOf(one.worst)} arrives at ${level(one.worst.signal.level)} here`,

@@ -45,6 +45,7 @@ equaliser, better coax on the long run, or an aerial that is turned a little eve
             ? ''
             : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
           '. Even them out with an equaliser, or with better coax on the long run.',
+        effects: outside(affected),
         about: [...aboutConnector(at), strong.signal.multiplex.name, weak.signal.multiplex.name],
         related: elsewhere.map((one) => ({
           at: headOf(one.at.device.item),
@@ -58,6 +59,18 @@ equaliser, better coax on the long run, or an aerial that is turned a little eve
 /** An outlet at which levels differ by too much. */
 interface Uneven extends Affected, Apart {
   readonly at: Connector;
+}
+
+/** The level at each that is outside its window, which is told; none where both are inside at one of them. */
+function outside(affected: readonly Uneven[]): Signal[] {
+  const found = affected.map(({ strong, weak }) =>
+    weak.signal.level < (weak.window?.min ?? -Infinity)
+      ? weak.signal
+      : strong.signal.level > (strong.window?.max ?? Infinity)
+        ? strong.signal
+        : undefined,
+  );
+  return found.includes(undefined) ? [] : found.filter((signal) => signal !== undefined);
 }
 
 function spread({ strong, weak }: Apart): number {

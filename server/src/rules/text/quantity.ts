@@ -14,7 +14,7 @@ export const quantity: Rule = {
   id: 'quantity',
   severity: 'error',
   isSlip: true,
-  summary: 'A quantity has no unit, or the wrong one.',
+  summary: 'A quantity has no unit or the wrong one, or is zero where there is always some.',
   why: `A quantity is a number, a space and a unit, so that nobody mistakes 6 Mb/s for 6 MB/s, which is eight times as
 much. Bit rates count bits in powers of 1000; sizes count bytes, in powers of 1000 (kB, MB, GB, TB) or 1024 (KiB, MiB,
 GiB, TiB). Where bits and bytes are mixed up, the fixes offer both readings: the same number, and the same amount.`,
@@ -140,6 +140,8 @@ function sentence(
           : ` Write ${number}${amount === undefined ? '' : `, or ${amount} for the same amount`}.`;
       return `${what} is ${text}, which counts ${found}; ${OF_KIND[kind]} counts ${wanted}.${advice}`;
     }
+    case 'nothing':
+      return `${what} is ${text}, which is none at all. Write how much it is, or leave it out.`;
     case 'not-exact':
       return `${what} is ${text}: too many decimal places. Write fewer.`;
     case 'too-large':

@@ -400,7 +400,7 @@ function validate72(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate72.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate73;
-var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false, "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block", "ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rated": false, "rated-power": false, "battery": false, "chemistry": false, "efficiency": false, "health": false, "depth-of-discharge": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet", "amplifier", "multiswitch", "power-inserter", "ups", "circuit"] } } }, "required": ["kind"] }, "then": { "properties": { "power": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "power": { "$ref": "#/$defs/own-power" }, "rated": { "$ref": "#/$defs/apparent-power" }, "rated-power": { "$ref": "#/$defs/power" }, "battery": { "$ref": "#/$defs/energy" }, "chemistry": { "type": "string", "enum": ["lead-acid", "lithium"] }, "efficiency": { "$ref": "#/$defs/percentage" }, "depth-of-discharge": { "$ref": "#/$defs/percentage" }, "health": { "$ref": "#/$defs/percentage" }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
+var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block", "ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rated": false, "rated-power": false, "battery": false, "chemistry": false, "efficiency": false, "health": false, "depth-of-discharge": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet", "amplifier", "multiswitch", "power-inserter", "ups", "circuit"] } } }, "required": ["kind"] }, "then": { "properties": { "power": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "power": { "$ref": "#/$defs/own-power" }, "rated": { "$ref": "#/$defs/apparent-power" }, "rated-power": { "$ref": "#/$defs/power" }, "battery": { "$ref": "#/$defs/energy" }, "chemistry": { "type": "string", "enum": ["lead-acid", "lithium"] }, "efficiency": { "$ref": "#/$defs/percentage" }, "depth-of-discharge": { "$ref": "#/$defs/percentage" }, "health": { "$ref": "#/$defs/percentage" }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
 var schema41 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block", "ups", "circuit"] };
 var func1 = Object.prototype.hasOwnProperty;
 var pattern12 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
@@ -408,15 +408,15 @@ var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
 var pattern18 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
 var pattern22 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
 var pattern23 = new RegExp("^[^\\s/:]{1,15}$", "u");
-var pattern14 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
+var pattern14 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
 var pattern39 = new RegExp("^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
 var pattern42 = new RegExp("^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$", "u");
 var pattern46 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
-var pattern50 = new RegExp("^[0-9]+(\\.[0-9]+)? V$", "u");
+var pattern50 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$", "u");
 var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
-var pattern59 = new RegExp("^[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
-var pattern76 = new RegExp("^[0-9]+(\\.[0-9]+)? VA$", "u");
-var pattern78 = new RegExp("^[0-9]+(\\.[0-9]+)? Wh$", "u");
+var pattern59 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
+var pattern76 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? VA$", "u");
+var pattern78 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? Wh$", "u");
 var pattern75 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
 var pattern83 = new RegExp("^[0-9]+(\\.[0-9]+)? (m|mm)$", "u");
 var pattern85 = new RegExp("^[0-9]+(\\.[0-9]+)? (kg|g)$", "u");
@@ -591,7 +591,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.speed;
       if (typeof data0 === "string") {
         if (!pattern14.test(data0)) {
-          const err1 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err1 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -1745,7 +1745,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.supply;
       if (typeof data5 === "string") {
         if (!pattern50.test(data5)) {
-          const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
+          const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$" } };
           if (vErrors === null) {
             vErrors = [err17];
           } else {
@@ -4103,31 +4103,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["power-pass"] !== void 0) {
-        const err123 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/17/then/properties/power-pass/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err123];
-        } else {
-          vErrors.push(err123);
-        }
-        errors++;
-      }
     }
     var _valid17 = _errs141 === errors;
     valid75 = _valid17;
     if (valid75) {
       var props17 = {};
       props17.loss = true;
-      props17["power-pass"] = true;
       props17.kind = true;
     }
   }
   if (!valid75) {
-    const err124 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err123 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err124];
+      vErrors = [err123];
     } else {
-      vErrors.push(err124);
+      vErrors.push(err123);
     }
     errors++;
   }
@@ -4145,33 +4135,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing18;
     if (data.kind === void 0 && (missing18 = "kind")) {
-      const err125 = {};
+      const err124 = {};
       if (vErrors === null) {
-        vErrors = [err125];
+        vErrors = [err124];
       } else {
-        vErrors.push(err125);
+        vErrors.push(err124);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
+        let data70 = data.kind;
         const _errs146 = errors;
         const _errs147 = errors;
-        if (!(data.kind === "tap")) {
-          const err126 = {};
+        if (!(data70 === "amplifier" || data70 === "attenuator" || data70 === "filter" || data70 === "equaliser" || data70 === "splitter" || data70 === "tap" || data70 === "combiner" || data70 === "diplexer" || data70 === "multiswitch" || data70 === "outlet" || data70 === "power-inserter" || data70 === "isolator" || data70 === "earth-block")) {
+          const err125 = {};
           if (vErrors === null) {
-            vErrors = [err126];
+            vErrors = [err125];
           } else {
-            vErrors.push(err126);
+            vErrors.push(err125);
           }
           errors++;
         }
         var valid81 = _errs147 === errors;
         if (valid81) {
-          const err127 = {};
+          const err126 = {};
           if (vErrors === null) {
-            vErrors = [err127];
+            vErrors = [err126];
           } else {
-            vErrors.push(err127);
+            vErrors.push(err126);
           }
           errors++;
         } else {
@@ -4199,12 +4190,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid18) {
     const _errs148 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data["tap-loss"] !== void 0) {
-        const err128 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/18/then/properties/tap-loss/false schema", keyword: "false schema", params: {} };
+      if (data["power-pass"] !== void 0) {
+        const err127 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err128];
+          vErrors = [err127];
         } else {
-          vErrors.push(err128);
+          vErrors.push(err127);
         }
         errors++;
       }
@@ -4213,16 +4204,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid79 = _valid18;
     if (valid79) {
       var props18 = {};
-      props18["tap-loss"] = true;
+      props18["power-pass"] = true;
       props18.kind = true;
     }
   }
   if (!valid79) {
-    const err129 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err128 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err129];
+      vErrors = [err128];
     } else {
-      vErrors.push(err129);
+      vErrors.push(err128);
     }
     errors++;
   }
@@ -4240,33 +4231,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing19;
     if (data.kind === void 0 && (missing19 = "kind")) {
-      const err130 = {};
+      const err129 = {};
       if (vErrors === null) {
-        vErrors = [err130];
+        vErrors = [err129];
       } else {
-        vErrors.push(err130);
+        vErrors.push(err129);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
         const _errs153 = errors;
         const _errs154 = errors;
-        if (!(data.kind === "equaliser")) {
-          const err131 = {};
+        if (!(data.kind === "tap")) {
+          const err130 = {};
           if (vErrors === null) {
-            vErrors = [err131];
+            vErrors = [err130];
           } else {
-            vErrors.push(err131);
+            vErrors.push(err130);
           }
           errors++;
         }
         var valid85 = _errs154 === errors;
         if (valid85) {
-          const err132 = {};
+          const err131 = {};
           if (vErrors === null) {
-            vErrors = [err132];
+            vErrors = [err131];
           } else {
-            vErrors.push(err132);
+            vErrors.push(err131);
           }
           errors++;
         } else {
@@ -4294,12 +4285,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid19) {
     const _errs155 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.slope !== void 0) {
-        const err133 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/19/then/properties/slope/false schema", keyword: "false schema", params: {} };
+      if (data["tap-loss"] !== void 0) {
+        const err132 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err133];
+          vErrors = [err132];
         } else {
-          vErrors.push(err133);
+          vErrors.push(err132);
         }
         errors++;
       }
@@ -4308,16 +4299,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid83 = _valid19;
     if (valid83) {
       var props19 = {};
-      props19.slope = true;
+      props19["tap-loss"] = true;
       props19.kind = true;
     }
   }
   if (!valid83) {
-    const err134 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err133 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err134];
+      vErrors = [err133];
     } else {
-      vErrors.push(err134);
+      vErrors.push(err133);
     }
     errors++;
   }
@@ -4335,34 +4326,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing20;
     if (data.kind === void 0 && (missing20 = "kind")) {
-      const err135 = {};
+      const err134 = {};
       if (vErrors === null) {
-        vErrors = [err135];
+        vErrors = [err134];
       } else {
-        vErrors.push(err135);
+        vErrors.push(err134);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data75 = data.kind;
         const _errs160 = errors;
         const _errs161 = errors;
-        if (!(data75 === "splitter" || data75 === "tap" || data75 === "multiswitch")) {
-          const err136 = {};
+        if (!(data.kind === "equaliser")) {
+          const err135 = {};
           if (vErrors === null) {
-            vErrors = [err136];
+            vErrors = [err135];
           } else {
-            vErrors.push(err136);
+            vErrors.push(err135);
           }
           errors++;
         }
         var valid89 = _errs161 === errors;
         if (valid89) {
-          const err137 = {};
+          const err136 = {};
           if (vErrors === null) {
-            vErrors = [err137];
+            vErrors = [err136];
           } else {
-            vErrors.push(err137);
+            vErrors.push(err136);
           }
           errors++;
         } else {
@@ -4390,12 +4380,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid20) {
     const _errs162 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ways !== void 0) {
-        const err138 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/20/then/properties/ways/false schema", keyword: "false schema", params: {} };
+      if (data.slope !== void 0) {
+        const err137 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err138];
+          vErrors = [err137];
         } else {
-          vErrors.push(err138);
+          vErrors.push(err137);
         }
         errors++;
       }
@@ -4404,16 +4394,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid87 = _valid20;
     if (valid87) {
       var props20 = {};
-      props20.ways = true;
+      props20.slope = true;
       props20.kind = true;
     }
   }
   if (!valid87) {
-    const err139 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err138 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err139];
+      vErrors = [err138];
     } else {
-      vErrors.push(err139);
+      vErrors.push(err138);
     }
     errors++;
   }
@@ -4431,34 +4421,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing21;
     if (data.kind === void 0 && (missing21 = "kind")) {
-      const err140 = {};
+      const err139 = {};
       if (vErrors === null) {
-        vErrors = [err140];
+        vErrors = [err139];
       } else {
-        vErrors.push(err140);
+        vErrors.push(err139);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data77 = data.kind;
+        let data76 = data.kind;
         const _errs167 = errors;
         const _errs168 = errors;
-        if (!(data77 === "lnb" || data77 === "splitter" || data77 === "tap" || data77 === "combiner" || data77 === "diplexer" || data77 === "multiswitch" || data77 === "outlet")) {
-          const err141 = {};
+        if (!(data76 === "splitter" || data76 === "tap" || data76 === "multiswitch")) {
+          const err140 = {};
           if (vErrors === null) {
-            vErrors = [err141];
+            vErrors = [err140];
           } else {
-            vErrors.push(err141);
+            vErrors.push(err140);
           }
           errors++;
         }
         var valid93 = _errs168 === errors;
         if (valid93) {
-          const err142 = {};
+          const err141 = {};
           if (vErrors === null) {
-            vErrors = [err142];
+            vErrors = [err141];
           } else {
-            vErrors.push(err142);
+            vErrors.push(err141);
           }
           errors++;
         } else {
@@ -4486,12 +4476,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid21) {
     const _errs169 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.terminated !== void 0) {
-        const err143 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/21/then/properties/terminated/false schema", keyword: "false schema", params: {} };
+      if (data.ways !== void 0) {
+        const err142 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err143];
+          vErrors = [err142];
         } else {
-          vErrors.push(err143);
+          vErrors.push(err142);
         }
         errors++;
       }
@@ -4500,16 +4490,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid91 = _valid21;
     if (valid91) {
       var props21 = {};
-      props21.terminated = true;
+      props21.ways = true;
       props21.kind = true;
     }
   }
   if (!valid91) {
-    const err144 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err143 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err144];
+      vErrors = [err143];
     } else {
-      vErrors.push(err144);
+      vErrors.push(err143);
     }
     errors++;
   }
@@ -4527,34 +4517,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing22;
     if (data.kind === void 0 && (missing22 = "kind")) {
-      const err145 = {};
+      const err144 = {};
       if (vErrors === null) {
-        vErrors = [err145];
+        vErrors = [err144];
       } else {
-        vErrors.push(err145);
+        vErrors.push(err144);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data79 = data.kind;
+        let data78 = data.kind;
         const _errs174 = errors;
         const _errs175 = errors;
-        if (!(data79 === "splitter" || data79 === "tap" || data79 === "combiner" || data79 === "diplexer" || data79 === "multiswitch" || data79 === "outlet")) {
-          const err146 = {};
+        if (!(data78 === "lnb" || data78 === "splitter" || data78 === "tap" || data78 === "combiner" || data78 === "diplexer" || data78 === "multiswitch" || data78 === "outlet")) {
+          const err145 = {};
           if (vErrors === null) {
-            vErrors = [err146];
+            vErrors = [err145];
           } else {
-            vErrors.push(err146);
+            vErrors.push(err145);
           }
           errors++;
         }
         var valid97 = _errs175 === errors;
         if (valid97) {
-          const err147 = {};
+          const err146 = {};
           if (vErrors === null) {
-            vErrors = [err147];
+            vErrors = [err146];
           } else {
-            vErrors.push(err147);
+            vErrors.push(err146);
           }
           errors++;
         } else {
@@ -4582,12 +4572,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid22) {
     const _errs176 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.isolation !== void 0) {
-        const err148 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/22/then/properties/isolation/false schema", keyword: "false schema", params: {} };
+      if (data.terminated !== void 0) {
+        const err147 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err148];
+          vErrors = [err147];
         } else {
-          vErrors.push(err148);
+          vErrors.push(err147);
         }
         errors++;
       }
@@ -4596,16 +4586,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid95 = _valid22;
     if (valid95) {
       var props22 = {};
-      props22.isolation = true;
+      props22.terminated = true;
       props22.kind = true;
     }
   }
   if (!valid95) {
-    const err149 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err148 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err149];
+      vErrors = [err148];
     } else {
-      vErrors.push(err149);
+      vErrors.push(err148);
     }
     errors++;
   }
@@ -4623,33 +4613,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing23;
     if (data.kind === void 0 && (missing23 = "kind")) {
-      const err150 = {};
+      const err149 = {};
       if (vErrors === null) {
-        vErrors = [err150];
+        vErrors = [err149];
       } else {
-        vErrors.push(err150);
+        vErrors.push(err149);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
+        let data80 = data.kind;
         const _errs181 = errors;
         const _errs182 = errors;
-        if (!(data.kind === "lnb")) {
-          const err151 = {};
+        if (!(data80 === "splitter" || data80 === "tap" || data80 === "combiner" || data80 === "diplexer" || data80 === "multiswitch" || data80 === "outlet")) {
+          const err150 = {};
           if (vErrors === null) {
-            vErrors = [err151];
+            vErrors = [err150];
           } else {
-            vErrors.push(err151);
+            vErrors.push(err150);
           }
           errors++;
         }
         var valid101 = _errs182 === errors;
         if (valid101) {
-          const err152 = {};
+          const err151 = {};
           if (vErrors === null) {
-            vErrors = [err152];
+            vErrors = [err151];
           } else {
-            vErrors.push(err152);
+            vErrors.push(err151);
           }
           errors++;
         } else {
@@ -4677,12 +4668,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid23) {
     const _errs183 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.type !== void 0) {
-        const err153 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/23/then/properties/type/false schema", keyword: "false schema", params: {} };
+      if (data.isolation !== void 0) {
+        const err152 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err153];
+          vErrors = [err152];
         } else {
-          vErrors.push(err153);
+          vErrors.push(err152);
         }
         errors++;
       }
@@ -4691,16 +4682,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid99 = _valid23;
     if (valid99) {
       var props23 = {};
-      props23.type = true;
+      props23.isolation = true;
       props23.kind = true;
     }
   }
   if (!valid99) {
-    const err154 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err153 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err154];
+      vErrors = [err153];
     } else {
-      vErrors.push(err154);
+      vErrors.push(err153);
     }
     errors++;
   }
@@ -4718,34 +4709,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing24;
     if (data.kind === void 0 && (missing24 = "kind")) {
-      const err155 = {};
+      const err154 = {};
       if (vErrors === null) {
-        vErrors = [err155];
+        vErrors = [err154];
       } else {
-        vErrors.push(err155);
+        vErrors.push(err154);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data83 = data.kind;
         const _errs188 = errors;
         const _errs189 = errors;
-        if (!(data83 === "display" || data83 === "tuner" || data83 === "combiner")) {
-          const err156 = {};
+        if (!(data.kind === "lnb")) {
+          const err155 = {};
           if (vErrors === null) {
-            vErrors = [err156];
+            vErrors = [err155];
           } else {
-            vErrors.push(err156);
+            vErrors.push(err155);
           }
           errors++;
         }
         var valid105 = _errs189 === errors;
         if (valid105) {
-          const err157 = {};
+          const err156 = {};
           if (vErrors === null) {
-            vErrors = [err157];
+            vErrors = [err156];
           } else {
-            vErrors.push(err157);
+            vErrors.push(err156);
           }
           errors++;
         } else {
@@ -4773,12 +4763,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid24) {
     const _errs190 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.inputs !== void 0) {
-        const err158 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/24/then/properties/inputs/false schema", keyword: "false schema", params: {} };
+      if (data.type !== void 0) {
+        const err157 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err158];
+          vErrors = [err157];
         } else {
-          vErrors.push(err158);
+          vErrors.push(err157);
         }
         errors++;
       }
@@ -4787,16 +4777,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid103 = _valid24;
     if (valid103) {
       var props24 = {};
-      props24.inputs = true;
+      props24.type = true;
       props24.kind = true;
     }
   }
   if (!valid103) {
-    const err159 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err158 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err159];
+      vErrors = [err158];
     } else {
-      vErrors.push(err159);
+      vErrors.push(err158);
     }
     errors++;
   }
@@ -4814,33 +4804,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing25;
     if (data.kind === void 0 && (missing25 = "kind")) {
-      const err160 = {};
+      const err159 = {};
       if (vErrors === null) {
-        vErrors = [err160];
+        vErrors = [err159];
       } else {
-        vErrors.push(err160);
+        vErrors.push(err159);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
+        let data84 = data.kind;
         const _errs195 = errors;
         const _errs196 = errors;
-        if (!(data.kind === "tuner")) {
-          const err161 = {};
+        if (!(data84 === "display" || data84 === "tuner" || data84 === "combiner")) {
+          const err160 = {};
           if (vErrors === null) {
-            vErrors = [err161];
+            vErrors = [err160];
           } else {
-            vErrors.push(err161);
+            vErrors.push(err160);
           }
           errors++;
         }
         var valid109 = _errs196 === errors;
         if (valid109) {
-          const err162 = {};
+          const err161 = {};
           if (vErrors === null) {
-            vErrors = [err162];
+            vErrors = [err161];
           } else {
-            vErrors.push(err162);
+            vErrors.push(err161);
           }
           errors++;
         } else {
@@ -4868,30 +4859,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid25) {
     const _errs197 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.tuners !== void 0) {
-        const err163 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/25/then/properties/tuners/false schema", keyword: "false schema", params: {} };
+      if (data.inputs !== void 0) {
+        const err162 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err163];
+          vErrors = [err162];
         } else {
-          vErrors.push(err163);
-        }
-        errors++;
-      }
-      if (data.host !== void 0) {
-        const err164 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/25/then/properties/host/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err164];
-        } else {
-          vErrors.push(err164);
-        }
-        errors++;
-      }
-      if (data.bus !== void 0) {
-        const err165 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/25/then/properties/bus/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err165];
-        } else {
-          vErrors.push(err165);
+          vErrors.push(err162);
         }
         errors++;
       }
@@ -4900,18 +4873,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid107 = _valid25;
     if (valid107) {
       var props25 = {};
-      props25.tuners = true;
-      props25.host = true;
-      props25.bus = true;
+      props25.inputs = true;
       props25.kind = true;
     }
   }
   if (!valid107) {
-    const err166 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err163 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err166];
+      vErrors = [err163];
     } else {
-      vErrors.push(err166);
+      vErrors.push(err163);
     }
     errors++;
   }
@@ -4929,34 +4900,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing26;
     if (data.kind === void 0 && (missing26 = "kind")) {
-      const err167 = {};
+      const err164 = {};
       if (vErrors === null) {
-        vErrors = [err167];
+        vErrors = [err164];
       } else {
-        vErrors.push(err167);
+        vErrors.push(err164);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data89 = data.kind;
         const _errs202 = errors;
         const _errs203 = errors;
-        if (!(data89 === "router" || data89 === "server" || data89 === "computer")) {
-          const err168 = {};
+        if (!(data.kind === "tuner")) {
+          const err165 = {};
           if (vErrors === null) {
-            vErrors = [err168];
+            vErrors = [err165];
           } else {
-            vErrors.push(err168);
+            vErrors.push(err165);
           }
           errors++;
         }
         var valid113 = _errs203 === errors;
         if (valid113) {
-          const err169 = {};
+          const err166 = {};
           if (vErrors === null) {
-            vErrors = [err169];
+            vErrors = [err166];
           } else {
-            vErrors.push(err169);
+            vErrors.push(err166);
           }
           errors++;
         } else {
@@ -4984,12 +4954,30 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid26) {
     const _errs204 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.buses !== void 0) {
-        const err170 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/26/then/properties/buses/false schema", keyword: "false schema", params: {} };
+      if (data.tuners !== void 0) {
+        const err167 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err170];
+          vErrors = [err167];
         } else {
-          vErrors.push(err170);
+          vErrors.push(err167);
+        }
+        errors++;
+      }
+      if (data.host !== void 0) {
+        const err168 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err168];
+        } else {
+          vErrors.push(err168);
+        }
+        errors++;
+      }
+      if (data.bus !== void 0) {
+        const err169 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err169];
+        } else {
+          vErrors.push(err169);
         }
         errors++;
       }
@@ -4998,16 +4986,18 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid111 = _valid26;
     if (valid111) {
       var props26 = {};
-      props26.buses = true;
+      props26.tuners = true;
+      props26.host = true;
+      props26.bus = true;
       props26.kind = true;
     }
   }
   if (!valid111) {
-    const err171 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err170 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err171];
+      vErrors = [err170];
     } else {
-      vErrors.push(err171);
+      vErrors.push(err170);
     }
     errors++;
   }
@@ -5025,33 +5015,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing27;
     if (data.kind === void 0 && (missing27 = "kind")) {
-      const err172 = {};
+      const err171 = {};
       if (vErrors === null) {
-        vErrors = [err172];
+        vErrors = [err171];
       } else {
-        vErrors.push(err172);
+        vErrors.push(err171);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
+        let data90 = data.kind;
         const _errs209 = errors;
         const _errs210 = errors;
-        if (!(data.kind === "internet")) {
-          const err173 = {};
+        if (!(data90 === "router" || data90 === "server" || data90 === "computer")) {
+          const err172 = {};
           if (vErrors === null) {
-            vErrors = [err173];
+            vErrors = [err172];
           } else {
-            vErrors.push(err173);
+            vErrors.push(err172);
           }
           errors++;
         }
         var valid117 = _errs210 === errors;
         if (valid117) {
-          const err174 = {};
+          const err173 = {};
           if (vErrors === null) {
-            vErrors = [err174];
+            vErrors = [err173];
           } else {
-            vErrors.push(err174);
+            vErrors.push(err173);
           }
           errors++;
         } else {
@@ -5079,21 +5070,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid27) {
     const _errs211 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.down !== void 0) {
-        const err175 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/27/then/properties/down/false schema", keyword: "false schema", params: {} };
+      if (data.buses !== void 0) {
+        const err174 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err175];
+          vErrors = [err174];
         } else {
-          vErrors.push(err175);
-        }
-        errors++;
-      }
-      if (data.up !== void 0) {
-        const err176 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/27/then/properties/up/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err176];
-        } else {
-          vErrors.push(err176);
+          vErrors.push(err174);
         }
         errors++;
       }
@@ -5102,17 +5084,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid115 = _valid27;
     if (valid115) {
       var props27 = {};
-      props27.down = true;
-      props27.up = true;
+      props27.buses = true;
       props27.kind = true;
     }
   }
   if (!valid115) {
-    const err177 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err175 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err177];
+      vErrors = [err175];
     } else {
-      vErrors.push(err177);
+      vErrors.push(err175);
     }
     errors++;
   }
@@ -5130,34 +5111,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing28;
     if (data.kind === void 0 && (missing28 = "kind")) {
-      const err178 = {};
+      const err176 = {};
       if (vErrors === null) {
-        vErrors = [err178];
+        vErrors = [err176];
       } else {
-        vErrors.push(err178);
+        vErrors.push(err176);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data94 = data.kind;
         const _errs216 = errors;
         const _errs217 = errors;
-        if (!(data94 === "switch" || data94 === "router" || data94 === "access-point" || data94 === "media-converter" || data94 === "server" || data94 === "display" || data94 === "computer" || data94 === "tuner" || data94 === "patch-panel" || data94 === "amplifier" || data94 === "attenuator" || data94 === "filter" || data94 === "equaliser" || data94 === "splitter" || data94 === "tap" || data94 === "combiner" || data94 === "diplexer" || data94 === "multiswitch" || data94 === "power-inserter" || data94 === "isolator" || data94 === "earth-block" || data94 === "ups")) {
-          const err179 = {};
+        if (!(data.kind === "internet")) {
+          const err177 = {};
           if (vErrors === null) {
-            vErrors = [err179];
+            vErrors = [err177];
           } else {
-            vErrors.push(err179);
+            vErrors.push(err177);
           }
           errors++;
         }
         var valid121 = _errs217 === errors;
         if (valid121) {
-          const err180 = {};
+          const err178 = {};
           if (vErrors === null) {
-            vErrors = [err180];
+            vErrors = [err178];
           } else {
-            vErrors.push(err180);
+            vErrors.push(err178);
           }
           errors++;
         } else {
@@ -5185,66 +5165,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid28) {
     const _errs218 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.rack !== void 0) {
-        const err181 = { instancePath: instancePath + "/rack", schemaPath: "#/allOf/28/then/properties/rack/false schema", keyword: "false schema", params: {} };
+      if (data.down !== void 0) {
+        const err179 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/28/then/properties/down/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err181];
+          vErrors = [err179];
         } else {
-          vErrors.push(err181);
+          vErrors.push(err179);
         }
         errors++;
       }
-      if (data.unit !== void 0) {
-        const err182 = { instancePath: instancePath + "/unit", schemaPath: "#/allOf/28/then/properties/unit/false schema", keyword: "false schema", params: {} };
+      if (data.up !== void 0) {
+        const err180 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/28/then/properties/up/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err182];
+          vErrors = [err180];
         } else {
-          vErrors.push(err182);
-        }
-        errors++;
-      }
-      if (data.units !== void 0) {
-        const err183 = { instancePath: instancePath + "/units", schemaPath: "#/allOf/28/then/properties/units/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err183];
-        } else {
-          vErrors.push(err183);
-        }
-        errors++;
-      }
-      if (data.side !== void 0) {
-        const err184 = { instancePath: instancePath + "/side", schemaPath: "#/allOf/28/then/properties/side/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err184];
-        } else {
-          vErrors.push(err184);
-        }
-        errors++;
-      }
-      if (data.width !== void 0) {
-        const err185 = { instancePath: instancePath + "/width", schemaPath: "#/allOf/28/then/properties/width/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err185];
-        } else {
-          vErrors.push(err185);
-        }
-        errors++;
-      }
-      if (data.depth !== void 0) {
-        const err186 = { instancePath: instancePath + "/depth", schemaPath: "#/allOf/28/then/properties/depth/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err186];
-        } else {
-          vErrors.push(err186);
-        }
-        errors++;
-      }
-      if (data.weight !== void 0) {
-        const err187 = { instancePath: instancePath + "/weight", schemaPath: "#/allOf/28/then/properties/weight/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err187];
-        } else {
-          vErrors.push(err187);
+          vErrors.push(err180);
         }
         errors++;
       }
@@ -5253,22 +5188,17 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid119 = _valid28;
     if (valid119) {
       var props28 = {};
-      props28.rack = true;
-      props28.unit = true;
-      props28.units = true;
-      props28.side = true;
-      props28.width = true;
-      props28.depth = true;
-      props28.weight = true;
+      props28.down = true;
+      props28.up = true;
       props28.kind = true;
     }
   }
   if (!valid119) {
-    const err188 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err181 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err188];
+      vErrors = [err181];
     } else {
-      vErrors.push(err188);
+      vErrors.push(err181);
     }
     errors++;
   }
@@ -5286,33 +5216,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing29;
     if (data.kind === void 0 && (missing29 = "kind")) {
-      const err189 = {};
+      const err182 = {};
       if (vErrors === null) {
-        vErrors = [err189];
+        vErrors = [err182];
       } else {
-        vErrors.push(err189);
+        vErrors.push(err182);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
+        let data95 = data.kind;
         const _errs223 = errors;
         const _errs224 = errors;
-        if (!(data.kind === "patch-panel")) {
-          const err190 = {};
+        if (!(data95 === "switch" || data95 === "router" || data95 === "access-point" || data95 === "media-converter" || data95 === "server" || data95 === "display" || data95 === "computer" || data95 === "tuner" || data95 === "patch-panel" || data95 === "amplifier" || data95 === "attenuator" || data95 === "filter" || data95 === "equaliser" || data95 === "splitter" || data95 === "tap" || data95 === "combiner" || data95 === "diplexer" || data95 === "multiswitch" || data95 === "power-inserter" || data95 === "isolator" || data95 === "earth-block" || data95 === "ups")) {
+          const err183 = {};
           if (vErrors === null) {
-            vErrors = [err190];
+            vErrors = [err183];
           } else {
-            vErrors.push(err190);
+            vErrors.push(err183);
           }
           errors++;
         }
         var valid125 = _errs224 === errors;
         if (valid125) {
-          const err191 = {};
+          const err184 = {};
           if (vErrors === null) {
-            vErrors = [err191];
+            vErrors = [err184];
           } else {
-            vErrors.push(err191);
+            vErrors.push(err184);
           }
           errors++;
         } else {
@@ -5340,21 +5271,66 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid29) {
     const _errs225 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.rows !== void 0) {
-        const err192 = { instancePath: instancePath + "/rows", schemaPath: "#/allOf/29/then/properties/rows/false schema", keyword: "false schema", params: {} };
+      if (data.rack !== void 0) {
+        const err185 = { instancePath: instancePath + "/rack", schemaPath: "#/allOf/29/then/properties/rack/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err192];
+          vErrors = [err185];
         } else {
-          vErrors.push(err192);
+          vErrors.push(err185);
         }
         errors++;
       }
-      if (data.order !== void 0) {
-        const err193 = { instancePath: instancePath + "/order", schemaPath: "#/allOf/29/then/properties/order/false schema", keyword: "false schema", params: {} };
+      if (data.unit !== void 0) {
+        const err186 = { instancePath: instancePath + "/unit", schemaPath: "#/allOf/29/then/properties/unit/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err193];
+          vErrors = [err186];
         } else {
-          vErrors.push(err193);
+          vErrors.push(err186);
+        }
+        errors++;
+      }
+      if (data.units !== void 0) {
+        const err187 = { instancePath: instancePath + "/units", schemaPath: "#/allOf/29/then/properties/units/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err187];
+        } else {
+          vErrors.push(err187);
+        }
+        errors++;
+      }
+      if (data.side !== void 0) {
+        const err188 = { instancePath: instancePath + "/side", schemaPath: "#/allOf/29/then/properties/side/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err188];
+        } else {
+          vErrors.push(err188);
+        }
+        errors++;
+      }
+      if (data.width !== void 0) {
+        const err189 = { instancePath: instancePath + "/width", schemaPath: "#/allOf/29/then/properties/width/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err189];
+        } else {
+          vErrors.push(err189);
+        }
+        errors++;
+      }
+      if (data.depth !== void 0) {
+        const err190 = { instancePath: instancePath + "/depth", schemaPath: "#/allOf/29/then/properties/depth/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err190];
+        } else {
+          vErrors.push(err190);
+        }
+        errors++;
+      }
+      if (data.weight !== void 0) {
+        const err191 = { instancePath: instancePath + "/weight", schemaPath: "#/allOf/29/then/properties/weight/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err191];
+        } else {
+          vErrors.push(err191);
         }
         errors++;
       }
@@ -5363,17 +5339,22 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid123 = _valid29;
     if (valid123) {
       var props29 = {};
-      props29.rows = true;
-      props29.order = true;
+      props29.rack = true;
+      props29.unit = true;
+      props29.units = true;
+      props29.side = true;
+      props29.width = true;
+      props29.depth = true;
+      props29.weight = true;
       props29.kind = true;
     }
   }
   if (!valid123) {
-    const err194 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err192 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err194];
+      vErrors = [err192];
     } else {
-      vErrors.push(err194);
+      vErrors.push(err192);
     }
     errors++;
   }
@@ -5391,34 +5372,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing30;
     if (data.kind === void 0 && (missing30 = "kind")) {
-      const err195 = {};
+      const err193 = {};
       if (vErrors === null) {
-        vErrors = [err195];
+        vErrors = [err193];
       } else {
-        vErrors.push(err195);
+        vErrors.push(err193);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data105 = data.kind;
         const _errs230 = errors;
         const _errs231 = errors;
-        if (!(data105 === "switch" || data105 === "router" || data105 === "access-point" || data105 === "media-converter" || data105 === "server" || data105 === "camera" || data105 === "display" || data105 === "computer" || data105 === "tuner" || data105 === "internet")) {
-          const err196 = {};
+        if (!(data.kind === "patch-panel")) {
+          const err194 = {};
           if (vErrors === null) {
-            vErrors = [err196];
+            vErrors = [err194];
           } else {
-            vErrors.push(err196);
+            vErrors.push(err194);
           }
           errors++;
         }
         var valid129 = _errs231 === errors;
         if (valid129) {
-          const err197 = {};
+          const err195 = {};
           if (vErrors === null) {
-            vErrors = [err197];
+            vErrors = [err195];
           } else {
-            vErrors.push(err197);
+            vErrors.push(err195);
           }
           errors++;
         } else {
@@ -5446,104 +5426,40 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid30) {
     const _errs232 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.speed !== void 0) {
-        const err198 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/30/then/properties/speed/false schema", keyword: "false schema", params: {} };
+      if (data.rows !== void 0) {
+        const err196 = { instancePath: instancePath + "/rows", schemaPath: "#/allOf/30/then/properties/rows/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err198];
+          vErrors = [err196];
         } else {
-          vErrors.push(err198);
+          vErrors.push(err196);
         }
         errors++;
       }
-      if (data.medium !== void 0) {
-        const err199 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/30/then/properties/medium/false schema", keyword: "false schema", params: {} };
+      if (data.order !== void 0) {
+        const err197 = { instancePath: instancePath + "/order", schemaPath: "#/allOf/30/then/properties/order/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err199];
+          vErrors = [err197];
         } else {
-          vErrors.push(err199);
+          vErrors.push(err197);
         }
         errors++;
-      }
-      if (data.module !== void 0) {
-        const err200 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/30/then/properties/module/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err200];
-        } else {
-          vErrors.push(err200);
-        }
-        errors++;
-      }
-      if (data.ports !== void 0) {
-        let data109 = data.ports;
-        if (data109 && typeof data109 == "object" && !Array.isArray(data109)) {
-          for (const key3 in data109) {
-            let data110 = data109[key3];
-            if (data110 && typeof data110 == "object" && !Array.isArray(data110)) {
-              if (data110.speed !== void 0) {
-                const err201 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err201];
-                } else {
-                  vErrors.push(err201);
-                }
-                errors++;
-              }
-              if (data110.medium !== void 0) {
-                const err202 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err202];
-                } else {
-                  vErrors.push(err202);
-                }
-                errors++;
-              }
-              if (data110.module !== void 0) {
-                const err203 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err203];
-                } else {
-                  vErrors.push(err203);
-                }
-                errors++;
-              }
-            } else {
-              const err204 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/30/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
-              if (vErrors === null) {
-                vErrors = [err204];
-              } else {
-                vErrors.push(err204);
-              }
-              errors++;
-            }
-          }
-        } else {
-          const err205 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/30/then/properties/ports/type", keyword: "type", params: { type: "object" } };
-          if (vErrors === null) {
-            vErrors = [err205];
-          } else {
-            vErrors.push(err205);
-          }
-          errors++;
-        }
       }
     }
     var _valid30 = _errs232 === errors;
     valid127 = _valid30;
     if (valid127) {
       var props30 = {};
-      props30.speed = true;
-      props30.medium = true;
-      props30.module = true;
-      props30.ports = true;
+      props30.rows = true;
+      props30.order = true;
       props30.kind = true;
     }
   }
   if (!valid127) {
-    const err206 = { instancePath, schemaPath: "#/allOf/30/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err198 = { instancePath, schemaPath: "#/allOf/30/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err206];
+      vErrors = [err198];
     } else {
-      vErrors.push(err206);
+      vErrors.push(err198);
     }
     errors++;
   }
@@ -5555,47 +5471,47 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props30);
     }
   }
-  const _errs239 = errors;
-  let valid133 = true;
-  const _errs240 = errors;
+  const _errs234 = errors;
+  let valid131 = true;
+  const _errs235 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing31;
     if (data.kind === void 0 && (missing31 = "kind")) {
-      const err207 = {};
+      const err199 = {};
       if (vErrors === null) {
-        vErrors = [err207];
+        vErrors = [err199];
       } else {
-        vErrors.push(err207);
+        vErrors.push(err199);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data114 = data.kind;
-        const _errs242 = errors;
-        const _errs243 = errors;
-        if (!(data114 === "switch" || data114 === "router" || data114 === "access-point" || data114 === "media-converter" || data114 === "server" || data114 === "camera" || data114 === "display" || data114 === "computer" || data114 === "tuner" || data114 === "patch-panel" || data114 === "internet")) {
-          const err208 = {};
+        let data106 = data.kind;
+        const _errs237 = errors;
+        const _errs238 = errors;
+        if (!(data106 === "switch" || data106 === "router" || data106 === "access-point" || data106 === "media-converter" || data106 === "server" || data106 === "camera" || data106 === "display" || data106 === "computer" || data106 === "tuner" || data106 === "internet")) {
+          const err200 = {};
           if (vErrors === null) {
-            vErrors = [err208];
+            vErrors = [err200];
           } else {
-            vErrors.push(err208);
+            vErrors.push(err200);
           }
           errors++;
         }
-        var valid135 = _errs243 === errors;
-        if (valid135) {
-          const err209 = {};
+        var valid133 = _errs238 === errors;
+        if (valid133) {
+          const err201 = {};
           if (vErrors === null) {
-            vErrors = [err209];
+            vErrors = [err201];
           } else {
-            vErrors.push(err209);
+            vErrors.push(err201);
           }
           errors++;
         } else {
-          errors = _errs242;
+          errors = _errs237;
           if (vErrors !== null) {
-            if (_errs242) {
-              vErrors.length = _errs242;
+            if (_errs237) {
+              vErrors.length = _errs237;
             } else {
               vErrors = null;
             }
@@ -5604,42 +5520,116 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   }
-  var _valid31 = _errs240 === errors;
-  errors = _errs239;
+  var _valid31 = _errs235 === errors;
+  errors = _errs234;
   if (vErrors !== null) {
-    if (_errs239) {
-      vErrors.length = _errs239;
+    if (_errs234) {
+      vErrors.length = _errs234;
     } else {
       vErrors = null;
     }
   }
   if (_valid31) {
-    const _errs244 = errors;
+    const _errs239 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.ports !== void 0) {
-        const err210 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/31/then/properties/ports/false schema", keyword: "false schema", params: {} };
+      if (data.speed !== void 0) {
+        const err202 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/31/then/properties/speed/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err210];
+          vErrors = [err202];
         } else {
-          vErrors.push(err210);
+          vErrors.push(err202);
         }
         errors++;
       }
+      if (data.medium !== void 0) {
+        const err203 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/31/then/properties/medium/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err203];
+        } else {
+          vErrors.push(err203);
+        }
+        errors++;
+      }
+      if (data.module !== void 0) {
+        const err204 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/31/then/properties/module/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err204];
+        } else {
+          vErrors.push(err204);
+        }
+        errors++;
+      }
+      if (data.ports !== void 0) {
+        let data110 = data.ports;
+        if (data110 && typeof data110 == "object" && !Array.isArray(data110)) {
+          for (const key3 in data110) {
+            let data111 = data110[key3];
+            if (data111 && typeof data111 == "object" && !Array.isArray(data111)) {
+              if (data111.speed !== void 0) {
+                const err205 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err205];
+                } else {
+                  vErrors.push(err205);
+                }
+                errors++;
+              }
+              if (data111.medium !== void 0) {
+                const err206 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err206];
+                } else {
+                  vErrors.push(err206);
+                }
+                errors++;
+              }
+              if (data111.module !== void 0) {
+                const err207 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err207];
+                } else {
+                  vErrors.push(err207);
+                }
+                errors++;
+              }
+            } else {
+              const err208 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              if (vErrors === null) {
+                vErrors = [err208];
+              } else {
+                vErrors.push(err208);
+              }
+              errors++;
+            }
+          }
+        } else {
+          const err209 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/31/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          if (vErrors === null) {
+            vErrors = [err209];
+          } else {
+            vErrors.push(err209);
+          }
+          errors++;
+        }
+      }
     }
-    var _valid31 = _errs244 === errors;
-    valid133 = _valid31;
-    if (valid133) {
+    var _valid31 = _errs239 === errors;
+    valid131 = _valid31;
+    if (valid131) {
       var props31 = {};
+      props31.speed = true;
+      props31.medium = true;
+      props31.module = true;
       props31.ports = true;
       props31.kind = true;
     }
   }
-  if (!valid133) {
-    const err211 = { instancePath, schemaPath: "#/allOf/31/if", keyword: "if", params: { failingKeyword: "then" } };
+  if (!valid131) {
+    const err210 = { instancePath, schemaPath: "#/allOf/31/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err211];
+      vErrors = [err210];
     } else {
-      vErrors.push(err211);
+      vErrors.push(err210);
     }
     errors++;
   }
@@ -5657,33 +5647,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing32;
     if (data.kind === void 0 && (missing32 = "kind")) {
-      const err212 = {};
+      const err211 = {};
       if (vErrors === null) {
-        vErrors = [err212];
+        vErrors = [err211];
       } else {
-        vErrors.push(err212);
+        vErrors.push(err211);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
+        let data115 = data.kind;
         const _errs249 = errors;
         const _errs250 = errors;
-        if (!(data.kind === "ups")) {
-          const err213 = {};
+        if (!(data115 === "switch" || data115 === "router" || data115 === "access-point" || data115 === "media-converter" || data115 === "server" || data115 === "camera" || data115 === "display" || data115 === "computer" || data115 === "tuner" || data115 === "patch-panel" || data115 === "internet")) {
+          const err212 = {};
           if (vErrors === null) {
-            vErrors = [err213];
+            vErrors = [err212];
           } else {
-            vErrors.push(err213);
+            vErrors.push(err212);
           }
           errors++;
         }
         var valid139 = _errs250 === errors;
         if (valid139) {
-          const err214 = {};
+          const err213 = {};
           if (vErrors === null) {
-            vErrors = [err214];
+            vErrors = [err213];
           } else {
-            vErrors.push(err214);
+            vErrors.push(err213);
           }
           errors++;
         } else {
@@ -5711,66 +5702,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid32) {
     const _errs251 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.rated !== void 0) {
-        const err215 = { instancePath: instancePath + "/rated", schemaPath: "#/allOf/32/then/properties/rated/false schema", keyword: "false schema", params: {} };
+      if (data.ports !== void 0) {
+        const err214 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/32/then/properties/ports/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err215];
+          vErrors = [err214];
         } else {
-          vErrors.push(err215);
-        }
-        errors++;
-      }
-      if (data["rated-power"] !== void 0) {
-        const err216 = { instancePath: instancePath + "/rated-power", schemaPath: "#/allOf/32/then/properties/rated-power/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err216];
-        } else {
-          vErrors.push(err216);
-        }
-        errors++;
-      }
-      if (data.battery !== void 0) {
-        const err217 = { instancePath: instancePath + "/battery", schemaPath: "#/allOf/32/then/properties/battery/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err217];
-        } else {
-          vErrors.push(err217);
-        }
-        errors++;
-      }
-      if (data.chemistry !== void 0) {
-        const err218 = { instancePath: instancePath + "/chemistry", schemaPath: "#/allOf/32/then/properties/chemistry/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err218];
-        } else {
-          vErrors.push(err218);
-        }
-        errors++;
-      }
-      if (data.efficiency !== void 0) {
-        const err219 = { instancePath: instancePath + "/efficiency", schemaPath: "#/allOf/32/then/properties/efficiency/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err219];
-        } else {
-          vErrors.push(err219);
-        }
-        errors++;
-      }
-      if (data.health !== void 0) {
-        const err220 = { instancePath: instancePath + "/health", schemaPath: "#/allOf/32/then/properties/health/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err220];
-        } else {
-          vErrors.push(err220);
-        }
-        errors++;
-      }
-      if (data["depth-of-discharge"] !== void 0) {
-        const err221 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/allOf/32/then/properties/depth-of-discharge/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err221];
-        } else {
-          vErrors.push(err221);
+          vErrors.push(err214);
         }
         errors++;
       }
@@ -5779,22 +5716,16 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid137 = _valid32;
     if (valid137) {
       var props32 = {};
-      props32.rated = true;
-      props32["rated-power"] = true;
-      props32.battery = true;
-      props32.chemistry = true;
-      props32.efficiency = true;
-      props32.health = true;
-      props32["depth-of-discharge"] = true;
+      props32.ports = true;
       props32.kind = true;
     }
   }
   if (!valid137) {
-    const err222 = { instancePath, schemaPath: "#/allOf/32/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err215 = { instancePath, schemaPath: "#/allOf/32/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err222];
+      vErrors = [err215];
     } else {
-      vErrors.push(err222);
+      vErrors.push(err215);
     }
     errors++;
   }
@@ -5812,34 +5743,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing33;
     if (data.kind === void 0 && (missing33 = "kind")) {
-      const err223 = {};
+      const err216 = {};
       if (vErrors === null) {
-        vErrors = [err223];
+        vErrors = [err216];
       } else {
-        vErrors.push(err223);
+        vErrors.push(err216);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data124 = data.kind;
         const _errs256 = errors;
         const _errs257 = errors;
-        if (!(data124 === "switch" || data124 === "router" || data124 === "access-point" || data124 === "media-converter" || data124 === "server" || data124 === "camera" || data124 === "display" || data124 === "computer" || data124 === "tuner" || data124 === "internet" || data124 === "amplifier" || data124 === "multiswitch" || data124 === "power-inserter" || data124 === "ups" || data124 === "circuit")) {
-          const err224 = {};
+        if (!(data.kind === "ups")) {
+          const err217 = {};
           if (vErrors === null) {
-            vErrors = [err224];
+            vErrors = [err217];
           } else {
-            vErrors.push(err224);
+            vErrors.push(err217);
           }
           errors++;
         }
         var valid143 = _errs257 === errors;
         if (valid143) {
-          const err225 = {};
+          const err218 = {};
           if (vErrors === null) {
-            vErrors = [err225];
+            vErrors = [err218];
           } else {
-            vErrors.push(err225);
+            vErrors.push(err218);
           }
           errors++;
         } else {
@@ -5867,12 +5797,66 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid33) {
     const _errs258 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
-      if (data.power !== void 0) {
-        const err226 = { instancePath: instancePath + "/power", schemaPath: "#/allOf/33/then/properties/power/false schema", keyword: "false schema", params: {} };
+      if (data.rated !== void 0) {
+        const err219 = { instancePath: instancePath + "/rated", schemaPath: "#/allOf/33/then/properties/rated/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err226];
+          vErrors = [err219];
         } else {
-          vErrors.push(err226);
+          vErrors.push(err219);
+        }
+        errors++;
+      }
+      if (data["rated-power"] !== void 0) {
+        const err220 = { instancePath: instancePath + "/rated-power", schemaPath: "#/allOf/33/then/properties/rated-power/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err220];
+        } else {
+          vErrors.push(err220);
+        }
+        errors++;
+      }
+      if (data.battery !== void 0) {
+        const err221 = { instancePath: instancePath + "/battery", schemaPath: "#/allOf/33/then/properties/battery/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err221];
+        } else {
+          vErrors.push(err221);
+        }
+        errors++;
+      }
+      if (data.chemistry !== void 0) {
+        const err222 = { instancePath: instancePath + "/chemistry", schemaPath: "#/allOf/33/then/properties/chemistry/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err222];
+        } else {
+          vErrors.push(err222);
+        }
+        errors++;
+      }
+      if (data.efficiency !== void 0) {
+        const err223 = { instancePath: instancePath + "/efficiency", schemaPath: "#/allOf/33/then/properties/efficiency/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err223];
+        } else {
+          vErrors.push(err223);
+        }
+        errors++;
+      }
+      if (data.health !== void 0) {
+        const err224 = { instancePath: instancePath + "/health", schemaPath: "#/allOf/33/then/properties/health/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err224];
+        } else {
+          vErrors.push(err224);
+        }
+        errors++;
+      }
+      if (data["depth-of-discharge"] !== void 0) {
+        const err225 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/allOf/33/then/properties/depth-of-discharge/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err225];
+        } else {
+          vErrors.push(err225);
         }
         errors++;
       }
@@ -5881,16 +5865,22 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     valid141 = _valid33;
     if (valid141) {
       var props33 = {};
-      props33.power = true;
+      props33.rated = true;
+      props33["rated-power"] = true;
+      props33.battery = true;
+      props33.chemistry = true;
+      props33.efficiency = true;
+      props33.health = true;
+      props33["depth-of-discharge"] = true;
       props33.kind = true;
     }
   }
   if (!valid141) {
-    const err227 = { instancePath, schemaPath: "#/allOf/33/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err226 = { instancePath, schemaPath: "#/allOf/33/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err227];
+      vErrors = [err226];
     } else {
-      vErrors.push(err227);
+      vErrors.push(err226);
     }
     errors++;
   }
@@ -5902,31 +5892,69 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       Object.assign(props0, props33);
     }
   }
+  const _errs260 = errors;
+  let valid145 = true;
+  const _errs261 = errors;
   if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.kind === void 0) {
-      const err228 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+    let missing34;
+    if (data.kind === void 0 && (missing34 = "kind")) {
+      const err227 = {};
       if (vErrors === null) {
-        vErrors = [err228];
+        vErrors = [err227];
       } else {
-        vErrors.push(err228);
+        vErrors.push(err227);
       }
       errors++;
-    }
-    for (const key4 in data) {
-      if (!func1.call(schema40.properties, key4)) {
-        const err229 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
-        if (vErrors === null) {
-          vErrors = [err229];
-        } else {
-          vErrors.push(err229);
+    } else {
+      if (data.kind !== void 0) {
+        let data125 = data.kind;
+        const _errs263 = errors;
+        const _errs264 = errors;
+        if (!(data125 === "switch" || data125 === "router" || data125 === "access-point" || data125 === "media-converter" || data125 === "server" || data125 === "camera" || data125 === "display" || data125 === "computer" || data125 === "tuner" || data125 === "internet" || data125 === "amplifier" || data125 === "multiswitch" || data125 === "power-inserter" || data125 === "ups" || data125 === "circuit")) {
+          const err228 = {};
+          if (vErrors === null) {
+            vErrors = [err228];
+          } else {
+            vErrors.push(err228);
+          }
+          errors++;
         }
-        errors++;
+        var valid147 = _errs264 === errors;
+        if (valid147) {
+          const err229 = {};
+          if (vErrors === null) {
+            vErrors = [err229];
+          } else {
+            vErrors.push(err229);
+          }
+          errors++;
+        } else {
+          errors = _errs263;
+          if (vErrors !== null) {
+            if (_errs263) {
+              vErrors.length = _errs263;
+            } else {
+              vErrors = null;
+            }
+          }
+        }
       }
     }
-    if (data.kind !== void 0) {
-      let data126 = data.kind;
-      if (typeof data126 !== "string") {
-        const err230 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
+  }
+  var _valid34 = _errs261 === errors;
+  errors = _errs260;
+  if (vErrors !== null) {
+    if (_errs260) {
+      vErrors.length = _errs260;
+    } else {
+      vErrors = null;
+    }
+  }
+  if (_valid34) {
+    const _errs265 = errors;
+    if (data && typeof data == "object" && !Array.isArray(data)) {
+      if (data.power !== void 0) {
+        const err230 = { instancePath: instancePath + "/power", schemaPath: "#/allOf/34/then/properties/power/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err230];
         } else {
@@ -5934,31 +5962,45 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data126 === "switch" || data126 === "router" || data126 === "access-point" || data126 === "media-converter" || data126 === "server" || data126 === "camera" || data126 === "display" || data126 === "computer" || data126 === "tuner" || data126 === "patch-panel" || data126 === "internet" || data126 === "aerial" || data126 === "lnb" || data126 === "amplifier" || data126 === "attenuator" || data126 === "filter" || data126 === "equaliser" || data126 === "splitter" || data126 === "tap" || data126 === "combiner" || data126 === "diplexer" || data126 === "multiswitch" || data126 === "outlet" || data126 === "power-inserter" || data126 === "isolator" || data126 === "earth-block" || data126 === "ups" || data126 === "circuit")) {
-        const err231 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
-        if (vErrors === null) {
-          vErrors = [err231];
-        } else {
-          vErrors.push(err231);
-        }
-        errors++;
-      }
     }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err232 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err232];
-        } else {
-          vErrors.push(err232);
-        }
-        errors++;
-      }
+    var _valid34 = _errs265 === errors;
+    valid145 = _valid34;
+    if (valid145) {
+      var props34 = {};
+      props34.power = true;
+      props34.kind = true;
     }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data128 = data["unregistered-multicast"];
-      if (typeof data128 !== "string") {
-        const err233 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+  }
+  if (!valid145) {
+    const err231 = { instancePath, schemaPath: "#/allOf/34/if", keyword: "if", params: { failingKeyword: "then" } };
+    if (vErrors === null) {
+      vErrors = [err231];
+    } else {
+      vErrors.push(err231);
+    }
+    errors++;
+  }
+  if (props0 !== true && props34 !== void 0) {
+    if (props34 === true) {
+      props0 = true;
+    } else {
+      props0 = props0 || {};
+      Object.assign(props0, props34);
+    }
+  }
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.kind === void 0) {
+      const err232 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+      if (vErrors === null) {
+        vErrors = [err232];
+      } else {
+        vErrors.push(err232);
+      }
+      errors++;
+    }
+    for (const key4 in data) {
+      if (!func1.call(schema40.properties, key4)) {
+        const err233 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
         if (vErrors === null) {
           vErrors = [err233];
         } else {
@@ -5966,8 +6008,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data128 === "flood" || data128 === "drop")) {
-        const err234 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
+    }
+    if (data.kind !== void 0) {
+      let data127 = data.kind;
+      if (typeof data127 !== "string") {
+        const err234 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err234];
         } else {
@@ -5975,11 +6020,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["without-querier"] !== void 0) {
-      let data129 = data["without-querier"];
-      if (typeof data129 !== "string") {
-        const err235 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
+      if (!(data127 === "switch" || data127 === "router" || data127 === "access-point" || data127 === "media-converter" || data127 === "server" || data127 === "camera" || data127 === "display" || data127 === "computer" || data127 === "tuner" || data127 === "patch-panel" || data127 === "internet" || data127 === "aerial" || data127 === "lnb" || data127 === "amplifier" || data127 === "attenuator" || data127 === "filter" || data127 === "equaliser" || data127 === "splitter" || data127 === "tap" || data127 === "combiner" || data127 === "diplexer" || data127 === "multiswitch" || data127 === "outlet" || data127 === "power-inserter" || data127 === "isolator" || data127 === "earth-block" || data127 === "ups" || data127 === "circuit")) {
+        const err235 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
         if (vErrors === null) {
           vErrors = [err235];
         } else {
@@ -5987,8 +6029,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data129 === "by-reports" || data129 === "flood")) {
-        const err236 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
+    }
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err236 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err236];
         } else {
@@ -5997,9 +6041,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err237 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+    if (data["unregistered-multicast"] !== void 0) {
+      let data129 = data["unregistered-multicast"];
+      if (typeof data129 !== "string") {
+        const err237 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err237];
         } else {
@@ -6007,11 +6052,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data131 = data["spanning-tree-priority"];
-      if (!(typeof data131 == "number" && (!(data131 % 1) && !isNaN(data131)) && isFinite(data131))) {
-        const err238 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+      if (!(data129 === "flood" || data129 === "drop")) {
+        const err238 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
         if (vErrors === null) {
           vErrors = [err238];
         } else {
@@ -6019,86 +6061,86 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data131 == "number" && isFinite(data131)) {
-        if (data131 > 61440 || isNaN(data131)) {
-          const err239 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
+    }
+    if (data["without-querier"] !== void 0) {
+      let data130 = data["without-querier"];
+      if (typeof data130 !== "string") {
+        const err239 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err239];
+        } else {
+          vErrors.push(err239);
+        }
+        errors++;
+      }
+      if (!(data130 === "by-reports" || data130 === "flood")) {
+        const err240 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
+        if (vErrors === null) {
+          vErrors = [err240];
+        } else {
+          vErrors.push(err240);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err241 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err241];
+        } else {
+          vErrors.push(err241);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data132 = data["spanning-tree-priority"];
+      if (!(typeof data132 == "number" && (!(data132 % 1) && !isNaN(data132)) && isFinite(data132))) {
+        const err242 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err242];
+        } else {
+          vErrors.push(err242);
+        }
+        errors++;
+      }
+      if (typeof data132 == "number" && isFinite(data132)) {
+        if (data132 > 61440 || isNaN(data132)) {
+          const err243 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
           if (vErrors === null) {
-            vErrors = [err239];
+            vErrors = [err243];
           } else {
-            vErrors.push(err239);
+            vErrors.push(err243);
           }
           errors++;
         }
-        if (data131 < 0 || isNaN(data131)) {
-          const err240 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
+        if (data132 < 0 || isNaN(data132)) {
+          const err244 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
           if (vErrors === null) {
-            vErrors = [err240];
+            vErrors = [err244];
           } else {
-            vErrors.push(err240);
+            vErrors.push(err244);
           }
           errors++;
         }
         let res0;
-        if (res0 = data131 / 4096, res0 !== parseInt(res0)) {
-          const err241 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+        if (res0 = data132 / 4096, res0 !== parseInt(res0)) {
+          const err245 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
           if (vErrors === null) {
-            vErrors = [err241];
+            vErrors = [err245];
           } else {
-            vErrors.push(err241);
+            vErrors.push(err245);
           }
           errors++;
         }
       }
     }
     if (data["poe-budget"] !== void 0) {
-      let data132 = data["poe-budget"];
-      if (typeof data132 === "string") {
-        if (!pattern12.test(data132)) {
-          const err242 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
-          if (vErrors === null) {
-            vErrors = [err242];
-          } else {
-            vErrors.push(err242);
-          }
-          errors++;
-        }
-      } else {
-        const err243 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err243];
-        } else {
-          vErrors.push(err243);
-        }
-        errors++;
-      }
-    }
-    if (data.routing !== void 0) {
-      if (typeof data.routing !== "boolean") {
-        const err244 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err244];
-        } else {
-          vErrors.push(err244);
-        }
-        errors++;
-      }
-    }
-    if (data["multicast-routing"] !== void 0) {
-      if (typeof data["multicast-routing"] !== "boolean") {
-        const err245 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err245];
-        } else {
-          vErrors.push(err245);
-        }
-        errors++;
-      }
-    }
-    if (data.ports !== void 0) {
-      let data135 = data.ports;
-      if (data135 && typeof data135 == "object" && !Array.isArray(data135)) {
-        if (Object.keys(data135).length < 1) {
-          const err246 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data133 = data["poe-budget"];
+      if (typeof data133 === "string") {
+        if (!pattern12.test(data133)) {
+          const err246 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
             vErrors = [err246];
           } else {
@@ -6106,230 +6148,230 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key5 in data135) {
-          const _errs282 = errors;
+      } else {
+        const err247 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err247];
+        } else {
+          vErrors.push(err247);
+        }
+        errors++;
+      }
+    }
+    if (data.routing !== void 0) {
+      if (typeof data.routing !== "boolean") {
+        const err248 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err248];
+        } else {
+          vErrors.push(err248);
+        }
+        errors++;
+      }
+    }
+    if (data["multicast-routing"] !== void 0) {
+      if (typeof data["multicast-routing"] !== "boolean") {
+        const err249 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err249];
+        } else {
+          vErrors.push(err249);
+        }
+        errors++;
+      }
+    }
+    if (data.ports !== void 0) {
+      let data136 = data.ports;
+      if (data136 && typeof data136 == "object" && !Array.isArray(data136)) {
+        if (Object.keys(data136).length < 1) {
+          const err250 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err250];
+          } else {
+            vErrors.push(err250);
+          }
+          errors++;
+        }
+        for (const key5 in data136) {
+          const _errs289 = errors;
           if (typeof key5 === "string") {
             if (func2(key5) > 63) {
-              const err247 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
+              const err251 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err247];
+                vErrors = [err251];
               } else {
-                vErrors.push(err247);
+                vErrors.push(err251);
               }
               errors++;
             }
             if (!pattern5.test(key5)) {
-              const err248 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
+              const err252 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err248];
+                vErrors = [err252];
               } else {
-                vErrors.push(err248);
+                vErrors.push(err252);
               }
               errors++;
             }
           } else {
-            const err249 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
+            const err253 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
             if (vErrors === null) {
-              vErrors = [err249];
+              vErrors = [err253];
             } else {
-              vErrors.push(err249);
+              vErrors.push(err253);
             }
             errors++;
           }
-          var valid148 = _errs282 === errors;
-          if (!valid148) {
-            const err250 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
+          var valid152 = _errs289 === errors;
+          if (!valid152) {
+            const err254 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
             if (vErrors === null) {
-              vErrors = [err250];
+              vErrors = [err254];
             } else {
-              vErrors.push(err250);
+              vErrors.push(err254);
             }
             errors++;
           }
         }
-        for (const key6 in data135) {
-          if (!validate24(data135[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data135, parentDataProperty: key6, rootData, dynamicAnchors })) {
+        for (const key6 in data136) {
+          if (!validate24(data136[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data136, parentDataProperty: key6, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err251 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
+        const err255 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err251];
+          vErrors = [err255];
         } else {
-          vErrors.push(err251);
+          vErrors.push(err255);
         }
         errors++;
       }
     }
     if (data.address !== void 0) {
-      let data137 = data.address;
-      if (typeof data137 === "string") {
-        if (!pattern18.test(data137)) {
-          const err252 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+      let data138 = data.address;
+      if (typeof data138 === "string") {
+        if (!pattern18.test(data138)) {
+          const err256 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
           if (vErrors === null) {
-            vErrors = [err252];
+            vErrors = [err256];
           } else {
-            vErrors.push(err252);
+            vErrors.push(err256);
           }
           errors++;
         }
       } else {
-        const err253 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+        const err257 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err253];
+          vErrors = [err257];
         } else {
-          vErrors.push(err253);
+          vErrors.push(err257);
         }
         errors++;
       }
     }
     if (data.addresses !== void 0) {
-      let data138 = data.addresses;
-      if (data138 && typeof data138 == "object" && !Array.isArray(data138)) {
-        if (Object.keys(data138).length < 1) {
-          const err254 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data139 = data.addresses;
+      if (data139 && typeof data139 == "object" && !Array.isArray(data139)) {
+        if (Object.keys(data139).length < 1) {
+          const err258 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err254];
+            vErrors = [err258];
           } else {
-            vErrors.push(err254);
+            vErrors.push(err258);
           }
           errors++;
         }
-        for (const key7 in data138) {
-          const _errs292 = errors;
+        for (const key7 in data139) {
+          const _errs299 = errors;
           if (typeof key7 === "string") {
             if (!pattern7.test(key7)) {
-              const err255 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
+              const err259 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
               if (vErrors === null) {
-                vErrors = [err255];
+                vErrors = [err259];
               } else {
-                vErrors.push(err255);
+                vErrors.push(err259);
               }
               errors++;
             }
           } else {
-            const err256 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
+            const err260 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
             if (vErrors === null) {
-              vErrors = [err256];
+              vErrors = [err260];
             } else {
-              vErrors.push(err256);
+              vErrors.push(err260);
             }
             errors++;
           }
-          var valid152 = _errs292 === errors;
-          if (!valid152) {
-            const err257 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
+          var valid156 = _errs299 === errors;
+          if (!valid156) {
+            const err261 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
             if (vErrors === null) {
-              vErrors = [err257];
+              vErrors = [err261];
             } else {
-              vErrors.push(err257);
+              vErrors.push(err261);
             }
             errors++;
           }
         }
-        for (const key8 in data138) {
-          let data139 = data138[key8];
-          if (typeof data139 === "string") {
-            if (!pattern18.test(data139)) {
-              const err258 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+        for (const key8 in data139) {
+          let data140 = data139[key8];
+          if (typeof data140 === "string") {
+            if (!pattern18.test(data140)) {
+              const err262 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
               if (vErrors === null) {
-                vErrors = [err258];
+                vErrors = [err262];
               } else {
-                vErrors.push(err258);
+                vErrors.push(err262);
               }
               errors++;
             }
           } else {
-            const err259 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+            const err263 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err259];
+              vErrors = [err263];
             } else {
-              vErrors.push(err259);
+              vErrors.push(err263);
             }
             errors++;
           }
         }
       } else {
-        const err260 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
+        const err264 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err260];
+          vErrors = [err264];
         } else {
-          vErrors.push(err260);
+          vErrors.push(err264);
         }
         errors++;
       }
     }
     if (data.mac !== void 0) {
-      let data140 = data.mac;
-      if (typeof data140 === "string") {
-        if (!pattern22.test(data140)) {
-          const err261 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
+      let data141 = data.mac;
+      if (typeof data141 === "string") {
+        if (!pattern22.test(data141)) {
+          const err265 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
           if (vErrors === null) {
-            vErrors = [err261];
+            vErrors = [err265];
           } else {
-            vErrors.push(err261);
+            vErrors.push(err265);
           }
           errors++;
         }
       } else {
-        const err262 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
+        const err266 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err262];
+          vErrors = [err266];
         } else {
-          vErrors.push(err262);
+          vErrors.push(err266);
         }
         errors++;
       }
     }
     if (data.reserved !== void 0) {
       if (typeof data.reserved !== "boolean") {
-        const err263 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err263];
-        } else {
-          vErrors.push(err263);
-        }
-        errors++;
-      }
-    }
-    if (data.interface !== void 0) {
-      let data142 = data.interface;
-      if (typeof data142 === "string") {
-        if (!pattern23.test(data142)) {
-          const err264 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
-          if (vErrors === null) {
-            vErrors = [err264];
-          } else {
-            vErrors.push(err264);
-          }
-          errors++;
-        }
-      } else {
-        const err265 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err265];
-        } else {
-          vErrors.push(err265);
-        }
-        errors++;
-      }
-    }
-    if (data.speed !== void 0) {
-      let data143 = data.speed;
-      if (typeof data143 === "string") {
-        if (!pattern14.test(data143)) {
-          const err266 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err266];
-          } else {
-            vErrors.push(err266);
-          }
-          errors++;
-        }
-      } else {
-        const err267 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err267 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err267];
         } else {
@@ -6338,19 +6380,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.medium !== void 0) {
-      let data144 = data.medium;
-      if (typeof data144 !== "string") {
-        const err268 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err268];
-        } else {
-          vErrors.push(err268);
+    if (data.interface !== void 0) {
+      let data143 = data.interface;
+      if (typeof data143 === "string") {
+        if (!pattern23.test(data143)) {
+          const err268 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+          if (vErrors === null) {
+            vErrors = [err268];
+          } else {
+            vErrors.push(err268);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data144 === "copper" || data144 === "multimode" || data144 === "single-mode" || data144 === "direct-attach")) {
-        const err269 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
+      } else {
+        const err269 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err269];
         } else {
@@ -6359,23 +6402,66 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.module !== void 0) {
-      let data145 = data.module;
-      if (typeof data145 !== "string") {
-        const err270 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err270];
-        } else {
-          vErrors.push(err270);
+    if (data.speed !== void 0) {
+      let data144 = data.speed;
+      if (typeof data144 === "string") {
+        if (!pattern14.test(data144)) {
+          const err270 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          if (vErrors === null) {
+            vErrors = [err270];
+          } else {
+            vErrors.push(err270);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data145 === "100base-fx" || data145 === "100base-lx10" || data145 === "100base-bx10-d" || data145 === "100base-bx10-u" || data145 === "1000base-t" || data145 === "1000base-sx" || data145 === "1000base-lx" || data145 === "1000base-lx10" || data145 === "1000base-bx10-d" || data145 === "1000base-bx10-u" || data145 === "2.5gbase-t" || data145 === "10gbase-t" || data145 === "10gbase-sr" || data145 === "10gbase-lrm" || data145 === "10gbase-lr" || data145 === "10gbase-er" || data145 === "10gbase-br10-d" || data145 === "10gbase-br10-u" || data145 === "25gbase-sr" || data145 === "25gbase-lr" || data145 === "40gbase-sr4" || data145 === "40gbase-lr4")) {
-        const err271 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+      } else {
+        const err271 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err271];
         } else {
           vErrors.push(err271);
+        }
+        errors++;
+      }
+    }
+    if (data.medium !== void 0) {
+      let data145 = data.medium;
+      if (typeof data145 !== "string") {
+        const err272 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err272];
+        } else {
+          vErrors.push(err272);
+        }
+        errors++;
+      }
+      if (!(data145 === "copper" || data145 === "multimode" || data145 === "single-mode" || data145 === "direct-attach")) {
+        const err273 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
+        if (vErrors === null) {
+          vErrors = [err273];
+        } else {
+          vErrors.push(err273);
+        }
+        errors++;
+      }
+    }
+    if (data.module !== void 0) {
+      let data146 = data.module;
+      if (typeof data146 !== "string") {
+        const err274 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err274];
+        } else {
+          vErrors.push(err274);
+        }
+        errors++;
+      }
+      if (!(data146 === "100base-fx" || data146 === "100base-lx10" || data146 === "100base-bx10-d" || data146 === "100base-bx10-u" || data146 === "1000base-t" || data146 === "1000base-sx" || data146 === "1000base-lx" || data146 === "1000base-lx10" || data146 === "1000base-bx10-d" || data146 === "1000base-bx10-u" || data146 === "2.5gbase-t" || data146 === "10gbase-t" || data146 === "10gbase-sr" || data146 === "10gbase-lrm" || data146 === "10gbase-lr" || data146 === "10gbase-er" || data146 === "10gbase-br10-d" || data146 === "10gbase-br10-u" || data146 === "25gbase-sr" || data146 === "25gbase-lr" || data146 === "40gbase-sr4" || data146 === "40gbase-lr4")) {
+        const err275 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+        if (vErrors === null) {
+          vErrors = [err275];
+        } else {
+          vErrors.push(err275);
         }
         errors++;
       }
@@ -6387,54 +6473,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.down !== void 0) {
-      let data147 = data.down;
-      if (typeof data147 === "string") {
-        if (!pattern14.test(data147)) {
-          const err272 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err272];
-          } else {
-            vErrors.push(err272);
-          }
-          errors++;
-        }
-      } else {
-        const err273 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err273];
-        } else {
-          vErrors.push(err273);
-        }
-        errors++;
-      }
-    }
-    if (data.up !== void 0) {
-      let data148 = data.up;
+      let data148 = data.down;
       if (typeof data148 === "string") {
         if (!pattern14.test(data148)) {
-          const err274 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err274];
-          } else {
-            vErrors.push(err274);
-          }
-          errors++;
-        }
-      } else {
-        const err275 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err275];
-        } else {
-          vErrors.push(err275);
-        }
-        errors++;
-      }
-    }
-    if (data["basic-rate"] !== void 0) {
-      let data149 = data["basic-rate"];
-      if (typeof data149 === "string") {
-        if (!pattern14.test(data149)) {
-          const err276 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err276 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err276];
           } else {
@@ -6443,7 +6485,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err277 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err277 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err277];
         } else {
@@ -6451,19 +6493,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data149 === "1 Mb/s" || data149 === "2 Mb/s" || data149 === "5.5 Mb/s" || data149 === "6 Mb/s" || data149 === "9 Mb/s" || data149 === "11 Mb/s" || data149 === "12 Mb/s" || data149 === "18 Mb/s" || data149 === "24 Mb/s" || data149 === "36 Mb/s" || data149 === "48 Mb/s" || data149 === "54 Mb/s")) {
-        const err278 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
-        if (vErrors === null) {
-          vErrors = [err278];
-        } else {
-          vErrors.push(err278);
-        }
-        errors++;
-      }
     }
-    if (data["multicast-to-unicast"] !== void 0) {
-      if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err279 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
+    if (data.up !== void 0) {
+      let data149 = data.up;
+      if (typeof data149 === "string") {
+        if (!pattern14.test(data149)) {
+          const err278 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          if (vErrors === null) {
+            vErrors = [err278];
+          } else {
+            vErrors.push(err278);
+          }
+          errors++;
+        }
+      } else {
+        const err279 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err279];
         } else {
@@ -6472,33 +6516,29 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.sessions !== void 0) {
-      let data151 = data.sessions;
-      if (!(typeof data151 == "number" && (!(data151 % 1) && !isNaN(data151)) && isFinite(data151))) {
-        const err280 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err280];
-        } else {
-          vErrors.push(err280);
-        }
-        errors++;
-      }
-      if (typeof data151 == "number" && isFinite(data151)) {
-        if (data151 < 1 || isNaN(data151)) {
-          const err281 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+    if (data["basic-rate"] !== void 0) {
+      let data150 = data["basic-rate"];
+      if (typeof data150 === "string") {
+        if (!pattern14.test(data150)) {
+          const err280 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err281];
+            vErrors = [err280];
           } else {
-            vErrors.push(err281);
+            vErrors.push(err280);
           }
           errors++;
         }
+      } else {
+        const err281 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err281];
+        } else {
+          vErrors.push(err281);
+        }
+        errors++;
       }
-    }
-    if (data.decoders !== void 0) {
-      let data152 = data.decoders;
-      if (!(typeof data152 == "number" && (!(data152 % 1) && !isNaN(data152)) && isFinite(data152))) {
-        const err282 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
+      if (!(data150 === "1 Mb/s" || data150 === "2 Mb/s" || data150 === "5.5 Mb/s" || data150 === "6 Mb/s" || data150 === "9 Mb/s" || data150 === "11 Mb/s" || data150 === "12 Mb/s" || data150 === "18 Mb/s" || data150 === "24 Mb/s" || data150 === "36 Mb/s" || data150 === "48 Mb/s" || data150 === "54 Mb/s")) {
+        const err282 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
         if (vErrors === null) {
           vErrors = [err282];
         } else {
@@ -6506,13 +6546,59 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+    }
+    if (data["multicast-to-unicast"] !== void 0) {
+      if (typeof data["multicast-to-unicast"] !== "boolean") {
+        const err283 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err283];
+        } else {
+          vErrors.push(err283);
+        }
+        errors++;
+      }
+    }
+    if (data.sessions !== void 0) {
+      let data152 = data.sessions;
+      if (!(typeof data152 == "number" && (!(data152 % 1) && !isNaN(data152)) && isFinite(data152))) {
+        const err284 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err284];
+        } else {
+          vErrors.push(err284);
+        }
+        errors++;
+      }
       if (typeof data152 == "number" && isFinite(data152)) {
         if (data152 < 1 || isNaN(data152)) {
-          const err283 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          const err285 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err283];
+            vErrors = [err285];
           } else {
-            vErrors.push(err283);
+            vErrors.push(err285);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.decoders !== void 0) {
+      let data153 = data.decoders;
+      if (!(typeof data153 == "number" && (!(data153 % 1) && !isNaN(data153)) && isFinite(data153))) {
+        const err286 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err286];
+        } else {
+          vErrors.push(err286);
+        }
+        errors++;
+      }
+      if (typeof data153 == "number" && isFinite(data153)) {
+        if (data153 < 1 || isNaN(data153)) {
+          const err287 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err287];
+          } else {
+            vErrors.push(err287);
           }
           errors++;
         }
@@ -6525,72 +6611,28 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data154 = data.routes;
-      if (Array.isArray(data154)) {
-        const len0 = data154.length;
+      let data155 = data.routes;
+      if (Array.isArray(data155)) {
+        const len0 = data155.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data154[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data154, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data155[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data155, parentDataProperty: i0, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err284 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
+        const err288 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err284];
+          vErrors = [err288];
         } else {
-          vErrors.push(err284);
+          vErrors.push(err288);
         }
         errors++;
       }
     }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err285 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err285];
-        } else {
-          vErrors.push(err285);
-        }
-        errors++;
-      }
-    }
-    if (data.model !== void 0) {
-      if (typeof data.model !== "string") {
-        const err286 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err286];
-        } else {
-          vErrors.push(err286);
-        }
-        errors++;
-      }
-    }
-    if (data.location !== void 0) {
-      if (typeof data.location !== "string") {
-        const err287 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err287];
-        } else {
-          vErrors.push(err287);
-        }
-        errors++;
-      }
-    }
-    if (data.frequencies !== void 0) {
-      let data159 = data.frequencies;
-      if (typeof data159 === "string") {
-        if (!pattern39.test(data159)) {
-          const err288 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
-          if (vErrors === null) {
-            vErrors = [err288];
-          } else {
-            vErrors.push(err288);
-          }
-          errors++;
-        }
-      } else {
-        const err289 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        const err289 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err289];
         } else {
@@ -6599,20 +6641,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.passes !== void 0) {
-      let data160 = data.passes;
-      if (typeof data160 === "string") {
-        if (!pattern39.test(data160)) {
-          const err290 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
-          if (vErrors === null) {
-            vErrors = [err290];
-          } else {
-            vErrors.push(err290);
-          }
-          errors++;
+    if (data.model !== void 0) {
+      if (typeof data.model !== "string") {
+        const err290 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err290];
+        } else {
+          vErrors.push(err290);
         }
-      } else {
-        const err291 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+    }
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err291 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err291];
         } else {
@@ -6621,11 +6663,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.receives !== void 0) {
-      let data161 = data.receives;
-      if (data161 && typeof data161 == "object" && !Array.isArray(data161)) {
-        if (Object.keys(data161).length < 1) {
-          const err292 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.frequencies !== void 0) {
+      let data160 = data.frequencies;
+      if (typeof data160 === "string") {
+        if (!pattern39.test(data160)) {
+          const err292 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err292];
           } else {
@@ -6633,87 +6675,87 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key9 in data161) {
-          const _errs347 = errors;
-          if (typeof key9 === "string") {
-            if (!pattern7.test(key9)) {
-              const err293 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
-              if (vErrors === null) {
-                vErrors = [err293];
-              } else {
-                vErrors.push(err293);
-              }
-              errors++;
-            }
-          } else {
-            const err294 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
-            if (vErrors === null) {
-              vErrors = [err294];
-            } else {
-              vErrors.push(err294);
-            }
-            errors++;
-          }
-          var valid165 = _errs347 === errors;
-          if (!valid165) {
-            const err295 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
-            if (vErrors === null) {
-              vErrors = [err295];
-            } else {
-              vErrors.push(err295);
-            }
-            errors++;
-          }
-        }
-        for (const key10 in data161) {
-          let data162 = data161[key10];
-          if (typeof data162 === "string") {
-            if (!pattern42.test(data162)) {
-              const err296 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-              if (vErrors === null) {
-                vErrors = [err296];
-              } else {
-                vErrors.push(err296);
-              }
-              errors++;
-            }
-          } else {
-            const err297 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err297];
-            } else {
-              vErrors.push(err297);
-            }
-            errors++;
-          }
-        }
       } else {
-        const err298 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
+        const err293 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err298];
+          vErrors = [err293];
         } else {
-          vErrors.push(err298);
+          vErrors.push(err293);
         }
         errors++;
       }
     }
-    if (data.field !== void 0) {
-      let data163 = data.field;
-      if (data163 && typeof data163 == "object" && !Array.isArray(data163)) {
-        if (Object.keys(data163).length < 1) {
-          const err299 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.passes !== void 0) {
+      let data161 = data.passes;
+      if (typeof data161 === "string") {
+        if (!pattern39.test(data161)) {
+          const err294 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
-            vErrors = [err299];
+            vErrors = [err294];
           } else {
-            vErrors.push(err299);
+            vErrors.push(err294);
           }
           errors++;
         }
-        for (const key11 in data163) {
-          const _errs356 = errors;
-          if (typeof key11 === "string") {
-            if (!pattern7.test(key11)) {
-              const err300 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
+      } else {
+        const err295 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err295];
+        } else {
+          vErrors.push(err295);
+        }
+        errors++;
+      }
+    }
+    if (data.receives !== void 0) {
+      let data162 = data.receives;
+      if (data162 && typeof data162 == "object" && !Array.isArray(data162)) {
+        if (Object.keys(data162).length < 1) {
+          const err296 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err296];
+          } else {
+            vErrors.push(err296);
+          }
+          errors++;
+        }
+        for (const key9 in data162) {
+          const _errs354 = errors;
+          if (typeof key9 === "string") {
+            if (!pattern7.test(key9)) {
+              const err297 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
+              if (vErrors === null) {
+                vErrors = [err297];
+              } else {
+                vErrors.push(err297);
+              }
+              errors++;
+            }
+          } else {
+            const err298 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
+            if (vErrors === null) {
+              vErrors = [err298];
+            } else {
+              vErrors.push(err298);
+            }
+            errors++;
+          }
+          var valid169 = _errs354 === errors;
+          if (!valid169) {
+            const err299 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
+            if (vErrors === null) {
+              vErrors = [err299];
+            } else {
+              vErrors.push(err299);
+            }
+            errors++;
+          }
+        }
+        for (const key10 in data162) {
+          let data163 = data162[key10];
+          if (typeof data163 === "string") {
+            if (!pattern42.test(data163)) {
+              const err300 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
               if (vErrors === null) {
                 vErrors = [err300];
               } else {
@@ -6722,7 +6764,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err301 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
+            const err301 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err301];
             } else {
@@ -6730,66 +6772,66 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          var valid169 = _errs356 === errors;
-          if (!valid169) {
-            const err302 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
-            if (vErrors === null) {
-              vErrors = [err302];
-            } else {
-              vErrors.push(err302);
-            }
-            errors++;
-          }
-        }
-        for (const key12 in data163) {
-          let data164 = data163[key12];
-          if (typeof data164 === "string") {
-            if (!pattern42.test(data164)) {
-              const err303 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-              if (vErrors === null) {
-                vErrors = [err303];
-              } else {
-                vErrors.push(err303);
-              }
-              errors++;
-            }
-          } else {
-            const err304 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-            if (vErrors === null) {
-              vErrors = [err304];
-            } else {
-              vErrors.push(err304);
-            }
-            errors++;
-          }
         }
       } else {
-        const err305 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
+        const err302 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err305];
+          vErrors = [err302];
         } else {
-          vErrors.push(err305);
+          vErrors.push(err302);
         }
         errors++;
       }
     }
-    if (data.quality !== void 0) {
-      let data165 = data.quality;
-      if (data165 && typeof data165 == "object" && !Array.isArray(data165)) {
-        if (Object.keys(data165).length < 1) {
-          const err306 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.field !== void 0) {
+      let data164 = data.field;
+      if (data164 && typeof data164 == "object" && !Array.isArray(data164)) {
+        if (Object.keys(data164).length < 1) {
+          const err303 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err306];
+            vErrors = [err303];
           } else {
-            vErrors.push(err306);
+            vErrors.push(err303);
           }
           errors++;
         }
-        for (const key13 in data165) {
-          const _errs365 = errors;
-          if (typeof key13 === "string") {
-            if (!pattern7.test(key13)) {
-              const err307 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
+        for (const key11 in data164) {
+          const _errs363 = errors;
+          if (typeof key11 === "string") {
+            if (!pattern7.test(key11)) {
+              const err304 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
+              if (vErrors === null) {
+                vErrors = [err304];
+              } else {
+                vErrors.push(err304);
+              }
+              errors++;
+            }
+          } else {
+            const err305 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
+            if (vErrors === null) {
+              vErrors = [err305];
+            } else {
+              vErrors.push(err305);
+            }
+            errors++;
+          }
+          var valid173 = _errs363 === errors;
+          if (!valid173) {
+            const err306 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
+            if (vErrors === null) {
+              vErrors = [err306];
+            } else {
+              vErrors.push(err306);
+            }
+            errors++;
+          }
+        }
+        for (const key12 in data164) {
+          let data165 = data164[key12];
+          if (typeof data165 === "string") {
+            if (!pattern42.test(data165)) {
+              const err307 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
               if (vErrors === null) {
                 vErrors = [err307];
               } else {
@@ -6798,7 +6840,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err308 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
+            const err308 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
               vErrors = [err308];
             } else {
@@ -6806,85 +6848,85 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          var valid173 = _errs365 === errors;
-          if (!valid173) {
-            const err309 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
-            if (vErrors === null) {
-              vErrors = [err309];
-            } else {
-              vErrors.push(err309);
-            }
-            errors++;
-          }
         }
-        for (const key14 in data165) {
-          let data166 = data165[key14];
-          if (typeof data166 === "string") {
-            if (!pattern46.test(data166)) {
-              const err310 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      } else {
+        const err309 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
+        if (vErrors === null) {
+          vErrors = [err309];
+        } else {
+          vErrors.push(err309);
+        }
+        errors++;
+      }
+    }
+    if (data.quality !== void 0) {
+      let data166 = data.quality;
+      if (data166 && typeof data166 == "object" && !Array.isArray(data166)) {
+        if (Object.keys(data166).length < 1) {
+          const err310 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err310];
+          } else {
+            vErrors.push(err310);
+          }
+          errors++;
+        }
+        for (const key13 in data166) {
+          const _errs372 = errors;
+          if (typeof key13 === "string") {
+            if (!pattern7.test(key13)) {
+              const err311 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
               if (vErrors === null) {
-                vErrors = [err310];
+                vErrors = [err311];
               } else {
-                vErrors.push(err310);
+                vErrors.push(err311);
               }
               errors++;
             }
           } else {
-            const err311 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err312 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
             if (vErrors === null) {
-              vErrors = [err311];
+              vErrors = [err312];
             } else {
-              vErrors.push(err311);
+              vErrors.push(err312);
+            }
+            errors++;
+          }
+          var valid177 = _errs372 === errors;
+          if (!valid177) {
+            const err313 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
+            if (vErrors === null) {
+              vErrors = [err313];
+            } else {
+              vErrors.push(err313);
+            }
+            errors++;
+          }
+        }
+        for (const key14 in data166) {
+          let data167 = data166[key14];
+          if (typeof data167 === "string") {
+            if (!pattern46.test(data167)) {
+              const err314 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err314];
+              } else {
+                vErrors.push(err314);
+              }
+              errors++;
+            }
+          } else {
+            const err315 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err315];
+            } else {
+              vErrors.push(err315);
             }
             errors++;
           }
         }
       } else {
-        const err312 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err312];
-        } else {
-          vErrors.push(err312);
-        }
-        errors++;
-      }
-    }
-    if (data.gain !== void 0) {
-      let data167 = data.gain;
-      if (typeof data167 === "string") {
-        if (!pattern46.test(data167)) {
-          const err313 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err313];
-          } else {
-            vErrors.push(err313);
-          }
-          errors++;
-        }
-      } else {
-        const err314 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err314];
-        } else {
-          vErrors.push(err314);
-        }
-        errors++;
-      }
-    }
-    if (data["noise-figure"] !== void 0) {
-      let data168 = data["noise-figure"];
-      if (typeof data168 === "string") {
-        if (!pattern46.test(data168)) {
-          const err315 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err315];
-          } else {
-            vErrors.push(err315);
-          }
-          errors++;
-        }
-      } else {
-        const err316 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err316 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err316];
         } else {
@@ -6893,11 +6935,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["max-output"] !== void 0) {
-      let data169 = data["max-output"];
-      if (typeof data169 === "string") {
-        if (!pattern42.test(data169)) {
-          const err317 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+    if (data.gain !== void 0) {
+      let data168 = data.gain;
+      if (typeof data168 === "string") {
+        if (!pattern46.test(data168)) {
+          const err317 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err317];
           } else {
@@ -6906,7 +6948,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err318 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+        const err318 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err318];
         } else {
@@ -6915,19 +6957,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["powered-by"] !== void 0) {
-      let data170 = data["powered-by"];
-      if (typeof data170 !== "string") {
-        const err319 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err319];
-        } else {
-          vErrors.push(err319);
+    if (data["noise-figure"] !== void 0) {
+      let data169 = data["noise-figure"];
+      if (typeof data169 === "string") {
+        if (!pattern46.test(data169)) {
+          const err319 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err319];
+          } else {
+            vErrors.push(err319);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data170 === "in" || data170 === "out")) {
-        const err320 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
+      } else {
+        const err320 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err320];
         } else {
@@ -6936,11 +6979,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.supply !== void 0) {
-      let data171 = data.supply;
-      if (typeof data171 === "string") {
-        if (!pattern50.test(data171)) {
-          const err321 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? V$" } };
+    if (data["max-output"] !== void 0) {
+      let data170 = data["max-output"];
+      if (typeof data170 === "string") {
+        if (!pattern42.test(data170)) {
+          const err321 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
           if (vErrors === null) {
             vErrors = [err321];
           } else {
@@ -6949,7 +6992,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err322 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
+        const err322 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err322];
         } else {
@@ -6958,24 +7001,67 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.current !== void 0) {
-      let data172 = data.current;
-      if (typeof data172 === "string") {
-        if (!pattern51.test(data172)) {
-          const err323 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
-          if (vErrors === null) {
-            vErrors = [err323];
-          } else {
-            vErrors.push(err323);
-          }
-          errors++;
+    if (data["powered-by"] !== void 0) {
+      let data171 = data["powered-by"];
+      if (typeof data171 !== "string") {
+        const err323 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err323];
+        } else {
+          vErrors.push(err323);
         }
-      } else {
-        const err324 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+      if (!(data171 === "in" || data171 === "out")) {
+        const err324 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
         if (vErrors === null) {
           vErrors = [err324];
         } else {
           vErrors.push(err324);
+        }
+        errors++;
+      }
+    }
+    if (data.supply !== void 0) {
+      let data172 = data.supply;
+      if (typeof data172 === "string") {
+        if (!pattern50.test(data172)) {
+          const err325 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$" } };
+          if (vErrors === null) {
+            vErrors = [err325];
+          } else {
+            vErrors.push(err325);
+          }
+          errors++;
+        }
+      } else {
+        const err326 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err326];
+        } else {
+          vErrors.push(err326);
+        }
+        errors++;
+      }
+    }
+    if (data.current !== void 0) {
+      let data173 = data.current;
+      if (typeof data173 === "string") {
+        if (!pattern51.test(data173)) {
+          const err327 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
+          if (vErrors === null) {
+            vErrors = [err327];
+          } else {
+            vErrors.push(err327);
+          }
+          errors++;
+        }
+      } else {
+        const err328 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err328];
+        } else {
+          vErrors.push(err328);
         }
         errors++;
       }
@@ -6993,50 +7079,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data175 = data.slope;
-      if (typeof data175 === "string") {
-        if (!pattern46.test(data175)) {
-          const err325 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err325];
-          } else {
-            vErrors.push(err325);
-          }
-          errors++;
-        }
-      } else {
-        const err326 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err326];
-        } else {
-          vErrors.push(err326);
-        }
-        errors++;
-      }
-    }
-    if (data.ways !== void 0) {
-      let data176 = data.ways;
-      if (!(typeof data176 == "number" && (!(data176 % 1) && !isNaN(data176)) && isFinite(data176))) {
-        const err327 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err327];
-        } else {
-          vErrors.push(err327);
-        }
-        errors++;
-      }
-      if (typeof data176 == "number" && isFinite(data176)) {
-        if (data176 > 64 || isNaN(data176)) {
-          const err328 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
-          if (vErrors === null) {
-            vErrors = [err328];
-          } else {
-            vErrors.push(err328);
-          }
-          errors++;
-        }
-        if (data176 < 1 || isNaN(data176)) {
-          const err329 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      let data176 = data.slope;
+      if (typeof data176 === "string") {
+        if (!pattern46.test(data176)) {
+          const err329 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err329];
           } else {
@@ -7044,59 +7090,99 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+      } else {
+        const err330 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err330];
+        } else {
+          vErrors.push(err330);
+        }
+        errors++;
+      }
+    }
+    if (data.ways !== void 0) {
+      let data177 = data.ways;
+      if (!(typeof data177 == "number" && (!(data177 % 1) && !isNaN(data177)) && isFinite(data177))) {
+        const err331 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err331];
+        } else {
+          vErrors.push(err331);
+        }
+        errors++;
+      }
+      if (typeof data177 == "number" && isFinite(data177)) {
+        if (data177 > 64 || isNaN(data177)) {
+          const err332 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
+          if (vErrors === null) {
+            vErrors = [err332];
+          } else {
+            vErrors.push(err332);
+          }
+          errors++;
+        }
+        if (data177 < 1 || isNaN(data177)) {
+          const err333 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err333];
+          } else {
+            vErrors.push(err333);
+          }
+          errors++;
+        }
       }
     }
     if (data.terminated !== void 0) {
-      let data177 = data.terminated;
-      if (Array.isArray(data177)) {
-        const len1 = data177.length;
+      let data178 = data.terminated;
+      if (Array.isArray(data178)) {
+        const len1 = data178.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data178 = data177[i1];
-          if (typeof data178 !== "string") {
-            const err330 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
+          let data179 = data178[i1];
+          if (typeof data179 !== "string") {
+            const err334 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err330];
+              vErrors = [err334];
             } else {
-              vErrors.push(err330);
+              vErrors.push(err334);
             }
             errors++;
           }
-          if (typeof data178 === "string") {
-            if (!pattern7.test(data178)) {
-              const err331 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data179 === "string") {
+            if (!pattern7.test(data179)) {
+              const err335 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err331];
+                vErrors = [err335];
               } else {
-                vErrors.push(err331);
+                vErrors.push(err335);
               }
               errors++;
             }
           } else {
-            const err332 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err336 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err332];
+              vErrors = [err336];
             } else {
-              vErrors.push(err332);
+              vErrors.push(err336);
             }
             errors++;
           }
         }
-        let i2 = data177.length;
+        let i2 = data178.length;
         let j0;
         if (i2 > 1) {
           const indices0 = {};
           for (; i2--; ) {
-            let item0 = data177[i2];
+            let item0 = data178[i2];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err333 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
+              const err337 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
               if (vErrors === null) {
-                vErrors = [err333];
+                vErrors = [err337];
               } else {
-                vErrors.push(err333);
+                vErrors.push(err337);
               }
               errors++;
               break;
@@ -7105,97 +7191,97 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err334 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
+        const err338 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
-          vErrors = [err334];
+          vErrors = [err338];
         } else {
-          vErrors.push(err334);
+          vErrors.push(err338);
         }
         errors++;
       }
     }
     if (data.isolation !== void 0) {
-      let data179 = data.isolation;
-      if (typeof data179 === "string") {
-        if (!pattern46.test(data179)) {
-          const err335 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data180 = data.isolation;
+      if (typeof data180 === "string") {
+        if (!pattern46.test(data180)) {
+          const err339 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err335];
+            vErrors = [err339];
           } else {
-            vErrors.push(err335);
+            vErrors.push(err339);
           }
           errors++;
         }
       } else {
-        const err336 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err340 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err336];
+          vErrors = [err340];
         } else {
-          vErrors.push(err336);
+          vErrors.push(err340);
         }
         errors++;
       }
     }
     if (data["power-pass"] !== void 0) {
-      let data180 = data["power-pass"];
-      if (!Array.isArray(data180) && typeof data180 !== "boolean") {
-        const err337 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
+      let data181 = data["power-pass"];
+      if (!Array.isArray(data181) && typeof data181 !== "boolean") {
+        const err341 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
         if (vErrors === null) {
-          vErrors = [err337];
+          vErrors = [err341];
         } else {
-          vErrors.push(err337);
+          vErrors.push(err341);
         }
         errors++;
       }
-      if (Array.isArray(data180)) {
-        const len2 = data180.length;
+      if (Array.isArray(data181)) {
+        const len2 = data181.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data181 = data180[i3];
-          if (typeof data181 !== "string") {
-            const err338 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
+          let data182 = data181[i3];
+          if (typeof data182 !== "string") {
+            const err342 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err338];
+              vErrors = [err342];
             } else {
-              vErrors.push(err338);
+              vErrors.push(err342);
             }
             errors++;
           }
-          if (typeof data181 === "string") {
-            if (!pattern7.test(data181)) {
-              const err339 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data182 === "string") {
+            if (!pattern7.test(data182)) {
+              const err343 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err339];
+                vErrors = [err343];
               } else {
-                vErrors.push(err339);
+                vErrors.push(err343);
               }
               errors++;
             }
           } else {
-            const err340 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err344 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err340];
+              vErrors = [err344];
             } else {
-              vErrors.push(err340);
+              vErrors.push(err344);
             }
             errors++;
           }
         }
-        let i4 = data180.length;
+        let i4 = data181.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data180[i4];
+            let item1 = data181[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err341 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
+              const err345 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
               if (vErrors === null) {
-                vErrors = [err341];
+                vErrors = [err345];
               } else {
-                vErrors.push(err341);
+                vErrors.push(err345);
               }
               errors++;
               break;
@@ -7206,257 +7292,213 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data182 = data.mast;
-      if (data182 && typeof data182 == "object" && !Array.isArray(data182)) {
-        for (const key15 in data182) {
+      let data183 = data.mast;
+      if (data183 && typeof data183 == "object" && !Array.isArray(data183)) {
+        for (const key15 in data183) {
           if (!(key15 === "outside-protected-zone" || key15 === "earthed")) {
-            const err342 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
+            const err346 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
             if (vErrors === null) {
-              vErrors = [err342];
+              vErrors = [err346];
             } else {
-              vErrors.push(err342);
+              vErrors.push(err346);
             }
             errors++;
           }
         }
-        if (data182["outside-protected-zone"] !== void 0) {
-          if (typeof data182["outside-protected-zone"] !== "boolean") {
-            const err343 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
+        if (data183["outside-protected-zone"] !== void 0) {
+          if (typeof data183["outside-protected-zone"] !== "boolean") {
+            const err347 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
             if (vErrors === null) {
-              vErrors = [err343];
+              vErrors = [err347];
             } else {
-              vErrors.push(err343);
+              vErrors.push(err347);
             }
             errors++;
           }
         }
-        if (data182.earthed !== void 0) {
-          let data184 = data182.earthed;
-          if (typeof data184 === "string") {
-            if (!pattern59.test(data184)) {
-              const err344 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? mm\xB2$" } };
+        if (data183.earthed !== void 0) {
+          let data185 = data183.earthed;
+          if (typeof data185 === "string") {
+            if (!pattern59.test(data185)) {
+              const err348 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? mm\xB2$" } };
               if (vErrors === null) {
-                vErrors = [err344];
+                vErrors = [err348];
               } else {
-                vErrors.push(err344);
+                vErrors.push(err348);
               }
               errors++;
             }
           } else {
-            const err345 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
+            const err349 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err345];
+              vErrors = [err349];
             } else {
-              vErrors.push(err345);
+              vErrors.push(err349);
             }
             errors++;
           }
         }
       } else {
-        const err346 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
+        const err350 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err346];
+          vErrors = [err350];
         } else {
-          vErrors.push(err346);
+          vErrors.push(err350);
         }
         errors++;
       }
     }
     if (data.type !== void 0) {
-      let data185 = data.type;
-      if (typeof data185 !== "string") {
-        const err347 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
+      let data186 = data.type;
+      if (typeof data186 !== "string") {
+        const err351 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err347];
+          vErrors = [err351];
         } else {
-          vErrors.push(err347);
+          vErrors.push(err351);
         }
         errors++;
       }
-      if (!(data185 === "single" || data185 === "twin" || data185 === "quad" || data185 === "quattro")) {
-        const err348 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
+      if (!(data186 === "single" || data186 === "twin" || data186 === "quad" || data186 === "quattro")) {
+        const err352 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
         if (vErrors === null) {
-          vErrors = [err348];
+          vErrors = [err352];
         } else {
-          vErrors.push(err348);
+          vErrors.push(err352);
         }
         errors++;
       }
     }
     if (data.inputs !== void 0) {
-      let data186 = data.inputs;
-      if (data186 && typeof data186 == "object" && !Array.isArray(data186)) {
-        if (Object.keys(data186).length < 1) {
-          const err349 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data187 = data.inputs;
+      if (data187 && typeof data187 == "object" && !Array.isArray(data187)) {
+        if (Object.keys(data187).length < 1) {
+          const err353 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err349];
+            vErrors = [err353];
           } else {
-            vErrors.push(err349);
+            vErrors.push(err353);
           }
           errors++;
         }
-        for (const key16 in data186) {
-          const _errs423 = errors;
+        for (const key16 in data187) {
+          const _errs430 = errors;
           if (typeof key16 === "string") {
             if (func2(key16) > 63) {
-              const err350 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
+              const err354 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err350];
+                vErrors = [err354];
               } else {
-                vErrors.push(err350);
+                vErrors.push(err354);
               }
               errors++;
             }
             if (!pattern5.test(key16)) {
-              const err351 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
+              const err355 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err351];
+                vErrors = [err355];
               } else {
-                vErrors.push(err351);
+                vErrors.push(err355);
               }
               errors++;
             }
           } else {
-            const err352 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
+            const err356 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
             if (vErrors === null) {
-              vErrors = [err352];
+              vErrors = [err356];
             } else {
-              vErrors.push(err352);
+              vErrors.push(err356);
             }
             errors++;
           }
-          var valid194 = _errs423 === errors;
-          if (!valid194) {
-            const err353 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
+          var valid198 = _errs430 === errors;
+          if (!valid198) {
+            const err357 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
             if (vErrors === null) {
-              vErrors = [err353];
+              vErrors = [err357];
             } else {
-              vErrors.push(err353);
+              vErrors.push(err357);
             }
             errors++;
           }
         }
-        for (const key17 in data186) {
-          if (!validate36(data186[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data186, parentDataProperty: key17, rootData, dynamicAnchors })) {
+        for (const key17 in data187) {
+          if (!validate36(data187[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data187, parentDataProperty: key17, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err354 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
+        const err358 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err354];
+          vErrors = [err358];
         } else {
-          vErrors.push(err354);
+          vErrors.push(err358);
         }
         errors++;
       }
     }
     if (data.tuners !== void 0) {
-      let data188 = data.tuners;
-      if (data188 && typeof data188 == "object" && !Array.isArray(data188)) {
-        if (Object.keys(data188).length < 1) {
-          const err355 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data189 = data.tuners;
+      if (data189 && typeof data189 == "object" && !Array.isArray(data189)) {
+        if (Object.keys(data189).length < 1) {
+          const err359 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err355];
+            vErrors = [err359];
           } else {
-            vErrors.push(err355);
+            vErrors.push(err359);
           }
           errors++;
         }
-        for (const key18 in data188) {
-          const _errs430 = errors;
+        for (const key18 in data189) {
+          const _errs437 = errors;
           if (typeof key18 === "string") {
             if (func2(key18) > 63) {
-              const err356 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
+              const err360 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err356];
+                vErrors = [err360];
               } else {
-                vErrors.push(err356);
+                vErrors.push(err360);
               }
               errors++;
             }
             if (!pattern5.test(key18)) {
-              const err357 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
+              const err361 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err357];
+                vErrors = [err361];
               } else {
-                vErrors.push(err357);
+                vErrors.push(err361);
               }
               errors++;
             }
           } else {
-            const err358 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
+            const err362 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
             if (vErrors === null) {
-              vErrors = [err358];
+              vErrors = [err362];
             } else {
-              vErrors.push(err358);
+              vErrors.push(err362);
             }
             errors++;
           }
-          var valid197 = _errs430 === errors;
-          if (!valid197) {
-            const err359 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
+          var valid201 = _errs437 === errors;
+          if (!valid201) {
+            const err363 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
             if (vErrors === null) {
-              vErrors = [err359];
+              vErrors = [err363];
             } else {
-              vErrors.push(err359);
+              vErrors.push(err363);
             }
             errors++;
           }
         }
-        for (const key19 in data188) {
-          if (!validate38(data188[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data188, parentDataProperty: key19, rootData, dynamicAnchors })) {
+        for (const key19 in data189) {
+          if (!validate38(data189[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data189, parentDataProperty: key19, rootData, dynamicAnchors })) {
             vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err360 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err360];
-        } else {
-          vErrors.push(err360);
-        }
-        errors++;
-      }
-    }
-    if (data.host !== void 0) {
-      let data190 = data.host;
-      if (typeof data190 === "string") {
-        if (!pattern7.test(data190)) {
-          const err361 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err361];
-          } else {
-            vErrors.push(err361);
-          }
-          errors++;
-        }
-      } else {
-        const err362 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err362];
-        } else {
-          vErrors.push(err362);
-        }
-        errors++;
-      }
-    }
-    if (data.bus !== void 0) {
-      let data191 = data.bus;
-      if (typeof data191 === "string") {
-        if (!pattern7.test(data191)) {
-          const err363 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err363];
-          } else {
-            vErrors.push(err363);
-          }
-          errors++;
-        }
-      } else {
-        const err364 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+        const err364 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err364];
         } else {
@@ -7465,11 +7507,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.buses !== void 0) {
-      let data192 = data.buses;
-      if (data192 && typeof data192 == "object" && !Array.isArray(data192)) {
-        if (Object.keys(data192).length < 1) {
-          const err365 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+    if (data.host !== void 0) {
+      let data191 = data.host;
+      if (typeof data191 === "string") {
+        if (!pattern7.test(data191)) {
+          const err365 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err365];
           } else {
@@ -7477,52 +7519,55 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key20 in data192) {
-          const _errs442 = errors;
+      } else {
+        const err366 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err366];
+        } else {
+          vErrors.push(err366);
+        }
+        errors++;
+      }
+    }
+    if (data.bus !== void 0) {
+      let data192 = data.bus;
+      if (typeof data192 === "string") {
+        if (!pattern7.test(data192)) {
+          const err367 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err367];
+          } else {
+            vErrors.push(err367);
+          }
+          errors++;
+        }
+      } else {
+        const err368 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err368];
+        } else {
+          vErrors.push(err368);
+        }
+        errors++;
+      }
+    }
+    if (data.buses !== void 0) {
+      let data193 = data.buses;
+      if (data193 && typeof data193 == "object" && !Array.isArray(data193)) {
+        if (Object.keys(data193).length < 1) {
+          const err369 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err369];
+          } else {
+            vErrors.push(err369);
+          }
+          errors++;
+        }
+        for (const key20 in data193) {
+          const _errs449 = errors;
           if (typeof key20 === "string") {
             if (func2(key20) > 63) {
-              const err366 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
-              if (vErrors === null) {
-                vErrors = [err366];
-              } else {
-                vErrors.push(err366);
-              }
-              errors++;
-            }
-            if (!pattern5.test(key20)) {
-              const err367 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
-              if (vErrors === null) {
-                vErrors = [err367];
-              } else {
-                vErrors.push(err367);
-              }
-              errors++;
-            }
-          } else {
-            const err368 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
-            if (vErrors === null) {
-              vErrors = [err368];
-            } else {
-              vErrors.push(err368);
-            }
-            errors++;
-          }
-          var valid201 = _errs442 === errors;
-          if (!valid201) {
-            const err369 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
-            if (vErrors === null) {
-              vErrors = [err369];
-            } else {
-              vErrors.push(err369);
-            }
-            errors++;
-          }
-        }
-        for (const key21 in data192) {
-          let data193 = data192[key21];
-          if (data193 && typeof data193 == "object" && !Array.isArray(data193)) {
-            if (data193.kind === void 0) {
-              const err370 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+              const err370 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
               if (vErrors === null) {
                 vErrors = [err370];
               } else {
@@ -7530,52 +7575,50 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            for (const key22 in data193) {
-              if (!(key22 === "kind" || key22 === "usable")) {
-                const err371 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
-                if (vErrors === null) {
-                  vErrors = [err371];
-                } else {
-                  vErrors.push(err371);
-                }
-                errors++;
-              }
-            }
-            if (data193.kind !== void 0) {
-              let data194 = data193.kind;
-              if (typeof data194 !== "string") {
-                const err372 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
-                if (vErrors === null) {
-                  vErrors = [err372];
-                } else {
-                  vErrors.push(err372);
-                }
-                errors++;
-              }
-              if (!(data194 === "usb-2" || data194 === "usb-3")) {
-                const err373 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
-                if (vErrors === null) {
-                  vErrors = [err373];
-                } else {
-                  vErrors.push(err373);
-                }
-                errors++;
-              }
-            }
-            if (data193.usable !== void 0) {
-              let data195 = data193.usable;
-              if (typeof data195 === "string") {
-                if (!pattern14.test(data195)) {
-                  const err374 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-                  if (vErrors === null) {
-                    vErrors = [err374];
-                  } else {
-                    vErrors.push(err374);
-                  }
-                  errors++;
-                }
+            if (!pattern5.test(key20)) {
+              const err371 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
+              if (vErrors === null) {
+                vErrors = [err371];
               } else {
-                const err375 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+                vErrors.push(err371);
+              }
+              errors++;
+            }
+          } else {
+            const err372 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
+            if (vErrors === null) {
+              vErrors = [err372];
+            } else {
+              vErrors.push(err372);
+            }
+            errors++;
+          }
+          var valid205 = _errs449 === errors;
+          if (!valid205) {
+            const err373 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
+            if (vErrors === null) {
+              vErrors = [err373];
+            } else {
+              vErrors.push(err373);
+            }
+            errors++;
+          }
+        }
+        for (const key21 in data193) {
+          let data194 = data193[key21];
+          if (data194 && typeof data194 == "object" && !Array.isArray(data194)) {
+            if (data194.kind === void 0) {
+              const err374 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+              if (vErrors === null) {
+                vErrors = [err374];
+              } else {
+                vErrors.push(err374);
+              }
+              errors++;
+            }
+            for (const key22 in data194) {
+              if (!(key22 === "kind" || key22 === "usable")) {
+                const err375 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
                 if (vErrors === null) {
                   vErrors = [err375];
                 } else {
@@ -7584,44 +7627,87 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data194.kind !== void 0) {
+              let data195 = data194.kind;
+              if (typeof data195 !== "string") {
+                const err376 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
+                if (vErrors === null) {
+                  vErrors = [err376];
+                } else {
+                  vErrors.push(err376);
+                }
+                errors++;
+              }
+              if (!(data195 === "usb-2" || data195 === "usb-3")) {
+                const err377 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
+                if (vErrors === null) {
+                  vErrors = [err377];
+                } else {
+                  vErrors.push(err377);
+                }
+                errors++;
+              }
+            }
+            if (data194.usable !== void 0) {
+              let data196 = data194.usable;
+              if (typeof data196 === "string") {
+                if (!pattern14.test(data196)) {
+                  const err378 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+                  if (vErrors === null) {
+                    vErrors = [err378];
+                  } else {
+                    vErrors.push(err378);
+                  }
+                  errors++;
+                }
+              } else {
+                const err379 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+                if (vErrors === null) {
+                  vErrors = [err379];
+                } else {
+                  vErrors.push(err379);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err376 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
+            const err380 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
-              vErrors = [err376];
+              vErrors = [err380];
             } else {
-              vErrors.push(err376);
+              vErrors.push(err380);
             }
             errors++;
           }
         }
       } else {
-        const err377 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
+        const err381 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err377];
+          vErrors = [err381];
         } else {
-          vErrors.push(err377);
+          vErrors.push(err381);
         }
         errors++;
       }
     }
     if (data.building !== void 0) {
-      let data196 = data.building;
-      if (typeof data196 === "string") {
-        if (func2(data196) < 1) {
-          const err378 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
+      let data197 = data.building;
+      if (typeof data197 === "string") {
+        if (func2(data197) < 1) {
+          const err382 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err378];
+            vErrors = [err382];
           } else {
-            vErrors.push(err378);
+            vErrors.push(err382);
           }
           errors++;
         }
       } else {
-        const err379 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
+        const err383 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err379];
+          vErrors = [err383];
         } else {
-          vErrors.push(err379);
+          vErrors.push(err383);
         }
         errors++;
       }
@@ -7633,54 +7719,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.rated !== void 0) {
-      let data198 = data.rated;
-      if (typeof data198 === "string") {
-        if (!pattern76.test(data198)) {
-          const err380 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? VA$" } };
-          if (vErrors === null) {
-            vErrors = [err380];
-          } else {
-            vErrors.push(err380);
-          }
-          errors++;
-        }
-      } else {
-        const err381 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err381];
-        } else {
-          vErrors.push(err381);
-        }
-        errors++;
-      }
-    }
-    if (data["rated-power"] !== void 0) {
-      let data199 = data["rated-power"];
+      let data199 = data.rated;
       if (typeof data199 === "string") {
-        if (!pattern12.test(data199)) {
-          const err382 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
-          if (vErrors === null) {
-            vErrors = [err382];
-          } else {
-            vErrors.push(err382);
-          }
-          errors++;
-        }
-      } else {
-        const err383 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err383];
-        } else {
-          vErrors.push(err383);
-        }
-        errors++;
-      }
-    }
-    if (data.battery !== void 0) {
-      let data200 = data.battery;
-      if (typeof data200 === "string") {
-        if (!pattern78.test(data200)) {
-          const err384 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? Wh$" } };
+        if (!pattern76.test(data199)) {
+          const err384 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? VA$" } };
           if (vErrors === null) {
             vErrors = [err384];
           } else {
@@ -7689,7 +7731,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err385 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/type", keyword: "type", params: { type: "string" } };
+        const err385 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err385];
         } else {
@@ -7698,19 +7740,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.chemistry !== void 0) {
-      let data201 = data.chemistry;
-      if (typeof data201 !== "string") {
-        const err386 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err386];
-        } else {
-          vErrors.push(err386);
+    if (data["rated-power"] !== void 0) {
+      let data200 = data["rated-power"];
+      if (typeof data200 === "string") {
+        if (!pattern12.test(data200)) {
+          const err386 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err386];
+          } else {
+            vErrors.push(err386);
+          }
+          errors++;
         }
-        errors++;
-      }
-      if (!(data201 === "lead-acid" || data201 === "lithium")) {
-        const err387 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/enum", keyword: "enum", params: { allowedValues: schema40.properties.chemistry.enum } };
+      } else {
+        const err387 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err387];
         } else {
@@ -7719,11 +7762,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.efficiency !== void 0) {
-      let data202 = data.efficiency;
-      if (typeof data202 === "string") {
-        if (!pattern75.test(data202)) {
-          const err388 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+    if (data.battery !== void 0) {
+      let data201 = data.battery;
+      if (typeof data201 === "string") {
+        if (!pattern78.test(data201)) {
+          const err388 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? Wh$" } };
           if (vErrors === null) {
             vErrors = [err388];
           } else {
@@ -7732,7 +7775,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err389 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        const err389 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err389];
         } else {
@@ -7741,20 +7784,19 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["depth-of-discharge"] !== void 0) {
-      let data203 = data["depth-of-discharge"];
-      if (typeof data203 === "string") {
-        if (!pattern75.test(data203)) {
-          const err390 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
-          if (vErrors === null) {
-            vErrors = [err390];
-          } else {
-            vErrors.push(err390);
-          }
-          errors++;
+    if (data.chemistry !== void 0) {
+      let data202 = data.chemistry;
+      if (typeof data202 !== "string") {
+        const err390 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err390];
+        } else {
+          vErrors.push(err390);
         }
-      } else {
-        const err391 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+      if (!(data202 === "lead-acid" || data202 === "lithium")) {
+        const err391 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/enum", keyword: "enum", params: { allowedValues: schema40.properties.chemistry.enum } };
         if (vErrors === null) {
           vErrors = [err391];
         } else {
@@ -7763,11 +7805,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.health !== void 0) {
-      let data204 = data.health;
-      if (typeof data204 === "string") {
-        if (!pattern75.test(data204)) {
-          const err392 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+    if (data.efficiency !== void 0) {
+      let data203 = data.efficiency;
+      if (typeof data203 === "string") {
+        if (!pattern75.test(data203)) {
+          const err392 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err392];
           } else {
@@ -7776,7 +7818,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err393 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        const err393 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err393];
         } else {
@@ -7785,11 +7827,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.rack !== void 0) {
-      let data205 = data.rack;
-      if (typeof data205 === "string") {
-        if (!pattern7.test(data205)) {
-          const err394 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+    if (data["depth-of-discharge"] !== void 0) {
+      let data204 = data["depth-of-discharge"];
+      if (typeof data204 === "string") {
+        if (!pattern75.test(data204)) {
+          const err394 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err394];
           } else {
@@ -7798,7 +7840,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err395 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
+        const err395 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err395];
         } else {
@@ -7807,29 +7849,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.unit !== void 0) {
-      let data206 = data.unit;
-      if (!(typeof data206 == "number" && (!(data206 % 1) && !isNaN(data206)) && isFinite(data206))) {
-        const err396 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err396];
-        } else {
-          vErrors.push(err396);
-        }
-        errors++;
-      }
-      if (typeof data206 == "number" && isFinite(data206)) {
-        if (data206 > 100 || isNaN(data206)) {
-          const err397 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+    if (data.health !== void 0) {
+      let data205 = data.health;
+      if (typeof data205 === "string") {
+        if (!pattern75.test(data205)) {
+          const err396 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
-            vErrors = [err397];
+            vErrors = [err396];
           } else {
-            vErrors.push(err397);
+            vErrors.push(err396);
           }
           errors++;
         }
-        if (data206 < 1 || isNaN(data206)) {
-          const err398 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      } else {
+        const err397 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err397];
+        } else {
+          vErrors.push(err397);
+        }
+        errors++;
+      }
+    }
+    if (data.rack !== void 0) {
+      let data206 = data.rack;
+      if (typeof data206 === "string") {
+        if (!pattern7.test(data206)) {
+          const err398 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err398];
           } else {
@@ -7837,12 +7883,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      }
-    }
-    if (data.units !== void 0) {
-      let data207 = data.units;
-      if (!(typeof data207 == "number" && (!(data207 % 1) && !isNaN(data207)) && isFinite(data207))) {
-        const err399 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
+      } else {
+        const err399 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err399];
         } else {
@@ -7850,18 +7892,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+    }
+    if (data.unit !== void 0) {
+      let data207 = data.unit;
+      if (!(typeof data207 == "number" && (!(data207 % 1) && !isNaN(data207)) && isFinite(data207))) {
+        const err400 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err400];
+        } else {
+          vErrors.push(err400);
+        }
+        errors++;
+      }
       if (typeof data207 == "number" && isFinite(data207)) {
         if (data207 > 100 || isNaN(data207)) {
-          const err400 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
-          if (vErrors === null) {
-            vErrors = [err400];
-          } else {
-            vErrors.push(err400);
-          }
-          errors++;
-        }
-        if (data207 < 1 || isNaN(data207)) {
-          const err401 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          const err401 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
           if (vErrors === null) {
             vErrors = [err401];
           } else {
@@ -7869,21 +7914,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (data207 < 1 || isNaN(data207)) {
+          const err402 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err402];
+          } else {
+            vErrors.push(err402);
+          }
+          errors++;
+        }
       }
     }
-    if (data.side !== void 0) {
-      let data208 = data.side;
-      if (typeof data208 !== "string") {
-        const err402 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err402];
-        } else {
-          vErrors.push(err402);
-        }
-        errors++;
-      }
-      if (!(data208 === "front" || data208 === "rear")) {
-        const err403 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema40.properties.side.enum } };
+    if (data.units !== void 0) {
+      let data208 = data.units;
+      if (!(typeof data208 == "number" && (!(data208 % 1) && !isNaN(data208)) && isFinite(data208))) {
+        const err403 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err403];
         } else {
@@ -7891,12 +7936,9 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data.width !== void 0) {
-      let data209 = data.width;
-      if (typeof data209 === "string") {
-        if (!pattern83.test(data209)) {
-          const err404 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+      if (typeof data208 == "number" && isFinite(data208)) {
+        if (data208 > 100 || isNaN(data208)) {
+          const err404 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
           if (vErrors === null) {
             vErrors = [err404];
           } else {
@@ -7904,30 +7946,30 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err405 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err405];
-        } else {
-          vErrors.push(err405);
-        }
-        errors++;
-      }
-    }
-    if (data.depth !== void 0) {
-      let data210 = data.depth;
-      if (typeof data210 === "string") {
-        if (!pattern83.test(data210)) {
-          const err406 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+        if (data208 < 1 || isNaN(data208)) {
+          const err405 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err406];
+            vErrors = [err405];
           } else {
-            vErrors.push(err406);
+            vErrors.push(err405);
           }
           errors++;
         }
-      } else {
-        const err407 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+      }
+    }
+    if (data.side !== void 0) {
+      let data209 = data.side;
+      if (typeof data209 !== "string") {
+        const err406 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err406];
+        } else {
+          vErrors.push(err406);
+        }
+        errors++;
+      }
+      if (!(data209 === "front" || data209 === "rear")) {
+        const err407 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema40.properties.side.enum } };
         if (vErrors === null) {
           vErrors = [err407];
         } else {
@@ -7936,11 +7978,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.weight !== void 0) {
-      let data211 = data.weight;
-      if (typeof data211 === "string") {
-        if (!pattern85.test(data211)) {
-          const err408 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
+    if (data.width !== void 0) {
+      let data210 = data.width;
+      if (typeof data210 === "string") {
+        if (!pattern83.test(data210)) {
+          const err408 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
             vErrors = [err408];
           } else {
@@ -7949,7 +7991,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err409 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
+        const err409 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err409];
         } else {
@@ -7958,29 +8000,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.rows !== void 0) {
-      let data212 = data.rows;
-      if (!(typeof data212 == "number" && (!(data212 % 1) && !isNaN(data212)) && isFinite(data212))) {
-        const err410 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err410];
-        } else {
-          vErrors.push(err410);
-        }
-        errors++;
-      }
-      if (typeof data212 == "number" && isFinite(data212)) {
-        if (data212 > 8 || isNaN(data212)) {
-          const err411 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+    if (data.depth !== void 0) {
+      let data211 = data.depth;
+      if (typeof data211 === "string") {
+        if (!pattern83.test(data211)) {
+          const err410 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
-            vErrors = [err411];
+            vErrors = [err410];
           } else {
-            vErrors.push(err411);
+            vErrors.push(err410);
           }
           errors++;
         }
-        if (data212 < 1 || isNaN(data212)) {
-          const err412 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      } else {
+        const err411 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err411];
+        } else {
+          vErrors.push(err411);
+        }
+        errors++;
+      }
+    }
+    if (data.weight !== void 0) {
+      let data212 = data.weight;
+      if (typeof data212 === "string") {
+        if (!pattern85.test(data212)) {
+          const err412 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
           if (vErrors === null) {
             vErrors = [err412];
           } else {
@@ -7988,12 +8034,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      }
-    }
-    if (data.order !== void 0) {
-      let data213 = data.order;
-      if (typeof data213 !== "string") {
-        const err413 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
+      } else {
+        const err413 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err413];
         } else {
@@ -8001,8 +8043,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data213 === "by-row" || data213 === "by-column")) {
-        const err414 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema40.properties.order.enum } };
+    }
+    if (data.rows !== void 0) {
+      let data213 = data.rows;
+      if (!(typeof data213 == "number" && (!(data213 % 1) && !isNaN(data213)) && isFinite(data213))) {
+        const err414 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err414];
         } else {
@@ -8010,13 +8055,54 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (typeof data213 == "number" && isFinite(data213)) {
+        if (data213 > 8 || isNaN(data213)) {
+          const err415 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+          if (vErrors === null) {
+            vErrors = [err415];
+          } else {
+            vErrors.push(err415);
+          }
+          errors++;
+        }
+        if (data213 < 1 || isNaN(data213)) {
+          const err416 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err416];
+          } else {
+            vErrors.push(err416);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.order !== void 0) {
+      let data214 = data.order;
+      if (typeof data214 !== "string") {
+        const err417 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err417];
+        } else {
+          vErrors.push(err417);
+        }
+        errors++;
+      }
+      if (!(data214 === "by-row" || data214 === "by-column")) {
+        const err418 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema40.properties.order.enum } };
+        if (vErrors === null) {
+          vErrors = [err418];
+        } else {
+          vErrors.push(err418);
+        }
+        errors++;
+      }
     }
   } else {
-    const err415 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err419 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err415];
+      vErrors = [err419];
     } else {
-      vErrors.push(err415);
+      vErrors.push(err419);
     }
     errors++;
   }
@@ -8576,10 +8662,10 @@ validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": f
 var multiplexes = validate85;
 var schema131 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 var pattern97 = new RegExp("^[0-9]{1,2}A?$", "u");
-var pattern98 = new RegExp("^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern98 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
 var pattern100 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
 var pattern101 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
-var pattern102 = new RegExp("^[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+var pattern102 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
 function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -8679,7 +8765,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.frequency;
       if (typeof data2 === "string") {
         if (!pattern98.test(data2)) {
-          const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
+          const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -8701,7 +8787,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
         if (!pattern98.test(data3)) {
-          const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
+          const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -8799,7 +8885,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
         if (!pattern102.test(data8)) {
-          const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
+          const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
           if (vErrors === null) {
             vErrors = [err19];
           } else {
@@ -9021,7 +9107,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       let data16 = data["net-rate"];
       if (typeof data16 === "string") {
         if (!pattern14.test(data16)) {
-          const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err40];
           } else {
@@ -9223,7 +9309,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.rate;
       if (typeof data2 === "string") {
         if (!pattern14.test(data2)) {
-          const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -9245,7 +9331,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["peak-rate"];
       if (typeof data3 === "string") {
         if (!pattern14.test(data3)) {
-          const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -9474,8 +9560,8 @@ var streams = validate88;
 var schema148 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
 var pattern115 = new RegExp("^auto$", "u");
 var pattern116 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern127 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern122 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var pattern127 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern122 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9567,7 +9653,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.bitrate;
       if (typeof data3 === "string") {
         if (!pattern14.test(data3)) {
-          const err7 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err7 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -9589,7 +9675,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data["peak-bitrate"];
       if (typeof data4 === "string") {
         if (!pattern14.test(data4)) {
-          const err9 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err9 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -9611,7 +9697,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
         if (!pattern122.test(data5)) {
-          const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
+          const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -9689,7 +9775,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.bitrate;
       if (typeof data1 === "string") {
         if (!pattern14.test(data1)) {
-          const err3 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err3 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -9711,7 +9797,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data["peak-bitrate"];
       if (typeof data2 === "string") {
         if (!pattern14.test(data2)) {
-          const err5 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err5 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -9733,7 +9819,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
         if (!pattern98.test(data3)) {
-          const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
+          const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -10117,7 +10203,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
         if (!pattern127.test(data12)) {
-          const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
+          const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err27];
           } else {
@@ -10139,7 +10225,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       let data13 = data["mux-rate"];
       if (typeof data13 === "string") {
         if (!pattern14.test(data13)) {
-          const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err29];
           } else {
@@ -10249,6 +10335,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var traffic = validate91;
+var pattern135 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
 function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10345,8 +10432,8 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.rate !== void 0) {
       let data2 = data.rate;
       if (typeof data2 === "string") {
-        if (!pattern14.test(data2)) {
-          const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+        if (!pattern135.test(data2)) {
+          const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate-or-none/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -10355,7 +10442,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err9 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err9 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate-or-none/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -10367,8 +10454,8 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.back !== void 0) {
       let data3 = data.back;
       if (typeof data3 === "string") {
-        if (!pattern14.test(data3)) {
-          const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+        if (!pattern135.test(data3)) {
+          const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate-or-none/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err10];
           } else {
@@ -10377,7 +10464,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err11 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err11 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate-or-none/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err11];
         } else {
@@ -10413,7 +10500,7 @@ validate91.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": f
 var volumes = validate92;
 var schema174 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
 var pattern140 = new RegExp("^/", "u");
-var pattern142 = new RegExp("^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var pattern142 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate92(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10480,7 +10567,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.capacity;
       if (typeof data1 === "string") {
         if (!pattern127.test(data1)) {
-          const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
+          const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -10590,7 +10677,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
         if (!pattern142.test(data6)) {
-          const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
+          const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
           if (vErrors === null) {
             vErrors = [err15];
           } else {
@@ -10721,7 +10808,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.segment;
       if (typeof data2 === "string") {
         if (!pattern122.test(data2)) {
-          const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
+          const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -10743,7 +10830,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.keep;
       if (typeof data3 === "string") {
         if (!pattern122.test(data3)) {
-          const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
+          const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -10808,6 +10895,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate93.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var policies = validate94;
+var pattern155 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10910,8 +10998,8 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern122.test(data2)) {
-          const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
+        if (!pattern155.test(data2)) {
+          const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration-or-none/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -10920,7 +11008,7 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration/type", keyword: "type", params: { type: "string" } };
+        const err8 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration-or-none/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -10933,7 +11021,7 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
         if (!pattern122.test(data3)) {
-          const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
+          const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
           } else {
@@ -11250,7 +11338,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
           let data12 = data11.cameras;
           if (typeof data12 === "string") {
             if (!pattern122.test(data12)) {
-              const err21 = { instancePath: instancePath + "/runtime/cameras", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
+              const err21 = { instancePath: instancePath + "/runtime/cameras", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
               if (vErrors === null) {
                 vErrors = [err21];
               } else {

@@ -1,0 +1,102 @@
+import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Signal } from '../../television/signals.ts';
+import { isReceiver } from '../../television/reception.ts';
+import { headOf, placeOf } from '../../site/item.ts';
+import { type Device, type Site, connectorAt } from '../../site/model.ts';
+
+export const aerialUnused: Rule = {
+  id: 'aerial-unused',
+  severity: 'warning',
+  summary: 'What an aerial or an LNB receives gets to no outlet and no receiver.',
+  why: `Its coax is missing, or ends at a part with nothing behind it, so nobody sees what it receives. Lead it on to an
+outlet or a receiver, or take it out.`,
+  source: 'common practice, no source',
+  check({ plan, site }: RuleContext, report: Report): void {
+    const { runs, signals } = plan.television;
+    // Before anything is joined, or where nobody is to watch, nothing is missing.
+    if (runs.length === 0 || !site.devices.some(isUse)) return;
+    const stopped = new Set(signals.stopped.map(({ signal }) => signal.source.device));
+    for (const loop of signals.loops) stopped.add(loop.source.device);
+    const used = new Set<Device>();
+    const furthest = new Map<Device, Signal>();
+    for (const signal of signals.all) {
+      const { device } = signal.source;
+      if (isUse(signal.at.device)) used.add(device);
+      const known = furthest.get(device);
+      if (known === undefined || signal.steps.length > known.steps.length) furthest.set(device, signal);
+    }
+    const joined = new Set(runs.map(({ cable }) => cable));
+    // A cable whose far end is wrong is told by itself.
+    const isHalfCabled = ({ name }: Device): boolean =>
+      site.cables.some((cable) => !joined.has(cable) && [cable.from, cable.to].some((end) => end?.device === name));
+    for (const [device, signal] of furthest) {
+      // What a part stops, and what comes to the wrong side of an amplifier, is told there.
+      const end = signal.at;
+      if (used.has(device) || stopped.has(device) || isAtWrongSide(signal) || isHalfCabled(end.device)) continue;
+      const isCabled = end.device !== device;
+      report({
+        at: placeOfLast(site, signal) ?? headOf(device.item),
+        message: isCabled
+          ? `What ${device.name} receives ends at ${end.device.name}, with no outlet and no receiver behind it. Lead it on, ` +
+            `or remove ${device.name}.`
+          : `No coax leads from ${device.name} to an outlet or a receiver. Cable it, or remove it.`,
+        about: [device.name, ...(isCabled ? [end.device.name] : [])],
+        // An output that is open, and what is not received, follow from it.
+        entails: [
+          end.device,
+          ...signals.all.filter(({ source }) => source.device === device).map((one) => one.multiplex),
+        ],
+      });
+    }
+  },
+};
+
+/** Comes to the output of an amplifier by a coax. */
+function isAtWrongSide({ at, steps }: Signal): boolean {
+  const last = steps.at(-1);
+  return at.device.kind === 'amplifier' && at.name === 'out' && last !== undefined && 'cable' in last.by;
+}
+
+/** Where somebody watches or records what is received. */
+function isUse(device: Device): boolean {
+  return device.kind === 'outlet' || (isReceiver(device) && device.coaxInputs.size > 0);
+}
+
+/** The far end of the last coax that it comes by. */
+function placeOfLast(site: Site, { at, steps }: Signal): ReturnType<typeof placeOf> | undefined {
+  for (const { by } of [...steps].reverse()) {
+    if (!('cable' in by)) continue;
+    const { cable } = by;
+    const end = [cable.from, cable.to].find((one) => connectorAt(site, one)?.device === at.device);
+    return placeOf(cable.item, end?.route ?? []);
+  }
+  return undefined;
+}
+
+const AIR = `multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  gable-aerial: {kind: aerial, receives: {mux-a: 58 dBµV}}
+  loft-block: {kind: earth-block}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+`;
+
+export const examples: readonly Example[] = [
+  {
+    bad: `
+${AIR}cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 12 m}
+  - {from: gable-aerial, to: loft-block/in, type: coax-6, length: 5 m}
+#                            ^^^^^^^^^^^^^ What gable-aerial receives ends at loft-block, with no outlet and no receiver behind it
+`,
+    good: `
+${AIR}cables:
+  - {from: chimney-aerial, to: loft-block/in, type: coax-6, length: 5 m}
+  - {from: loft-block/out, to: parlour-outlet/in, type: coax-6, length: 12 m}
+lint:
+  accept:
+    - {rule: aerial-unused, at: gable-aerial, because: a spare for the day when the chimney goes}
+`,
+  },
+];
