@@ -9,6 +9,7 @@ import { serveFiles } from './files.ts';
 import { spacedHovers } from './hovers.ts';
 import { registerMaking } from './made/commands.ts';
 import { noEditorWords } from './no-editor-words.ts';
+import { registerComparison } from './pages/comparison.ts';
 import { registerDrawings } from './pages/drawing.ts';
 import { Pages } from './pages/pages.ts';
 import { print, printCommand } from './pages/print.ts';
@@ -84,6 +85,7 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     changed.event((folder) => pages.siteChanged(folder)),
     registerReport(client, pages),
     registerDrawings(client, pages),
+    registerComparison(client, pages),
     colourReferences(changed.event),
     vscode.commands.registerCommand(printCommand, async () => {
       if (pages.active !== undefined) await print(pages.active, context.globalStorageUri);

@@ -58,6 +58,27 @@ describe('a page of a site, asked for by an editor', () => {
     assert.equal(await client.connection.sendRequest(placeOfName, { folder, names: 'devices', name: 'gone' }), null);
   });
 
+  it('is what differs from the last commit', async () => {
+    const { connection } = client;
+    const { title, html } = await connection.sendRequest(page, { folder, page: 'comparison' });
+    assert.equal(title, 'Harrow Lane since the last commit');
+    const { out } = await plumblineHere(['compare', site, '--against', 'HEAD', '--format', 'html']);
+    assert.equal(asPrinted(html).replaceAll('the last commit', 'HEAD'), asPrinted(out));
+    const text = readFileSync(file, 'utf8');
+    await client.change(
+      address,
+      text.replace('gate-cam: {kind: camera', 'new-cam: {kind: camera}\n  gate-cam: {kind: camera'),
+    );
+    const later = await connection.sendRequest(page, { folder, page: 'comparison' });
+    assert.match(later.html, /<h2>Work<\/h2>[\s\S]*new-cam, camera/);
+    await client.change(address, text);
+  });
+
+  it('says so where there is no commit to compare with', async () => {
+    const { html } = await client.connection.sendRequest(page, { folder: 'file:///tmp', page: 'comparison' });
+    assert.match(html, /is in no repository of git|no \*\.site\.yaml/);
+  });
+
   it('is a drawing that the command line draws, and that leads to what it shows', async () => {
     const { connection } = client;
     const offers = await connection.sendRequest(drawings, { folder });

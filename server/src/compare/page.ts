@@ -12,18 +12,27 @@ import { WORK_WORDS, boughtWords, loadWords, pairWords, poeWords } from './words
  */
 export function comparisonPage(all: Comparison, name: string, than: string, naming: Naming = asText): string {
   const same = isSamePlan(all) ? `<p class="verdict">✓ Nothing differs from ${html(than)}.</p>\n` : '';
+  return page(name, `${name}, and ${than}`, same + sections(all, naming));
+}
+
+/** Where there is nothing to compare with, and why. */
+export function notCompared(name: string, why: string): string {
+  return page(name, name, `<p class="verdict">${html(why)}</p>\n`);
+}
+
+function page(title: string, heading: string, body: string): string {
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${html(name)}</title>
+<title>${html(title)}</title>
 <style>${STYLE}</style>
 </head>
 <body>
-<h1>${html(name)}, and ${html(than)}</h1>
-${same}${sections(all, naming)}</body>
+<h1>${html(heading)}</h1>
+${body}</body>
 </html>
 `;
 }

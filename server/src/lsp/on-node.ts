@@ -2,12 +2,14 @@
 
 import type { Readable, Writable } from 'node:stream';
 import { type Connection, ProposedFeatures, StreamMessageWriter, createConnection } from 'vscode-languageserver/node';
-import { diskFiles, uriOf } from '../machine/disk.ts';
+import { diskFiles, pathOf, uriOf } from '../machine/disk.ts';
 import { rulePagesFolder } from '../machine/rule-pages.ts';
 import { clientFiles } from './client-files.ts';
 import { FramedReader } from './framed-reader.ts';
 import { Lifecycle } from './lifecycle.ts';
 import { serve } from './server.ts';
+import type { SiteFolder } from '../site/folder.ts';
+import type { LastCommit } from './session.ts';
 import type { FileSource } from './sites.ts';
 
 /** @param program path of the program that runs, beside which the pages of the rules are packed */
@@ -17,7 +19,27 @@ export function serveOnNode(connection: Connection, program = process.argv[1]): 
     rulePages: pages === undefined ? undefined : uriOf(pages),
     // Run through only when somebody asks for an audit.
     audits: async () => (await import('../machine/audits.ts')).audits,
+    lastCommit: lastCommitReader(),
   });
+}
+
+/** Of the folders on this machine's disk. */
+function lastCommitReader(): LastCommit {
+  let siteOf: ((folder: string) => SiteFolder) | undefined;
+  return async (folder) => {
+    if (!folder.startsWith('file:')) return 'The site is on no disk of this machine, where git could look.';
+    const [{ lastCommits }, { CannotDo }] = await Promise.all([
+      import('../machine/last-commit.ts'),
+      import('../machine/cannot-do.ts'),
+    ]);
+    siteOf ??= lastCommits();
+    try {
+      return siteOf(pathOf(folder));
+    } catch (error) {
+      if (error instanceof CannotDo) return error.message;
+      throw error;
+    }
+  };
 }
 
 export interface Streams {

@@ -4,7 +4,7 @@ import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location, Position } from 'vscode-languageserver-protocol';
 
 /** The pages that there are. */
-export type PageKind = 'report' | 'drawing';
+export type PageKind = 'report' | 'drawing' | 'comparison';
 
 export interface PageWanted {
   /** Address of the folder of the site, without a slash at its end. */

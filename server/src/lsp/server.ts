@@ -31,7 +31,7 @@ import { tokensHandler } from './handlers/tokens.ts';
 import { Publisher } from './publisher.ts';
 import { RulePages } from './rule-pages.ts';
 import { isOfTheSchema } from './schema-rules.ts';
-import { type Handler, Session } from './session.ts';
+import { type Handler, type LastCommit, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
 import { Typing } from './typing.ts';
@@ -62,9 +62,12 @@ export interface HostParts {
   readonly rulePages?: string | undefined;
   /** Reads files for audits. */
   readonly audits?: () => Promise<Audits>;
+  /** Reads sites as the last commit of git has them. */
+  readonly lastCommit?: LastCommit;
 }
 
-export function serve(connection: Connection, source: FileSource, { rulePages, audits }: HostParts = {}): void {
+export function serve(connection: Connection, source: FileSource, parts: HostParts = {}): void {
+  const { rulePages, audits, lastCommit } = parts;
   const workspace = new Workspace();
   const sites = new Sites(source, {
     keeps: (folder) => workspace.holds(folder),
@@ -104,7 +107,17 @@ export function serve(connection: Connection, source: FileSource, { rulePages, a
     const site = sites.in(folder);
     return site === undefined ? undefined : typing.last(site);
   };
-  const session = new Session({ connection, sites, addresses, pages, auditResults, audits, recheck, shown });
+  const session = new Session({
+    connection,
+    sites,
+    addresses,
+    pages,
+    auditResults,
+    audits,
+    lastCommit,
+    recheck,
+    shown,
+  });
 
   const checkAndPublish = (site: OpenSite, isEnough: () => boolean): boolean => {
     const checked = site.now();

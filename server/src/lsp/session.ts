@@ -5,7 +5,7 @@ import type { Position } from 'vscode-languageserver-protocol';
 import type { Checked } from '../lint/check.ts';
 import type { Findings } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
-import type { SiteText } from '../site/folder.ts';
+import type { SiteFolder, SiteText } from '../site/folder.ts';
 import type { AuditResults, Audits } from './audit-results.ts';
 import { type Addresses, Converter, linesOf } from './convert.ts';
 import type { RulePages } from './rule-pages.ts';
@@ -22,9 +22,12 @@ export interface Asked {
   readonly offset: (position: Position) => number;
 }
 
+/** The site, or why there is none, as a sentence. */
+export type LastCommit = (folder: string) => Promise<SiteFolder | string>;
+
 type Parts = Pick<
   Session,
-  'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'recheck' | 'shown'
+  'connection' | 'sites' | 'addresses' | 'pages' | 'auditResults' | 'audits' | 'lastCommit' | 'recheck' | 'shown'
 >;
 
 export class Session {
@@ -35,6 +38,8 @@ export class Session {
   readonly auditResults: AuditResults;
   /** Reads files for audits; `undefined` where the host cannot. */
   readonly audits: (() => Promise<Audits>) | undefined;
+  /** Reads the site of a folder as the last commit has it; `undefined` where the host has no git. */
+  readonly lastCommit: LastCommit | undefined;
   /** Publishes what is found in the site of a folder anew. */
   readonly recheck: (folder: string) => void;
   /** What the rules find in the site of a folder, as it was shown last; `undefined` where nothing was. */
@@ -51,6 +56,7 @@ export class Session {
     this.pages = parts.pages;
     this.auditResults = parts.auditResults;
     this.audits = parts.audits;
+    this.lastCommit = parts.lastCommit;
     this.recheck = parts.recheck;
     this.shown = parts.shown;
   }

@@ -17,7 +17,11 @@ const PATIENCE = 30_000;
 
 /** @param revision as git has it: `HEAD`, a tag, a branch, `HEAD~3` */
 export function siteAtRevision(folder: string, revision: string): SiteFolder {
-  const commit = commitOf(folder, revision);
+  return siteAtCommit(folder, commitOf(folder, revision), revision);
+}
+
+/** @param revision as the person has called the commit */
+export function siteAtCommit(folder: string, commit: string, revision: string): SiteFolder {
   const listed = git(folder, ['ls-tree', '-z', commit, '--', './']);
   if (listed.status !== 0) throw new CannotDo(`git cannot list the files of ${revision}: ${firstLine(listed.error)}.`);
   const site = new SiteFolder();
@@ -45,7 +49,8 @@ export function siteAtRevision(folder: string, revision: string): SiteFolder {
   return site;
 }
 
-function commitOf(folder: string, revision: string): string {
+/** The name of the commit that a revision is. */
+export function commitOf(folder: string, revision: string): string {
   if (revision === '' || revision.startsWith('-') || /[\0-\x1f\x7f]/.test(revision))
     throw new CannotDo('That is no revision of git.');
   const found = git(folder, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`]);

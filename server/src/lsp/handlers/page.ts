@@ -1,6 +1,10 @@
 /** Pages of a site, shown beside its text. */
 
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
+import { check } from '../../check.ts';
+import type { Checked } from '../../lint/check.ts';
+import { perObject } from '../../memo.ts';
+import type { SiteFolder } from '../../site/folder.ts';
 import type { Findings } from '../../lint/held-back.ts';
 import type { Plan } from '../../plan.ts';
 import type { ReportedFinding, Verdict } from '../../report/verdict.ts';
@@ -17,9 +21,13 @@ import {
   thingsAt as thingsRequest,
 } from '../page-request.ts';
 import { isOfTheSchema } from '../schema-rules.ts';
-import type { Handler, Session } from '../session.ts';
+import type { Handler, LastCommit, Session } from '../session.ts';
 
-type Asked = Omit<PageWanted, 'page'> & { readonly verdict: () => Verdict };
+type Asked = Omit<PageWanted, 'page'> & {
+  readonly verdict: () => Verdict;
+  readonly checked: Checked;
+  readonly lastCommit: LastCommit | undefined;
+};
 
 /** Each is loaded only when somebody asks for it. */
 const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Page>>> = {
@@ -47,7 +55,22 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     const drawing = kind.draw(plan, subject, { rate, vlan, stream });
     return { title: drawing.title, html: drawingPage(drawing, asButton) };
   },
+  comparison: async (plan, { folder, checked, lastCommit }) => {
+    const name = plan.site.name ?? 'Site without a name';
+    const title = `${name} since the last commit`;
+    const [{ compare }, { comparisonPage, notCompared }, { asButton }] = await Promise.all([
+      import('../../compare/compare.ts'),
+      import('../../compare/page.ts'),
+      import('../../report/page/cells.ts'),
+    ]);
+    const before = (await lastCommit?.(folder)) ?? 'A browser has no git to look into. Open the site on a desktop.';
+    if (typeof before === 'string') return { title, html: notCompared(name, before) };
+    return { title, html: comparisonPage(compare(checkedOnce(before), checked), name, 'the last commit', asButton) };
+  },
 };
+
+/** What a commit has stays as it is, so it is checked once. */
+const checkedOnce = perObject((site: SiteFolder) => check(site));
 
 function noSuchPage(): ResponseError {
   return new ResponseError(ErrorCodes.InvalidParams, 'There is no such page.');
@@ -62,7 +85,9 @@ export const pageHandler: Handler = {
       const address = addresses.take(folder);
       const checked = await sites.look(address);
       const verdict = (): Verdict => verdictOf(session, session.shown(address) ?? checked);
-      return PAGES[kind](checked.plan, { folder, ...(drawing !== undefined && { drawing }), verdict });
+      const { lastCommit } = session;
+      const asked = { folder: address, ...(drawing !== undefined && { drawing }), verdict, checked, lastCommit };
+      return PAGES[kind](checked.plan, asked);
     });
     connection.onRequest(drawings, async ({ folder }) => {
       const { plan } = await sites.look(addresses.take(folder));

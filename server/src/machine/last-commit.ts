@@ -1,0 +1,13 @@
+/** The sites of folders as their last commit has them, read once for each commit. */
+
+import { lastResult } from '../memo.ts';
+import type { SiteFolder } from '../site/folder.ts';
+import { commitOf, siteAtCommit } from './git.ts';
+
+const REVISION = 'HEAD';
+
+/** @returns gives the same object as long as the folder and its last commit stay; throws `CannotDo` */
+export function lastCommits(): (folder: string) => SiteFolder {
+  const kept = lastResult((folder: string, commit: string) => siteAtCommit(folder, commit, REVISION));
+  return (folder) => kept(folder, commitOf(folder, REVISION));
+}
