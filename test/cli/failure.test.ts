@@ -33,7 +33,7 @@ describe('plumbline failure', () => {
     const { out } = await plumblineHere(['failure', '--all', ...SITE]);
     const [head, first, ...rest] = out.split('\n');
     assert.match(head ?? '', /^recordings +cameras +pictures +are lost with$/);
-    assert.match(first ?? '', /^ +12 +12 +19 +core$/);
+    assert.match(first ?? '', /^ +12 +12 +19 +any of 2 devices: core and stairs-ups$/);
     assert.ok(rest.some((line) => /any of \d cables: core\/2 – drive-cam\/eth, /.test(line)));
     const all = JSON.parse((await plumblineHere(['failure', '--all', '--format', 'json', ...SITE])).out) as {
       recordings: number;

@@ -70,7 +70,7 @@ describe('plumbline check --watch', function () {
     await said(/more\.site\.yaml changed\n[\s\S]*spare[\s\S]*Waiting/);
     unlinkSync(join(folder, 'more.site.yaml'));
     await said(/more\.site\.yaml changed\n.*nothing found/);
-    for (const name of readdirSync(folder)) unlinkSync(join(folder, name));
+    for (const name of readdirSync(folder)) rmSync(join(folder, name), { recursive: true });
     await said(/holds no \*\.site\.yaml[\s\S]*Waiting/);
     child.kill('SIGINT');
     assert.equal(await ended, 2);

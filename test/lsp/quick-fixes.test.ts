@@ -22,7 +22,9 @@ describe('quick fixes', () => {
   it('have a title each, and accept no slip', async () => {
     const folder = new URL('../../samples/first-draft/', import.meta.url);
     const texts = Object.fromEntries(
-      readdirSync(folder).map((name) => [new URL(name, folder).href, readFileSync(new URL(name, folder), 'utf8')]),
+      readdirSync(folder)
+        .filter((name) => name.endsWith('.site.yaml'))
+        .map((name) => [new URL(name, folder).href, readFileSync(new URL(name, folder), 'utf8')]),
     );
     const wrong =
       'devices:\n  a: {kind: camra, speed: 6Mb/s}\nstreams:\n  s: {source: orchard, receivers: [orchard]}\n';

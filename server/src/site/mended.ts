@@ -6,7 +6,7 @@ import type { Edit, Fix } from './edit.ts';
 import { contentOf } from './item.ts';
 
 /** Characters; a longer piece takes too long to read again for each fix, so it gets none that must be seen to mend it. */
-const LONGEST = 10_000;
+const LONGEST = 40_000;
 
 /** By the shape of what is changed alone: whether names that it mentions are there is another question. */
 export function isMended({ edits }: Fix): boolean {

@@ -18,10 +18,16 @@ const SAMPLE = new URL('../../../samples/harrow-lane/', import.meta.url);
 export function harrowLane(): Plan {
   return planOf(
     folderOf(
-      Object.fromEntries(readdirSync(SAMPLE).map((name) => [name, readFileSync(new URL(name, SAMPLE), 'utf8')])),
+      Object.fromEntries(
+        readdirSync(SAMPLE)
+          .filter(isSite)
+          .map((name) => [name, readFileSync(new URL(name, SAMPLE), 'utf8')]),
+      ),
     ).site(),
   );
 }
+
+const isSite = (name: string): boolean => name.endsWith('.site.yaml');
 
 export const START = Date.UTC(2026, 2, 1, 12);
 

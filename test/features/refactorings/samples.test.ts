@@ -6,10 +6,9 @@ import { assertSameSite, assertSound, everyRefactoring } from './refactored.ts';
 
 function sample(name: string): Texts {
   return Object.fromEntries(
-    readdirSync(`samples/${name}`).map((file) => [
-      `file:///${name}/${file}`,
-      readFileSync(`samples/${name}/${file}`, 'utf8'),
-    ]),
+    readdirSync(`samples/${name}`)
+      .filter((file) => file.endsWith('.site.yaml'))
+      .map((file) => [`file:///${name}/${file}`, readFileSync(`samples/${name}/${file}`, 'utf8')]),
   );
 }
 
