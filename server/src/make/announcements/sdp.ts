@@ -26,7 +26,7 @@ export const sdp: Output = {
 };
 
 const NOTES = [
-  'sdp: open a file with a player on a machine that may join the group; what records or sends on looks for it in ' +
+  'sdp: open a file with a player on a machine that may join the group; recorders and relays look for it in ' +
     '/etc/plumbline/sdp/.',
 ];
 

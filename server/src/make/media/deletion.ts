@@ -130,11 +130,11 @@ function deletionForVolume(plan: Plan, host: Device, here: readonly Deletion[]):
 function notesFor({ name }: Device): readonly string[] {
   return [
     `deletion: on ${name}, plumbline-deletion-*.service and .timer belong in /etc/systemd/system/; then \`systemctl ` +
-      'daemon-reload`, and `systemctl enable --now` each .timer. What is deleted is gone. To see what it would be, ' +
-      'run its commands with -print in the place of -delete. A clock that is far ahead deletes everything: let ' +
+      'daemon-reload`, and `systemctl enable --now` each .timer. What is deleted is gone. To see what would go, ' +
+      'run its commands with -print instead of -delete. A clock that is far ahead deletes everything: let ' +
       'systemd-time-wait-sync.service or the like hold time-sync.target back until the clock is right.',
     'deletion: how long footage of people may be kept, and for how long some of it must be, is for local law to ' +
-      'say. Copy what is needed as evidence elsewhere before its time is over; from then on it is kept by hand.',
+      'say. Copy evidence elsewhere before its time is over, and keep it by hand.',
   ];
 }
 

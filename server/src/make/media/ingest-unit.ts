@@ -202,17 +202,17 @@ function togetherNote(ingest: Ingest): string {
 
 const ALIKE =
   'plumbline-ingest-*.service: make relays and make recorders write the same files; place each once. In them a disk ' +
-  'that is full, slow or broken holds up nothing but its own recordings, which go on when there is room again, or ' +
-  'it is mounted again.';
+  'that is full, slow or broken holds up nothing but its own recordings, which go on once there is room, or the ' +
+  'disk is mounted again.';
 
 function ownerNote({ name }: Device): string {
   return (
     `recorders: ${name} needs a user plumbline, \`useradd --system plumbline\`, to whom the folders of its volumes ` +
     "belong once they are mounted: `chown plumbline:plumbline`. The empty folder beneath a mount stays root's, so " +
-    'that nothing is written there while the disk is not. Who is to see recordings joins the group plumbline.'
+    'that nothing is written there while the disk is not mounted. Whoever is to see recordings joins the group plumbline.'
   );
 }
 
 const PRIVACY =
-  'recorders: people in the picture, and more so their voices, may be recorded only as privacy law where you are ' +
-  'allows. Ask before you record a lane, a neighbour, or those who work for you; tell them.';
+  'recorders: people, and even more their voices, may be recorded only as local privacy law allows. Ask before you ' +
+  'record a lane, a neighbour, or those who work for you, and tell them.';

@@ -22,7 +22,7 @@ export const iproute2: Output = {
 
 const NOTES = [
   'iproute2: what set-network.sh sets is gone when the machine starts again; `make networkd` makes files that ' +
-    'stay. On a machine that you reach through the network you are about to change, have a way in besides.',
+    'stay. If you reach the machine through the network that you are about to change, have another way in.',
 ];
 
 function ofHost(plan: Plan, device: Device): Made {

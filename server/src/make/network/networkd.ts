@@ -25,9 +25,9 @@ export const networkd: Output = {
 const NOTES = [
   'networkd: copy the files of a host into its /etc/systemd/network, then `systemctl enable --now ' +
     'systemd-networkd`, as it may not run yet, and `networkctl reload`. Let nothing else set the same interfaces. ' +
-    'A file 60-*.conf, where there is one, belongs into /etc/sysctl.d; without it the host needs no setting of the ' +
-    'kernel. An interface whose cable is out holds up for two minutes, at each start, what waits for the network. On a ' +
-    'machine that you reach through the network you are about to change, have a way in besides.',
+    'A file 60-*.conf, if there is one, belongs in /etc/sysctl.d; without it the host needs no setting of the ' +
+    'kernel. An interface without its cable delays, at each start, whatever waits for the network by two minutes. If ' +
+    'you reach the machine through the network that you are about to change, have another way in.',
 ];
 
 function ofHost(plan: Plan, device: Device): Made {
