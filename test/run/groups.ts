@@ -43,7 +43,7 @@ export const GROUPS: readonly Group[] = [
   {
     name: 'tools',
     files:
-      /^make\/|^machine\/media-length\.|^standards\/(aac|capture|levels|transport-stream)\.|^television\/multiplexed\./,
+      /^make\/|^machine\/media-length\.|^standards\/(aac|audio-rates|capture|levels|transport-stream)\.|^television\/multiplexed\./,
     jobs: 1,
   },
   { name: 'programs', files: oneOf(PROGRAMS), jobs: 2 },
