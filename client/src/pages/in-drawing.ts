@@ -93,7 +93,10 @@ export function inDrawing({ kept, keep }: DrawingHost): { readonly shown: () => 
     const next = to[event.key];
     if (next !== undefined) {
       event.preventDefault();
-      all[Math.max(0, Math.min(all.length - 1, next))]?.focus();
+      const thingThere = all[Math.max(0, Math.min(all.length - 1, next))];
+      thingThere?.focus();
+      // Only by keys: what moved under a mouse that is pressed would not be clicked.
+      thingThere?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
     } else if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
       thing.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }));
@@ -105,7 +108,6 @@ export function inDrawing({ kept, keep }: DrawingHost): { readonly shown: () => 
     const all = things();
     current = keyOf(thing);
     for (const one of all) one.setAttribute('tabindex', one === thing ? '0' : '-1');
-    thing.scrollIntoView({ block: 'nearest', inline: 'nearest' });
     keep({ focus: current });
   });
   // A wide picture scrolls within the page.
