@@ -9,8 +9,8 @@ import { bitRate, watts } from '../text/words.ts';
 import { naturally } from '../text/natural-order.ts';
 import { type Drawing, type Kind, type Mark, type Row, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
 import { bothLoads, lookOf } from './load.ts';
-import { vlanWords } from './vlan.ts';
-import { words } from './words.ts';
+import { shortVlanWords, vlanWords } from './vlan.ts';
+import { widthOf, words } from './words.ts';
 
 const PORT = { width: 124, height: 104, gap: 8 };
 const MARGIN = 16;
@@ -90,8 +90,15 @@ function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, w
     number,
     ...(power === ''
       ? []
-      : [words(power, x + PORT.width - 8, y + 19, { anchor: 'end', size: 11, look: 'quiet', most: inner / 2 })]),
-    line(38, vlanWords(plan, port) || 'no VLAN', true),
+      : [
+          words(power, x + PORT.width - 8, y + 19, {
+            anchor: 'end',
+            size: 11,
+            look: 'quiet',
+            most: inner - widthOf(port.name, 14, true) - 6,
+          }),
+        ]),
+    line(38, shortVlanWords(plan, port), true),
     line(58, link === undefined ? 'free' : oppositePort(link, leadOf(link, port)).device.name),
     ...(loads === undefined
       ? []

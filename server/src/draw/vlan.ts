@@ -9,6 +9,15 @@ export function vlanWords({ network }: Plan, port: Port): string {
   return membershipWords(network.topology.vlanMembershipOf(port));
 }
 
+/** The same where there is little room: `house +2 tagged`. */
+export function shortVlanWords({ network }: Plan, port: Port): string {
+  const { untagged, tagged } = network.topology.vlanMembershipOf(port);
+  const [only, another] = tagged;
+  if (only === undefined) return untagged?.name ?? 'no VLAN';
+  if (untagged !== undefined) return `${untagged.name} +${tagged.length} tagged`;
+  return another === undefined ? `${only.name} tagged` : `${tagged.length} tagged`;
+}
+
 export function membershipWords({ untagged, tagged }: VlanMembership): string {
   const names = (domains: readonly BroadcastDomain[]): string => domains.map(({ name }) => name).join(', ');
   const plain = untagged === undefined ? '' : untagged.name;
