@@ -66,7 +66,8 @@ async function runGroup({ name, jobs }: Group, paths: readonly string[]): Promis
   const reporter = ['--reporter', 'test/run/reporter.cjs', '--reporter-option', `file=${file}`];
   const parallel = jobs === 1 ? [] : ['--parallel', '--jobs', String(jobs)];
   const output = openSync(log, 'w');
-  const child = spawn(process.execPath, ['node_modules/mocha/bin/mocha.js', ...reporter, ...parallel, ...paths], {
+  const mocha = ['--import', 'tsx', 'node_modules/mocha/lib/cli/cli.js'];
+  const child = spawn(process.execPath, [...mocha, ...reporter, ...parallel, ...paths], {
     stdio: ['ignore', output, output],
     env: { ...process.env, ...(process.stdout.isTTY && { FORCE_COLOR: '1' }) },
   });

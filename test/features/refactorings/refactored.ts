@@ -108,16 +108,13 @@ export function reportFrom(texts: Texts): Report {
   return reportOf(checkedOf(texts).plan);
 }
 
-/** The report with its lists by name, since the order of files is that of their names. */
-export const figuresOf = perObject((texts: Texts): unknown => {
-  const { links, streams, volumes, poe, ...rest } = JSON.parse(JSON.stringify(reportFrom(texts))) as Report;
-  const byName = <T>(list: readonly T[], name: (each: T) => string): T[] =>
-    [...list].sort((a, b) => (name(a) < name(b) ? -1 : 1));
-  return {
-    ...rest,
-    links: byName(links, ({ from, to }) => `${from} ${to}`),
-    streams: byName(streams, ({ name }) => name),
-    volumes: byName(volumes, ({ name }) => name),
-    poe: byName(poe, ({ device }) => device),
-  };
-});
+/** The report with its lists sorted, since the order of files is that of their names. */
+export const figuresOf = perObject((texts: Texts): unknown => sorted(JSON.parse(JSON.stringify(reportFrom(texts)))));
+
+function sorted(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (!Array.isArray(value))
+    return Object.fromEntries(Object.entries(value).map(([key, entry]) => [key, sorted(entry)]));
+  const byText = value.map(sorted).map((element) => [JSON.stringify(element), element] as const);
+  return byText.sort(([one], [other]) => (one < other ? -1 : 1)).map(([, element]) => element);
+}
