@@ -4,7 +4,7 @@ import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
 import { dataAt, textAt } from '../text/syntax.ts';
 import { type NamedSection, THING } from './declared.ts';
-import { type Edit, type Fix, fixOf, nameText } from './edit.ts';
+import { type Edit, type Fix, fixOf, lineBreakOf, nameText } from './edit.ts';
 import { type SiteText, placeInFile } from './folder.ts';
 import { type Item, fileOf, headOf } from './item.ts';
 import { type CableEnd, MOST_UNITS, type Site } from './model.ts';
@@ -148,12 +148,12 @@ function added(
     const end = Math.max(node.end, key?.end ?? 0);
     const newline = piece.text.slice(end).search(/\r?\n/);
     const at = newline === -1 ? piece.text.length : end + newline;
-    return { at: { piece, start: at, end: at }, text: `${lineBreak(piece.text)}${' '.repeat(piece.indent)}${text}` };
+    return { at: { piece, start: at, end: at }, text: `${lineBreakOf(piece.text)}${' '.repeat(piece.indent)}${text}` };
   }
   const file = files.find((candidate) => candidate.uri === uri);
   if (file === undefined) return undefined;
   const indent = ' '.repeat(items.find(({ piece }) => piece.role === 'item' && piece.indent > 0)?.piece.indent ?? 2);
-  const line = lineBreak(file.text);
+  const line = lineBreakOf(file.text);
   const header = file.cut.headers.find((candidate) => candidate.section === section);
   if (header !== undefined) {
     const newline = file.text.slice(header.end).search(/\r?\n/);
@@ -163,8 +163,4 @@ function added(
   const gap = file.text.endsWith('\n') ? line : line + line;
   const end = file.text.length;
   return { at: placeInFile(file, { start: end, end }), text: `${gap}${section}:${line}${indent}${text}${line}` };
-}
-
-function lineBreak(text: string): string {
-  return text.includes('\r\n') ? '\r\n' : '\n';
 }

@@ -138,9 +138,9 @@ function addLine(item: Item, node: Mapping | Sequence, text: string): Edit {
   };
 }
 
-/** How the lines of a text end. */
+/** How the lines of a text end: as its first does. */
 export function lineBreakOf(text: string): string {
-  return text.includes('\r\n') ? '\r\n' : '\n';
+  return text[text.indexOf('\n') - 1] === '\r' ? '\r\n' : '\n';
 }
 
 export function columnOf(source: string, offset: number): number {
@@ -158,8 +158,8 @@ export function remove(item: Item, route: Route): Edit | undefined {
   if (parent.flow) {
     const after = /^\s*,\s*/.exec(source.slice(own.end));
     if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };
-    const before = /,\s*$/.exec(source.slice(0, own.start));
-    return { at: { ...own, start: own.start - (before?.[0].length ?? 0) }, text: '' };
+    const before = source.slice(0, own.start).trimEnd();
+    return { at: { ...own, start: before.endsWith(',') ? before.length - 1 : own.start }, text: '' };
   }
   const start = source.lastIndexOf('\n', own.start) + 1;
   const newline = source.indexOf('\n', own.end);
@@ -177,12 +177,14 @@ export function hasAnchor(text: string): boolean {
 
 /** The text of a file after edits of it that do not overlap. */
 export function applyEdits(file: SiteText, edits: readonly Edit[]): string {
-  let result = file.text;
+  const parts: string[] = [];
+  let left = file.text.length;
   const ordered = edits.map(({ at, text: by }) => ({ ...spanOf(file, at), by }));
   for (const { start, end, by } of ordered.sort((a, b) => b.start - a.start || b.end - a.end)) {
-    result = result.slice(0, start) + by + result.slice(end);
+    parts.push(file.text.slice(end, left), by);
+    left = start;
   }
-  return result;
+  return [file.text.slice(0, left), ...parts.reverse()].join('');
 }
 
 /** The texts of the files that edits change, by address. */

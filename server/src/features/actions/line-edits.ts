@@ -4,6 +4,9 @@ import { diffLines } from 'diff';
 import type { Edit } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 
+/** Lines that may differ; of more, all are replaced: to find the fewest takes their square. */
+const MOST_CHANGED = 4000;
+
 /** The edits that make `text` of the file. */
 export function lineEdits(file: SiteText, text: string): Edit[] {
   const edits: Edit[] = [];
@@ -13,7 +16,9 @@ export function lineEdits(file: SiteText, text: string): Edit[] {
     if (open !== undefined) edits.push({ at: placeInFile(file, open), text: open.text });
     open = undefined;
   };
-  for (const { value, added, removed } of diffLines(file.text, text)) {
+  const changes = diffLines(file.text, text, { maxEditLength: MOST_CHANGED });
+  if (changes === undefined) return [{ at: placeInFile(file, { start: 0, end: file.text.length }), text }];
+  for (const { value, added, removed } of changes) {
     if (!added && !removed) {
       close();
       at += value.length;
