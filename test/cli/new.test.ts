@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
@@ -36,6 +36,17 @@ describe('plumbline new', () => {
     const { status, out } = await plumblineHere(['check', folder]);
     assert.equal(status, 1);
     assert.match(out, /is to carry 16\.1 Mb\/s at peak, 161 % of 10 Mb\/s/);
+  });
+
+  it('says where no folder can be: below a file, in links in a circle, of too long a name', async () => {
+    writeFileSync(join(folder, 'file'), '');
+    symlinkSync(join(folder, 'a'), join(folder, 'b'));
+    symlinkSync(join(folder, 'b'), join(folder, 'a'));
+    for (const name of ['file', 'file/x', 'a/x', 'x'.repeat(5000)]) {
+      const { status, err } = await plumblineHere(['new', join(folder, name)]);
+      assert.equal(status, 2, name);
+      assert.match(err, /cannot be (?:read|made|written)/);
+    }
   });
 
   it('leaves a site that is there as it is', async () => {

@@ -287,6 +287,23 @@ describe('the server, of a client that errs', () => {
       await serves();
     });
 
+  it('a malformed request of our own is refused as one (JSON-RPC 2.0 §5.1: -32602)', async () => {
+    const { result } = await client.request(1, 'initialize', INITIALIZE);
+    assert.ok(result);
+    client.notify('initialized', {});
+    let id = 100;
+    for (const name of ['outputs', 'make', 'page', 'drawings', 'placeOfName', 'audit', 'clearAudits', 'fillIn'])
+      for (const params of [undefined, [], {}, { folder: 5, uri: {} }, { folder: null, kind: null, page: [] }]) {
+        const { error } = await client.request(id++, `plumbline/${name}`, params);
+        assert.equal(error?.code, -32602, `${name} ${JSON.stringify(params)}`);
+      }
+    const folder = new URL('.', uri).href.slice(0, -1);
+    const drawing = { kind: 'network', subject: '', rate: '__proto__' };
+    const { error } = await client.request(id, 'plumbline/page', { folder, page: 'drawing', drawing });
+    assert.equal(error?.code, -32602);
+    await serves();
+  });
+
   it('a malformed request of any kind is answered with an error or nothing', async () => {
     const { result } = await client.request(1, 'initialize', INITIALIZE);
     assert.ok(result);

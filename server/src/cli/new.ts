@@ -37,7 +37,7 @@ Examples:
 
 /** @throws CannotDo where something is there already */
 function writeNew(folder: string, text: string): string {
-  const present = lstatSync(folder, { throwIfNoEntry: false }) === undefined ? [] : entriesOf(folder);
+  const present = entriesOf(folder);
   const site = present.find((name) => name.endsWith(SUFFIX));
   if (site !== undefined)
     throw new CannotDo(`${folder} holds a site already (${site}), which is left as it is. Name another folder.`);
@@ -45,9 +45,10 @@ function writeNew(folder: string, text: string): string {
   return file;
 }
 
+/** None where there is no folder yet. */
 function entriesOf(folder: string): readonly string[] {
   try {
-    return readdirSync(folder);
+    return lstatSync(folder, { throwIfNoEntry: false }) === undefined ? [] : readdirSync(folder);
   } catch (error) {
     throw new CannotDo(`${folder} cannot be read: ${reasonOf(codeOfSystem(error))}.`);
   }

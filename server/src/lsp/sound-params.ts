@@ -1,4 +1,7 @@
-/** Whether the parameters of notifications are as the protocol has them: nobody can be answered where they are not. */
+/**
+ * Whether parameters are as the protocol has them, of notifications, of which nobody can be answered where they are
+ * not, and of requests of our own.
+ */
 
 import {
   type DeleteFilesParams,
@@ -6,9 +9,11 @@ import {
   type DidChangeWatchedFilesParams,
   type DidCloseTextDocumentParams,
   type DidOpenTextDocumentParams,
+  ErrorCodes,
   Position,
   Range,
   type RenameFilesParams,
+  ResponseError,
   type TextDocumentContentChangeEvent,
   TextDocumentIdentifier,
   TextDocumentItem,
@@ -33,6 +38,15 @@ export const isDeleted = ({ files }: DeleteFilesParams): boolean =>
 
 export const isRenamed = ({ files }: RenameFilesParams): boolean =>
   isListOf(files, ({ oldUri }) => typeof oldUri === 'string');
+
+/** The parameters of a request, where all that it needs is text. @throws ResponseError */
+export function withTexts<T extends object>(params: T, ...needed: readonly (keyof T & string)[]): T {
+  const given: unknown = params;
+  for (const key of needed)
+    if (!(given instanceof Object) || typeof params[key] !== 'string')
+      throw new ResponseError(ErrorCodes.InvalidParams, `It needs a text as ${key}.`);
+  return params;
+}
 
 function isChange(change: TextDocumentContentChangeEvent): boolean {
   return typeof change.text === 'string' && (!('range' in change) || Range.is(change.range));

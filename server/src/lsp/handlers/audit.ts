@@ -7,14 +7,15 @@ import { Unreadable, Untold } from '../../audit/unreadable.ts';
 import { CannotDo, Stopped } from '../../machine/cannot-do.ts';
 import { type AuditAnswer, type AuditWanted, audit, clearAudits } from '../audit-request.ts';
 import type { Handler, Session } from '../session.ts';
+import { withTexts } from '../sound-params.ts';
 
 export const auditHandler: Handler = {
   capabilities: {},
   register(session) {
     const { connection, addresses, auditResults } = session;
-    connection.onRequest(audit, (wanted, token) => answer(session, wanted, token));
-    connection.onRequest(clearAudits, ({ folder: written }) => {
-      const folder = addresses.take(written);
+    connection.onRequest(audit, (wanted, token) => answer(session, withTexts(wanted, 'folder', 'kind', 'uri'), token));
+    connection.onRequest(clearAudits, (wanted) => {
+      const folder = addresses.take(withTexts(wanted, 'folder').folder);
       auditResults.clear(folder);
       session.recheck(folder);
     });

@@ -4,6 +4,7 @@ import { MessageType, ShowMessageNotification } from 'vscode-languageserver-prot
 import { fillIn } from '../../features/actions/fill-in.ts';
 import { type FillAnswer, fillIn as fillInRequest } from '../fill-in-request.ts';
 import type { Handler, Session } from '../session.ts';
+import { withTexts } from '../sound-params.ts';
 
 /** Takes the address of a file of the site; says in a message what was filled in, and what was not and why. */
 export const FILL_IN = 'plumbline.fillInSite';
@@ -12,7 +13,7 @@ export const fillInHandler: Handler = {
   capabilities: { executeCommandProvider: { commands: [FILL_IN] } },
   register(session) {
     const { connection } = session;
-    connection.onRequest(fillInRequest, ({ uri }) => fill(session, uri));
+    connection.onRequest(fillInRequest, (wanted) => fill(session, withTexts(wanted, 'uri').uri));
     connection.onExecuteCommand(async ({ command, arguments: [uri] = [] }) => {
       const answer = command === FILL_IN && typeof uri === 'string' ? await fill(session, uri) : null;
       if (answer === null) return null;

@@ -5,12 +5,14 @@ import type { Plan } from '../../plan.ts';
 import type { Output } from '../../make/output.ts';
 import { make, outputs } from '../make-request.ts';
 import type { Handler } from '../session.ts';
+import { withTexts } from '../sound-params.ts';
 
 export const makeHandler: Handler = {
   capabilities: {},
   register(session) {
     const { connection, sites, addresses } = session;
-    connection.onRequest(outputs, async ({ folder }) => {
+    connection.onRequest(outputs, async (wanted) => {
+      const { folder } = withTexts(wanted, 'folder');
       const { plan } = await sites.look(addresses.take(folder));
       return (await allOutputs()).map((output) => ({
         kind: output.kind,
@@ -19,7 +21,8 @@ export const makeHandler: Handler = {
         subjects: output.subjects(plan),
       }));
     });
-    connection.onRequest(make, async ({ folder, kind, subject }) => {
+    connection.onRequest(make, async (wanted) => {
+      const { folder, kind, subject } = withTexts(wanted, 'folder', 'kind');
       const { plan, files } = await sites.look(addresses.take(folder));
       const made = outputOf(await allOutputs(), plan, kind, subject).make(plan, subject);
       const convert = session.converter(files);

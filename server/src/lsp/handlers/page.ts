@@ -12,6 +12,7 @@ import { placeOfName } from '../../features/place-of-name.ts';
 import { thingsAt } from '../../features/things-at.ts';
 import type { Converter } from '../convert.ts';
 import {
+  type DrawingWanted,
   type Page,
   type PageKind,
   type PageWanted,
@@ -22,6 +23,7 @@ import {
 } from '../page-request.ts';
 import { isOfTheSchema } from '../schema-rules.ts';
 import type { Handler, LastCommit, Session } from '../session.ts';
+import { isPlaced, withTexts } from '../sound-params.ts';
 
 type Asked = Omit<PageWanted, 'page'> & {
   readonly verdict: () => Verdict;
@@ -50,6 +52,7 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     const kind = KINDS.find((one) => one.kind === wanted?.kind);
     if (kind === undefined || wanted === undefined) throw noSuchPage();
     const { subject, rate = 'peak', vlan, stream } = wanted;
+    if (!RATES.includes(rate)) throw noSuchPage();
     if (!subjectsOf(kind, plan).includes(subject))
       throw new ResponseError(ErrorCodes.InvalidParams, `There is no ${kind.kind} ${subject} to draw.`);
     const drawing = kind.draw(plan, subject, { rate, vlan, stream });
@@ -72,6 +75,8 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
 /** What a commit has stays as it is, so it is checked once. */
 const checkedOnce = perObject((site: SiteFolder) => check(site));
 
+const RATES: readonly DrawingWanted['rate'][] = ['nominal', 'peak'];
+
 function noSuchPage(): ResponseError {
   return new ResponseError(ErrorCodes.InvalidParams, 'There is no such page.');
 }
@@ -80,7 +85,8 @@ export const pageHandler: Handler = {
   capabilities: {},
   register(session) {
     const { connection, sites, addresses } = session;
-    connection.onRequest(page, async ({ folder, page: kind, drawing }) => {
+    connection.onRequest(page, async (wanted) => {
+      const { folder, page: kind, drawing } = withTexts(wanted, 'folder', 'page');
       if (!Object.hasOwn(PAGES, kind)) throw noSuchPage();
       const address = addresses.take(folder);
       const checked = await sites.look(address);
@@ -89,7 +95,8 @@ export const pageHandler: Handler = {
       const asked = { folder: address, ...(drawing !== undefined && { drawing }), verdict, checked, lastCommit };
       return PAGES[kind](checked.plan, asked);
     });
-    connection.onRequest(drawings, async ({ folder }) => {
+    connection.onRequest(drawings, async (wanted) => {
+      const { folder } = withTexts(wanted, 'folder');
       const { plan } = await sites.look(addresses.take(folder));
       const [{ KINDS }, { subjectsOf }] = await Promise.all([
         import('../../draw/kinds.ts'),
@@ -105,11 +112,14 @@ export const pageHandler: Handler = {
         return [{ kind, title, summary, subjects, vlans: names(vlanByName), streams: names(streamByName) }];
       });
     });
-    connection.onRequest(thingsRequest, async ({ uri, position }) => {
+    connection.onRequest(thingsRequest, async (wanted) => {
+      const { uri, position } = withTexts(wanted, 'uri');
+      if (!isPlaced({ uri, position })) throw new ResponseError(ErrorCodes.InvalidParams, 'It needs a position.');
       const asked = await session.asked(uri);
       return asked === undefined ? [] : thingsAt(asked.checked, asked.file, asked.offset(position));
     });
-    connection.onRequest(placeRequest, async ({ folder, names, name }) => {
+    connection.onRequest(placeRequest, async (wanted) => {
+      const { folder, names, name } = withTexts(wanted, 'folder', 'names', 'name');
       const { plan, files } = await sites.look(addresses.take(folder));
       const place = placeOfName(plan.site, names, name);
       return place === undefined ? null : session.converter(files).location(place);
