@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
-import { KINDS } from '../../server/src/draw/kinds.ts';
+import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { placeOfName } from '../../server/src/features/place-of-name.ts';
@@ -15,7 +15,7 @@ const SAMPLES = ['harrow-lane', 'cottages', 'first-draft'];
 for (const sample of SAMPLES)
   describe(`drawings of ${sample}`, () => {
     const plan = planOf(readSite(`samples/${sample}`).folder.site());
-    const all = KINDS.flatMap((kind) =>
+    const all = OF_PLAN.flatMap((kind) =>
       subjectsOf(kind, plan).map((subject) => ({
         name: `${kind.kind} ${subject}`,
         drawing: kind.draw(plan, subject, USUAL),

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
 import { USUAL, type Wanted, subjectsOf } from '../../server/src/draw/drawing.ts';
-import { KINDS } from '../../server/src/draw/kinds.ts';
+import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
@@ -13,7 +13,7 @@ import { picture } from './picture.ts';
 
 /** Every picture of a site, with what is wrong with it. */
 function wrong(plan: Plan, wanted: Wanted = USUAL): string[] {
-  return KINDS.flatMap((kind) =>
+  return OF_PLAN.flatMap((kind) =>
     subjectsOf(kind, plan).flatMap((subject) => {
       const seen = picture(svgFile(kind.draw(plan, subject, wanted)));
       return faults(seen).map((fault) => `${kind.kind} ${subject}: ${fault}`);

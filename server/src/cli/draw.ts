@@ -9,6 +9,7 @@ import { writeFiles } from '../machine/write-files.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { few } from '../text/words.ts';
 import { isDone, print } from './print.ts';
+import { measuredFor } from './draw/measured.ts';
 import { readSite } from './sites.ts';
 
 const FORMATS: Readonly<Record<string, (drawing: Drawing) => string>> = {
@@ -16,7 +17,11 @@ const FORMATS: Readonly<Record<string, (drawing: Drawing) => string>> = {
   html: (drawing) => drawingPage(drawing),
 };
 
-interface Options extends Wanted {
+interface Options extends Omit<Wanted, 'measured'> {
+  readonly folder?: string;
+  readonly now?: string;
+  readonly counters?: readonly string[];
+  readonly device?: string;
   readonly site: string;
   readonly format?: string;
   readonly out?: string;
@@ -38,6 +43,10 @@ export function drawCommand(): Command {
     .addOption(new Option('--rate <rate>', 'loads as usual, or at peak').choices(['nominal', 'peak']).default('peak'))
     .option('--vlan <name>', 'show what is of this VLAN (network)')
     .option('--stream <name>', 'show what is of this stream (network)')
+    .option('--folder <folder>', 'where the files of the volume are, or a copy of them (recording, volume)')
+    .option('--now <time>', 'for a copy, the time when it was made: ISO 8601, or `newest` (recording, volume)')
+    .option('--counters <file...>', 'counters over time, as `audit counters` reads them (port)')
+    .option('--device <name>', 'whose counters they are, if the files do not say (port)')
     .addHelpText(
       'after',
       `
@@ -50,8 +59,8 @@ Examples:
   plumbline draw switch core --site samples/harrow-lane --out core.svg
   plumbline draw switch core --site home --format html > core.html`,
     )
-    .action((kind: string, name: string | undefined, options: Options) => {
-      draw(kindOf(kind), name, options);
+    .action(async (kind: string, name: string | undefined, options: Options) => {
+      await draw(kindOf(kind), name, options);
     });
 }
 
@@ -62,7 +71,7 @@ function kindOf(kind: string): Kind {
   throw new CannotDo(`There is no picture ${kind}. The nearest is ${closest(kind, all)}; there are ${all.join(', ')}.`);
 }
 
-function draw(kind: Kind, name: string | undefined, options: Options): void {
+async function draw(kind: Kind, name: string | undefined, options: Options): Promise<void> {
   const plan = planOf(readSite(options.site).folder.site());
   const subject = subjectOf(kind, plan, name);
   if (kind.narrows !== true && (options.vlan ?? options.stream) !== undefined)
@@ -73,7 +82,8 @@ function draw(kind: Kind, name: string | undefined, options: Options): void {
   ] as const)
     if (wanted !== undefined && !names.has(wanted)) throw new CannotDo(noneOf(what, wanted, [...names.keys()]));
   const format = options.format ?? (options.out?.endsWith('.html') === true ? 'html' : 'svg');
-  const text = FORMATS[format]?.(kind.draw(plan, subject, options)) ?? '';
+  const measured = await measuredFor(kind, plan, subject, options);
+  const text = FORMATS[format]?.(kind.draw(plan, subject, { ...options, measured })) ?? '';
   if (options.out === undefined) return print(text);
   writeFiles([{ path: options.out, text }]);
   isDone('It is written.');

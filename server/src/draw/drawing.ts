@@ -1,5 +1,7 @@
 /** What a picture consists of, before it is SVG: marks on a plane in CSS pixels, and a table that says the same. */
 
+import type { Readings } from '../audit/counters/sample.ts';
+import type { Looked } from '../audit/recordings/looked.ts';
 import type { Plan } from '../plan.ts';
 import type { Name } from '../report/page/cells.ts';
 
@@ -19,6 +21,8 @@ export interface Kind {
   isThere?(plan: Plan): boolean;
   /** Whether it can show one VLAN or one stream, with the rest standing back. */
   readonly narrows?: boolean;
+  /** What is measured that it shows: in a folder of recordings, or in files of counters; and whether it needs that. */
+  readonly measured?: { readonly from: 'folder' | 'counters'; readonly needed: boolean };
   /** What it can be drawn of, by name, as the site stands. */
   subjects(plan: Plan): readonly string[];
   /** @param subject one of the subjects; empty where it is of the whole site */
@@ -39,6 +43,15 @@ export interface Wanted {
   readonly vlan?: string | undefined;
   /** Only what is of this stream. */
   readonly stream?: string | undefined;
+  readonly measured?: Measured | undefined;
+}
+
+/** What was read for an audit. */
+export interface Measured {
+  /** Folders of volumes, and when they were as they are, ms since 1970. */
+  readonly recordings?: { readonly looked: readonly Looked[]; readonly now: number };
+  /** Counters, and whose they are where the files do not say. */
+  readonly counters?: { readonly readings: Readings; readonly device: string | undefined };
 }
 
 /** As it is drawn where nobody says otherwise. */

@@ -5,9 +5,11 @@ import type { Kind } from './drawing.ts';
 import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
 import { rackFronts } from './rack.ts';
+import { recordingTime } from './recording.ts';
 import { streamWay } from './stream.ts';
 import { subnetMap } from './subnet.ts';
 import { switchPorts } from './switch.ts';
+import { volumeFill } from './volume.ts';
 
 export const KINDS: readonly Kind[] = [
   streamWay,
@@ -17,4 +19,9 @@ export const KINDS: readonly Kind[] = [
   rackFronts,
   panelPorts,
   aerialSystem,
+  volumeFill,
+  recordingTime,
 ];
+
+/** Those that need nothing but the plan. */
+export const OF_PLAN: readonly Kind[] = KINDS.filter(({ measured }) => measured?.needed !== true);

@@ -10,7 +10,7 @@ import { type Fold, foldOf } from './fold.ts';
 import { median } from './median.ts';
 import { type Rate, RateSum } from './rate.ts';
 import { PASS, type Rows } from './rows.ts';
-import { Stretches } from './stretches.ts';
+import { type Stretch, Stretches } from './stretches.ts';
 import type { Surveyed } from './survey.ts';
 import { MINUTE } from '../../standards/time-units.ts';
 
@@ -54,11 +54,13 @@ const CLOCK_SET = 946_684_800_000;
 const FEW = 5;
 const MOST_DOUBTFUL = 10_000;
 
+/** @param each is told each gap, in order */
 export function courseOf(
   { rows, expected, rounding = 0 }: Surveyed,
   zone: string | undefined,
   now: number,
   lengths: Lengths,
+  each: (gap: Stretch) => void = () => undefined,
 ): Course {
   const [first, end] = [rows.before(CLOCK_SET), rows.before(now + SLACK)];
   const after = (index: number): number => rows.start(index + 1) - rows.start(index);
@@ -75,6 +77,7 @@ export function courseOf(
   const last = rows.start(end - 1) + (fold === undefined ? 0 : fold.to - fold.change);
   const reach = (held?.most ?? 0) + rounding + SLACK;
   const scan = new CourseBuilder(rows, held, rounding, zone, lengths);
+  scan.gaps.each = each;
   for (let index = first; index < end; index++) scan.take(index);
   scan.finish();
   const stretches = (from: number, to: number): Stretches => {

@@ -5,6 +5,7 @@ import type { FileNames } from '../../recordings/file-names.ts';
 import { format } from '../../standards/strftime-format.ts';
 import { offsetText, zonedTime } from '../../standards/time-zone.ts';
 import { type Course, type Lengths, courseOf } from './course.ts';
+import type { Stretch } from './stretches.ts';
 import type { Holding, Surveyed } from './survey.ts';
 
 export interface Looked extends Surveyed {
@@ -16,6 +17,18 @@ export interface Looked extends Surveyed {
 }
 
 const NO_LENGTHS: Lengths = new Map();
+
+/** Of a recording's gaps, so many are kept one by one. */
+const MOST_GAPS = 100_000;
+
+/** The gaps of a recording in order: the same that its course counts. */
+export function gapsOf(surveyed: Surveyed, zone: string | undefined, now: number): Stretch[] {
+  const gaps: Stretch[] = [];
+  courseOf(surveyed, zone, now, NO_LENGTHS, (gap) => {
+    if (gaps.length < MOST_GAPS) gaps.push(gap);
+  });
+  return gaps;
+}
 
 /** @param lengths by recording, where files were looked into */
 export function lookedAt(

@@ -15,11 +15,14 @@ export class Stretches {
   first: Stretch | undefined;
   last: Stretch | undefined;
   longest: Stretch | undefined;
+  /** Is told each that is added, as they are not kept. */
+  each: (stretch: Stretch) => void = () => undefined;
   private lastButOne: Stretch | undefined;
 
   add(stretch: Stretch): void {
     const length = stretch.to - stretch.from;
     this.count++;
+    this.each(stretch);
     this.total += length;
     this.first ??= stretch;
     this.lastButOne = this.last;

@@ -43,13 +43,13 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
   },
   drawing: async (plan, { drawing: wanted }) => {
-    const [{ KINDS }, { subjectsOf }, { drawingPage }, { asButton }] = await Promise.all([
+    const [{ OF_PLAN }, { subjectsOf }, { drawingPage }, { asButton }] = await Promise.all([
       import('../../draw/kinds.ts'),
       import('../../draw/drawing.ts'),
       import('../../draw/page.ts'),
       import('../../report/page/cells.ts'),
     ]);
-    const kind = KINDS.find((one) => one.kind === wanted?.kind);
+    const kind = OF_PLAN.find((one) => one.kind === wanted?.kind);
     if (kind === undefined || wanted === undefined) throw noSuchPage();
     const { subject, rate = 'peak', vlan, stream } = wanted;
     if (!RATES.includes(rate)) throw noSuchPage();
@@ -98,11 +98,11 @@ export const pageHandler: Handler = {
     connection.onRequest(drawings, async (wanted) => {
       const { folder } = withTexts(wanted, 'folder');
       const { plan } = await sites.look(addresses.take(folder));
-      const [{ KINDS }, { subjectsOf }] = await Promise.all([
+      const [{ OF_PLAN }, { subjectsOf }] = await Promise.all([
         import('../../draw/kinds.ts'),
         import('../../draw/drawing.ts'),
       ]);
-      return KINDS.flatMap((one) => {
+      return OF_PLAN.flatMap((one) => {
         const { kind, title, summary, isOfSite, narrows } = one;
         const all = subjectsOf(one, plan);
         if (all.length === 0) return [];
