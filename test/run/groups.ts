@@ -20,9 +20,11 @@ const MANY: readonly RegExp[] = [
 const PROGRAMS: readonly RegExp[] = [
   /^audit\/announcements\/audit\./,
   /^audit\/recordings\/tree\./,
+  /^draw\/hostile\./,
   /^cli\/(audit-announcements|closed-pipe|colour|endless-input|pre-commit|writes)\./,
   /^lsp\/(audit|hostile)\./,
   /^machine\/(compile-cache|git)\./,
+  /^properties\/failure\./,
   /^recordings\/file-names\./,
   /^standards\/(ethernet|strftime|television\/scan-tables|time-zone)\./,
 ];
@@ -48,15 +50,23 @@ export const GROUPS: readonly Group[] = [
   },
   { name: 'programs', files: oneOf(PROGRAMS), jobs: 2 },
   // These need nothing but Node and git.
-  { name: 'long', files: oneOf(MANY), jobs: 1 },
+  { name: 'long', files: oneOf(MANY), jobs: 2 },
   { name: 'core', files: /^/, jobs: 2 },
 ];
+
+/** @param path below `test/` */
+export function groupOf(path: string): Group {
+  const group = GROUPS.find(({ files }) => files.test(path));
+  if (group === undefined) throw new Error(`no group has ${path}`);
+  return group;
+}
 
 /** Groups of one row run one after the other, the rows side by side. */
 export const ROWS: readonly (readonly string[])[] = [
   ['lab', 'rehearsal'],
   ['streams'],
-  ['editors', 'programs', 'tools'],
-  ['core', 'media'],
+  ['editors'],
+  ['programs', 'tools', 'media'],
+  ['core'],
   ['long'],
 ];

@@ -9,7 +9,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, openSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { GROUPS, type Group, ROWS } from './groups.ts';
+import { GROUPS, type Group, ROWS, groupOf } from './groups.ts';
 
 /** What reporter.cjs writes. */
 interface Ran {
@@ -42,8 +42,7 @@ mkdirSync(folder, { recursive: true });
 const files = new Map<Group, string[]>(GROUPS.map((group) => [group, []]));
 for (const path of readdirSync('test', { recursive: true, encoding: 'utf8' }).sort()) {
   if (!path.endsWith('.test.ts')) continue;
-  const group = GROUPS.find((each) => each.files.test(path.replaceAll('\\', '/')));
-  if (group === undefined) throw new Error(`no group has ${path}`);
+  const group = groupOf(path.replaceAll('\\', '/'));
   files.get(group)?.push(`test/${path}`);
 }
 
