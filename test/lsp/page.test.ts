@@ -99,7 +99,7 @@ describe('a page of a site, asked for by an editor', () => {
       const things = await client.connection.sendRequest(thingsAt, { uri: address, position });
       return things.map(({ names, name }) => `${names} ${name}`);
     };
-    assert.deepEqual((await at(/^ {2}gate-cam:/, 4)).at(0), 'devices gate-cam');
+    assert.deepEqual(await at(/^ {2}gate-cam:/, 4), ['devices gate-cam', 'ports gate-cam/eth', 'ports core/1']);
     assert.deepEqual((await at(/^ {6}1-6:/, 7)).slice(0, 2), ['ports stable/1', 'ports stable/2']);
     assert.deepEqual((await at(/^ {2}core:/, 4)).at(0), 'devices core');
   });
