@@ -55,6 +55,7 @@ const tests = {
     'test/vscode/problems.suite.ts',
     'test/vscode/refactorings.suite.ts',
     'test/vscode/walkthrough.suite.ts',
+    'test/vscode/written-whole.suite.ts',
     'test/vscode/general-yaml/extension.ts',
   ],
   outdir: 'dist/test',

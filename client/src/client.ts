@@ -17,6 +17,7 @@ import { registerReport } from './pages/report.ts';
 import { colourReferences } from './reference-colour.ts';
 import { registerRulePages, rulePageLink, rulePagesOf } from './rule-pages.ts';
 import { answerSettings, serverSettings } from './settings.ts';
+import type { WriteTexts } from './write-whole.ts';
 import { siteDocuments, sitePattern } from './site-documents.ts';
 import { startQuietly } from './start-quietly.ts';
 import { showStatus } from './status.ts';
@@ -62,7 +63,12 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
  * Starts the server, with all that shows in the editor; ends with the extension.
  * Other extensions are not kept waiting until the server is there: what is asked of the client before waits by itself.
  */
-export function run(context: vscode.ExtensionContext, client: BaseLanguageClient, log: vscode.LogOutputChannel): void {
+export function run(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+  log: vscode.LogOutputChannel,
+  write: WriteTexts,
+): void {
   const changed = new vscode.EventEmitter<string>();
   const pages = new Pages(client);
   const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
@@ -78,9 +84,9 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     serveFiles(client),
     followCursor(client),
     showStatus(client, (folder) => changed.fire(folder)),
-    registerCommands(client, log),
+    registerCommands(client, log, write),
     // Before the pages: what is made must be known to be old when its page asks for it.
-    registerMaking(client, pages, changed.event),
+    registerMaking(client, pages, changed.event, write),
     pages,
     changed.event((folder) => pages.siteChanged(folder)),
     registerReport(client, pages),
@@ -88,7 +94,7 @@ export function run(context: vscode.ExtensionContext, client: BaseLanguageClient
     registerComparison(client, pages),
     colourReferences(changed.event),
     vscode.commands.registerCommand(printCommand, async () => {
-      if (pages.active !== undefined) await print(pages.active, context.globalStorageUri);
+      if (pages.active !== undefined) await print(pages.active, context.globalStorageUri, write);
     }),
     registerRulePages(rulePagesOf(context), log),
     registerAudits(client),

@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import type { MessageTransports } from 'vscode-languageclient/browser';
 import { clientParts, run } from './client.ts';
+import { writeByEditor } from './write-whole.ts';
 
 /** The part of the browser's own that is used here. */
 declare const Worker: new (address: string) => { terminate(): void };
@@ -26,5 +27,5 @@ export function activate(context: vscode.ExtensionContext): void {
     return Promise.resolve({ reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) });
   };
   context.subscriptions.push({ dispose: end });
-  run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
+  run(context, new QuietClient('plumbline', 'Plumbline', server, options), log, writeByEditor);
 }

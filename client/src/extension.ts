@@ -2,6 +2,7 @@
 import type * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { clientParts, run } from './client.ts';
+import { writeOnDisk } from './write-on-disk.ts';
 
 /** Writes to its channel where the stock client would pop up a message. */
 class QuietClient extends LanguageClient {
@@ -13,5 +14,5 @@ class QuietClient extends LanguageClient {
 export function activate(context: vscode.ExtensionContext): void {
   const { log, options } = clientParts(context);
   const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
-  run(context, new QuietClient('plumbline', 'Plumbline', server, options), log);
+  run(context, new QuietClient('plumbline', 'Plumbline', server, options), log, writeOnDisk);
 }

@@ -2,11 +2,13 @@
 import * as vscode from 'vscode';
 import { NEW_SITES, NEW_SITE_FILE } from '../../server/src/site/new-site/new-site.ts';
 import { ownTimeZone } from '../../server/src/site/time-zone.ts';
+import { plain } from './plain.ts';
+import { NotWritten, type WriteTexts } from './write-whole.ts';
 
 const suffix = '.site.yaml';
 
 /** Asks what to start from and where, writes the site and opens it. Overwrites nothing. */
-export async function newSite(): Promise<void> {
+export async function newSite(write: WriteTexts): Promise<void> {
   const layout = await vscode.window.showQuickPick(
     Object.values(NEW_SITES).map(({ title, description, text }) => ({ label: title, detail: description, text })),
     { title: 'New site', placeHolder: 'What to start from' },
@@ -14,8 +16,13 @@ export async function newSite(): Promise<void> {
   const folder = layout === undefined ? undefined : await askForFolder();
   if (layout === undefined || folder === undefined) return;
   const file = vscode.Uri.joinPath(folder, NEW_SITE_FILE);
-  await vscode.workspace.fs.createDirectory(folder);
-  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(layout.text(ownTimeZone())));
+  try {
+    await write([{ uri: file, text: layout.text(ownTimeZone()) }]);
+  } catch (error) {
+    if (!(error instanceof vscode.FileSystemError || error instanceof NotWritten)) throw error;
+    void vscode.window.showErrorMessage(plain(error.message));
+    return;
+  }
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
 }
 

@@ -2,10 +2,22 @@
 // edited, and saved to a folder. Runs inside the extension host, on a copy of samples/first-draft.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
+import { writeOnDisk } from '../../client/src/write-on-disk.ts';
+import { NotWritten } from '../../client/src/write-whole.ts';
 import { eventually } from './eventually.ts';
 
 describe('what is made for the equipment, in the editor', () => {
@@ -112,5 +124,39 @@ describe('what is made for the equipment, in the editor', () => {
       for (const [path, text] of expected) assert.equal(readFileSync(join(into, path), 'utf8'), text);
     }
     assert.equal(readFileSync(join(into, 'notes.txt'), 'utf8'), 'mine');
+
+    const [path = ''] = expected.keys();
+    chmodSync(join(into, path), 0o640);
+    assert.equal((await save())?.length, expected.size);
+    assert.equal(statSync(join(into, path)).mode & 0o777, 0o640, 'the mode stays');
+    assert.deepEqual(filesIn(into), [...expected.keys(), 'notes.txt'].sort());
+  });
+
+  it('is saved whole or not at all', async () => {
+    const [first] = await previews('announcements');
+    const into = join(folder, 'saved');
+    // Nothing can be written there, which shows only when it is tried.
+    const blocked = join(into, 'recorder', 'announced-192.168.20.5');
+    mkdirSync(join(into, 'recorder'), { recursive: true });
+    symlinkSync('/proc', blocked);
+    const saved = await vscode.commands.executeCommand('plumbline.saveMade', first, vscode.Uri.file(into));
+    assert.deepEqual(saved, []);
+    rmSync(blocked);
+    assert.deepEqual(filesIn(into), []);
+  });
+
+  it('is written on the disk whole or not at all', async () => {
+    const uri = (name: string): vscode.Uri => vscode.Uri.file(join(folder, name));
+    await writeOnDisk([{ uri: uri('deep/one'), text: 'old' }]);
+    const texts = [
+      { uri: uri('deep/one'), text: 'new' },
+      { uri: uri('two'), text: 'new' },
+    ];
+    await assert.rejects(async () => writeOnDisk([...texts, { uri: uri('deep'), text: 'new' }]), NotWritten);
+    assert.deepEqual(filesIn(folder), ['deep/one']);
+    assert.equal(readFileSync(join(folder, 'deep', 'one'), 'utf8'), 'old');
+    await writeOnDisk(texts);
+    assert.deepEqual(filesIn(folder), ['deep/one', 'two']);
+    assert.equal(readFileSync(join(folder, 'deep', 'one'), 'utf8'), 'new');
   });
 });

@@ -7,6 +7,7 @@ import { type Results, marker } from './results.ts';
 export async function run(): Promise<void> {
   mocha.setup({ ui: 'bdd', timeout: 150_000, bail: true, reporter: Mocha.reporters.Base });
   await import('./site.suite.ts');
+  await import('../vscode/written-whole.suite.ts');
   const passed: string[] = [];
   const failed: string[] = [];
   await new Promise<void>((resolve) => {

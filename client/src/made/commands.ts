@@ -16,6 +16,7 @@ import {
   showPreview,
   wantedOf,
 } from './preview.ts';
+import type { WriteTexts } from '../write-whole.ts';
 import { askForFolder, saveMade } from './save.ts';
 
 export const madeCommands = {
@@ -36,9 +37,10 @@ export function registerMaking(
   client: BaseLanguageClient,
   pages: Pages,
   siteChanged: vscode.Event<string>,
+  write: WriteTexts,
 ): vscode.Disposable {
   const previews = new Previews(client);
-  const shelf: Shelf = { previews, pages };
+  const shelf: Shelf = { previews, pages, write };
   return vscode.Disposable.from(
     previews,
     siteChanged((folder) => previews.siteChanged(folder)),
@@ -53,7 +55,7 @@ export function registerMaking(
     }),
     vscode.commands.registerCommand(madeCommands.save, async (chosen: unknown, into: unknown) => {
       const wanted = inFront(pages, chosen);
-      return wanted === undefined ? undefined : save(previews, wanted, into instanceof vscode.Uri ? into : undefined);
+      return wanted === undefined ? undefined : save(shelf, wanted, into instanceof vscode.Uri ? into : undefined);
     }),
   );
 }
@@ -73,9 +75,13 @@ function inFront(pages: Pages, chosen: unknown): Wanted | undefined {
 }
 
 /** Into `made/` beside the site, unless the person says otherwise. */
-async function save(previews: Previews, wanted: Wanted, into?: vscode.Uri): Promise<readonly vscode.Uri[] | undefined> {
+async function save(
+  { previews, write }: Shelf,
+  wanted: Wanted,
+  into?: vscode.Uri,
+): Promise<readonly vscode.Uri[] | undefined> {
   const folder = into ?? (await askForFolder(vscode.Uri.joinPath(vscode.Uri.parse(wanted.folder), 'made')));
-  return folder === undefined ? undefined : saveMade((await previews.making(wanted)).files, folder);
+  return folder === undefined ? undefined : saveMade((await previews.making(wanted)).files, folder, write);
 }
 
 /** @returns where each file is shown; `undefined` where the person thinks better of it */
@@ -140,7 +146,7 @@ function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
   });
   pick.onDidTriggerButton(() => {
     pick.hide();
-    void save(shelf.previews, wanted);
+    void save(shelf, wanted);
   });
   pick.onDidHide(() => {
     shown.dispose();
@@ -156,7 +162,7 @@ async function tellMade(shelf: Shelf, wanted: Wanted, { files, notes }: Shown): 
   const [message = '', ...others] = messagesOf([words, ...notes]);
   for (const other of others) void vscode.window.showInformationMessage(other, read);
   const answer = await vscode.window.showInformationMessage(message, saveAs, ...(files.length > 1 ? [otherFiles] : []));
-  if (answer === saveAs) await save(shelf.previews, wanted);
+  if (answer === saveAs) await save(shelf, wanted);
   if (answer === otherFiles) pickFile(shelf, wanted, await shelf.previews.making(wanted));
 }
 

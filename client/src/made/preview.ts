@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
+import type { WriteTexts } from '../write-whole.ts';
 import type { PageSource, Pages } from '../pages/pages.ts';
 import { isSameFolder } from '../site-of.ts';
 
@@ -12,10 +13,11 @@ const gone = 'This file is not made of the site any more.\n';
 /** Suffixes of files that have sections of keys and values, of which the editor knows only some by itself. */
 const sections = /\.(?:network|netdev|link|service|timer|socket|conf)$/;
 
-/** Where what is made is shown. */
+/** Where what is made is shown, and how it is written. */
 export interface Shelf {
   readonly previews: Previews;
   readonly pages: Pages;
+  readonly write: WriteTexts;
 }
 
 /** An edit is waited out for so long before what is shown is made anew, ms: whoever types needs the server. */

@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { MadeFile } from '../../../server/src/make/output.ts';
 import { plain } from '../plain.ts';
+import { NotWritten, type WriteTexts } from '../write-whole.ts';
 
 const overwrite = 'Overwrite';
 const others = 'Write only the others';
@@ -10,23 +11,22 @@ const others = 'Write only the others';
 export async function saveMade(
   files: readonly MadeFile[],
   folder: vscode.Uri,
+  write: WriteTexts,
 ): Promise<readonly vscode.Uri[] | undefined> {
   const targets = files.map((file) => ({ ...file, uri: vscode.Uri.joinPath(folder, ...file.path.split('/')) }));
-  const written: vscode.Uri[] = [];
+  let written: readonly vscode.Uri[];
   try {
     const present = await Promise.all(targets.map((target) => stateOf(target.uri, target.text)));
     const different = targets.filter((_, index) => present[index] === 'different');
     const answer = different.length === 0 ? overwrite : await askToOverwrite(different, files.length);
     if (answer === undefined) return undefined;
-    for (const target of targets) {
-      if (answer === others && different.includes(target)) continue;
-      await vscode.workspace.fs.writeFile(target.uri, new TextEncoder().encode(target.text));
-      written.push(target.uri);
-    }
+    const wanted = answer === others ? targets.filter((target) => !different.includes(target)) : targets;
+    await write(wanted);
+    written = wanted.map(({ uri }) => uri);
   } catch (error) {
-    if (!(error instanceof vscode.FileSystemError)) throw error;
-    void vscode.window.showErrorMessage(plain(`Wrote ${counted(written.length)}, then failed: ${error.message}`));
-    return written;
+    if (!(error instanceof vscode.FileSystemError || error instanceof NotWritten)) throw error;
+    void vscode.window.showErrorMessage(plain(error.message));
+    return [];
   }
   const runnable = targets.filter(({ executable, uri }) => executable === true && written.includes(uri));
   const mode = runnable.length === 0 ? '' : ` Make ${namesOf(runnable)} executable before you run it: \`chmod +x\`.`;

@@ -1,11 +1,12 @@
 // Prints a page: the editor cannot, so a browser does.
 import * as vscode from 'vscode';
+import type { WriteTexts } from '../write-whole.ts';
 import type { Page } from './pages.ts';
 
 export const printCommand = 'plumbline.print';
 
 /** @param storage a folder of the extension's own for what a browser opens */
-export async function print(page: Page, storage: vscode.Uri): Promise<void> {
+export async function print(page: Page, storage: vscode.Uri, write: WriteTexts): Promise<void> {
   const name = `${page.panel.title.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '')}.html`;
   // In a browser the editor's files may be on another machine, or nowhere.
   if (vscode.env.uiKind === vscode.UIKind.Web) {
@@ -14,6 +15,6 @@ export async function print(page: Page, storage: vscode.Uri): Promise<void> {
     return;
   }
   const file = vscode.Uri.joinPath(storage, 'print', name);
-  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(page.html));
+  await write([{ uri: file, text: page.html }]);
   await vscode.env.openExternal(file);
 }
