@@ -22,7 +22,7 @@ and one with more output in front of a large splitter, do for a house.`,
       reported.add(last);
       report({
         at: headOf(last.item),
-        message: `${list(row.map(({ name }) => name))} are in a row, and their distortion adds up. Do with two.`,
+        message: `${list(row.map(({ name }) => name))} are in a row, and their distortion adds up. Take one out.`,
         about: row.map(({ name }) => name),
       });
     }

@@ -84,11 +84,11 @@ function found({ affected, behind }: CommonCause<Short>, asked: number): Finding
   return {
     at: headOf(at.device.item),
     message:
-      `${signal.multiplex.name} reaches ${at.name} with ${decibels(ratio)} of carrier to noise, ${words}${also}` +
+      `${signal.multiplex.name} reaches ${connectorName(at)} with ${decibels(ratio)} of carrier to noise, ${words}${also}` +
       (behind === undefined
         ? ''
         : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
-      '. Take loss out in front of the first amplifier, or get a better aerial.',
+      '. Lower the loss in front of the first amplifier, or take a better aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map((point) => point.signal.multiplex.name)],
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),
@@ -106,7 +106,7 @@ multiplexes:
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 40 dBµV}}
   parlour-tv: {kind: display, inputs: {rf: {noise-figure: 6 dB}}}
-# ^^^^^^^^^^ mux-a reaches rf with 24.6 dB of carrier to noise, 5.9 dB more than it needs, and 6.0 dB are asked for.
+# ^^^^^^^^^^ mux-a reaches parlour-tv/rf with 24.6 dB of carrier to noise, 5.9 dB more than it needs, and 6.0 dB are asked for.
 cables:
   - {from: chimney-aerial, to: parlour-tv/rf, type: coax-6, length: 33 m}
 `,
@@ -128,7 +128,7 @@ multiplexes:
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 20 dBµV}}
   tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {noise-figure: 6 dB}}, tuners: {1: {input: rf}}}
-# ^^^^^^^^ mux-a reaches rf with
+# ^^^^^^^^ mux-a reaches tv-tuner/rf with
 cables:
   - {from: chimney-aerial, to: tv-tuner/rf, type: coax-6, length: 10 m}
 `,

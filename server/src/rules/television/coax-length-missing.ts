@@ -21,7 +21,7 @@ for a part that is screwed on directly a length of a few centimetres.`,
         continue;
       report({
         at: placeOf(cable.item, ['from']),
-        message: `This coax says no ${lacks.join(' and no ')}, so it counts as no loss. Say what it is.`,
+        message: `This coax has no ${lacks.join(' and no ')}, so no loss is counted for it. Write ${lacks.length === 1 ? 'it' : 'both'}.`,
         about: aboutItem(cable.item),
       });
     }
@@ -38,7 +38,7 @@ devices:
   parlour-outlet: {kind: outlet, loss: 1 dB}
 cables:
   - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6}
-#          ^^^^^^^^^^^^^^ This coax says no length, so it counts as no loss.
+#          ^^^^^^^^^^^^^^ This coax has no length, so no loss is counted for it.
 `,
     good: `
 multiplexes:

@@ -58,7 +58,7 @@ function findingOf({ affected, behind }: CommonCause<Low>): Finding {
   return {
     at: headOf(at.device.item),
     message:
-      `${signal.multiplex.name} reaches ${at.name} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
+      `${signal.multiplex.name} reaches ${connectorName(at)} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
       `usual ${level(min)}; it is at ${megahertz(signal.frequency)} on the coax` +
       (behind === undefined
         ? ''
@@ -80,7 +80,7 @@ multiplexes:
 devices:
   dish: {kind: lnb, type: single, receives: {sat-1: 70 dBµV}, quality: {sat-1: 16 dB}}
   tv-tuner: {kind: tuner, inputs: {sat: {}}}
-# ^^^^^^^^ sat-1 reaches sat at 43.8 dBµV, 3.2 dB below the usual 47.0 dBµV; it is at 2092 MHz on the coax.
+# ^^^^^^^^ sat-1 reaches tv-tuner/sat at 43.8 dBµV, 3.2 dB below the usual 47.0 dBµV; it is at 2092 MHz on the coax.
 cables:
   - {from: dish, to: tv-tuner/sat, type: coax-59, length: 67 m}
 `,

@@ -34,7 +34,7 @@ a plug.`,
         message:
           `${part.name} lets neither 13/18 V nor 22 kHz of ${few(receivers)} pass, so that ` +
           `${few(cables.map(({ from }) => connectorName(from)))} stays at vertical, low band: ` +
-          `${few(lost.map(({ name }) => name))} cannot be had. Take a part with power pass, or lead the cable past it.`,
+          `${few(lost.map(({ name }) => name))} ${lost.length === 1 ? 'is' : 'are'} out of reach. Take a part with power pass, or lead the cable past it.`,
         about: [part.name, ...cables.map(({ from }) => from.device.name)],
       });
     }
@@ -49,7 +49,7 @@ multiplexes:
 devices:
   dish: {kind: lnb, receives: {sat-2: 76 dBµV}}
   sat-splitter: {kind: splitter, ways: 2, terminated: [out-2]}
-# ^^^^^^^^^^^^ sat-splitter lets neither 13/18 V nor 22 kHz of tv-tuner/sat-1 pass, so that dish/out stays at vertical, low band: sat-2 cannot be had
+# ^^^^^^^^^^^^ sat-splitter lets neither 13/18 V nor 22 kHz of tv-tuner/sat-1 pass, so that dish/out stays at vertical, low band: sat-2 is out of reach
   tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {sat-1: {supplies: 400 mA}}, tuners: {1: {systems: [dvb-s2]}}}
 cables:
   - {from: dish/out, to: sat-splitter/in, type: coax-6, length: 20 m}

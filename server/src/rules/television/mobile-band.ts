@@ -28,8 +28,8 @@ one of their masts is near, it is overloaded, whatever its levels of television 
       report({
         at: headOf(item),
         message:
-          `${name} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} where ${site.channelPlan} ` +
-          'holds: mobile telephones are there. Check the channel, and filter in front of the first amplifier.',
+          `${name} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} in ${site.channelPlan}: ` +
+          'mobile telephones are there. Check the channel, and filter in front of the first amplifier.',
         about: [name],
         // Where a part stops it, that is told.
         effects: [multiplex],
@@ -45,8 +45,8 @@ one of their masts is near, it is overloaded, whatever its levels of television 
         at: headOf(device.item),
         severity: 'information',
         message:
-          `No filter is in front of ${device.name}, and it takes what is above ${megahertz(end)} as well: a mast for ` +
-          'mobile telephones near by is stronger than television and overloads it. Put a filter in front, or say under ' +
+          `No filter is in front of ${device.name}, and it takes what is above ${megahertz(end)} as well: a telephone ` +
+          'mast near by is stronger than television and overloads it. Put a filter in front, or say under ' +
           'frequencies what it takes.',
         about: [device.name],
         fixes: () => filterInFront(site, television, at, { from: lowest < VHF_ENDS ? VHF : UHF, to: end }),
@@ -98,7 +98,7 @@ export const examples: readonly Example[] = [
     bad: `
 multiplexes:
   mux-c: {system: dvb-t, channel: 52, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
-# ^^^^^ mux-c is at 722 MHz, and television ends at 694 MHz where region-1 holds
+# ^^^^^ mux-c is at 722 MHz, and television ends at 694 MHz in region-1
 `,
     good: `
 multiplexes:

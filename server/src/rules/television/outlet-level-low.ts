@@ -56,7 +56,7 @@ function found({ affected, behind }: CommonCause<Low>): Finding {
       `${level(window?.min ?? 0)} that an outlet needs` +
       (others.length === 0 ? '' : `; below it too: ${few(others.map(nameOf))}`) +
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
-      '. Take loss out of the way, or amplify at the aerial.',
+      '. Lower the loss on the way, or amplify at the aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
     // One that alone is low makes the levels uneven.
     entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),

@@ -12,7 +12,7 @@ an amplifier takes the current, or a DC block in front of the aerial.`,
     for (const { aerial, supply } of plan.television.directCurrent.intoAerials)
       report({
         at: headOf(aerial.item),
-        message: `${supply.device.name} puts current into ${aerial.name}, and nothing on the way takes it. Stop it by a part that passes none.`,
+        message: `${supply.device.name} puts current into ${aerial.name}, and nothing on the way takes it. Put a part without power pass in between, such as a DC block.`,
         about: [aerial.name, supply.device.name],
       });
   },

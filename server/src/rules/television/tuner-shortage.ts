@@ -12,7 +12,7 @@ export const tunerShortage: Rule = {
   severity: 'error',
   summary: 'More multiplexes are wanted at once than tuners can take.',
   why: `A tuner takes one multiplex at a time, with any number of its services. Who comes last sees nothing, or the
-recording that was planned is lost. Want less at once, choose services of one multiplex, or add a tuner. What is recorded
+recording that was planned is lost. Watch and record fewer at once, choose services of one multiplex, or add a tuner. What is recorded
 or sent on by a server counts at all times.`,
   source: 'the marriage theorem of Hall (1935), from memory: the set that is named is the smallest with the whole lack',
   check({ plan, site }: RuleContext, report: Report): void {
@@ -111,7 +111,7 @@ function shortageWords(site: Site, { asked, units, missing }: Short, tuned: Tune
       asked.map(({ multiplex }) => multiplex.name),
       MOST_NAMED,
     )} at once, which only ${few(able, MOST_NAMED)} can take: ` +
-    `${count(missing, 'tuner')} too few. ${otherwise(site, asked, tuned)}Want less at once, or add a tuner for ` +
+    `${count(missing, 'tuner')} too few. ${otherwise(site, asked, tuned)}Watch and record fewer at once, or add a tuner for ` +
     `${list(systems, 'or')}.`
   );
 }
