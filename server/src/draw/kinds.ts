@@ -4,6 +4,7 @@ import { aerialSystem } from './aerial.ts';
 import type { Kind } from './drawing.ts';
 import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
+import { powerTree } from './power.ts';
 import { rackFronts } from './rack.ts';
 import { recordingTime } from './recording.ts';
 import { streamWay } from './stream.ts';
@@ -21,6 +22,7 @@ export const KINDS: readonly Kind[] = [
   aerialSystem,
   volumeFill,
   recordingTime,
+  powerTree,
 ];
 
 /** Those that need nothing but the plan. */
