@@ -8,12 +8,16 @@ export interface Available {
   /** Names of the receivers that a stream reaches, with something to show. */
   readonly reaches: (stream: Stream) => ReadonlySet<string>;
   readonly recordings: ReadonlySet<Recording>;
+  /** Whether there is anything to send. */
+  readonly isFed: (stream: Stream) => boolean;
 }
 
 /** What is out of order. */
 export interface Dark {
   readonly devices: ReadonlySet<Device>;
   readonly volumes: ReadonlySet<Volume>;
+  /** Whether a switch forgets that a receiver has joined, as nobody asks it any more. */
+  readonly forgets?: (stream: Stream, receiver: string) => boolean;
 }
 
 /**
@@ -27,6 +31,8 @@ export function availableIn(site: Site, delivery: (stream: Stream) => Delivery, 
   };
   const carriedBy = ({ carries }: Stream): Stream | undefined =>
     carries === undefined ? undefined : site.streamByName.get(carries);
+  const arrives = (stream: Stream, receiver: string): boolean =>
+    delivery(stream).reaches.includes(receiver) && dark.forgets?.(stream, receiver) !== true;
   const fed = new Map<Stream, boolean>();
   const isFed = (stream: Stream): boolean => {
     // A loop, not a recursion: a chain may be as long as the site. Nothing comes round a circle.
@@ -42,15 +48,17 @@ export function availableIn(site: Site, delivery: (stream: Stream) => Delivery, 
       const isThere = sender !== undefined && !dark.devices.has(sender) && !isDark(one.source);
       const isFilled =
         carried === undefined ||
-        (fed.get(carried) === true &&
-          (carried.source === one.source || delivery(carried).reaches.includes(sender?.name ?? '')));
+        (fed.get(carried) === true && (carried.source === one.source || arrives(carried, sender?.name ?? '')));
       fed.set(one, isThere && isFilled);
     }
     return fed.get(stream) === true;
   };
   const receivers = new Map<Stream, ReadonlySet<string>>();
   for (const stream of site.streams)
-    receivers.set(stream, new Set(isFed(stream) ? delivery(stream).reaches.filter((name) => !isDark(name)) : []));
+    receivers.set(
+      stream,
+      new Set(isFed(stream) ? delivery(stream).reaches.filter((name) => !isDark(name) && arrives(stream, name)) : []),
+    );
   const reaches = (stream: Stream): ReadonlySet<string> => {
     const found = receivers.get(stream);
     if (found === undefined) throw new Error(`${stream.name} is not a stream of this site`);
@@ -62,5 +70,5 @@ export function availableIn(site: Site, delivery: (stream: Stream) => Delivery, 
     if (own === undefined || to?.host === undefined || dark.volumes.has(to) || isDark(to.host)) return false;
     return reaches(own).has(to.host) || (senderOf(site, own)?.name === to.host && isFed(own));
   };
-  return { reaches, recordings: new Set(site.recordings.filter(isRecorded)) };
+  return { reaches, recordings: new Set(site.recordings.filter(isRecorded)), isFed };
 }

@@ -4,12 +4,13 @@ import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
 import { networkOf } from '../network/network.ts';
 import type { Device, Recording, Stream, Volume } from '../site/model.ts';
+import { groupMembershipInterval } from '../standards/igmp.ts';
 import { type Available, availableIn } from './available.ts';
 import { downWith } from './down.ts';
 import type { Element, Works } from './element.ts';
 import { type Footage, footageAfter } from './footage.ts';
 import { type GatewayLoss, gatewaysLost } from './gateways.ts';
-import { lostFor, withoutQuerier } from './queriers.ts';
+import { forgetsIn, isUnasked, withoutQuerier } from './queriers.ts';
 import { type Recovery, recoveryOf } from './recovery.ts';
 import { type Takeover, takeoversIn } from './takeover.ts';
 import { withdrawnIn } from './withdrawn.ts';
@@ -51,8 +52,13 @@ export function failureOf(plan: Works, element: Element): Failure {
   const after = networkOf(site, failed);
   const footage = footageAfter(plan, element, failed);
   const volumes = new Set(footage.flatMap(({ volume, fate }) => (fate === 'lost' ? [volume] : [])));
-  const available = availableIn(site, after.delivery, { devices: failed.devices, volumes });
-  const losses = lossesBetween(plan, available, (stream, receiver) => lostFor(after, stream, receiver));
+  const forgets = forgetsIn(site, before, after);
+  const available = availableIn(site, after.delivery, { devices: failed.devices, volumes, forgets });
+  const losses = lossesBetween(plan, available, (stream, receiver) => {
+    const screen = site.deviceByName.get(receiver);
+    const isThere = available.isFed(stream) && screen !== undefined && !failed.devices.has(screen);
+    return isThere && (forgets(stream, receiver) || isUnasked(after, stream, receiver)) ? groupMembershipInterval() : 0;
+  });
   return {
     element,
     ...losses,

@@ -10,6 +10,7 @@ import { downWith } from './down.ts';
 import { type Element, elementsOf, type Works } from './element.ts';
 import { type Losses, availableNow, lossesBetween } from './failure.ts';
 import { footageAfter } from './footage.ts';
+import { forgetsIn } from './queriers.ts';
 
 export interface Ranked extends Losses {
   readonly element: Element;
@@ -49,8 +50,14 @@ export function rankedOf(plan: Works, element: Element): Ranked {
       ...lossesBetween(plan, availableIn(site, network.delivery, dark)),
     };
   const { vlans, devices, deviceByName, cables, streams } = site;
-  const { delivery } = router(wiringOf({ vlans, devices, deviceByName, cables, failed }), deviceByName)(streams);
-  return { element, losesFootage: lost.length > 0, ...lossesBetween(plan, availableIn(site, delivery, dark)) };
+  const wiring = wiringOf({ vlans, devices, deviceByName, cables, failed });
+  const { delivery } = router(wiring, deviceByName)(streams);
+  const forgets = forgetsIn(site, network, { ...wiring, delivery });
+  return {
+    element,
+    losesFootage: lost.length > 0,
+    ...lossesBetween(plan, availableIn(site, delivery, { ...dark, forgets })),
+  };
 }
 
 /** The end hosts that are cut off, where nothing else is; `undefined` where others may be. */

@@ -163,7 +163,8 @@ function jointsOf({ deviceByName, cables, failed }: Wired): Joint[] {
       [joint.a, joint.b].every(({ device, lag }) => [a, b].some((end) => end.device === device && end.lag === lag)),
     );
   const lost = aggregated(joined.filter((member) => isDown(failed, member))).filter((joint) => !isLeft(joint));
-  return [...working, ...lost];
+  const order = new Map(joined.map(({ cable }, index) => [cable, index]));
+  return [...working, ...lost].sort((a, b) => (order.get(a.cable) ?? 0) - (order.get(b.cable) ?? 0));
 }
 
 function slower(a: number | undefined, b: number | undefined): number | undefined {
