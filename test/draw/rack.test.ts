@@ -115,6 +115,29 @@ describe('a picture of a rack', () => {
   });
 });
 
+describe('the watts of a rack', () => {
+  const SITE = `
+racks: {cupboard: {units: 6}}
+devices:
+  core: {kind: switch, power: {at-most: 24 W}, rack: cupboard, unit: 5}
+  nas: {kind: server, rack: cupboard, unit: 1}
+  lamp: {kind: computer, power: {at-most: 40 W}}
+`;
+
+  // By hand: of what is in the rack one says 24 W, and the other nothing.
+  it('are what its devices say, and what does not say so is told', () => {
+    const { description, things } = rack(planFrom(SITE), 'cupboard');
+    assert.match(description, /24 W of heat \+ \?/);
+    assert.ok(things.find(({ at }) => at === 'core')?.texts.some((text) => text === 'switch · 24 W'));
+    assert.ok(!things.find(({ at }) => at === 'nas')?.texts.some((text) => text.includes(' W')));
+  });
+
+  it('are not there where the site says nothing of them', () => {
+    const silent = SITE.replace(/, power: \{at-most: \d+ W\}/g, '');
+    assert.doesNotMatch(rack(planFrom(silent), 'cupboard').description, /heat/);
+  });
+});
+
 describe('a picture of a patch panel', () => {
   it('has each port once, with what its cable runs to, and the others free', () => {
     const plan = planOf(readSite('samples/harrow-lane').folder.site());

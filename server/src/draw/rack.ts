@@ -6,7 +6,8 @@ import { placeWords, rackAnswer } from '../report/answer/rack.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import type { Plan } from '../plan.ts';
 import type { Device } from '../site/model.ts';
-import { kilograms, millimetres } from '../text/words.ts';
+import { heatOf } from '../supply/draw.ts';
+import { kilograms, millimetres, watts } from '../text/words.ts';
 import { type Box, type Cell, type Drawing, type Kind, type Mark, type Name, type Row, deviceAt } from './drawing.ts';
 import { words } from './words.ts';
 
@@ -61,12 +62,12 @@ function drawn(plan: Plan, figures: RackFigures): Drawing {
   return {
     title: `Rack ${rack.name}`,
     description:
-      `${rack.name}: ${rackAnswer(figures)}. Units count from the ${from}. At the rear, what is fixed to the front is seen ` +
+      `${rack.name}: ${wholeWords(plan, figures)}. Units count from the ${from}. At the rear, what is fixed to the front is seen ` +
       'from behind. Earthing and mains in a rack: local codes and licensed practice decide; lift nothing heavy alone.',
     width,
     height: bottom + (elsewhere.length === 0 ? 0 : 34 + elsewhere.length * (UNIT + 4)) + MARGIN,
-    marks: [rackThing(figures, width), ...marks, ...caption, ...others],
-    tables: [tableOf(figures, clashes)],
+    marks: [rackThing(plan, figures, width), ...marks, ...caption, ...others],
+    tables: [tableOf(plan, figures, clashes)],
   };
 }
 
@@ -74,9 +75,9 @@ function rackAt(name: string): Name {
   return { names: 'racks', name };
 }
 
-function rackThing(figures: RackFigures, width: number): Mark {
+function rackThing(plan: Plan, figures: RackFigures, width: number): Mark {
   const { rack } = figures;
-  const answer = rackAnswer(figures);
+  const answer = wholeWords(plan, figures);
   return {
     mark: 'thing',
     at: rackAt(rack.name),
@@ -86,6 +87,11 @@ function rackThing(figures: RackFigures, width: number): Mark {
       words(`${rack.name} · ${answer}`, MARGIN, MARGIN + 12, { size: 14, strong: true, most: width - 2 * MARGIN }),
     ],
   };
+}
+
+/** `7 of 12 U free · 4 devices · 19.5 kg of 60 kg · 96 W of heat` */
+function wholeWords(plan: Plan, figures: RackFigures): string {
+  return [rackAnswer(figures), heatWords(plan, figures)].filter((part) => part !== undefined).join(' · ');
 }
 
 interface Rows {
@@ -188,7 +194,7 @@ function sideMarks({ plan, figures, clashes, lanes, rows, side, x, panel }: Show
     ...own.map((one) => {
       const fault = faultOf(figures, clashes, one, rack.units);
       return deviceThing(plan, one.device, boxOf(one), {
-        note: fault === '' ? factsOf(one.device) : `▲ ${fault}`,
+        note: fault === '' ? factsOf(plan, one.device) : `▲ ${fault}`,
         look: fault === '' ? 'plain' : 'bad',
       });
     }),
@@ -204,11 +210,28 @@ function faultOf({ rack }: RackFigures, clashes: Clashes, placed: Placed, units:
   return depth !== undefined && rack.depth !== undefined && depth > rack.depth ? 'too deep' : '';
 }
 
-/** `switch · 3.2 kg` */
-function factsOf({ kind, mounting: { weight } }: Device): string {
-  return [kind?.replace('-', ' '), weight === undefined ? undefined : kilograms(weight)]
+/** `switch · 3.2 kg · 24 W` */
+function factsOf(plan: Plan, device: Device): string {
+  const { kind, mounting } = device;
+  const { weight } = mounting;
+  return [kind?.replace('-', ' '), weight === undefined ? undefined : kilograms(weight), ownWatts(plan, device)]
     .filter((part) => part !== undefined)
     .join(' · ');
+}
+
+/** What it draws itself; `undefined` where it does not say, or draws nothing. */
+function ownWatts({ supply }: Plan, device: Device): string | undefined {
+  const { own, basis } = supply().draw(device);
+  return basis === 'unsaid' || basis === 'none' ? undefined : watts(own.most);
+}
+
+/** What turns into heat in the rack, of all that say what they draw. */
+function heatWords({ supply }: Plan, { placed, elsewhere }: RackFigures): string | undefined {
+  const all = [...placed.map(({ device }) => device), ...elsewhere];
+  const { draw, isSaid } = supply();
+  const said = all.filter((device) => draw(device).basis !== 'unsaid');
+  if (!isSaid || said.length === 0) return undefined;
+  return `${watts(heatOf(draw, all))} of heat${said.length < all.length ? ' + ?' : ''}`;
 }
 
 /** A box with the name at the left and a note at the right; both below each other where there is room for no more. */
@@ -233,7 +256,7 @@ function deviceThing(
       words(!isWide && look === 'bad' ? `▲ ${device.name}` : device.name, box.x + 8, middle, {
         size: 13,
         strong: look !== 'faded',
-        most: isWide ? inner * 0.55 : inner,
+        most: isWide ? inner * 0.42 : inner,
         look: textLook(look),
       }),
       ...(isWide
@@ -241,7 +264,7 @@ function deviceThing(
             words(note, box.x + box.width - 8, middle, {
               anchor: 'end' as const,
               size: 11,
-              most: inner * 0.42,
+              most: inner * 0.55,
               look: look === 'bad' ? ('bad' as const) : ('quiet' as const),
             }),
           ]
@@ -254,7 +277,7 @@ function textLook(look: Box['look']): Box['look'] {
   return look === 'faded' ? 'faded' : 'plain';
 }
 
-function tableOf(figures: RackFigures, clashes: Clashes): Drawing['tables'][number] {
+function tableOf(plan: Plan, figures: RackFigures, clashes: Clashes): Drawing['tables'][number] {
   const { rack, placed, elsewhere } = figures;
   const row = (device: Device, units: string, fault: string): Row => {
     const { depth, weight } = device.mounting;
@@ -269,17 +292,18 @@ function tableOf(figures: RackFigures, clashes: Clashes): Drawing['tables'][numb
         device.kind?.replace('-', ' ') ?? '?',
         known(depth, millimetres),
         known(weight, kilograms),
+        { figure: ownWatts(plan, device) ?? (plan.supply().draw(device).basis === 'none' ? '' : '?') },
         fault,
       ],
     };
   };
   const free = (side: Side): Row => ({
     about: [],
-    cells: [runsOf(figures.free[side]), `free at the ${side}`, '', '', '', ''],
+    cells: [runsOf(figures.free[side]), `free at the ${side}`, '', '', '', '', ''],
   });
   return {
     title: 'Units',
-    head: ['Units', 'Device', 'Kind', 'Depth', 'Weight', 'Remark'],
+    head: ['Units', 'Device', 'Kind', 'Depth', 'Weight', 'Draws', 'Remark'],
     rows: [
       {
         about: [rackAt(rack.name)],
@@ -289,6 +313,7 @@ function tableOf(figures: RackFigures, clashes: Clashes): Drawing['tables'][numb
           'rack',
           { figure: rack.depth === undefined ? '?' : millimetres(rack.depth) },
           { figure: rack.bears === undefined ? '?' : `bears ${kilograms(rack.bears)}` },
+          { figure: heatWords(plan, figures) ?? '' },
           rackAnswer(figures),
         ],
       },
