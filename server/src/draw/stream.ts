@@ -1,15 +1,13 @@
 /** The way of a stream: camera, server, group, screens, and only the links that carry it. */
 
-import { obstacleWords } from '../network/obstacle-words.ts';
-import { carries, oppositePort } from '../network/link.ts';
+import { oppositePort } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import { streamAnswer } from '../report/answer/stream.ts';
-import { rateWords, sumWords } from '../report/answer/words.ts';
+import { rateWords } from '../report/answer/words.ts';
 import { isRateKnown } from '../site/media.ts';
-import { type Device, type Stream, isRtsp, portName } from '../site/model.ts';
+import { type Device, type Stream, portName } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
-import { formatAddress } from '../standards/ipv4.ts';
 import {
   type Drawing,
   type Kind,
@@ -24,6 +22,7 @@ import {
   streamAt,
 } from './drawing.ts';
 import { type Hop, type Onward, type Sent, type Stop, sentOf } from './stream/branch.ts';
+import { addressWords, hopWords, missedWords, saidOf, whatFor } from './stream/way-words.ts';
 import { type Branch, INDENT, type Placed, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
@@ -193,71 +192,6 @@ function sizeOf(name: string, lines: readonly string[]): { width: number; height
   return { width, height: HEAD + lines.length * LINE + 8 };
 }
 
-/** `RTSP` or the group: how who wants it gets it. */
-function addressWords({ group, transport, port }: Stream): string {
-  if (group !== undefined) return `group ${formatAddress(group)}${port === undefined ? '' : `:${port}`}`;
-  return isRtsp(transport) ? 'asked for by RTSP' : 'sent to each receiver';
-}
-
-function saidOf(plan: Plan, { device, role, missed, sends }: Stop, by: Hop | undefined): string[] {
-  if (missed !== undefined) return ['▲ gets nothing:', missedWords(device, missed)];
-  const kind = device.kind ?? 'device';
-  if (role === 'sends') {
-    const [first] = sends;
-    const source = first?.stream.source;
-    return [source === undefined || source === device.name ? kind : `${kind}, for ${source}`];
-  }
-  if (role === 'receives') return [`${kind}, receives it`];
-  const reason = by?.leadsTo !== 'nobody' ? undefined : causeWords(plan, by, role);
-  return [kind, ...(reason === undefined ? [] : [reason])];
-}
-
-function missedWords({ name }: Device, { stream, why }: NonNullable<Stop['missed']>): string {
-  const { what, remedy } = obstacleWords(why, name, stream);
-  return `${what}; ${remedy}`;
-}
-
-/** Why nobody wanted it there. */
-function causeWords({ network }: Plan, { cause, out, link, domain }: Hop, role: Stop['role']): string {
-  if (role === 'does not take it')
-    return link.blocked === undefined ? `takes no ${domain.name} here: lost` : 'blocked by spanning tree: lost here';
-  switch (cause) {
-    case 'querier': {
-      const { querier } = network.tree(domain);
-      return querier === undefined
-        ? 'gets it unasked: a port set towards routers'
-        : `gets it unasked: towards the querier, ${querier.name}, or a router`;
-    }
-    case 'unsnooped':
-      return `gets it unasked: ${out.device.name} does not snoop`;
-    case 'unregistered':
-      return `gets it unasked: ${out.device.name} floods what nobody there has joined`;
-    case undefined:
-      return 'gets it unasked';
-  }
-}
-
-interface HopWords {
-  /** Over its line: the rate. */
-  readonly over: string;
-  /** Under it: the port that it leaves by, and the VLAN. */
-  readonly under: string;
-  /** In the table. */
-  readonly vlan: string;
-}
-
-function hopWords({ site, network }: Plan, { stream, link, out, domain, copies }: Hop, { rate }: Wanted): HopWords {
-  const { untagged, tagged } = network.rates(stream);
-  const isTagged = carries(link, domain) === 'tagged';
-  const each = sumWords((isTagged ? tagged : untagged).line[rate], isRateKnown(site, stream));
-  const isChosen = !network.copies(link, out).some((one) => one.stream === stream);
-  return {
-    over: copies === 1 ? each : `${copies} × ${each}`,
-    under: `${out.name} · ${domain.vlan === undefined ? 'no VLAN' : domain.name}${isChosen ? ', if shown' : ''}`,
-    vlan: `${domain.name}${isTagged ? ', tagged' : ''}${isChosen ? ', while it is shown' : ''}`,
-  };
-}
-
 function leadFor(plan: Plan, hop: Hop, wanted: Wanted): number {
   const { over, under } = hopWords(plan, hop, wanted);
   return BUS + 22 + Math.max(widthOf(over, SMALL), widthOf(under, SMALL));
@@ -342,11 +276,6 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
       whatFor(plan, by, stop),
     ],
   });
-}
-
-function whatFor(plan: Plan, by: Hop, stop: Stop): string {
-  if (stop.role === 'receives') return 'receives it';
-  return by.leadsTo !== 'nobody' ? 'passes it on' : causeWords(plan, by, stop.role);
 }
 
 function lostRow({ device, missed }: Stop): Row {
