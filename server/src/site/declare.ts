@@ -50,56 +50,58 @@ function valueOf(site: Site, item: Item, section: NamedSection, name: string): V
 
 /** By what others ask of it; of a cable that says nothing of it, what most cables lead to. */
 function deviceOf(site: Site, name: string): Value | undefined {
-  const uses = usesOf(site);
-  const ends = uses.ends.get(name) ?? [];
+  const ends = endsIn(site.cables).get(name) ?? [];
   if (ends.some(({ item }) => textAt(item.data, ['type'])?.startsWith('coax') === true)) return undefined;
   const ports = [...new Set(ends.flatMap(({ port }) => (port === undefined ? [] : [port])))];
-  const kind = ends.some(({ isThrough }) => isThrough) ? 'patch-panel' : kindOf(uses, name, ports.length > 0);
+  const kind = ends.some(({ isThrough }) => isThrough) ? 'patch-panel' : kindOf(site, name, ports.length > 0);
   const declared = ports.length === 0 ? '' : `, ports: {${ports.map((port) => `${nameText(port)}: {}`).join(', ')}}`;
   return { text: `{kind: ${kind}${declared}}`, as: kindWords(kind) };
 }
 
-function kindOf(uses: Uses, name: string, hasPorts: boolean): string {
-  if (uses.gateways.has(name)) return 'router';
-  if (uses.queriers.has(name)) return 'switch';
-  if (uses.hosts.has(name)) return 'server';
-  const own = uses.sources.get(name);
+function kindOf({ vlans, sections, streams }: Site, name: string, hasPorts: boolean): string {
+  const { gateways, queriers } = namedIn(vlans);
+  if (gateways.has(name)) return 'router';
+  if (queriers.has(name)) return 'switch';
+  if (hostsIn(sections.volumes).has(name)) return 'server';
+  const own = sourcesIn(streams).get(name);
   if (own !== undefined) return own.some(({ data }) => dataAt(data, ['carries']) !== undefined) ? 'server' : 'camera';
-  return uses.receivers.has(name) ? 'display' : hasPorts ? 'switch' : 'camera';
+  return receiversIn(streams).has(name) ? 'display' : hasPorts ? 'switch' : 'camera';
 }
 
-/** What a site uses devices for, by the names that it gives them, declared or not. */
-interface Uses {
-  readonly ends: ReadonlyMap<string, readonly (CableEnd & { readonly item: Item; readonly isThrough: boolean })[]>;
-  readonly gateways: ReadonlySet<string | undefined>;
-  readonly queriers: ReadonlySet<string | undefined>;
-  readonly hosts: ReadonlySet<string | undefined>;
-  readonly sources: ReadonlyMap<string, readonly Item[]>;
-  readonly receivers: ReadonlySet<string>;
-}
+/** A device that a cable names, declared or not. */
+type End = CableEnd & { readonly item: Item; readonly isThrough: boolean };
 
-/** There may be thousands of names that are not declared, each with a fix. */
-const usesOf = perObject(({ cables, vlans, sections, streams }: Site): Uses => {
+// There may be thousands of names that are not declared, each with a fix: the uses of all are looked up once.
+
+const endsIn = perObject((cables: Site['cables']): ReadonlyMap<string, readonly End[]> => {
   const ends = cables.flatMap(({ item, from, to, through }) =>
     [from, to, ...through].flatMap((end) =>
       end === undefined ? [] : [{ ...end, item, isThrough: through.includes(end) }],
     ),
   );
+  return grouped(ends, ({ device }) => device);
+});
+
+const namedIn = perObject((vlans: Site['vlans']) => ({
+  gateways: new Set(vlans.map(({ item }) => textAt(item.data, ['gateway']))),
+  queriers: new Set(vlans.map(({ item }) => textAt(item.data, ['querier']))),
+}));
+
+const hostsIn = perObject((volumes: readonly Item[]) => new Set(volumes.map(({ data }) => textAt(data, ['host']))));
+
+const sourcesIn = perObject((streams: Site['streams']) =>
+  grouped(
+    streams.map(({ item }) => item),
+    ({ data }) => textAt(data, ['source']),
+  ),
+);
+
+const receiversIn = perObject((streams: Site['streams']): ReadonlySet<string> => {
   const receivers = streams.flatMap(({ item }) => {
     const all = dataAt(item.data, ['receivers']);
     return Array.isArray(all) ? all.flatMap((end) => readEnd(end, [])?.device ?? []) : [];
   });
-  return {
-    ends: grouped(ends, ({ device }) => device),
-    gateways: new Set(vlans.map(({ item }) => textAt(item.data, ['gateway']))),
-    queriers: new Set(vlans.map(({ item }) => textAt(item.data, ['querier']))),
-    hosts: new Set(sections.volumes.map(({ data }) => textAt(data, ['host']))),
-    sources: grouped(
-      streams.map(({ item }) => item),
-      ({ data }) => textAt(data, ['source']),
-    ),
-    receivers: new Set(receivers),
-  };
+  return new Set(receivers);
 });
 
 function freeId({ vlans }: Site): number {

@@ -27,7 +27,7 @@ export function nextFreeGroup(site: Site, near?: number): number | undefined {
 
 /** All of them, in the order in which they are given out; no two share a MAC address. */
 export function* freeGroups(site: Site, near?: number): Generator<number> {
-  const { groups, keys } = groupsInUse(site);
+  const { groups, keys } = groupsInUse(site.streams);
   const given = new Set<number>();
   const block = scopeNear(groups, near);
   const isInBlock = (group: number): boolean => group >= block.first && group <= block.last;
@@ -51,7 +51,7 @@ export function* freeGroups(site: Site, near?: number): Generator<number> {
 
 /** How many `freeGroups` are, without going through them. */
 export function countFreeGroups(site: Site, near?: number): number {
-  const { groups, keys } = groupsInUse(site);
+  const { groups, keys } = groupsInUse(site.streams);
   const { first, last } = scopeNear(groups, near);
   // Whatever is left out is so by 256 at a time.
   const used = new Map<number, number>();
@@ -67,7 +67,7 @@ export function countFreeGroups(site: Site, near?: number): number {
 const ADDRESSES = 2 ** 23;
 
 /** The group of each stream that has one, and the MAC addresses that they map to. */
-const groupsInUse = perObject(({ streams }: Site) => {
+const groupsInUse = perObject((streams: Site['streams']) => {
   const groups = streams.flatMap(({ group }) => (group !== undefined && isMulticast(group) ? [group] : []));
   return { groups, keys: new Set(groups.map(macKey)) };
 });
