@@ -102,6 +102,12 @@ describe('samples/first-draft in the editor', () => {
     await eventually(() => assert.deepEqual(clashes(), []));
   });
 
+  it('leaves the settings of other YAML as they are', () => {
+    const editor = vscode.workspace.getConfiguration('editor', { languageId: 'yaml' });
+    const { defaultLanguageValue } = editor.inspect('semanticHighlighting.enabled') ?? {};
+    assert.equal(defaultLanguageValue, undefined);
+  });
+
   it('restarts the language server on the command', async () => {
     const document = await open(addressClash.file);
     const problems = (): number => vscode.languages.getDiagnostics(document.uri).filter(own).length;
