@@ -86,8 +86,12 @@ for (const [layout, { text }] of Object.entries(NEW_SITES))
         await lab.start(camera, PYTHON, [CAMERA, film, '554', '--codec', 'h264', '--silent']).says('ready');
     });
 
-    // All that runs there ends with it.
-    after(() => place.clear());
+    after(async () => {
+      // None is to start again once all that runs there is ended with the place.
+      const stopped = server?.stop();
+      place.clear();
+      await stopped;
+    });
 
     it('is the network of the server', async () => {
       const folder = join(made, 'iproute2', 'recorder');
