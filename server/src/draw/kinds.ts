@@ -5,6 +5,7 @@ import type { Kind } from './drawing.ts';
 import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
 import { powerTree } from './power.ts';
+import { portTime } from './port.ts';
 import { rackFronts } from './rack.ts';
 import { recordingTime } from './recording.ts';
 import { streamWay } from './stream.ts';
@@ -22,6 +23,7 @@ export const KINDS: readonly Kind[] = [
   aerialSystem,
   volumeFill,
   recordingTime,
+  portTime,
   powerTree,
 ];
 

@@ -4,13 +4,15 @@ import { type Counter, advance } from '../../standards/if-mib.ts';
 import type { Sample } from './sample.ts';
 
 /** A stretch between two samples in which it is known what was carried; milliseconds. */
-interface Step {
+export interface Step {
   readonly from: number;
   readonly to: number;
   readonly octets: number;
 }
 
 export interface Flow {
+  /** By time. */
+  readonly steps: readonly Step[];
   readonly octets: number;
   /** In which they were carried: the known stretches, without those between. */
   readonly milliseconds: number;
@@ -64,6 +66,7 @@ export function flowOf(
   const busiest = stretches.reduce((most, { least }) => Math.max(most, least), 0);
   const quietest = stretches.reduce((fewest, { most }) => Math.min(fewest, most), Infinity);
   return {
+    steps,
     octets,
     milliseconds,
     mean,
