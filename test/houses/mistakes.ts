@@ -13,6 +13,21 @@ export interface Mistake {
 type Row = readonly [is: string, told: string, ...edits: (readonly [string, string])[]];
 
 const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
+  'dark-night': [
+    [
+      'a switch left on the mains',
+      'runtime-too-short {at-most: 9 W}',
+      ['{at-most: 9 W, from: barn-ups}', '{at-most: 9 W}'],
+    ],
+    ['a UPS that is too small', 'ups-overload 60 W', ['rated-power: 540 W', 'rated-power: 60 W']],
+    ['a battery of a tenth', 'runtime-too-short 21.6 Wh', ['216 Wh', '21.6 Wh']],
+    [
+      'a camera fed from its switch',
+      'power-source sw2',
+      ['power: {idle: 5 W, at-most: 8 W}}', 'power: {idle: 5 W, at-most: 8 W, from: sw2}}'],
+    ],
+    ['a UPS by a name that is not there', 'unknown-name barn-usp', ['from: barn-ups', 'from: barn-usp']],
+  ],
   'flat-router': [
     ['a disk of no size', 'quantity 0 TB', ['4 TB', '0 TB']],
     [

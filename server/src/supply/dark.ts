@@ -24,6 +24,9 @@ export function endingBefore(
   for (const life of lives) {
     const early = life.chain.filter((device) => (supply.lasts(device) ?? wanted) < wanted);
     for (const root of new Set(early.map((device) => rootOf(supply, device)))) {
+      // What it names feeds nothing, which is told there.
+      if (root.ownPower?.from !== undefined && root.ups === undefined && supply.feeding.of(root).by === 'mains')
+        continue;
       const lived = found.get(root);
       if (lived === undefined) found.set(root, [life]);
       else lived.push(life);

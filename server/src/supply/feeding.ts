@@ -57,10 +57,11 @@ function fedAsSaid(device: Device, deviceByName: ReadonlyMap<string, Device>, fe
   const { ownPower, host } = device;
   const source = ownPower?.from === undefined ? undefined : deviceByName.get(ownPower.from);
   if (source !== undefined && isPowerSource(source)) return { by: 'source', device: source };
-  if (ownPower?.from !== undefined) return UNSAID;
   if (feed !== undefined) return { by: 'poe', device: feed.from.device, feed };
   const plugged = host === undefined ? undefined : deviceByName.get(host);
   if (plugged !== undefined) return { by: 'host', device: plugged };
+  // What it names is no source, or nothing.
+  if (ownPower?.from !== undefined) return UNSAID;
   return ownPower === undefined && !isPowerSource(device) ? UNSAID : MAINS;
 }
 

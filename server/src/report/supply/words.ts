@@ -27,7 +27,7 @@ export function outageWords(plan: Plan): string {
 }
 
 function all(number: number): string {
-  return number === 1 ? 'the camera' : `all ${number} cameras`;
+  return number === 1 ? 'the camera' : number === 2 ? 'both cameras' : `all ${number} cameras`;
 }
 
 function goingWords(going: readonly CameraLife[]): string {
