@@ -19,8 +19,8 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
   source: 'A port sends no more than its speed: IEEE 802.3. The factor of five is common practice.',
   check(context: RuleContext, report: Report): void {
     const beyond = beyondTheirPort(context);
-    const overloads = overloadsOf(context);
     if (beyond.length > 0) {
+      const overloads = overloadsOf(context);
       const without = new Set(beyond.map(({ stream }) => stream));
       const cured = overloads.filter((one) => one.without(without));
       for (const { stream, port, speed } of beyond) {
@@ -45,7 +45,9 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
       return;
     }
     const [slip, times] = slipIn(context);
-    if (slip === undefined || !isToldApart(overloads, slip)) return;
+    if (slip === undefined) return;
+    const overloads = overloadsOf(context);
+    if (!isToldApart(overloads, slip)) return;
     const without = new Set([slip]);
     if (!overloads.every((one) => one.uses(slip) && one.without(without))) return;
     report({

@@ -37,7 +37,7 @@ function findingOf(
   const texts = suggestions(fault, kind, schemaAt(item.section, item.name, route)?.examples?.[0]);
   return {
     at: placeOf(item, route),
-    due: beginsQuantity(text, kind) ? 'value' : 'now',
+    due: fault.fault === 'nothing' || beginsQuantity(text, kind) ? 'value' : 'now',
     message: sentence(subjectAt(item, route), visible(text, 40), kind, fault, texts),
     about: aboutItem(item),
     fixes: () =>
