@@ -32,11 +32,14 @@ const SITES: Readonly<Record<string, (size: number) => string>> = {
     `devices:\n${times(size, (i) => `  camera-${i}: {kind: camera}\n`)}`,
   'names that are not declared beside values that do not fit': (size) =>
     `policies:\n  retention:\n${times(size, (i) => `    - {recordings: [r${i}], at-least: x, at-most: x, because: ""}\n`)}`,
+  'elements of one list that do not fit': (size) =>
+    `policies: {retention: [${times(size, (i) => `{recordings: [r${i}, 1, {}], until: x}`, ', ')}]}\n`,
   'cables to devices that are not declared': (size) =>
     `cables:\n${times(size, (i) => `  - {from: a${i}/1, to: b${i}/1}\n`)}`,
   'ports in VLANs that are not declared': (size) =>
     `devices:\n  core: {kind: switch, ports: {${times(size, (i) => `p${i}: {vlan: unknown-${i}}`, ', ')}}}\n`,
-  'items without a value in one pair of brackets': (size) => `vlans: {${times(size, (i) => `v${i}:,`)}}\n`,
+  'items without a value in one pair of brackets': (size) =>
+    `vlans: {${times(size, (i) => `of-a-name-that-is-long-${i}:,`)}}\n`,
   'keys that are misspelled in one pair of brackets': (size) =>
     `devices: {${times(size, (i) => `c${i}: {kind: camera, adress: 10.0.0.1}`, ', ')}}\n`,
   'a quote that is never closed': (size) => `vlans:\n  video: {id: "${times(size, () => 'x\n   ')}\n`,

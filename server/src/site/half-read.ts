@@ -4,7 +4,7 @@ import { perObject } from '../memo.ts';
 import { leastWhere } from '../text/bisect.ts';
 import type { Piece } from '../text/cut.ts';
 import type { SyntaxProblem } from '../text/parse.ts';
-import { type Item, type Place, contentOf } from './item.ts';
+import { type Item, type Place, contentOf, inOrder, startOf } from './item.ts';
 
 /** Whether no fault of its syntax leaves an item half read; a duplicate key does not. */
 export function isSound(item: Item): boolean {
@@ -20,9 +20,6 @@ export function isHalfRead({ piece, start }: Place): boolean {
 const unsoundOf = perObject(
   (piece: Piece): ReadonlySet<Item> => new Set(faultsOf(piece).flatMap(({ start }) => itemsAt(piece, start))),
 );
-
-/** The items of a piece in the order of their text. There may be thousands, and as many faults. */
-const inOrder = perObject((piece: Piece) => [...contentOf(piece).items].sort((a, b) => startOf(a) - startOf(b)));
 
 function itemsAt(piece: Piece, offset: number): Item[] {
   const items = inOrder(piece);
@@ -44,8 +41,4 @@ const faultsOf = perObject((piece: Piece): readonly SyntaxProblem[] => {
 /** An item ends where its text does, or behind its last character where another follows. */
 function isIn(item: Item, offset: number): boolean {
   return startOf(item) <= offset && offset <= item.node.end + 1;
-}
-
-function startOf(item: Item | undefined): number {
-  return (item?.key ?? item?.node)?.start ?? 0;
 }

@@ -2,6 +2,7 @@
 
 import { perObject } from '../memo.ts';
 import { NONE } from '../none.ts';
+import { leastWhere } from '../text/bisect.ts';
 import type { Piece, SourceFile } from '../text/cut.ts';
 import { type SyntaxProblem, type Tree, isEmpty, parseOrdinary, parseWithFaults } from '../text/parse.ts';
 import { isQuantity } from '../text/quantity.ts';
@@ -212,7 +213,17 @@ export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | '
 
 /** The item that a place is in. */
 export function itemAt({ piece, start }: Place): Item | undefined {
-  return contentOf(piece).items.find(({ key, node }) => (key ?? node).start <= start && start <= node.end);
+  const items = inOrder(piece);
+  const item = items[leastWhere(0, items.length, (index) => startOf(items[index]) > start) - 1];
+  return item !== undefined && start <= item.node.end ? item : undefined;
+}
+
+/** The items of a piece in the order of their text. */
+export const inOrder = perObject((piece: Piece) => [...contentOf(piece).items].sort((a, b) => startOf(a) - startOf(b)));
+
+/** Where an item begins in its piece. */
+export function startOf(item: Item | undefined): number {
+  return (item?.key ?? item?.node)?.start ?? 0;
 }
 
 /** The name of an item, or the whole item if it has none. */

@@ -872,7 +872,8 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.poe !== void 0) {
       if (!validate25(data.poe, { instancePath: instancePath + "/poe", parentData: data, parentDataProperty: "poe", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate25.errors : vErrors.concat(validate25.errors);
+        if (vErrors === null) vErrors = validate25.errors;
+        else for (const each of validate25.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
@@ -6235,7 +6236,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         for (const key6 in data136) {
           if (!validate24(data136[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data136, parentDataProperty: key6, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            if (vErrors === null) vErrors = validate24.errors;
+            else for (const each of validate24.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
@@ -6468,7 +6470,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.poe !== void 0) {
       if (!validate25(data.poe, { instancePath: instancePath + "/poe", parentData: data, parentDataProperty: "poe", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate25.errors : vErrors.concat(validate25.errors);
+        if (vErrors === null) vErrors = validate25.errors;
+        else for (const each of validate25.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
@@ -6606,7 +6609,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.decodes !== void 0) {
       if (!validate29(data.decodes, { instancePath: instancePath + "/decodes", parentData: data, parentDataProperty: "decodes", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate29.errors : vErrors.concat(validate29.errors);
+        if (vErrors === null) vErrors = validate29.errors;
+        else for (const each of validate29.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
@@ -6616,7 +6620,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const len0 = data155.length;
         for (let i0 = 0; i0 < len0; i0++) {
           if (!validate31(data155[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data155, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate31.errors : vErrors.concat(validate31.errors);
+            if (vErrors === null) vErrors = validate31.errors;
+            else for (const each of validate31.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
@@ -7068,13 +7073,15 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.loss !== void 0) {
       if (!validate33(data.loss, { instancePath: instancePath + "/loss", parentData: data, parentDataProperty: "loss", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate33.errors : vErrors.concat(validate33.errors);
+        if (vErrors === null) vErrors = validate33.errors;
+        else for (const each of validate33.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
     if (data["tap-loss"] !== void 0) {
       if (!validate33(data["tap-loss"], { instancePath: instancePath + "/tap-loss", parentData: data, parentDataProperty: "tap-loss", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate33.errors : vErrors.concat(validate33.errors);
+        if (vErrors === null) vErrors = validate33.errors;
+        else for (const each of validate33.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
@@ -7424,7 +7431,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         for (const key17 in data187) {
           if (!validate36(data187[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data187, parentDataProperty: key17, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            if (vErrors === null) vErrors = validate36.errors;
+            else for (const each of validate36.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
@@ -7493,7 +7501,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         for (const key19 in data189) {
           if (!validate38(data189[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data189, parentDataProperty: key19, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate38.errors : vErrors.concat(validate38.errors);
+            if (vErrors === null) vErrors = validate38.errors;
+            else for (const each of validate38.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
@@ -7714,7 +7723,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.power !== void 0) {
       if (!validate40(data.power, { instancePath: instancePath + "/power", parentData: data, parentDataProperty: "power", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate40.errors : vErrors.concat(validate40.errors);
+        if (vErrors === null) vErrors = validate40.errors;
+        else for (const each of validate40.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
@@ -10121,13 +10131,15 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.video !== void 0) {
       if (!validate54(data.video, { instancePath: instancePath + "/video", parentData: data, parentDataProperty: "video", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate54.errors : vErrors.concat(validate54.errors);
+        if (vErrors === null) vErrors = validate54.errors;
+        else for (const each of validate54.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
     if (data.audio !== void 0) {
       if (!validate56(data.audio, { instancePath: instancePath + "/audio", parentData: data, parentDataProperty: "audio", rootData, dynamicAnchors })) {
-        vErrors = vErrors === null ? validate56.errors : vErrors.concat(validate56.errors);
+        if (vErrors === null) vErrors = validate56.errors;
+        else for (const each of validate56.errors) vErrors.push(each);
         errors = vErrors.length;
       }
     }
@@ -11306,7 +11318,8 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         const len0 = data9.length;
         for (let i0 = 0; i0 < len0; i0++) {
           if (!validate66(data9[i0], { instancePath: instancePath + "/retention/" + i0, parentData: data9, parentDataProperty: i0, rootData, dynamicAnchors })) {
-            vErrors = vErrors === null ? validate66.errors : vErrors.concat(validate66.errors);
+            if (vErrors === null) vErrors = validate66.errors;
+            else for (const each of validate66.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
