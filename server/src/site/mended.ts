@@ -5,14 +5,19 @@ import type { Piece } from '../text/cut.ts';
 import type { Edit, Fix } from './edit.ts';
 import { contentOf } from './item.ts';
 
-/** Characters; a longer piece takes too long to read again for each fix, so it gets none that must be seen to mend it. */
-const LONGEST = 40_000;
+/**
+ * Characters without remarks; a longer piece takes too long to read again for each fix, so it gets none that must be
+ * seen to mend it.
+ */
+const LONGEST = 10_000;
 
 /** By the shape of what is changed alone: whether names that it mentions are there is another question. */
 export function isMended({ edits }: Fix): boolean {
   const pieces = [...new Set(edits.map(({ at }) => at.piece))];
-  return pieces.every((piece) => piece.text.length <= LONGEST && faultsOf(edited(piece, edits)) < faultsOf(piece));
+  return pieces.every((piece) => isShort(piece) && faultsOf(edited(piece, edits)) < faultsOf(piece));
 }
+
+const isShort = perObject(({ text }: Piece) => text.replace(/^ *#.*\n/gm, '').length <= LONGEST);
 
 const faultsOf = perObject((piece: Piece): number => {
   const { items, problems } = contentOf(piece);
