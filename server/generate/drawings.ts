@@ -15,6 +15,10 @@ const DRAWN: Readonly<Record<string, readonly (readonly [kind: string, subject: 
     ['stream', 'gate-cam'],
     ['switch', 'core'],
     ['subnet', 'video'],
+    ['rack', 'cupboard'],
+    ['panel', 'panel-a'],
+    ['aerial', ''],
+    ['volume', 'archive'],
   ],
   'first-draft': [
     ['network', ''],
