@@ -30,7 +30,8 @@ button.name:focus-visible { outline: 2px solid; outline-offset: 1px; }
 @media print {
   :root { color-scheme: light; font-size: 9.5pt; }
   body { margin: 0; padding: 0; max-width: none; }
-  h1, h2, .note { break-after: avoid; } tr, li { break-inside: avoid; } thead { display: table-header-group; }
+  h1, h2, .note, thead { break-after: avoid; } tr, li, .note { break-inside: avoid; } thead { display: table-header-group; }
+  tbody tr:first-child { break-before: avoid; }
   meter { print-color-adjust: exact; }
 }
 `;
