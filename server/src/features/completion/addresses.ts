@@ -27,7 +27,7 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
   switch (form) {
     case 'address':
       return wanted.route[wanted.route.length - 1] === 'via'
-        ? gateways(site)
+        ? gateways(site, wanted.name)
         : [...spacesWanted(wanted).flatMap((space) => freeAddress(site, space, textAt(wanted, ['kind']))), LATER];
     case 'group': {
       const group = freeGroup(wanted);
@@ -112,16 +112,22 @@ function freeAddress(site: Site, vlan: AddressSpace & Partial<Pick<Vlan, 'name'>
       ];
 }
 
-/** Addresses of routers, for a route through one. */
-function gateways({ devices }: Site): Offer[] {
+/** Addresses of other routers, for a route through one: those in a subnet of its own, where it has any. */
+function gateways({ devices, deviceByName, vlans }: Site, name: string): Offer[] {
+  const own = deviceByName.get(name);
+  const holds = (subnet: ParsedSubnet): boolean =>
+    own !== undefined && ownAddresses(own).some(({ address }) => contains(subnet, address));
+  const near = vlans.flatMap(({ subnet }) => (subnet !== undefined && holds(subnet) ? [subnet] : []));
   return devices
-    .filter(({ routing }) => routing)
+    .filter((device) => device.routing && device !== own)
     .flatMap((device) =>
-      ownAddresses(device).map(({ address, vlan }): Offer => ({
-        label: formatAddress(address),
-        kind: 'address',
-        detail: `${device.name}${vlan === undefined ? '' : ` in ${vlan}`}`,
-      })),
+      ownAddresses(device)
+        .filter(({ address }) => near.length === 0 || near.some((subnet) => contains(subnet, address)))
+        .map(({ address, vlan }): Offer => ({
+          label: formatAddress(address),
+          kind: 'address',
+          detail: `${device.name}${vlan === undefined ? '' : ` in ${vlan}`}`,
+        })),
     );
 }
 

@@ -67,6 +67,7 @@ const OF_THE_SCHEMA: readonly Offer['kind'][] = ['section', 'key', 'snippet', 'w
 
 function offersFor(wanted: Wanted): Offer[] {
   const { cursor, schema } = wanted;
+  if (cutsSection(wanted)) return [];
   switch (cursor.at) {
     case 'key':
       return [...keyOffers(wanted, schema), ...(isSection(wanted) ? sectionSnippets(wanted) : [])];
@@ -111,6 +112,14 @@ function values(wanted: Wanted, schema: Schema): Offer[] {
 function elements(wanted: Wanted, schema: Schema, dash: string): Offer[] {
   const offers = isMapping(schema) ? exampleOffers(wanted, schema) : valueOffers(wanted, schema);
   return offers.map((offer) => ({ ...offer, insert: `${dash}${offer.insert ?? offer.label}` }));
+}
+
+/** Whether a section on this empty line would take over what stands below it of another one. */
+function cutsSection({ cursor, file, typed, end }: Wanted): boolean {
+  if (cursor.path.length > 0 || typed !== '' || cursor.hasColon) return false;
+  // The first line below that is neither empty nor a remark.
+  const [, first] = /\n(?![ \t]*(?:#|\r?$))(.)/m.exec(file.text.slice(end)) ?? [];
+  return first === ' ' || first === '-';
 }
 
 function isSection({ cursor }: Wanted): boolean {

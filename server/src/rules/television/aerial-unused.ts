@@ -29,11 +29,15 @@ outlet or a receiver, or take it out.`,
     // A cable whose far end is wrong is told by itself.
     const isHalfCabled = ({ name }: Device): boolean =>
       site.cables.some((cable) => !joined.has(cable) && [cable.from, cable.to].some((end) => end?.device === name));
+    const seen = new Set(signals.all.flatMap(({ source, multiplex }) => (used.has(source.device) ? [multiplex] : [])));
     for (const [device, signal] of furthest) {
       // What a part stops, and what comes to the wrong side of an amplifier, is told there.
       const end = signal.at;
       if (used.has(device) || stopped.has(device) || isAtWrongSide(signal) || isHalfCabled(end.device)) continue;
       const isCabled = end.device !== device;
+      // One more, and not cabled yet.
+      if (!isCabled && signals.all.every(({ source, multiplex }) => source.device !== device || seen.has(multiplex)))
+        continue;
       report({
         at: placeOfLast(site, signal) ?? headOf(device.item),
         message: isCabled
