@@ -3,7 +3,7 @@
 import { runInThisContext } from 'node:vm';
 import { parseAllDocuments } from 'yaml';
 import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
-import { KINDS } from '../../server/src/draw/kinds.ts';
+import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { placeOfName } from '../../server/src/features/place-of-name.ts';
 import { picture } from '../draw/picture.ts';
@@ -207,7 +207,7 @@ function mustAddUp(checked: Checked, random: Random): void {
   const report = reportOf(checked.plan);
   mustBeFinite(report, '');
   must(reportText(checked.plan, []) !== '' && reportHtml(checked.plan, []) !== '', () => 'the report is empty');
-  for (const kind of KINDS)
+  for (const kind of OF_PLAN)
     for (const subject of random.some(subjectsOf(kind, checked.plan), DRAWN)) {
       // Read back, whatever its names are.
       const { things } = picture(svgFile(kind.draw(checked.plan, subject, USUAL)));
