@@ -1,13 +1,16 @@
 // A page beside the text: the same as the command line prints, with what the problems list has, and names that lead there.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { drawings, page, placeOfName, thingsAt } from '../../server/src/lsp/page-request.ts';
 import { plumblineHere } from '../cli/run.ts';
 import { Client } from './client.ts';
 
-const site = resolve('samples/first-draft');
+/** A copy of the sample, in a repository of its own. */
+const site = realpathSync(mkdtempSync(join(tmpdir(), 'plumbline-page-')));
 const folder = pathToFileURL(site).href;
 
 describe('a page of a site, asked for by an editor', () => {
@@ -16,10 +19,21 @@ describe('a page of a site, asked for by an editor', () => {
   let address: string;
 
   before(async () => {
+    cpSync('samples/first-draft', site, { recursive: true });
+    const git = (...words: string[]): void =>
+      void execFileSync('git', ['-c', 'user.name=Harrow Lane', '-c', 'user.email=harrow@example.org', ...words], {
+        cwd: site,
+      });
+    git('init', '--quiet');
+    git('add', '.');
+    git('commit', '--quiet', '--message', 'as it is');
     client = await Client.startHere();
     address = await client.open(file, readFileSync(file, 'utf8'));
   });
-  after(() => client.stop());
+  after(async () => {
+    await client.stop();
+    rmSync(site, { recursive: true });
+  });
 
   /** Without what only an editor has, and without links within the page, which only the printed one has. */
   const asPrinted = (html: string): string =>

@@ -14,6 +14,8 @@ function valuesIn(text: string): { readonly start: number; readonly end: number 
   return [...text.matchAll(/\b(?:address|group|port): ([\d.]+)(?=[,} \n])/g)].flatMap(
     ({ 0: whole, 1: value = '', index }) => {
       const isAddress = whole.startsWith('address');
+      // The port of a route is a name.
+      if (/\bto: [^\n}]*$/.test(text.slice(0, index))) return [];
       if (isAddress && text.split(value).length > 2) return [];
       const end = index + whole.length;
       return [{ start: end - value.length, end }];
