@@ -16,7 +16,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'purchases': ['site', 'network'],
   'plan.ts': ['site', 'network', 'storage', 'television', 'racks', 'supply'],
   'report': ['site', 'network', 'storage', 'television', 'racks', 'plan.ts', 'supply'],
-  'draw': ['site', 'network', 'storage', 'television', 'racks', 'supply', 'plan.ts', 'report', 'audit', 'footage'],
+  'draw': ['site', 'network', 'storage', 'television', 'racks', 'supply', 'plan.ts', 'report', 'audit', 'footage', 'failure'],
   'recordings': ['site'],
   'lint': ['site', 'network', 'plan.ts'],
   'rules': ['site', 'network', 'storage', 'television', 'racks', 'supply', 'recordings', 'lint', 'make', 'failure'],

@@ -2,6 +2,7 @@
 
 import { aerialSystem } from './aerial.ts';
 import type { Kind } from './drawing.ts';
+import { failurePicture } from './failure.ts';
 import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
 import { powerTree } from './power.ts';
@@ -16,6 +17,7 @@ import { volumeFill } from './volume.ts';
 export const KINDS: readonly Kind[] = [
   streamWay,
   networkPicture,
+  failurePicture,
   switchPorts,
   subnetMap,
   rackFronts,

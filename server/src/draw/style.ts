@@ -50,6 +50,8 @@ export const STYLE = `
 .drawing rect.warn { stroke: var(--warn); stroke-width: 2; stroke-dasharray: 7 3; }
 .drawing rect.bad { stroke: var(--bad); stroke-width: 3; }
 .drawing rect.unwanted { fill: var(--paper); stroke-dasharray: 2 3; }
+.drawing rect.lost { fill: var(--paper); stroke: var(--bad); stroke-width: 2.5; stroke-dasharray: 3 6; }
+.drawing text.lost { text-decoration: line-through; }
 .drawing rect.faded { fill: none; stroke-dasharray: 1 3; }
 .drawing polyline, .drawing path { fill: none; stroke: var(--edge); stroke-width: 1.5; }
 .drawing .plain:is(polyline, path) { stroke: var(--ink); stroke-width: 2; }

@@ -89,8 +89,9 @@ export function elementNamed(plan: Works, name: string): Element | undefined {
 
 /** All the names that `elementNamed` knows. */
 export function elementNames(plan: Works): readonly string[] {
-  const labels = plan.site.cables.flatMap(({ label }) => label ?? []);
-  const ends = plan.network.topology.links.flatMap(({ a, b }) => [portName(a), portName(b)]);
+  const members = plan.network.topology.links.flatMap(cablesOf);
+  const labels = members.flatMap(({ cable }) => cable.label ?? []);
+  const ends = members.flatMap(({ a, b }) => [portName(a), portName(b)]);
   return [...elementsOf(plan).map(({ name }) => name), ...labels, ...ends];
 }
 

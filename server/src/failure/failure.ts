@@ -2,7 +2,7 @@
 
 import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
-import { networkOf } from '../network/network.ts';
+import { type Network, networkOf } from '../network/network.ts';
 import type { Device, Recording, Stream, Volume } from '../site/model.ts';
 import { groupMembershipInterval } from '../standards/igmp.ts';
 import { type Available, availableIn } from './available.ts';
@@ -32,6 +32,8 @@ export interface Losses {
 
 export interface Failure extends Losses {
   readonly element: Element;
+  /** As it is then. */
+  readonly network: Network;
   /** What is out of order with it: what it feeds. */
   readonly devices: readonly Device[];
   readonly footage: readonly Footage[];
@@ -61,6 +63,7 @@ export function failureOf(plan: Works, element: Element): Failure {
   });
   return {
     element,
+    network: after,
     ...losses,
     devices: [...failed.devices].filter((device) => !element.devices.includes(device)),
     footage,

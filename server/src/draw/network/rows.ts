@@ -133,13 +133,15 @@ function lineOf(shown: Shown, row: PortRow, isTold: boolean): BoxLine {
     state,
     look: !has
       ? 'faded'
-      : state === 'blocked'
-        ? 'idle'
-        : state !== ''
-          ? 'bad'
-          : isTold
-            ? lookOf([out, into], 'quiet')
-            : 'quiet',
+      : link.failed
+        ? 'lost'
+        : state === 'blocked'
+          ? 'idle'
+          : state !== ''
+            ? 'bad'
+            : isTold
+              ? lookOf([out, into], 'quiet')
+              : 'quiet',
     label: `${portName(port)} to ${portName(oppositePort(link, port))}: ${said}`,
     link: leads === 'out' ? undefined : link,
   };
@@ -147,6 +149,7 @@ function lineOf(shown: Shown, row: PortRow, isTold: boolean): BoxLine {
 
 /** What keeps it from carrying anything; empty where nothing does. */
 export function stateOf(link: Link, loops: ReadonlySet<Link>): string {
+  if (link.failed) return '✕ fails';
   if (link.blocked !== undefined) return 'blocked';
   if (loops.has(link)) return '▲ loop';
   return domainsOf(link).length === 0 ? '▲ no VLAN passes' : '';
