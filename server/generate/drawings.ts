@@ -18,6 +18,7 @@ const DRAWN: Readonly<Record<string, readonly (readonly [kind: string, subject: 
     ['rack', 'cupboard'],
     ['panel', 'panel-a'],
     ['aerial', ''],
+    ['failure', 'stable'],
     ['volume', 'archive'],
   ],
   'first-draft': [

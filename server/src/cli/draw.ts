@@ -1,6 +1,6 @@
 import { Command, Option } from 'commander';
 import { closest } from 'fastest-levenshtein';
-import { type Drawing, type Kind, type Wanted, subjectsOf } from '../draw/drawing.ts';
+import { canDraw, type Drawing, type Kind, type Wanted, subjectsOf } from '../draw/drawing.ts';
 import { KINDS } from '../draw/kinds.ts';
 import { drawingPage } from '../draw/page.ts';
 import { svgFile } from '../draw/svg.ts';
@@ -99,7 +99,7 @@ function subjectOf(kind: Kind, plan: Plan, name: string | undefined): string {
   if (only === undefined) throw new CannotDo(`The site has nothing to draw ${kind.kind} of.`);
   if (name === undefined && another !== undefined)
     throw new CannotDo(`Say of which: plumbline draw ${kind.kind} NAME. There are ${few(subjects, 20)}.`);
-  if (name !== undefined && !subjects.includes(name)) throw new CannotDo(noneOf(kind.kind, name, subjects));
+  if (name !== undefined && !canDraw(kind, plan, name)) throw new CannotDo(noneOf(kind.kind, name, subjects));
   return name ?? only;
 }
 

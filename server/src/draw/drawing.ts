@@ -25,6 +25,8 @@ export interface Kind {
   readonly measured?: { readonly from: 'folder' | 'counters'; readonly needed: boolean };
   /** What it can be drawn of, by name, as the site stands. */
   subjects(plan: Plan): readonly string[];
+  /** Whether another name means one of these: the end of a cable, its label. */
+  means?(plan: Plan, name: string): boolean;
   /** @param subject one of the subjects; empty where it is of the whole site */
   draw(plan: Plan, subject: string, wanted: Wanted): Drawing;
 }
@@ -33,6 +35,11 @@ export interface Kind {
 export function subjectsOf(kind: Kind, plan: Plan): readonly string[] {
   if (kind.isOfSite !== true) return kind.subjects(plan);
   return kind.isThere?.(plan) === false ? [] : [''];
+}
+
+/** Whether it can be drawn of what somebody names. */
+export function canDraw(kind: Kind, plan: Plan, name: string): boolean {
+  return subjectsOf(kind, plan).includes(name) || kind.means?.(plan, name) === true;
 }
 
 /** What a person may want to see of it; a kind heeds what applies to it. */

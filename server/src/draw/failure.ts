@@ -1,26 +1,18 @@
 /** The network once something has failed: what carries nothing struck out, and on all other links what they carry then. */
 
-import { elementNamed, elementNames, elementWords } from '../failure/element.ts';
+import { elementNamed, elementWords, elementsOf } from '../failure/element.ts';
 import { type Failure, failureOf } from '../failure/failure.ts';
 import { failureWords } from '../failure/words.ts';
 import type { Device } from '../site/model.ts';
-import {
-  type Drawing,
-  type Kind,
-  type Line,
-  type Mark,
-  type Row,
-  type Table,
-  type Thing,
-  deviceAt,
-} from './drawing.ts';
+import { type Drawing, type Kind, type Mark, type Row, type Table, type Thing, deviceAt } from './drawing.ts';
 import { networkPicture } from './network.ts';
 
 export const failurePicture: Kind = {
   kind: 'failure',
   title: 'What fails',
   summary: 'the network without what fails: what is lost struck out, and what the other links carry then',
-  subjects: (plan) => [...new Set(elementNames(plan))],
+  subjects: (plan) => [...new Set(elementsOf(plan).map(({ name }) => name))],
+  means: (plan, name) => elementNamed(plan, name) !== undefined,
   draw(plan, subject, wanted): Drawing {
     const element = elementNamed(plan, subject);
     if (element === undefined) throw new Error(`${subject} is nothing of this site that may fail`);
@@ -37,14 +29,15 @@ export const failurePicture: Kind = {
   },
 };
 
-/** A device that is dark: its box is broken up, and its name struck through. */
+/** A device that is dark: its box is broken up, and its name struck through, with a sign. */
 function struck(mark: Mark, dark: ReadonlySet<Device>): Mark {
   if (mark.mark !== 'thing') return mark;
   if (!isOf(mark, dark)) return { ...mark, marks: mark.marks.map((inner) => struck(inner, dark)) };
   const { name } = mark.at;
   const marks = mark.marks.map((inner): Mark => {
     if (inner.mark === 'box') return { ...inner, look: 'lost' };
-    return inner.mark === 'words' && inner.text === name ? { ...inner, look: 'lost' } : inner;
+    if (inner.mark !== 'words' || inner.text !== name) return inner;
+    return { ...inner, text: `✕ ${name}`, look: 'lost' };
   });
   return { ...mark, label: `${mark.label}, ✕ fails`, marks };
 }

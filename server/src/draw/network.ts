@@ -17,6 +17,7 @@ import {
   headWords,
   linesOf,
   shownOf,
+  lookOfLink,
   stateOf,
   streamWords,
 } from './network/rows.ts';
@@ -260,17 +261,8 @@ function linkThing(shown: Shown, link: Link, points: readonly { x: number; y: nu
   const { plan, wanted, loops } = shown;
   const state = stateOf(link, loops);
   const there = bothLoads(plan, link, link.a, wanted);
-  const look = !shown.has(link)
-    ? 'faded'
-    : state === 'blocked'
-      ? 'idle'
-      : state !== '' || there.out.sign === '▲' || there.into.sign === '▲'
-        ? 'bad'
-        : there.out.sign === '△' || there.into.sign === '△'
-          ? 'warn'
-          : wanted.stream === undefined && wanted.vlan === undefined
-            ? 'plain'
-            : 'main';
+  const usual = wanted.stream === undefined && wanted.vlan === undefined ? 'plain' : 'main';
+  const look = shown.has(link) ? lookOfLink(link, state, [there.out, there.into], usual) : 'faded';
   return {
     mark: 'thing',
     at: portAt(portName(link.a)),

@@ -131,20 +131,22 @@ function lineOf(shown: Shown, row: PortRow, isTold: boolean): BoxLine {
     out: isWhole ? there : undefined,
     into: isWhole ? back : undefined,
     state,
-    look: !has
-      ? 'faded'
-      : link.failed
-        ? 'lost'
-        : state === 'blocked'
-          ? 'idle'
-          : state !== ''
-            ? 'bad'
-            : isTold
-              ? lookOf([out, into], 'quiet')
-              : 'quiet',
+    look: has ? lookOfLink(link, state, isTold ? [out, into] : [], 'quiet') : 'faded',
     label: `${portName(port)} to ${portName(oppositePort(link, port))}: ${said}`,
     link: leads === 'out' ? undefined : link,
   };
+}
+
+/** The look of a link, or of a port at it. @param otherwise where nothing is the matter */
+export function lookOfLink(
+  { failed }: Link,
+  state: string,
+  loads: Parameters<typeof lookOf>[0],
+  otherwise: Look,
+): Look {
+  if (failed) return 'lost';
+  if (state === '') return lookOf(loads, otherwise);
+  return state === 'blocked' ? 'idle' : 'bad';
 }
 
 /** What keeps it from carrying anything; empty where nothing does. */

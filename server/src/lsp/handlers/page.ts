@@ -43,7 +43,7 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
   },
   drawing: async (plan, { drawing: wanted }) => {
-    const [{ OF_PLAN }, { subjectsOf }, { drawingPage }, { asButton }] = await Promise.all([
+    const [{ OF_PLAN }, { canDraw }, { drawingPage }, { asButton }] = await Promise.all([
       import('../../draw/kinds.ts'),
       import('../../draw/drawing.ts'),
       import('../../draw/page.ts'),
@@ -53,7 +53,7 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     if (kind === undefined || wanted === undefined) throw noSuchPage();
     const { subject, rate = 'peak', vlan, stream } = wanted;
     if (!RATES.includes(rate)) throw noSuchPage();
-    if (!subjectsOf(kind, plan).includes(subject))
+    if (!canDraw(kind, plan, subject))
       throw new ResponseError(ErrorCodes.InvalidParams, `There is no ${kind.kind} ${subject} to draw.`);
     const drawing = kind.draw(plan, subject, { rate, vlan, stream });
     return { title: drawing.title, html: drawingPage(drawing, asButton) };
