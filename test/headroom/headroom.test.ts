@@ -84,7 +84,7 @@ describe('headroom', () => {
   it('says what binds once the first limit is out of the way', () => {
     const found = headroomIn(house());
     assert.equal(headroomWords(found), '3 more like cam-0 at core, then archive reaches 90 % of 7.6 TB.');
-    assert.equal(nextWords(found), 'With that solved 4, then core feeds 130 W at most.');
+    assert.equal(nextWords(found), 'With that solved, 4: then core feeds 130 W at most.');
     assert.match(limitsWords(found), /^Each limit alone: volume archive 3, power core 4, ports core 18, link /);
     assert.equal(headroomIn(house({ capacity: '24 TB' })).more, 4);
     assert.equal(headroomIn(house({ capacity: '100 TB', budget: '900 W' })).more, 18);

@@ -60,7 +60,7 @@ function sections(
       })),
     }),
     table({
-      title: 'For who uses it',
+      title: 'For those who use it',
       head: ['', 'What', 'Before', 'After'],
       rows: user.map((one) => ({ cells: [text(pairWords(one.of)), text(one.what), ...ends(one)] })),
     }),

@@ -13,7 +13,7 @@ export function comparisonText(all: Comparison): string {
     section('New findings', findings.new.map(finding)),
     section('Solved', findings.solved.map(finding)),
     section(
-      'For who uses it',
+      'For those who use it',
       user.map((one) => `${pairWords(one.of)} ${one.what}: ${changeWords(one)}`),
     ),
     section(

@@ -17,10 +17,10 @@ export function firstOfEachKind(limits: readonly Limit[]): readonly Limit[] {
   return limits.filter(({ limit }, index) => limits.findIndex((other) => other.limit === limit) === index);
 }
 
-/** What stops growth once the first limit is out of the way: `With that solved 4, then core feeds 130 W at most.` */
+/** What stops growth once the first limit is out of the way: `With that solved, 4: then core feeds 130 W at most.` */
 export function nextWords({ more, limits }: Headroom): string {
   const next = firstOfEachKind(limits).find((limit) => limit.limit !== 'decoders' && (limit.more ?? 0) > more);
-  return next === undefined ? '' : `With that solved ${next.more}, then ${ended(next.words)}`;
+  return next === undefined ? '' : `With that solved, ${next.more}: then ${ended(next.words)}`;
 }
 
 /** `Each limit alone: volume archive 3, power core 4, ports core 18.` */
