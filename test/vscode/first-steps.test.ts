@@ -52,16 +52,6 @@ describe('the first steps, in a browser', function () {
   const tab = (name: string): Locator => workbench.page.locator('.tab').filter({ hasText: name }).first();
   const file = (): Promise<string> => readFile(join(folder, NEW_SITE_FILE), 'utf8');
 
-  /** Presses Enter in a box until it goes: one that has just come may not be listening yet. */
-  async function enter(words: string): Promise<void> {
-    const box = pick().filter({ hasText: words });
-    await box.waitFor();
-    await eventually(async () => {
-      if (await box.isVisible()) await box.locator('input').first().press('Enter');
-      await box.waitFor({ state: 'hidden', timeout: 2000 });
-    });
-  }
-
   /** A step of the walkthrough, opened, with its picture beside it; and whether it is done. */
   async function step(id: string): Promise<{ readonly button: Locator; readonly isDone: () => Promise<boolean> }> {
     await tab('Welcome').click();
@@ -88,8 +78,8 @@ describe('the first steps, in a browser', function () {
     const { button, isDone } = await step('site');
     assert.equal(await isDone(), false);
     await button.click();
-    await enter(NEW_SITES.flat.title);
-    await enter('Folder for the new site');
+    await workbench.enter(NEW_SITES.flat.title);
+    await workbench.enter('Folder for the new site');
     await tab(NEW_SITE_FILE).waitFor();
     assert.equal(await file(), NEW_SITES.flat.text(ownTimeZone()));
     await eventually(async () => assert.match(await workbench.languageStatus(), /Home: no problems/));
@@ -100,7 +90,7 @@ describe('the first steps, in a browser', function () {
     const { button, isDone } = await step('figures');
     assert.equal(await isDone(), false);
     await button.click();
-    await enter(NEW_SITE_FILE);
+    await workbench.enter(NEW_SITE_FILE);
     assert.equal(await (await step('figures')).isDone(), true);
     await tab(NEW_SITE_FILE).click();
     const lines = (await file()).split('\n');

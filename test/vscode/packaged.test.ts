@@ -80,10 +80,8 @@ describe('the packed extension, installed', function () {
     await workbench.click(pick.locator('.monaco-list-row').filter({ hasText: 'Plan the video side of a house' }));
     await workbench.picture('walkthrough');
     await workbench.click(page.locator('.gettingStarted').getByRole('button', { name: 'New site' }));
-    await pick.locator('.monaco-list-row').filter({ hasText: NEW_SITES.flat.title }).waitFor();
-    await pick.locator('input').press('Enter');
-    await pick.filter({ hasText: 'Folder for the new site' }).waitFor();
-    await pick.locator('input').press('Enter');
+    await workbench.enter(NEW_SITES.flat.title);
+    await workbench.enter('Folder for the new site');
     await page.locator('.tab.active').filter({ hasText: NEW_SITE_FILE }).waitFor();
     assert.equal(await readFile(join(site.folder, 'home', NEW_SITE_FILE), 'utf8'), NEW_SITES.flat.text(ownTimeZone()));
     await eventually(async () => assert.match(await workbench.languageStatus(), /Home: no problems/));
@@ -92,8 +90,7 @@ describe('the packed extension, installed', function () {
   it('does not write a site where there is one', async () => {
     const input = workbench.page.locator('.quick-input-widget:visible');
     await workbench.command('Plumbline: New site');
-    await input.locator('.monaco-list-row').filter({ hasText: NEW_SITES.flat.title }).waitFor();
-    await input.locator('input').press('Enter');
+    await workbench.enter(NEW_SITES.flat.title);
     await input.filter({ hasText: 'Folder for the new site' }).waitFor();
     await input.locator('input').fill('.');
     await input.filter({ hasText: 'is there already' }).waitFor();

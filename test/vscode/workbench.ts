@@ -111,6 +111,16 @@ export class Workbench {
     await this.click(palette.locator('.monaco-list-row').filter({ hasText: title }).first());
   }
 
+  /** Presses Enter in a box that says so, until it goes: one that has just come may not be listening yet. */
+  async enter(words: string): Promise<void> {
+    const box = this.page.locator('.quick-input-widget:visible').filter({ hasText: words });
+    await box.waitFor();
+    await eventually(async () => {
+      if (await box.isVisible()) await box.locator('input').first().press('Enter');
+      await box.waitFor({ state: 'hidden', timeout: 2000 });
+    });
+  }
+
   /** Puts the cursor on a line and column, both from 1, and scrolls to it. */
   async goTo(line: number, column: number): Promise<void> {
     await this.page.keyboard.press('Control+G');
