@@ -1,6 +1,6 @@
 /** A site, built: its switches, cables and hosts, and what they carry. */
 
-import { type Link, cablesOf } from '../../server/src/network/link.ts';
+import { type Link, type Member, cablesOf } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { Addresses, interfaceOf } from './addresses.ts';
@@ -15,8 +15,8 @@ import { numberOf } from './numbers.ts';
 import { HostProgram } from './host-program.ts';
 import { Place } from './place.ts';
 import { allOf, answer, run, runIn } from './run.ts';
-import { aggregationSettled, spanningTreeSettled } from './settled.ts';
-import { type Attachment, bridgeCommands, bridgeOf } from './switches.ts';
+import { aggregationSettled, olderSpanningTreeSettled, spanningTreeSettled } from './settled.ts';
+import { type Attachment, bridgeCommands, bridgeOf, olderSpanningTree } from './switches.ts';
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
 import { type Asker, type Forwarder, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
 
@@ -153,6 +153,38 @@ export class Lab {
   async groups(device: Device): Promise<string> {
     if (this.daemons === undefined) throw new Error('the lab is not built');
     return this.daemons.appctl(['mdb/show', bridgeOf(device)]);
+  }
+
+  /** Cuts a cable: neither of its ends has a carrier any more, and both stay as they are set. */
+  async cut({ a, b }: Member): Promise<void> {
+    // A pair of virtual ports loses the carrier at both ends once one of them is down: that of a switch, where there is one.
+    const [end = a] = [a, b].filter(({ forwards }) => forwards);
+    await run('ip', ['-n', this.cableEnd(end), 'link', 'set', interfaceOf(end), 'down']);
+  }
+
+  /** Lets switches forget members and routers of whom they have heard nothing for so many seconds. */
+  async forgetAfter(seconds: number): Promise<void> {
+    const { daemons, plan } = this;
+    if (daemons === undefined) throw new Error('the lab is not built');
+    await daemons.configure(
+      plan.site.devices
+        .filter(({ bridging }) => bridging)
+        .flatMap((device) => [
+          '--',
+          'set',
+          'bridge',
+          bridgeOf(device),
+          `other_config:mcast-snooping-aging-time=${seconds}`,
+        ]),
+    );
+  }
+
+  /** Has the switches speak spanning tree as IEEE 802.1D had it before the rapid one, with its timers. */
+  async speakOlderSpanningTree(): Promise<void> {
+    const { daemons, plan } = this;
+    if (daemons === undefined) throw new Error('the lab is not built');
+    await daemons.configure(plan.site.devices.filter(({ bridging }) => bridging).flatMap(olderSpanningTree));
+    await olderSpanningTreeSettled(plan, daemons);
   }
 
   /** Starts a program on a host; it ends with the lab, if it has not ended before. */

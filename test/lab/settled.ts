@@ -26,6 +26,21 @@ export async function spanningTreeSettled(plan: Plan, daemons: OpenVSwitch): Pro
   throw new Error(`spanning tree has not settled after ${PATIENCE} ms:\n${before}`);
 }
 
+/** Twice the forward delay of 15 s, and the maximum age of 20 s before it (IEEE 802.1D-1998 §8.10.2, from memory). */
+const OLDER_PATIENCE = 90_000;
+
+/** @throws where a port still listens or learns after `OLDER_PATIENCE` ms */
+export async function olderSpanningTreeSettled(plan: Plan, daemons: OpenVSwitch): Promise<void> {
+  const bridges = plan.site.devices.filter(({ bridging }) => bridging).map(bridgeOf);
+  const until = Date.now() + OLDER_PATIENCE;
+  for (;;) {
+    const shown = (await Promise.all(bridges.map((bridge) => daemons.appctl(['stp/show', bridge])))).join('');
+    if (!/listening|learning/.test(shown) && /forwarding/.test(shown)) return;
+    if (Date.now() > until) throw new Error(`spanning tree has not settled after ${OLDER_PATIENCE} ms:\n${shown}`);
+    await sleep(200);
+  }
+}
+
 /** @throws where the cables of an aggregated link have not become one after `PATIENCE` ms */
 export async function aggregationSettled(plan: Plan, daemons: OpenVSwitch): Promise<void> {
   const bonds = plan.network.topology.links

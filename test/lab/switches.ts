@@ -136,3 +136,10 @@ function isCarriedTagged(plan: Plan, device: Device, domain: BroadcastDomain): b
     ({ a, b, tagged }) => (a.device === device || b.device === device) && tagged.includes(domain),
   );
 }
+
+/** Turns a bridge from the rapid spanning tree to the older one. */
+export function olderSpanningTree(device: Device): string[] {
+  const bridge = bridgeOf(device);
+  const priority = `other_config:stp-priority=${device.spanningTreePriority}`;
+  return ['--', 'set', 'bridge', bridge, 'rstp_enable=false', 'stp_enable=true', priority];
+}
