@@ -159,12 +159,15 @@ describe('the first steps, in a browser', function () {
       .replace('devices:\n', 'devices:\n  den-screen: {kind: display, address: auto}\n');
     await writeFile(join(folder, NEW_SITE_FILE), written);
     await tab(NEW_SITE_FILE).click();
+    // Once the editor has what was written beside it: it is filled in once.
     await eventually(async () => {
       await workbench.goTo(1, 1);
-      await workbench.command('Plumbline: Fill in addresses');
-      await page.locator('.notification-toast').filter({ hasText: 'Filled in 1 address' }).waitFor({ timeout: 8000 });
+      const lines = page.locator('.editor-group-container.active .view-line');
+      await lines.filter({ hasText: 'house: {id: 10' }).waitFor({ timeout: 8000 });
     });
+    await workbench.command('Plumbline: Fill in addresses');
     const toast = page.locator('.notification-toast').filter({ hasText: 'Filled in 1 address' });
+    await toast.waitFor();
     assert.match(
       await toast.innerText(),
       /1 address is left as ‘auto’\. den-screen: no address, because its VLAN is not/,
