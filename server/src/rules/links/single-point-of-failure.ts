@@ -10,7 +10,7 @@ const ID = 'single-point-of-failure';
 export const singlePointOfFailure: Rule = {
   id: ID,
   severity: 'hint',
-  summary: 'More than one camera hangs on one thing.',
+  summary: 'If one thing fails, several cameras or recordings are lost.',
   why: `What fails takes all with it that has no other way: a switch its cameras, a recorder every recording, a disk without
 redundancy its footage. Most houses have such places and live with them, so this is told only where \`lint: rules\` sets its
 severity. Lead a second way past it, or keep a spare at hand.`,

@@ -6,10 +6,10 @@ import { few, list } from '../../text/words.ts';
 export const standbyPath: Rule = {
   id: 'standby-path',
   severity: 'warning',
-  summary: 'Two ways that stand in for each other fail together.',
+  summary: 'Two redundant paths fail together.',
   why: `A ring or a second cable is there for the day when one way is cut. Where both lie in one duct, or the
 switches on both hang on one circuit or UPS, that day takes both. Lay one of them another way, or feed one from elsewhere.
-Work on circuits is for whoever is licensed for it, by your local code; look into no fibre end, lit or not.`,
+Work on circuits is for licensed people, by your local code; look into no fibre end, lit or not.`,
   source: 'common practice',
   check({ plan, site, network }: RuleContext, report: Report): void {
     const isSaid = site.cables.some(({ duct }) => duct !== undefined) || site.devices.some(({ ups }) => ups);

@@ -12,7 +12,7 @@ export const powerFigure: Rule = {
   id: 'power-figure',
   severity: 'error',
   due: 'value',
-  summary: 'Figures of power contradict each other, or cannot be.',
+  summary: 'Power figures contradict each other, or are impossible.',
   why: `A device draws no more when idle than at most, a UPS gives no more watts than volt-amperes, and a share of a whole is
 more than nothing and no more than all. With such a figure, loads and runtimes mean nothing. Read the label again.`,
   source: 'physics',

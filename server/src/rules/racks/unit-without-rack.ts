@@ -6,7 +6,7 @@ export const unitWithoutRack: Rule = {
   id: 'unit-without-rack',
   severity: 'warning',
   due: 'item',
-  summary: 'A device has a unit, and does not say of which rack.',
+  summary: 'A device has a unit, but names no rack.',
   why: `Without its rack nothing is checked of its place, and it is in no drawing: its units look free. Say which \`rack\` it
 is in.`,
   source: 'Common practice',

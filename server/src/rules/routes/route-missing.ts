@@ -12,7 +12,7 @@ import { few, list } from '../../text/words.ts';
 export const routeMissing: Rule = {
   id: 'route-missing',
   severity: 'error',
-  summary: 'Of a switch that routes and the router beside it, one has no route to what is behind the other.',
+  summary: 'A router, or a switch that routes, has no route to the networks behind the other.',
   why: `A switch that routes translates no addresses, so what comes back from the Internet is for the subnets behind it.
 The router knows those of its own ports alone: without a route it sends the answers out to the provider, where they are
 lost. The switch in turn needs a default route by way of the router. Give each its route, here and in its settings.`,
