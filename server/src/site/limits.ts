@@ -6,3 +6,5 @@ export const LINK_LIMIT = 9000;
 export const AIR_WARN = 5000;
 export const AIR_LIMIT = 7000;
 export const VOLUME_LIMIT = 9000;
+/** Of what a volume sustains in writing. */
+export const WRITE_WARN = 7000;

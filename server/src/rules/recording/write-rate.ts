@@ -1,9 +1,8 @@
+import { WRITE_WARN } from '../../site/limits.ts';
 import { placeOf } from '../../site/item.ts';
 import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
-/** In ten-thousandths of what the volume sustains. Common practice, no source. */
-const WARN = 7000;
 const WHOLE = 10_000;
 
 export const writeRate: Rule = {
@@ -18,15 +17,16 @@ disks, so it warns above 70 %.`,
     for (const { volume, writeRate, recordings } of plan.storage.volumes) {
       const { peak } = writeRate;
       const { item, name, sustainedWrite } = volume;
-      if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WARN) continue;
+      if (sustainedWrite === undefined || sustainedWrite === 0 || peak * 10_000 <= sustainedWrite * WRITE_WARN)
+        continue;
       const isOver = peak > sustainedWrite;
       report({
         at: placeOf(item, ['sustained-write']),
         severity: isOver ? 'error' : 'warning',
         message:
           `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ` +
-          `${byteRate(peak)} to ${name} at peak, ${percentOver(peak, sustainedWrite, isOver ? WHOLE : WARN)} of the ` +
-          `${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WARN)}`}. Lower ` +
+          `${byteRate(peak)} to ${name} at peak, ${percentOver(peak, sustainedWrite, isOver ? WHOLE : WRITE_WARN)} of the ` +
+          `${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WRITE_WARN)}`}. Lower ` +
           'bit rates, or take faster disks.',
         about: [name],
         effects: [writeRate],

@@ -1,6 +1,7 @@
 import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { linePeakOf } from '../../network/loads.ts';
 import { nodeAt } from '../../site/edit.ts';
+import { WRITE_WARN } from '../../site/limits.ts';
 import { type Place, placeOf } from '../../site/item.ts';
 import { type Port, type Stream, portName } from '../../site/model.ts';
 import { placeOfEnd } from '../../site/places.ts';
@@ -168,7 +169,7 @@ function overloadsOf({ site, network, plan }: RuleContext): Overloaded[] {
           filled,
         ),
       });
-    const sustained = (volume.sustainedWrite ?? 0) * WRITTEN;
+    const sustained = ((volume.sustainedWrite ?? 0) / 10_000) * WRITE_WARN;
     if (sustained > 0 && writeRate.peak > sustained)
       found.push({
         name: volume.name,
@@ -198,9 +199,6 @@ function overloadsOf({ site, network, plan }: RuleContext): Overloaded[] {
   }
   return found;
 }
-
-/** As write-rate warns. */
-const WRITTEN = 0.7;
 
 interface Part {
   readonly root: Stream | undefined;
