@@ -254,6 +254,16 @@ describe('the announcer', () => {
     await one.take([file('gate'), file('copy', description('gate'))]);
     bench.pass(1);
     assert.equal(bench.sent.length, 1);
-    assert.match(reported.at(-1) ?? '', /^copy\.sdp: it is the same session as gate\.sdp; not announced$/);
+    assert.match(reported[0] ?? '', /^copy\.sdp: it is the same session as gate\.sdp; not announced$/);
+  });
+
+  it('says what it announces as it sends it: stopped after that, it withdraws it', async () => {
+    const one = announcer();
+    await one.take([file('gate')]);
+    assert.deepEqual(reported, []);
+    bench.pass(1);
+    assert.match(reported.join('\n'), /^gate: announced on /);
+    await one.stop();
+    assert.equal(reported.at(-1), 'gate: withdrawn');
   });
 });

@@ -36,6 +36,8 @@ interface Session {
   readonly hash: number;
   readonly packet: Uint8Array;
   readonly group: AnnouncementGroup;
+  /** What is reported when it goes out for the first time. */
+  readonly first: 'announced' | 'modified';
   /** When it was last announced, in milliseconds of the clock; before the first time, undefined. */
   last: number | undefined;
   /** Cancels what is planned next. */
@@ -110,12 +112,9 @@ export class Announcer {
     // A modified session is announced as it is now, under another hash (§5). Withdrawn it would be gone for everybody.
     if (before !== undefined && (!isModified || elsewhere)) await this.withdraw(before);
     before?.cancel();
-    const session: Session = { path, name, text, origin, hash, packet, group, last: undefined, cancel: nothing };
+    const first = isModified && !elsewhere ? 'modified' : 'announced';
+    const session: Session = { path, name, text, origin, hash, packet, group, first, last: undefined, cancel: nothing };
     this.sessions.set(path, session);
-    const how = isModified && !elsewhere ? 'modified' : 'announced';
-    this.options.report(
-      `${name}: ${how} on ${group.address}, hash ${hex(hash)}, version ${origin.version}, ${packet.length} bytes`,
-    );
     if (packet.length > SAP_LARGEST)
       this.options.report(
         `${path}: ${packet.length} bytes are more than the ${SAP_LARGEST} that an announcement should have; some may not take it`,
@@ -126,9 +125,14 @@ export class Announcer {
   }
 
   private async send(session: Session): Promise<void> {
+    const { name, first, group, hash, origin, packet } = session;
+    if (session.last === undefined)
+      this.options.report(
+        `${name}: ${first} on ${group.address}, hash ${hex(hash)}, version ${origin.version}, ${packet.length} bytes`,
+      );
     session.last = this.tools.now();
     this.plan(session);
-    await session.group.send(session.packet);
+    await group.send(packet);
   }
 
   /**
