@@ -6,6 +6,8 @@ export interface Group {
   readonly files: RegExp;
   /** Files that run at the same time. */
   readonly jobs: number;
+  /** Whether it needs nothing but Node and git. In others a file that fails runs once more, by itself. */
+  readonly bare?: true;
 }
 
 /** Those that try many things, or large ones. */
@@ -49,9 +51,8 @@ export const GROUPS: readonly Group[] = [
     jobs: 1,
   },
   { name: 'programs', files: oneOf(PROGRAMS), jobs: 2 },
-  // These need nothing but Node and git.
-  { name: 'long', files: oneOf(MANY), jobs: 2 },
-  { name: 'core', files: /^/, jobs: 2 },
+  { name: 'long', files: oneOf(MANY), jobs: 2, bare: true },
+  { name: 'core', files: /^/, jobs: 2, bare: true },
 ];
 
 /** @param path below `test/` */

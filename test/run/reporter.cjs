@@ -1,4 +1,5 @@
-// Prints as mocha's `spec` does, and writes what ran to the file that run.ts asks for.
+// Prints as mocha's `spec` does, and writes what ran in each file to the file that run.ts asks for.
+const { relative } = require('node:path');
 const { writeFileSync } = require('node:fs');
 const { reporters } = require('mocha');
 
@@ -8,10 +9,13 @@ const SKIPPED = /\[skipped: ([^\]]*)\]/;
 module.exports = class extends reporters.Spec {
   constructor(runner, options) {
     super(runner, options);
-    const ran = { passed: 0, failed: [], skipped: [] };
-    runner.on('pass', () => ran.passed++);
-    runner.on('fail', (test) => ran.failed.push(test.fullTitle()));
-    runner.on('pending', (test) => ran.skipped.push(SKIPPED.exec(test.fullTitle())?.[1] ?? 'no reason is given'));
-    runner.once('end', () => writeFileSync(options.reporterOptions.file, JSON.stringify(ran)));
+    const files = {};
+    const ranIn = ({ file = '' }) => (files[relative('.', file)] ??= { passed: 0, failed: [], skipped: [] });
+    runner.on('pass', (test) => ranIn(test).passed++);
+    runner.on('fail', (test) => ranIn(test).failed.push(test.fullTitle()));
+    runner.on('pending', (test) =>
+      ranIn(test).skipped.push(SKIPPED.exec(test.fullTitle())?.[1] ?? 'no reason is given'),
+    );
+    runner.once('end', () => writeFileSync(options.reporterOptions.file, JSON.stringify(files)));
   }
 };
