@@ -1,7 +1,9 @@
 /** Runs rules over a site, and applies what its `lint` section says of them. */
 
 import { lastResult } from '../memo.ts';
+import { NONE } from '../none.ts';
 import { type Plan, planner } from '../plan.ts';
+import type { Fix } from '../site/edit.ts';
 import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { isHalfRead } from '../site/half-read.ts';
 import { type Item, headOf } from '../site/item.ts';
@@ -113,13 +115,16 @@ function run(rule: Rule, { bounds }: Rules, context: RuleContext, previous: Run 
   const watched = previous?.context ?? new WatchedContext(context);
   watched.forget();
   const { findings, isCut } = findingsOf(rule, watched.view, bounds);
+  if (findings.length === 0) return { context: watched, findings, isCut, diagnosed: () => NOTHING };
   return { context: watched, findings, isCut, diagnosed: lastResult((lint: Lint) => diagnosed(lint, rule, findings)) };
 }
 
+const NOTHING: Diagnosed = { diagnostics: NONE, used: new Set() };
+
 function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Diagnosed {
   const used = new Set<Acceptance>();
-  const found = findings.map((finding): Found => ({ ...finding, rule }));
-  return { diagnostics: diagnose(lint, found, used).flatMap(besideSyntax), used };
+  const found = findings.flatMap((finding) => besideSyntax(finding, rule));
+  return { diagnostics: diagnose(lint, found, used), used };
 }
 
 /** A rule that fails must not silence the others: its failure is a finding of its own. */
@@ -142,7 +147,8 @@ function diagnosticsOf(
   runs: ReadonlyMap<Rule, Run>,
   { acceptanceRules }: Rules,
 ): readonly Diagnostic[] {
-  const own = [...runs.values()].map((one) => one.diagnosed(lint));
+  const own: Diagnosed[] = [];
+  for (const run of runs.values()) if (run.findings.length > 0) own.push(run.diagnosed(lint));
   const used = new Set(own.flatMap((one) => [...one.used]));
   const unused = lint.acceptances
     .filter((acceptance) => !used.has(acceptance))
@@ -152,11 +158,9 @@ function diagnosticsOf(
       return ran === undefined || ran.isCut ? [] : [{ acceptance, isOff, found: ran.findings }];
     });
   const ofUnused: Found[] = [];
-  for (const rule of acceptanceRules) rule.checkUnused(unused, (finding) => ofUnused.push({ ...finding, rule }));
-  return withoutEffects([
-    ...own.flatMap(({ diagnostics }) => diagnostics),
-    ...diagnose(lint, ofUnused).flatMap(besideSyntax),
-  ]);
+  for (const rule of acceptanceRules)
+    rule.checkUnused(unused, (finding) => ofUnused.push(...besideSyntax(finding, rule)));
+  return withoutEffects([...own.flatMap(({ diagnostics }) => diagnostics), ...diagnose(lint, ofUnused)]);
 }
 
 /**
@@ -167,7 +171,7 @@ function diagnosticsOf(
 function withoutEffects(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   const entailed = new Set<object>();
   const leftOut = new Set<Diagnostic>();
-  let left: readonly Diagnostic[] = diagnostics.filter(({ effects = [] }) => effects.length > 0);
+  let left: readonly Diagnostic[] = diagnostics.filter(({ effects }) => effects !== undefined && effects.length > 0);
   if (left.length === 0) return diagnostics;
   const add = ({ entails = [] }: Diagnostic): void => entails.forEach((effect) => entailed.add(effect));
   for (const diagnostic of diagnostics) if ((diagnostic.effects ?? []).length === 0) add(diagnostic);
@@ -193,10 +197,11 @@ function withoutEffects(diagnostics: readonly Diagnostic[]): readonly Diagnostic
 const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
 
 /** Half-typed text is left to whoever types it: only rules of the syntax report there, and only their fixes edit it. */
-function besideSyntax(diagnostic: Diagnostic): Diagnostic[] {
-  const { rule, at, fixes } = diagnostic;
-  if (SYNTAX.has(rule.id)) return [diagnostic];
+function besideSyntax(finding: Finding, rule: RuleInfo): Found[] {
+  if (SYNTAX.has(rule.id)) return [{ ...finding, rule }];
+  const { at, fixes } = finding;
   if (isHalfRead(at)) return [];
-  if (fixes === undefined) return [diagnostic];
-  return [{ ...diagnostic, fixes: () => fixes().filter(({ edits }) => !edits.some((edit) => isHalfRead(edit.at))) }];
+  if (fixes === undefined) return [{ ...finding, rule }];
+  const sound = (): readonly Fix[] => fixes().filter(({ edits }) => !edits.some((edit) => isHalfRead(edit.at)));
+  return [{ ...finding, rule, fixes: sound }];
 }

@@ -141,22 +141,37 @@ const edited = perObject((before: readonly SiteText[]): ((piece: Piece) => boole
 /** Whether a finding was shown before: the same rule at the same place, which has not been touched since. */
 function standing(shown: Findings, { files }: Findings): (diagnostic: Diagnostic) => boolean {
   const same = new Set(shown.diagnostics);
-  const inPieces = new Map<Piece, Set<string>>();
-  for (const { at, rule } of shown.diagnostics) {
-    const known = inPieces.get(at.piece);
-    if (known === undefined) inPieces.set(at.piece, new Set([keyOf(rule.id, at)]));
-    else known.add(keyOf(rule.id, at));
-  }
+  let inPieces: ReadonlyMap<Piece, ReadonlyMap<number, readonly Diagnostic[]>> | undefined;
   let moved: ReadonlySet<string> | undefined;
   const now = new Map(files.map((file) => [file.uri, file]));
   return (diagnostic) => {
+    if (same.has(diagnostic)) return true;
+    if (same.size === 0) return false;
     const { at, rule } = diagnostic;
-    if (same.has(diagnostic) || inPieces.get(at.piece)?.has(keyOf(rule.id, at)) === true) return true;
+    inPieces ??= byPieceAndStart(shown.diagnostics);
+    const there = inPieces.get(at.piece)?.get(at.start);
+    if (there?.some((one) => one.rule.id === rule.id && one.at.end === at.end) === true) return true;
     const file = now.get(fileOf(at).uri);
-    if (file === undefined || shown.diagnostics.length === 0) return false;
+    if (file === undefined) return false;
     moved ??= movedKeys(shown, now);
     return moved.has(`${file.uri} ${keyOf(rule.id, spanOf(file, at))}`);
   };
+}
+
+function byPieceAndStart(diagnostics: readonly Diagnostic[]): Map<Piece, Map<number, Diagnostic[]>> {
+  const inPieces = new Map<Piece, Map<number, Diagnostic[]>>();
+  for (const diagnostic of diagnostics) {
+    const { piece, start } = diagnostic.at;
+    const inPiece = inPieces.get(piece);
+    if (inPiece === undefined) {
+      inPieces.set(piece, new Map([[start, [diagnostic]]]));
+      continue;
+    }
+    const there = inPiece.get(start);
+    if (there === undefined) inPiece.set(start, [diagnostic]);
+    else there.push(diagnostic);
+  }
+  return inPieces;
 }
 
 function keyOf(rule: string, { start, end }: Span): string {

@@ -3,70 +3,58 @@
  * found stays so too. The view outlives an edit and then shows the new site, to fixes that are asked for later as well.
  */
 
-import type { Network } from '../network/network.ts';
-import type { Plan } from '../plan.ts';
-import type { Site } from '../site/model.ts';
 import type { RuleContext } from './rule.ts';
+
+/** Something that a rule has read: a key of a part of the site, and what it was then. */
+interface Read {
+  readonly of: Part;
+  readonly key: string | symbol;
+  readonly value: unknown;
+}
+
+/** Gives a part of the site that changes with each edit. */
+type Part = (context: RuleContext) => object;
+
+const PLAN: Part = ({ plan }) => plan;
+const SITE: Part = ({ site }) => site;
+const SECTIONS: Part = ({ site }) => site.sections;
+const NETWORK: Part = ({ network }) => network;
 
 export class WatchedContext {
   readonly view: RuleContext;
   private context: RuleContext;
-  private readonly parts: readonly Pick<Watched<object>, 'isAsRead' | 'forget'>[];
+  /** Few: a rule reads three or four keys. A list that is dropped keeps nothing alive, as an emptied `Map` does. */
+  private reads: Read[] = [];
 
   constructor(context: RuleContext) {
     this.context = context;
-    const sections = new Watched<Site['sections']>(() => this.context.site.sections);
-    const site = new Watched<Site>(() => this.context.site, { sections: sections.view });
-    const network = new Watched<Network>(() => this.context.network);
-    const plan = new Watched<Plan>(() => this.context.plan, { site: site.view, network: network.view });
-    const whole = new Watched<RuleContext>(() => this.context, {
-      plan: plan.view,
-      site: site.view,
-      network: network.view,
-    });
-    this.view = whole.view;
-    this.parts = [sections, site, network, plan, whole];
+    const sections = this.watched(SECTIONS, {});
+    const site = this.watched(SITE, { sections });
+    const network = this.watched(NETWORK, {});
+    const plan = this.watched(PLAN, { site, network });
+    this.view = this.watched((whole) => whole, { plan, site, network }) as RuleContext;
   }
 
   /** Turns to the site after an edit; whether all that was read of the one before is the same in it. */
   turnTo(context: RuleContext): boolean {
     this.context = context;
-    return this.parts.every((part) => part.isAsRead());
+    for (const { of, key, value } of this.reads) if (Reflect.get(of(context), key) !== value) return false;
+    return true;
   }
 
   /** Before a rule runs anew. */
   forget(): void {
-    for (const part of this.parts) part.forget();
-  }
-}
-
-/** An object that changes with each edit, and what was read of it. */
-class Watched<T extends object> {
-  /** Has the keys of the object as it is now. There is one for each rule, so it costs nothing until it is read. */
-  readonly view: T;
-  private readonly current: () => T;
-  private readonly reads = new Map<keyof T, unknown>();
-
-  /** `inner` keys are views themselves. */
-  constructor(current: () => T, inner: Partial<T> = {}) {
-    this.current = current;
-    const get = (_: object, key: string | symbol): unknown => inner[key as keyof T] ?? this.read(key as keyof T);
-    this.view = new Proxy({}, { get }) as T;
+    if (this.reads.length > 0) this.reads = [];
   }
 
-  isAsRead(): boolean {
-    const current = this.current();
-    for (const [key, value] of this.reads) if (current[key] !== value) return false;
-    return true;
+  /** Has the keys of a part as it is now. `inner` keys are views themselves. */
+  private watched(of: Part, inner: Readonly<Record<string, object>>): object {
+    return new Proxy(inner, { get: (_, key) => Reflect.get(inner, key) ?? this.read(of, key) });
   }
 
-  forget(): void {
-    if (this.reads.size > 0) this.reads.clear();
-  }
-
-  private read(key: keyof T): unknown {
-    const value = this.current()[key];
-    if (!this.reads.has(key)) this.reads.set(key, value);
+  private read(of: Part, key: string | symbol): unknown {
+    const value: unknown = Reflect.get(of(this.context), key);
+    if (!this.reads.some((read) => read.key === key && read.of === of)) this.reads.push({ of, key, value });
     return value;
   }
 }

@@ -69,8 +69,7 @@ export class Converter {
     const file = this.files.get(fileOf(place).uri);
     if (file === undefined) return { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
     const { start, end } = spanOf(file, place);
-    const lines = linesOf(file);
-    return { start: lines.position(start), end: lines.position(end) };
+    return linesOf(file).range(start, end);
   }
 
   diagnostic({ at, rule, severity, message, related }: Diagnostic): ProtocolDiagnostic {

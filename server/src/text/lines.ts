@@ -1,5 +1,11 @@
 import { leastWhere } from './bisect.ts';
 
+/** Line and character from 0. */
+interface Position {
+  line: number;
+  character: number;
+}
+
 /** Lines of a text, as the Language Server Protocol counts them: after `\n`, `\r\n` or a lone `\r`. */
 export class Lines {
   private readonly starts: number[] = [0];
@@ -20,10 +26,20 @@ export class Lines {
   }
 
   /** Line and character from 0 of a UTF-16 offset; an offset past the end is at the end. */
-  position(offset: number): { line: number; character: number } {
+  position(offset: number): Position {
     const at = Math.max(0, Math.min(offset, this.length));
     const line = leastWhere(1, this.starts.length, (next) => (this.starts[next] ?? 0) > at) - 1;
     return { line, character: at - (this.starts[line] ?? 0) };
+  }
+
+  /** Of two offsets; most ranges are in one line. */
+  range(start: number, end: number): { start: Position; end: Position } {
+    const from = this.position(start);
+    const isInLine = start <= end && end < (this.starts[from.line + 1] ?? 0);
+    return {
+      start: from,
+      end: isInLine ? { line: from.line, character: from.character + end - start } : this.position(end),
+    };
   }
 
   /** Offset of a line and character from 0. */
