@@ -6,6 +6,7 @@ import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
+import { namedHover } from '../../server/src/features/hover/named.ts';
 import { placeOfName } from '../../server/src/features/place-of-name.ts';
 import { planOf } from '../../server/src/plan.ts';
 import { picture } from './picture.ts';
@@ -41,6 +42,12 @@ for (const sample of SAMPLES)
         assert.ok(things.length > 0, name);
         for (const { names, at } of things) assert.ok(placeOfName(plan.site, names, at), `${name}: ${names} ${at}`);
       }
+    });
+
+    it('have something that the hover says of each thing', () => {
+      const things = all.flatMap(({ drawing }) => picture(svgFile(drawing)).things);
+      const named = new Map(things.map(({ names, at }) => [`${names} ${at}`, { names, at }]));
+      for (const { names, at } of named.values()) assert.notEqual(namedHover(plan, names, at), '', `${names} ${at}`);
     });
 
     it('have a row in a table for each thing, which the thing leads to in a page', () => {

@@ -5,7 +5,7 @@ import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { drawings, page, placeOfName, thingsAt } from '../../server/src/lsp/page-request.ts';
+import { drawings, hoverOfName, page, placeOfName, thingsAt } from '../../server/src/lsp/page-request.ts';
 import { plumblineHere } from '../cli/run.ts';
 import { Client } from './client.ts';
 
@@ -68,7 +68,10 @@ describe('a page of a site, asked for by an editor', () => {
       const line = readFileSync(new URL(place.uri), 'utf8').split('\n')[place.range.start.line] ?? '';
       const own = names === 'ports' ? /^ *[\w./-]+:/ : new RegExp(`\\b${name}:`);
       assert.match(line, own, `${names} ${name}`);
+      const hover = await client.connection.sendRequest(hoverOfName, { folder, names, name });
+      assert.match(hover ?? '', /^\*\*/, `${names} ${name}`);
     }
+    assert.equal(await client.connection.sendRequest(hoverOfName, { folder, names: 'devices', name: 'gone' }), null);
     assert.equal(await client.connection.sendRequest(placeOfName, { folder, names: 'devices', name: 'gone' }), null);
   });
 

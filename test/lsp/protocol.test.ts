@@ -292,7 +292,17 @@ describe('the server, of a client that errs', () => {
     assert.ok(result);
     client.notify('initialized', {});
     let id = 100;
-    for (const name of ['outputs', 'make', 'page', 'drawings', 'placeOfName', 'audit', 'clearAudits', 'fillIn'])
+    for (const name of [
+      'outputs',
+      'make',
+      'page',
+      'drawings',
+      'placeOfName',
+      'hoverOfName',
+      'audit',
+      'clearAudits',
+      'fillIn',
+    ])
       for (const params of [undefined, [], {}, { folder: 5, uri: {} }, { folder: null, kind: null, page: [] }]) {
         const { error } = await client.request(id++, `plumbline/${name}`, params);
         assert.equal(error?.code, -32602, `${name} ${JSON.stringify(params)}`);

@@ -1,5 +1,6 @@
 // The empty page that content is put into: nothing is fetched, and only what the extension itself wrote runs.
 import { inDrawing } from './in-drawing.ts';
+import { inHover } from './in-hover.ts';
 import { inPage } from './in-page.ts';
 
 /** Whether a page has the colours of the editor, or those of the paper that it is for. */
@@ -29,7 +30,22 @@ html:has(body.vscode-dark), html:has(body.vscode-high-contrast:not(.vscode-high-
     --warn: var(--vscode-editor-foreground);
     --bad: var(--vscode-editor-foreground);
   }
+  .hover {
+    position: fixed; z-index: 1; box-sizing: border-box; max-width: min(46em, 96vw); max-height: 45vh; overflow: auto;
+    padding: 4px 10px; font-size: var(--vscode-font-size);
+    color: var(--vscode-editorHoverWidget-foreground); background: var(--vscode-editorHoverWidget-background);
+    border: 1px solid var(--vscode-editorHoverWidget-border);
+  }
+  .hover p { margin: 6px 0; }
+  .hover table { display: table; width: auto; margin: 6px 0; }
+  .hover tr { display: table-row; padding: 0; border: 0; }
+  .hover :is(td, th) { display: table-cell; min-width: 0; padding: 1px 14px 1px 0; border: 0; text-align: left; font-weight: normal; }
+  .hover :is(td, th):first-child { min-width: 0; font-weight: normal; }
+  .hover :is(td, th).right { text-align: right; white-space: nowrap; }
+  .hover :is(.strong, th, td.strong:first-child) { font-weight: 600; }
+  .hover .source { font-style: italic; }
 }
+@media print { .hover { display: none; } }
 `,
   paper: `
 html, body { color: #000; background: #fff; }
@@ -48,7 +64,7 @@ export function frame(look: Look): string {
 <style nonce="${nonce}" data-editor>${STYLES[look]}</style>
 </head>
 <body>
-<script nonce="${nonce}">(${inPage.toString()})('${nonce}', ${inDrawing.toString()});</script>
+<script nonce="${nonce}">(${inPage.toString()})('${nonce}', ${inDrawing.toString()}, ${inHover.toString()});</script>
 </body>
 </html>
 `;

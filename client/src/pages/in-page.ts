@@ -1,11 +1,16 @@
 import type { DrawingHost } from './in-drawing.ts';
+import type { HoverHost } from './in-hover.ts';
 
 /**
  * What runs in a page: puts in what the extension sends, keeps the place that it is scrolled to, and says which name
  * was chosen. Its text goes into the page as it is, so it uses nothing from outside of itself;
  * what it starts for a drawing is handed to it.
  */
-export function inPage(nonce: string, startDrawing: (host: DrawingHost) => { readonly shown: () => void }): void {
+export function inPage(
+  nonce: string,
+  startDrawing: (host: DrawingHost) => { readonly shown: () => void },
+  startHover: (host: HoverHost) => { readonly shown: () => void },
+): void {
   interface Element {
     readonly dataset: Record<string, string | undefined>;
     textContent: string | null;
@@ -57,6 +62,7 @@ export function inPage(nonce: string, startDrawing: (host: DrawingHost) => { rea
     editor.setState(kept);
   };
   const drawing = startDrawing({ kept, keep });
+  const hover = startHover({ ask: (names, name) => editor.postMessage({ hover: { names, name } }) });
 
   const show = (html: string): void => {
     // Text of the site is escaped, so that these are the page's own.
@@ -86,6 +92,7 @@ export function inPage(nonce: string, startDrawing: (host: DrawingHost) => { rea
     page.scrollTo(0, scrolled);
     reached = page.scrollY;
     wanted = reached < scrolled ? scrolled : undefined;
+    hover.shown();
   };
 
   page.addEventListener('message', ({ data: { of, html, download } }) => {

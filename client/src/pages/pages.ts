@@ -1,9 +1,10 @@
 // Pages beside the text, each in a panel of its own: they follow the site, and names in them lead to their places.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { placeOfName } from '../../../server/src/lsp/page-request.ts';
+import { hoverOfName, placeOfName } from '../../../server/src/lsp/page-request.ts';
 import { isSameFolder } from '../site-of.ts';
 import { type Look, frame } from './frame.ts';
+import { blocksOf } from './hover-words.ts';
 
 /** What a page shows. */
 export interface PageSource {
@@ -107,6 +108,7 @@ function keyIn(state: unknown): string | undefined {
 interface FromPage {
   readonly ready?: boolean;
   readonly chosen?: Chosen;
+  readonly hover?: { readonly names: string; readonly name: string };
 }
 
 export class Page {
@@ -131,6 +133,7 @@ export class Page {
         void this.refresh();
       }
       if (message.chosen !== undefined) void this.leadTo(message.chosen);
+      if (message.hover !== undefined) void this.say(message.hover.names, message.hover.name);
     });
     this.panel.webview.html = frame(source.look);
     this.panel.onDidChangeViewState(() => this.panel.visible && this.state === 'stale' && this.refreshSoon());
@@ -176,6 +179,13 @@ export class Page {
   /** Has the browser that shows the editor save the document. */
   download(name: string): void {
     void this.panel.webview.postMessage({ download: { name, html: this.shown } });
+  }
+
+  /** What the hover says of a thing, as words: the page makes no markup of it. */
+  private async say(names: string, name: string): Promise<void> {
+    const markdown = await this.client.sendRequest(hoverOfName, { folder: this.source.folder, names, name });
+    const blocks = markdown === null ? [] : blocksOf(markdown);
+    void this.panel.webview.postMessage({ hovered: { names, name, blocks } });
   }
 
   private async leadTo({ names, at, name = at, uri, line, character }: Chosen): Promise<void> {

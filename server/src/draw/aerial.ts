@@ -21,7 +21,7 @@ import {
   deviceAt,
   portAt,
 } from './drawing.ts';
-import { type Branch, type Placed, placed } from './tree.ts';
+import { type Branch, type Placed, ROUND, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 const MARGIN = 16;
@@ -211,14 +211,13 @@ function level({ y }: Placed<Piece>): number {
 function paint(plan: Plan, marks: Mark[], box: Placed<Piece>): void {
   marks.push(boxThing(plan, box));
   const start = { x: box.x + box.width, y: level(box) };
-  // Each line down begins where the one before has left it.
   let from = start.y;
   for (const next of box.next) {
     const end = { x: next.x, y: level(next) };
     const bend = start.x + BUS;
     const points = end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end];
-    from = end.y;
-    marks.push({ mark: 'line', points, look: next.value.part.isAgain ? 'faded' : 'plain', round: 8 });
+    from = end.y === start.y ? end.y : end.y - ROUND;
+    marks.push({ mark: 'line', points, look: next.value.part.isAgain ? 'faded' : 'plain', round: ROUND });
     const { run, through } = next.value.part;
     if (run !== undefined) {
       const left = start.x + BUS + 8;

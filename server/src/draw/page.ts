@@ -7,9 +7,10 @@ import { escaped } from './escape.ts';
 import { STYLE } from './style.ts';
 import { svgPart } from './svg.ts';
 
-/** A picture that is wider than its page scrolls in it, and is as wide as paper on paper. */
+/** A picture may be wider than the text; wider than the window it scrolls, and on paper it is as wide as that. */
 export const FIGURE_STYLE = `
 figure { margin: 1rem 0; overflow-x: auto; }
+@media screen { figure { position: relative; left: 50%; transform: translateX(-50%); width: max-content; min-width: 100%; max-width: calc(100vw - 2rem); } }
 @media print { figure { overflow: visible; } figure .drawing { max-width: 100%; } }
 `;
 

@@ -7,7 +7,7 @@ import { lastsWords, outageWords } from '../report/supply/words.ts';
 import type { Device } from '../site/model.ts';
 import { aboutWatts, percent, runtime, voltAmperes } from '../text/words.ts';
 import { type Drawing, type Kind, type Look, type Mark, type Row, deviceAt } from './drawing.ts';
-import { type Branch, type Placed, placed } from './tree.ts';
+import { type Branch, type Placed, ROUND, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 const MARGIN = 16;
@@ -187,10 +187,10 @@ function paint(plan: Plan, marks: Mark[], box: Placed<Piece>): void {
       mark: 'line',
       points: end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end],
       look: one.value.look === 'lost' ? 'idle' : 'plain',
-      round: 8,
+      round: ROUND,
       arrow: true,
     });
-    from = end.y;
+    from = end.y === start.y ? end.y : end.y - ROUND;
     paint(plan, marks, one);
   }
 }

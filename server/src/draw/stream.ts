@@ -23,7 +23,7 @@ import {
 } from './drawing.ts';
 import { type Hop, type Onward, type Sent, type Stop, sentOf } from './stream/branch.ts';
 import { addressWords, hopWords, missedWords, saidOf, whatFor } from './stream/way-words.ts';
-import { type Branch, INDENT, type Placed, placed } from './tree.ts';
+import { type Branch, INDENT, type Placed, ROUND, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 export const streamWay: Kind = {
@@ -111,16 +111,19 @@ const WIDE = 230;
 /** What leads into a box: its line bends here, right of the box before. */
 const BUS = 16;
 const PAD = 10;
+/** What is wider is not seen at once. */
+const SIGHT = 1280;
 
 function drawn(plan: Plan, title: string, roots: readonly Stop[], wanted: Wanted): Drawing {
   const tree = placed(
     roots.map((root) => stopBranch(plan, root, undefined, wanted)),
     MARGIN,
     MARGIN,
+    SIGHT,
   );
   const marks: Mark[] = [];
   const rows: Row[] = [];
-  for (const root of tree.roots) paint({ plan, wanted, marks, rows }, root);
+  for (const root of tree.roots) paint({ plan, wanted, isFolded: tree.isFolded, marks, rows }, root);
   return {
     title,
     description: summaryOf(plan, roots, wanted),
@@ -156,10 +159,7 @@ function stopBranch(plan: Plan, stop: Stop, by: Hop | undefined, wanted: Wanted)
     value: { piece: 'stop', stop, by, lines },
     ...sizeOf(device.name, lines),
     lead: by === undefined ? (stop.missed === undefined ? 0 : 2 * BUS + 24) : leadFor(plan, by, wanted),
-    next: [
-      ...hops.map((hop) => stopBranch(plan, hop.to, hop, wanted)),
-      ...lost.map((one) => stopBranch(plan, one, undefined, wanted)),
-    ],
+    next: nextOf(plan, hops, lost, wanted),
     below: sends.map((sent) => sentBranch(plan, sent, wanted)),
   };
 }
@@ -178,12 +178,17 @@ function sentBranch(plan: Plan, sent: Sent, wanted: Wanted): Branch<Piece> {
     value: { piece: 'sent', sent, lines },
     ...sizeOf(stream.name, lines),
     lead: 0,
-    next: [
-      ...hops.map((hop) => stopBranch(plan, hop.to, hop, wanted)),
-      ...lost.map((one) => stopBranch(plan, one, undefined, wanted)),
-    ],
+    next: nextOf(plan, hops, lost, wanted),
     below: [],
   };
+}
+
+/** To receivers first, then those that get nothing, and last what nobody asked for. */
+function nextOf(plan: Plan, hops: readonly Hop[], lost: readonly Stop[], wanted: Wanted): Branch<Piece>[] {
+  const all = hops.map((hop) => ({ hop, branch: stopBranch(plan, hop.to, hop, wanted) }));
+  const of = (isUnasked: boolean): Branch<Piece>[] =>
+    all.flatMap(({ hop, branch }) => ((hop.leadsTo === 'nobody') === isUnasked ? [branch] : []));
+  return [...of(false), ...lost.map((one) => stopBranch(plan, one, undefined, wanted)), ...of(true)];
 }
 
 function sizeOf(name: string, lines: readonly string[]): { width: number; height: number } {
@@ -200,6 +205,7 @@ function leadFor(plan: Plan, hop: Hop, wanted: Wanted): number {
 interface Painting {
   readonly plan: Plan;
   readonly wanted: Wanted;
+  readonly isFolded: boolean;
   readonly marks: Mark[];
   readonly rows: Row[];
 }
@@ -207,17 +213,17 @@ interface Painting {
 /** The box, then line and box of each that follows. */
 function paint(on: Painting, box: Placed<Piece>): void {
   on.marks.push(boxThing(on.plan, box));
+  const foot = box.y + box.height;
   const start = { x: box.x + box.width, y: level(box) };
-  // Each line down begins where the one before has left it.
-  let from = start.y;
+  const bend = on.isFolded ? box.x + INDENT / 2 : start.x + BUS;
+  let from = on.isFolded ? foot : start.y;
   for (const next of box.next) {
     const end = { x: next.x, y: level(next) };
-    const bend = start.x + BUS;
     paintHop(on, next, end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end]);
-    from = end.y;
+    from = end.y === start.y ? end.y : end.y - ROUND;
     paint(on, next);
   }
-  from = box.y + box.height;
+  if (!on.isFolded || box.next.length === 0) from = foot;
   for (const below of box.below) {
     const x = box.x + INDENT / 2;
     on.marks.push({
@@ -228,9 +234,9 @@ function paint(on: Painting, box: Placed<Piece>): void {
         { x: below.x, y: level(below) },
       ],
       look: 'main',
-      round: 8,
+      round: ROUND,
     });
-    from = level(below);
+    from = level(below) - ROUND;
     paint(on, below);
   }
 }
@@ -244,7 +250,7 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
   if (box.value.piece === 'sent') return;
   const { stop, by } = box.value;
   if (by === undefined) {
-    marks.push({ mark: 'line', points, look: 'lost', round: 8, arrow: true });
+    marks.push({ mark: 'line', points, look: 'lost', round: ROUND, arrow: true });
     rows.push(lostRow(stop));
     return;
   }
@@ -260,7 +266,7 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
     role: 'link',
     label: `${portName(by.out)} to ${into}: ${by.stream.name}, ${over}, ${vlan}`,
     marks: [
-      { mark: 'line', points, look, round: 8, arrow: true },
+      { mark: 'line', points, look, round: ROUND, arrow: true },
       words(over, left, level(box) - 5, { size: SMALL, most: room }),
       words(under, left, level(box) + 14, { size: SMALL, look: 'quiet', most: room }),
     ],

@@ -1,4 +1,7 @@
-/** Places a tree: what follows a box is to its right, level with it, and what belongs to it below, indented. */
+/**
+ * Places a tree: what follows a box is to its right, level with it, and what belongs to it below, indented. Where that
+ * gets too wide, all stands below what it follows from.
+ */
 
 /** A box that is to be placed, with what follows from it. */
 export interface Branch<T> {
@@ -27,17 +30,27 @@ export interface Tree<T> {
   readonly roots: readonly Placed<T>[];
   readonly right: number;
   readonly bottom: number;
+  /** What follows a box is below it: the line to it begins at the foot of the box, `INDENT / 2` from its left. */
+  readonly isFolded: boolean;
 }
 
 /** Between boxes of a column. */
 const GAP = 14;
 
+/** Of the corners of lines. The next line down begins that far above the end of the last, where its bend begins. */
+export const ROUND = 8;
+
 /** By how much what belongs to a box is to the right of it. */
 export const INDENT = 22;
 
-/** What is added moves only what is below it, and columns to its right where it is the widest of its own. */
-export function placed<T>(roots: readonly Branch<T>[], left: number, top: number): Tree<T> {
+/**
+ * What is added moves only what is below it, and columns to its right where it is the widest of its own.
+ *
+ * @param most px; a tree that is wider is folded
+ */
+export function placed<T>(roots: readonly Branch<T>[], left: number, top: number, most = Infinity): Tree<T> {
   const columns = columnsOf(roots, left);
+  if (columns.right > most) return folded(roots, left, top);
   let bottom = top;
 
   /** @returns the box, and where all that follows from it ends */
@@ -66,7 +79,27 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
     free = end + 2 * GAP;
     return box;
   });
-  return { roots: all, right: columns.right, bottom };
+  return { roots: all, right: columns.right, bottom, isFolded: false };
+}
+
+/** Each box below what it follows from, and right of the line that leads to it. */
+function folded<T>(roots: readonly Branch<T>[], left: number, top: number): Tree<T> {
+  let [right, free] = [left, top];
+  const place = ({ value, width, height, ...branch }: Branch<T>, x: number): Placed<T> => {
+    const y = free;
+    right = Math.max(right, x + width);
+    free = y + height + GAP;
+    const lead = Math.max(INDENT / 2, ...branch.next.map((one) => one.lead));
+    const next = branch.next.map((one) => place(one, x + INDENT / 2 + lead));
+    const below = branch.below.map((one) => place(one, x + INDENT));
+    return { value, x, y, width, height, next, below };
+  };
+  const all = roots.map((root) => {
+    const box = place(root, left);
+    free += GAP;
+    return box;
+  });
+  return { roots: all, right, bottom: free - 2 * GAP, isFolded: true };
 }
 
 /** Where each column begins, and where the last one ends. */

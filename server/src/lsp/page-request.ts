@@ -63,6 +63,9 @@ export interface NameWanted {
 /** Where something is declared; null where the site has no such thing any more. */
 export const placeOfName = new RequestType<NameWanted, Location | null, void>('plumbline/placeOfName');
 
+/** What the hover says of something where a text mentions it, in Markdown; null where the site has no such thing. */
+export const hoverOfName = new RequestType<NameWanted, string | null, void>('plumbline/hoverOfName');
+
 /**
  * The things that a place in a text is about, the nearest first, as a drawing names them: the name at the place, the
  * ports of the cable, the item.

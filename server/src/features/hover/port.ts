@@ -4,7 +4,15 @@ import type { Plan } from '../../plan.ts';
 import { portExplained, portRangeExplained } from '../../report/explain/device.ts';
 import { type Explanation, explanationsMarkdown } from '../../report/explain/explanation.ts';
 import { connectorExplained, levelExplained } from '../../report/explain/television.ts';
-import { type Connector, type Device, type Port, connectorAt, portAt, portName } from '../../site/model.ts';
+import {
+  type CableEnd,
+  type Connector,
+  type Device,
+  type Port,
+  connectorAt,
+  portAt,
+  portName,
+} from '../../site/model.ts';
 import { portNames } from '../../site/port-names.ts';
 import { readEnd } from '../../site/read.ts';
 import { count } from '../../text/words.ts';
@@ -60,19 +68,16 @@ export function portKey(plan: Plan, device: Device, key: string): Explanation[] 
   return others.length === 0 ? portExplained(plan, only, MOST) : [portRangeExplained(plan, device, key, ports)];
 }
 
-/** The cables that run through a port of a patch panel. */
+/** The cables that run through a port of a patch panel, or end in it. */
 function passing({ site }: Plan, port: Port): Explanation[] {
-  const cables = site.cables.filter(({ through }) =>
-    through.some(({ device, port: name }) => device === port.device.name && name === port.name),
-  );
-  return cables.length === 0
-    ? []
-    : [
-        {
-          answer: `passes ${count(cables.length, 'cable')}`,
-          title: portName(port),
-          columns: [],
-          lines: cables.map(({ name, type }) => ({ label: name, cells: [type ?? 'cable'] })),
-        },
-      ];
+  const isHere = (end: CableEnd | undefined): boolean => end?.device === port.device.name && end.port === port.name;
+  const cables = site.cables.filter(({ from, through, to }) => [from, ...through, to].some(isHere));
+  return [
+    {
+      answer: cables.length === 0 ? 'free' : `passes ${count(cables.length, 'cable')}`,
+      title: portName(port),
+      columns: [],
+      lines: cables.map(({ name, type }) => ({ label: name, cells: [type ?? 'cable'] })),
+    },
+  ];
 }

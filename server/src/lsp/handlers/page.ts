@@ -8,6 +8,7 @@ import type { SiteFolder } from '../../site/folder.ts';
 import type { Findings } from '../../lint/held-back.ts';
 import type { Plan } from '../../plan.ts';
 import type { ReportedFinding, Verdict } from '../../report/verdict.ts';
+import { namedHover } from '../../features/hover/named.ts';
 import { placeOfName } from '../../features/place-of-name.ts';
 import { thingsAt } from '../../features/things-at.ts';
 import type { Converter } from '../convert.ts';
@@ -17,6 +18,7 @@ import {
   type PageKind,
   type PageWanted,
   drawings,
+  hoverOfName,
   page,
   placeOfName as placeRequest,
   thingsAt as thingsRequest,
@@ -117,6 +119,11 @@ export const pageHandler: Handler = {
       if (!isPlaced({ uri, position })) throw new ResponseError(ErrorCodes.InvalidParams, 'It needs a position.');
       const asked = await session.asked(uri);
       return asked === undefined ? [] : thingsAt(asked.checked, asked.file, asked.offset(position));
+    });
+    connection.onRequest(hoverOfName, async (wanted) => {
+      const { folder, names, name } = withTexts(wanted, 'folder', 'names', 'name');
+      const { plan } = await sites.look(addresses.take(folder));
+      return namedHover(plan, names, name) || null;
     });
     connection.onRequest(placeRequest, async (wanted) => {
       const { folder, names, name } = withTexts(wanted, 'folder', 'names', 'name');
