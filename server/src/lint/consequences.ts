@@ -13,9 +13,15 @@ export function consequencesOf(
 ): Required<Pick<Finding, 'related' | 'entails'>> {
   const known = faults.filter((fault) => fault !== undefined);
   const cutOff = new Set(known.flatMap((fault) => causes.cutOffBy(fault)));
-  const related = [...cutOff].map(({ stream, unreached: { receiver } }) => ({
-    at: placeOf(stream.item, receiverRoute(stream, receiver)),
-    message: `${receiver} gets nothing of ${stream.name}`,
-  }));
-  return { related: [...own, ...related], entails: known.flatMap((fault) => causes.entailedBy(fault)) };
+  // One that several faults keep from it is named once.
+  const related = new Map(
+    [...cutOff].map(({ stream, unreached }) => [
+      unreached,
+      {
+        at: placeOf(stream.item, receiverRoute(stream, unreached.receiver)),
+        message: `${unreached.receiver} gets nothing of ${stream.name}`,
+      },
+    ]),
+  );
+  return { related: [...own, ...related.values()], entails: known.flatMap((fault) => causes.entailedBy(fault)) };
 }

@@ -83,7 +83,7 @@ class Found {
     const gaps = new Gaps(network);
     const outside = new Map<string, AddressUse[]>();
     for (const use of network.addressUses) {
-      if (use.port === undefined || !isOutside(use, use.vlans)) continue;
+      if (use.vlans.length === 0 || !isOutside(use, use.vlans)) continue;
       const known = outside.get(use.device.name);
       if (known === undefined) outside.set(use.device.name, [use]);
       else known.push(use);

@@ -131,3 +131,8 @@ export interface Routed {
   readonly delivery: Delivery;
   readonly copies: readonly Copy[];
 }
+
+/** Whether an end has no cable that carries a network. */
+export function isUncabled({ obstacle }: Obstacle): boolean {
+  return obstacle === 'source-not-cabled' || obstacle === 'receiver-not-cabled';
+}

@@ -8,7 +8,9 @@ import type { Network } from './network.ts';
 
 /**
  * The snooping switch nearest the senders, weighed by what they send into the domain: every group travels to the
- * querier, so there it adds least to the links between switches. `alsoSnooping` counts as one that snoops.
+ * querier, so there it adds least to the links between switches. One with an address comes first: other switches do
+ * not learn where to send reports from one that asks without; where none has one, a router that has. `alsoSnooping`
+ * counts as one that snoops.
  * `undefined` where no switch snoops.
  */
 export function bestQuerier(
@@ -19,15 +21,22 @@ export function bestQuerier(
 ): Device | undefined {
   const tree = network.tree(domain);
   const sent = sentInto(network, tree);
-  let best: { readonly device: Device; readonly cost: number } | undefined;
+  const addressed = new Set(
+    network.addressUses.filter(({ vlans, home }) => [...vlans, home].includes(domain.vlan)).map(({ device }) => device),
+  );
+  let best: { readonly device: Device; readonly hasAddress: boolean; readonly cost: number } | undefined;
   for (const device of site.devices) {
     const bridge = tree.bridges.get(device);
     if (bridge === undefined || device.kind !== 'switch' || (!device.snooping && device !== alsoSnooping)) continue;
+    const hasAddress = addressed.has(device);
     let cost = 0;
     for (const [at, rate] of sent) cost += rate * steps(bridge, at);
-    if (best === undefined || cost < best.cost) best = { device, cost };
+    if (best === undefined || (hasAddress === best.hasAddress ? cost < best.cost : hasAddress))
+      best = { device, hasAddress, cost };
   }
-  return best?.device;
+  if (best === undefined || best.hasAddress || tree.bridges.size < 2) return best?.device;
+  const router = network.routers.find((one) => one.kind === 'router' && addressed.has(one));
+  return router ?? best.device;
 }
 
 /** bit/s of multicast by the bridge where it enters. */

@@ -14,11 +14,22 @@ export function withOffset(pattern: string): string | undefined {
 
 /** The pattern with what it lacks to name every second of all time, in its own manner where that is enough. */
 export function completed(pattern: string): string {
-  const base = repeatsEvery(pattern) === 'half day' ? in24Hours(pattern) : pattern;
+  const inOrder = withMinutes(pattern);
+  const base = repeatsEvery(inOrder) === 'half day' ? in24Hours(inOrder) : inOrder;
   for (const candidate of [base, finer(base), dated(base), dated(finer(base))]) {
     if (resolution(candidate) === 'second' && repeatsEvery(candidate) === undefined) return candidate;
   }
   return beforeExtension(pattern, `${DATE}_%H-%M-%S`);
+}
+
+/** With minutes for a month that is written between hours and seconds. */
+function withMinutes(pattern: string): string {
+  const all = conversionsOf(pattern);
+  const letterAt = (index: number): string | undefined => all[index]?.conversion.specifier;
+  const at = all.findIndex((_, index) => letterAt(index) === 'm' && /[HkIl]/.test(letterAt(index - 1) ?? ''));
+  const month = all[at];
+  if (month === undefined || letterAt(at + 1) !== 'S') return pattern;
+  return `${pattern.slice(0, month.start)}%M${pattern.slice(month.end)}`;
 }
 
 /** With hours that count to 24 for those that count to 12. */

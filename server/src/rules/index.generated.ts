@@ -47,6 +47,7 @@ import { cableSpeed } from './links/cable-speed.ts';
 import { cableToItself } from './links/cable-to-itself.ts';
 import { copperBetweenBuildings } from './links/copper-between-buildings.ts';
 import { internetLoad } from './links/internet-load.ts';
+import { labelTwice } from './links/label-twice.ts';
 import { linkLoad } from './links/link-load.ts';
 import { loop } from './links/loop.ts';
 import { mediumMismatch } from './links/medium-mismatch.ts';
@@ -92,6 +93,7 @@ import { routeWithoutCarrier } from './routes/route-without-carrier.ts';
 import { carriedNotReceived } from './streams/carried-not-received.ts';
 import { carriesItself } from './streams/carries-itself.ts';
 import { keyframeBelowFrame } from './streams/keyframe-below-frame.ts';
+import { keyframeFar } from './streams/keyframe-far.ts';
 import { muxRateTooLow } from './streams/mux-rate-too-low.ts';
 import { noReceivers } from './streams/no-receivers.ts';
 import { notDecodable } from './streams/not-decodable.ts';
@@ -106,6 +108,8 @@ import { rateTooHigh } from './streams/rate-too-high.ts';
 import { rateTooLow } from './streams/rate-too-low.ts';
 import { receivesItself } from './streams/receives-itself.ts';
 import { rtspAddressShared } from './streams/rtsp-address-shared.ts';
+import { sampleRateNotOfCodec } from './streams/sample-rate-not-of-codec.ts';
+import { sentTwice } from './streams/sent-twice.ts';
 import { sourceWithoutAddress } from './streams/source-without-address.ts';
 import { tooManySessions } from './streams/too-many-sessions.ts';
 import { trafficUnreached } from './streams/traffic-unreached.ts';
@@ -150,6 +154,7 @@ import { coaxLoop } from './television/coax-loop.ts';
 import { frequencyNotPassed } from './television/frequency-not-passed.ts';
 import { frequencyOutOfBand } from './television/frequency-out-of-band.ts';
 import { gainReversed } from './television/gain-reversed.ts';
+import { inputReceivesNothing } from './television/input-receives-nothing.ts';
 import { lnbCableLoss } from './television/lnb-cable-loss.ts';
 import { lnbControlBlocked } from './television/lnb-control-blocked.ts';
 import { lnbPlane } from './television/lnb-plane.ts';
@@ -244,6 +249,7 @@ export const rules: readonly Rule[] = [
   cableToItself,
   copperBetweenBuildings,
   internetLoad,
+  labelTwice,
   linkLoad,
   loop,
   mediumMismatch,
@@ -289,6 +295,7 @@ export const rules: readonly Rule[] = [
   carriedNotReceived,
   carriesItself,
   keyframeBelowFrame,
+  keyframeFar,
   muxRateTooLow,
   noReceivers,
   notDecodable,
@@ -303,6 +310,8 @@ export const rules: readonly Rule[] = [
   rateTooLow,
   receivesItself,
   rtspAddressShared,
+  sampleRateNotOfCodec,
+  sentTwice,
   sourceWithoutAddress,
   tooManySessions,
   trafficUnreached,
@@ -347,6 +356,7 @@ export const rules: readonly Rule[] = [
   frequencyNotPassed,
   frequencyOutOfBand,
   gainReversed,
+  inputReceivesNothing,
   lnbCableLoss,
   lnbControlBlocked,
   lnbPlane,

@@ -1,7 +1,7 @@
 /**
  * Which ports of a router are sockets, switched with each other as in a home router: those that share a VLAN in which
  * the router has one address; those of a range that has an address; and, where it has an address beside its ports,
- * those without VLAN and address.
+ * those without VLAN and address, but for a single one beside sockets of a VLAN: that is the way out.
  */
 
 /** What is read of a port. */
@@ -20,9 +20,11 @@ export function socketsAmong(
 ): ReadonlySet<string> {
   const sockets = new Set<string>();
   const byVlan = new Map<string, { readonly keys: string[]; ports: number; addressed: number }>();
+  const withVlans = ports.some(([, port]) => vlansOf(port).length > 0);
   for (const [key, port, count] of ports) {
     const vlans = vlansOf(port);
-    if (vlans.length === 0 && (isAddressed(port) ? count > 1 : hasOwn)) sockets.add(key);
+    if (vlans.length === 0 && (count > 1 ? hasOwn || isAddressed(port) : hasOwn && !isAddressed(port) && !withVlans))
+      sockets.add(key);
     for (const vlan of vlans) {
       const there = byVlan.get(vlan) ?? { keys: [], ports: 0, addressed: 0 };
       byVlan.set(vlan, there);

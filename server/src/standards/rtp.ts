@@ -89,7 +89,7 @@ const samplesPerFrame: Partial<Record<AudioCodec, number>> = { aac: 1024, mp2: 1
  * gives the most packets.
  */
 export function packetInterval(codec: AudioCodec, sampleRate: number = defaultSampleRate(codec)): PacketInterval {
-  return { samples: samplesPerFrame[codec] ?? Math.floor(sampleRate / 50), rate: sampleRate };
+  return { samples: samplesPerFrame[codec] ?? Math.max(1, Math.floor(sampleRate / 50)), rate: sampleRate };
 }
 
 export type VideoCodec = 'h264' | 'h265' | 'mjpeg';

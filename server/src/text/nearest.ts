@@ -11,6 +11,14 @@ export interface Near {
 /** Names that are offered at most. */
 const OFFERED = 3;
 
+/** Characters that differ, where two neighbours in each other's place count as one. */
+function steps(one: string, other: string): number {
+  const apart = distance(one, other);
+  if (apart !== 2 || one.length !== other.length) return apart;
+  const at = [...one].findIndex((letter, index) => letter !== other[index]);
+  return one[at] === other[at + 1] && one[at + 1] === other[at] ? 1 : apart;
+}
+
 /** The nearest first, without those that have little in common with the text. */
 export function nearest(text: string, names: Iterable<string>): Near[] {
   const most = text.length < 4 ? 1 : text.length < 8 ? 2 : 3;
@@ -18,7 +26,7 @@ export function nearest(text: string, names: Iterable<string>): Near[] {
   const found: Near[] = [];
   for (const name of names) {
     if (Math.abs(name.length - text.length) > most || name === text) continue;
-    const apart = distance(lower, name.toLowerCase());
+    const apart = steps(lower, name.toLowerCase());
     if (apart <= most) found.push({ name, distance: apart });
   }
   return found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1)).slice(0, OFFERED);

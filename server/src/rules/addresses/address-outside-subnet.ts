@@ -2,6 +2,8 @@ import { type Subnet, contains, formatAddress, formatSubnet, overlaps } from '..
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
 import { type Placed, misplacedIn } from '../../network/misplaced.ts';
+import type { Obstacle } from '../../network/delivery.ts';
+import { lostAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
@@ -47,7 +49,16 @@ the switch is, or the cable is in the wrong one.`,
         const message =
           `${address} is in no VLAN's subnet, so ${use.device.name} cannot be reached. Use one in ` +
           `${few(vlans.map(subnetText))}.`;
-        report({ at, message, about, fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use) });
+        // Of a router it is also that none of its VLANs has a gateway.
+        const led = site.vlans.filter(({ gateway }) => gateway === use.device.name);
+        const entails = led.flatMap(({ subnet }) => subnet ?? []);
+        report({
+          at,
+          message,
+          about,
+          entails,
+          fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use),
+        });
         continue;
       }
       const followed = consequencesOf(
@@ -110,7 +121,8 @@ interface Moved {
 }
 
 /** All hosts of a VLAN are elsewhere: it is the subnet that is wrong. */
-function wrongSubnet(site: Site, { causes }: Network, { vlan, meant, uses }: Moved): Finding {
+function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved): Finding {
+  const { causes } = network;
   const { item, name, subnet } = vlan;
   const devices = [...new Set(uses.map(({ device }) => device))];
   const followed = consequencesOf(
@@ -125,10 +137,22 @@ function wrongSubnet(site: Site, { causes }: Network, { vlan, meant, uses }: Mov
       `and the subnet of ${name} is ${subnet === undefined ? 'another' : formatSubnet(subnet)}. Correct the subnet, or the addresses.`,
     about: [name],
     ...followed,
-    // Where it overlaps the subnet of another VLAN, whichever of them is declared first.
-    entails: subnet === undefined ? followed.entails : [...followed.entails, ...overlapping(site, subnet)],
+    entails: [
+      ...followed.entails,
+      // Where it overlaps the subnet of another VLAN, whichever of them is declared first.
+      ...(subnet === undefined ? [] : overlapping(site, subnet)),
+      // As nobody is in the VLAN, nobody asks there either.
+      vlan,
+      ...devices,
+      ...lostAt(network, devices).obstacles.filter(isUnasked),
+    ],
     fixes: () => fixOf(`Change the subnet to ${formatSubnet(meant)}`, setValue(item, ['subnet'], formatSubnet(meant))),
   };
+}
+
+/** Whether it is for want of a querier. */
+function isUnasked({ obstacle }: Obstacle): boolean {
+  return obstacle === 'report-stays' || obstacle === 'known-nearer';
 }
 
 /** The subnet itself, and those of other VLANs that have addresses in common with it. */

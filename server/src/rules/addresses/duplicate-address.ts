@@ -1,5 +1,7 @@
 import { formatAddress } from '../../standards/ipv4.ts';
-import { holder, isOutside } from '../../network/address-uses.ts';
+import { type AddressUse, holder, isOutside } from '../../network/address-uses.ts';
+import { lostBy } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
@@ -19,7 +21,7 @@ outside its DHCP pool; set it on the device as well.`,
     for (const [address, uses] of grouped(network.addressUses, (use) => use.address)) {
       if (uses.length < 2) continue;
       // Where all but one of them are in the wrong network, that is told.
-      const stray = uses.filter((use) => use.port !== undefined && isOutside(use, use.vlans));
+      const stray = uses.filter((use) => use.vlans.length > 0 && isOutside(use, use.vlans));
       const effects = uses.length - stray.length < 2 ? stray : [];
       for (const use of uses) {
         const others = firstOthers(uses, use, RELATED);
@@ -29,6 +31,7 @@ outside its DHCP pool; set it on the device as well.`,
           message: `${formatAddress(address)} is also the address of ${names}. Give each an address of its own.`,
           about: [use.device.name, holder(use), formatAddress(address)],
           effects,
+          entails: astrayBetween(network, uses),
           related: others.map((other) => ({
             at: placeOf(other.device.item, other.route),
             message: `${holder(other)} has it here`,
@@ -39,6 +42,15 @@ outside its DHCP pool; set it on the device as well.`,
     }
   },
 };
+
+/** That one of them asks for memberships where the other should. */
+function astrayBetween({ deliveries }: Network, uses: readonly AddressUse[]): object[] {
+  const names = uses.map(({ device }) => device.name);
+  return lostBy(
+    { deliveries },
+    (why) => why.obstacle === 'report-astray' && names.includes(why.router) && names.includes(why.querier),
+  ).flatMap(({ unreached }) => [unreached, unreached.why]);
+}
 
 /** As many as somebody reads. */
 const RELATED = 5;

@@ -1,7 +1,7 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { type AddressUse, isOutside } from '../../network/address-uses.ts';
 import { carries } from '../../network/link.ts';
-import { type Fix, addEntry, fixOf, nameText, putValue } from '../../site/edit.ts';
+import { type Fix, addEntry, fixOf, nameText, putValue, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { type Device, type Port, type Site, type Vlan, ownAddresses } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
@@ -48,35 +48,59 @@ port that carries it, or name another gateway.`,
             ...(first === undefined ? [own, device] : []),
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
+            // Nor does it forward groups.
+            ...(device.multicastRouting ? lostBy(context.network, isUnforwarded).flatMap(both) : []),
           ],
           message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway${
             device.kind === 'switch' ? ', or let it route if it can' : ''
           }.`,
           fixes: () =>
             device.kind === 'switch'
-              ? fixOf(`Let ${device.name} route`, ...putValue(device.item, 'routing', 'true'))
-              : [],
+              ? [
+                  ...(hasAddress(device, vlan) ? [] : nameAnother(site, vlan)),
+                  ...fixOf(`Let ${device.name} route`, ...putValue(device.item, 'routing', 'true')),
+                ]
+              : nameAnother(site, vlan),
         });
       } else if (subnet !== undefined && !hasAddress(device, vlan) && !hasBlank(device.item)) {
+        const other = leadingFrom(site, vlan);
         report({
           at,
           about,
           related,
           message:
             `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot send it ` +
-            'anything. Give it one there.',
+            `anything. ${other === undefined ? 'Give it one there' : `Name ${other.name}, which has one, or give it one there`}.`,
           // Of a subnet that nobody is in, or an address of its that is outside, that is told.
           effects: outsideOf(context.network, device, vlan) ?? [subnet],
           entails: [
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
           ],
-          fixes: () => giveAddress(context, device, vlan),
+          fixes: () => [...nameAnother(site, vlan), ...giveAddress(context, device, vlan)],
         });
       }
     }
   },
 };
+
+/** The one that routes and has an address in the VLAN, where there is only one. */
+function leadingFrom({ devices }: Site, vlan: Vlan): Device | undefined {
+  const [only, another] = devices.filter((device) => device.routing && hasAddress(device, vlan));
+  return another === undefined ? only : undefined;
+}
+
+function nameAnother(site: Site, vlan: Vlan): Fix[] {
+  const other = leadingFrom(site, vlan);
+  return other === undefined
+    ? []
+    : fixOf(`Name ${other.name} as gateway`, setValue(vlan.item, ['gateway'], scalarText(other.name, true)));
+}
+
+/** That no router is between the two of a group. */
+function isUnforwarded({ obstacle }: Obstacle): boolean {
+  return obstacle === 'other-network';
+}
 
 /** Whether a receiver gets nothing because of what is handed to that gateway. */
 function leadsNowhere({ name }: Device): (why: Obstacle) => boolean {

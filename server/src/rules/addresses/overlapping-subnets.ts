@@ -21,7 +21,13 @@ one, or move one of them.`,
     const clashes = clashesIn(site.vlans);
     // One that holds several of them is what is wrong.
     const holding = grouped(clashes, ({ others, total }) => (total === 1 ? others[0]?.vlan : undefined));
-    for (const clash of clashes) {
+    // Declared before those that it holds, it is told alone.
+    const own = clashes.map(({ vlan }) => vlan);
+    const wide = [...holding].flatMap(([vlan, inner]) =>
+      vlan === undefined || own.includes(vlan) || inner.length < 2 ? [] : aroundAll(vlan, inner),
+    );
+    const held = new Set(wide.flatMap(({ others }) => others.map((other) => other.vlan)));
+    for (const clash of [...wide, ...clashes.filter(({ vlan }) => !held.has(vlan))]) {
       const { vlan, subnet, others, total } = clash;
       const words = others.map((other) => `${formatSubnet(other.subnet)} of ${other.vlan.name}`);
       const overlapping = (holding.get(vlan) ?? []).filter((other) => other.subnet.prefix > subnet.prefix);
@@ -36,6 +42,7 @@ one, or move one of them.`,
         effects: [subnet],
         entails: [
           ...overlapping.map((other) => other.subnet),
+          ...portsIn(network, all),
           ...lostBy(network, (why) => isBetween(why, all)).map(({ unreached }) => unreached.why),
         ],
         related: [...others, ...overlapping].map((other) => ({
@@ -47,10 +54,24 @@ one, or move one of them.`,
   },
 };
 
+/** A subnet that holds those of several VLANs declared after it, as of a mask that is too short. */
+function aroundAll(vlan: Vlan, inner: readonly Clash[]): Clash[] {
+  const { subnet } = vlan;
+  if (subnet === undefined || !inner.every((one) => one.subnet.prefix > subnet.prefix)) return [];
+  return [{ vlan, subnet, index: -1, others: inner, total: inner.length }];
+}
+
 /** Whether a host looks for it in the wrong one of the VLANs. */
 function isBetween(why: Obstacle, vlans: readonly Vlan[]): boolean {
   const isOne = (name: string): boolean => vlans.some((vlan) => vlan.name === name);
   return why.obstacle === 'not-on-link' && isOne(why.network) && isOne(why.to);
+}
+
+/** Ports of devices that routes by way of them take for one in the wrong VLAN. */
+function portsIn({ interfaces, routers }: RuleContext['network'], vlans: readonly Vlan[]): object[] {
+  return routers.flatMap((device) =>
+    interfaces.of(device).flatMap(({ port, domain }) => (vlans.some((vlan) => vlan === domain.vlan) ? [port] : [])),
+  );
 }
 
 /** A VLAN's subnet, and the place of the VLAN in the site. */

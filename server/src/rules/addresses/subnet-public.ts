@@ -26,6 +26,8 @@ finding with the reason.`,
           `${formatSubnet(subnet)} is not a private network: others have these addresses on the ` +
           'Internet. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16.',
         about: [name],
+        // Where its hosts are in another subnet, that is told.
+        effects: [subnet],
       });
     }
   },

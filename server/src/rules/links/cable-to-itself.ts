@@ -1,5 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
+import { isUncabled } from '../../network/delivery.ts';
+import { lostAt } from '../../network/lost.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -16,11 +18,14 @@ other device it joins nothing. Name the device at the far end.`,
       if (from === undefined || to === undefined || from.device !== to.device) continue;
       const device = site.deviceByName.get(from.device);
       if (device === undefined || device.kind === 'patch-panel') continue;
+      const followed = consequencesOf(network.causes, [item]);
       report({
         at: placeOf(item, to.route),
         message: `Both ends of this cable are at ${device.name}${effectOf(device)}. Name the device at its far end.`,
         about: [device.name],
-        ...consequencesOf(network.causes, [item]),
+        ...followed,
+        // With no other cable it is in no network.
+        entails: [...followed.entails, ...lostAt(network, [device]).obstacles.filter(isUncabled)],
       });
     }
   },

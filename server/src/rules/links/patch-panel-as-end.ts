@@ -10,9 +10,11 @@ import {
   setValue,
 } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Cable, type CableEnd, type Site, endName } from '../../site/model.ts';
+import { isUncabled } from '../../network/delivery.ts';
+import { type Cable, type CableEnd, type Device, type Site, endName } from '../../site/model.ts';
 import { formatQuantity } from '../../text/quantity.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
+import { lostAt } from '../../network/lost.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const patchPanelAsEnd: Rule = {
@@ -24,18 +26,24 @@ export const patchPanelAsEnd: Rule = {
 name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,
   source: 'common practice, no source',
   check({ site, network }: RuleContext, report: Report): void {
+    const cabled = new Set(site.cables.flatMap(({ from, to }) => [from?.device, to?.device]));
+    const isBare = ({ name }: Device): boolean => !cabled.has(name);
     for (const cable of site.cables) {
       for (const end of [cable.from, cable.to]) {
         if (end === undefined || !isPanel(site, end)) continue;
         const { device } = end;
         const position = endName(end);
+        const followed = consequencesOf(network.causes, [cable.item]);
+        // What is meant to be behind the panel is what has no cable.
+        const cutOff = lostAt(network, site.devices.filter(isBare)).obstacles.filter(isUncabled);
         report({
           at: placeOf(cable.item, end.route),
           message:
             `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
             `run, and write \`through: [${position}]\`.`,
           about: [position, device],
-          ...consequencesOf(network.causes, [cable.item]),
+          ...followed,
+          entails: [...followed.entails, ...cutOff],
           fixes: () => joined(site, cable, end, position),
         });
       }

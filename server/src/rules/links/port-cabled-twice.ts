@@ -43,7 +43,8 @@ counted. Write each cable once; give the second a port of its own.`,
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
-        else {
+        // Both its ends at one port: cable-to-itself reports.
+        else if (first.cable !== cable) {
           const bare = uncabledLike(site, network, port);
           const finding = twice(site, port, [first, { cable, end }], `to ${shownOtherEnd(first)}`, bare);
           const followed = consequencesOf(network.causes, [cable.item], finding.related);

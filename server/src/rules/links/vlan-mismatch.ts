@@ -10,6 +10,10 @@ import {
   hasVlans,
   tagsAll,
 } from '../../network/vlan-membership.ts';
+import { isUncabled } from '../../network/delivery.ts';
+import { lostAt } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
+import type { Route } from '../../text/syntax.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { type TransparentSegment, carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
@@ -33,7 +37,7 @@ native VLANs too. A host without a trunk belongs at an access port.`,
   source: 'IEEE 802.1Q: ingress rules and the port VLAN ID (from memory)',
   check({ site, network }: RuleContext, report: Report): void {
     const { topology, causes, addressUses } = network;
-    const context = { site, topology, causes, addressUses };
+    const context = { site, network, topology, causes, addressUses };
     const found: Mismatch[] = [];
     const take = (mismatch: Mismatch): number => found.push(mismatch);
     for (const link of topology.links) {
@@ -153,6 +157,7 @@ function isKnown(site: Site, port: Port): boolean {
 
 interface Context {
   readonly site: Site;
+  readonly network: Network;
   readonly topology: Topology;
   readonly causes: Causes;
   readonly addressUses: readonly AddressUse[];
@@ -221,10 +226,23 @@ function betweenSwitches(
     about: aboutPorts(lacking, more),
     ...followed,
     // At the wrong port it may not be fed either.
-    entails: [...followed.entails, a, b],
+    entails: [...followed.entails, a, b, ...strayAt(context, [a, b])],
     fixes: () => alike(context, lacking, more),
   };
   take({ set: lacking, lost: effects.join(), finding });
+}
+
+/** Addresses at the ports that are in another network than their port, as its VLANs are wrong. */
+function strayAt({ addressUses }: Context, ports: readonly Port[]): Route[] {
+  return addressUses.flatMap((use) =>
+    use.port !== undefined && ports.includes(use.port) && isOutside(use, use.vlans) ? [use.route] : [],
+  );
+}
+
+/** A host that is in no network at all for it neither sends nor receives. */
+function withoutNetwork(context: Context, finding: Finding, { device }: Port): Finding {
+  const cutOff = lostAt(context.network, [device]).obstacles.filter(isUncabled);
+  return { ...finding, entails: [...(finding.entails ?? []), ...cutOff] };
 }
 
 /** Whether a switch has a VLAN at another port than this one, or its own address in it, or says nothing of others. */
@@ -290,7 +308,11 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
     take({
       set: from,
       lost: what,
-      finding: findingAtHost(context, cable, what, () => forHost(context.site, from, host)),
+      finding: withoutNetwork(
+        context,
+        findingAtHost(context, cable, what, () => forHost(context.site, from, host)),
+        host,
+      ),
     });
     return;
   }

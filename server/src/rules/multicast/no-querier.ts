@@ -155,6 +155,8 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
       `There is no IGMP querier in this network: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
       'subnet and a querier, preferably the switch nearest the senders.',
     about: [...forgetting].map(({ name }) => name),
+    // Where they are in a VLAN whose subnet is wrong, that is told.
+    effects: [...forgetting],
     related: others.map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
   });
 }

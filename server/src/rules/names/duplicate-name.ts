@@ -3,9 +3,12 @@ import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
 import { portNames } from '../../site/port-names.ts';
 import { readSeverities } from '../../site/read.ts';
-import { NAMED_SECTIONS, THING, thingsOf } from '../../site/declared.ts';
+import { type NamedSection, NAMED_SECTIONS, THING, thingsOf } from '../../site/declared.ts';
+import { fixOf, setKey } from '../../site/edit.ts';
 import type { Site } from '../../site/model.ts';
+import { type Reference, referencesOf } from '../../site/references.ts';
 import { SECTIONS, SECTION_NAMES } from '../../site/shape.ts';
+import { nearest } from '../../text/nearest.ts';
 import { compactPorts } from '../../site/port-list.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { dataAt, isMapping } from '../../text/syntax.ts';
@@ -24,6 +27,8 @@ files counts; whatever names it means that one. Rename the second, or take it ou
     for (const [item, before] of doubles(site)) {
       const name = visible(item.name, 40);
       const named = NAMED_SECTIONS.find((candidate) => candidate === item.section);
+      const meant = named === undefined ? [] : undeclared(site, named, item.name);
+      const wanted = meant[0]?.name;
       report({
         at: headOf(item),
         message:
@@ -31,6 +36,11 @@ files counts; whatever names it means that one. Rename the second, or take it ou
             ? `${name} of the section ${item.section} is already set, and only the first counts. Remove one.`
             : `There is a ${THING[named]} ${name} already, and only the first counts. Rename or remove this one.`,
         about: [item.name],
+        entails: meant.map(({ mention }) => mention),
+        fixes: () =>
+          wanted === undefined
+            ? []
+            : fixOf(`Rename it to ${wanted}, which is named and not declared`, setKey(item, [], wanted)),
         related: [
           {
             at: headOf(before),
@@ -41,6 +51,18 @@ files counts; whatever names it means that one. Rename the second, or take it ou
     }
   },
 };
+
+/**
+ * Where only one name of the section is used and not declared, and is no slip of another, its uses: a copied entry was
+ * to get it.
+ */
+function undeclared(site: Site, section: NamedSection, copied: string): readonly Reference[] {
+  const declared = thingsOf(site, section);
+  const uses = site.items.flatMap(referencesOf).filter((one) => one.section === section && !declared.has(one.name));
+  const [only = '', another] = new Set(uses.map(({ name }) => name));
+  const isSlip = nearest(only, declared.keys()).some(({ name }) => name !== copied);
+  return another === undefined && !isSlip ? uses : [];
+}
 
 /** Each item whose name an earlier one has, and that one. */
 function* doubles(site: Site): Iterable<[Item, Item]> {

@@ -41,7 +41,8 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
         const port: MissingPort = { item, route: end.route, device, port: end.port, text: endName(end) };
         const word = (): Finding => {
           const finding = missing(site, port);
-          return { ...finding, ...consequencesOf(network.causes, [item], finding.related) };
+          const effects = isInReversedRange(device, port.port) ? [device.item] : [];
+          return { ...finding, effects, ...consequencesOf(network.causes, [item], finding.related) };
         };
         report({ at: placeOfPort(port), word });
       }
@@ -135,6 +136,16 @@ function knowsConnectors({ item }: Device): boolean {
 }
 
 const DECIDING = ['ways', 'type', 'inputs'];
+
+/** Whether a range that is written from its last port to its first, which is reported there, has the port. */
+function isInReversedRange({ item }: Device, port: string): boolean {
+  const ports = nodeAt(item, ['ports']);
+  if (ports?.kind !== 'mapping' || !/^[0-9]+$/.test(port)) return false;
+  return ports.entries.some(({ key }) => {
+    const [, last, first] = /^([0-9]{1,6})-([0-9]{1,6})$/.exec(key.source) ?? [];
+    return first !== undefined && Number(first) <= Number(port) && Number(port) <= Number(last);
+  });
+}
 
 /** For a network cable or a coax. */
 function isSocket({ portByName, connectorByName }: Device, name: string): boolean {

@@ -6,11 +6,14 @@ import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
 import type { NameMention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
+import { type SectionMention, referencesOf, sectionOf } from '../../site/references.ts';
 import { NAMED_SECTIONS, type NamedSection, THING, thingsOf } from '../../site/declared.ts';
-import { NameSearch, type Near } from '../../text/nearest.ts';
+import { NameSearch, type Near, lettersOf, nearest } from '../../text/nearest.ts';
+import type { Obstacle } from '../../network/delivery.ts';
+import { lostBy } from '../../network/lost.ts';
 import { partOf } from '../../site/places.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
-import { textAt } from '../../text/syntax.ts';
+import { type Route, dataAt, isMapping, textAt } from '../../text/syntax.ts';
 import { aboutItem } from '../../site/about.ts';
 import { isWithin, routesOf } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
@@ -31,33 +34,16 @@ section, in any file of the folder.`,
     const search = new NameSearch();
     for (const item of site.items)
       for (const { mention, section, name } of referencesOf(item))
-        if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention))
+        if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention) && !isNamedBadly(site, section, name))
           report({
             at: placeOfName(item, mention),
             word: () => ({
               ...unknown({ site, files }, item, mention, search),
-              ...cutOffBy({ site, network }, item, mention),
+              ...followingFrom({ site, network }, item, mention),
             }),
           });
   },
 };
-
-/** The name of something that a section declares. */
-type SectionMention = NameMention & { readonly names: NamedSection | 'port-end' };
-
-/** The names in an item of what sections declare. */
-const referencesOf = perObject(({ names }: Item) =>
-  names.filter(isOfSection).map((mention) => ({
-    mention,
-    section: sectionOf(mention.names),
-    name: mention.names === 'port-end' ? (readEnd(mention.text, [])?.device ?? '') : mention.text,
-  })),
-);
-
-/** Rules are reported by unknown-rule, ports by no-such-port. */
-function isOfSection(mention: NameMention): mention is SectionMention {
-  return mention.names !== 'rules' && mention.names !== 'own-port';
-}
 
 /** A number is a name that may not be declared; what else does not fit is reported as such. */
 function isMisshapen({ problems }: Item, { route }: NameMention): boolean {
@@ -105,9 +91,12 @@ function unknown(
         : 'now',
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
     about: [name, ...aboutItem(item)],
+    // Where an entry was copied and has the name of the first still, that is told.
+    effects: [mention],
     fixes: () => [
       ...near
         .filter((candidate) => isWhole || isName(candidate.name))
+        .filter((candidate) => part !== 'key' || !isKeyBeside(item, mention.route, candidate.name))
         .filter((candidate) => names !== 'port-end' || takesCable(site, item, text, candidate.name))
         .map((candidate) => ({
           title: `Change to ${candidate.name}`,
@@ -144,13 +133,51 @@ function advice(near: readonly Near[], thing: string, elsewhere: string | undefi
   return `. Correct the name, or declare the ${thing}.`;
 }
 
-/** What a cable that leads nowhere, or a port in a VLAN that is none, keeps from its receivers. */
-function cutOffBy(
+function isNear(written: string, name: string | undefined): boolean {
+  return name !== undefined && nearest(written, [name]).length > 0;
+}
+
+/** Whether the mapping has that key already. */
+function isKeyBeside({ data }: Item, route: Route, key: string): boolean {
+  const around = dataAt(data, route.slice(0, -1));
+  return isMapping(around) && Object.hasOwn(around, key);
+}
+
+/** Whether it is declared by what is no name, such as one with a space: that is reported there. */
+function isNamedBadly(site: Site, section: NamedSection, name: string): boolean {
+  const letters = lettersOf(name);
+  return site.sections[section].some((item) => !isName(item.name) && lettersOf(item.name) === letters);
+}
+
+/**
+ * What a cable that leads nowhere, or a port in a VLAN that is none, keeps from its receivers; what a gateway that is
+ * none does not lead to; what is recorded and sent on by a receiver that is none.
+ */
+function followingFrom(
   { site, network }: Pick<RuleContext, 'site' | 'network'>,
   item: Item,
   mention: NameMention,
 ): Partial<Finding> {
   const { causes, topology } = network;
+  if (item.section === 'streams' && mention.route[0] === 'receivers')
+    return {
+      entails: [
+        ...site.recordings.filter(
+          ({ stream, volume }) =>
+            stream === item.name && isNear(mention.text, site.volumeByName.get(volume ?? '')?.host),
+        ),
+        ...site.streams.filter(({ carries, source }) => carries === item.name && isNear(mention.text, source)),
+      ],
+    };
+  if (item.section === 'vlans' && mention.route[0] === 'gateway') {
+    const isOf = (why: Obstacle): boolean => why.obstacle === 'no-gateway' && why.network === item.name;
+    return {
+      entails: [
+        ...lostBy(network, isOf).flatMap(({ unreached }) => [unreached, unreached.why]),
+        ...network.traffic.flatMap(({ obstacle }) => (obstacle !== undefined && isOf(obstacle) ? [obstacle] : [])),
+      ],
+    };
+  }
   if (item.section === 'cables') return consequencesOf(causes, [item]);
   const [section, key] = mention.route;
   if (item.section !== 'devices' || mention.names !== 'vlans' || section !== 'ports') return {};
@@ -158,11 +185,6 @@ function cutOffBy(
   const links = ports.flatMap((port) => topology.linkAt(port) ?? []);
   const followed = consequencesOf(causes, links);
   return { ...followed, entails: [...followed.entails, ...links.flatMap(({ a, b }) => [a, b])] };
-}
-
-/** The section that declares what is named. */
-function sectionOf(names: SectionMention['names']): NamedSection {
-  return names === 'port-end' ? 'devices' : names;
 }
 
 /** What of another section has that name. */

@@ -1,7 +1,8 @@
-import { classFor, powerClasses } from '../../standards/poe.ts';
+import { classFor, portTypes, powerClasses } from '../../standards/poe.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { portName } from '../../site/model.ts';
+import { type Port, portName } from '../../site/model.ts';
+import { oppositePort } from '../../network/link.ts';
 import { watts } from '../../text/words.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -14,7 +15,7 @@ export const poePowerOverClass: Rule = {
   why: `A switch may turn off a device that draws more than its class. One of the two figures is wrong: the data sheet
 gives the class, and the greatest draw at the device, or at the supply, which is more.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the device (secondary)',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const port of site.ports) {
       const { device, draws, route } = port;
       if (draws?.milliwatts === undefined) continue;
@@ -33,7 +34,8 @@ gives the class, and the greatest draw at the device, or at the supply, which is
           ? {}
           : { related: [{ at: placeOfPort(port, 'poe', 'class'), message: `class ${own.class}` }] }),
         fixes: () => {
-          if (wanted === undefined || draws.class === undefined) return [];
+          // A class that the port does not feed helps nobody.
+          if (wanted === undefined || draws.class === undefined || !feeds(network, port, wanted.class)) return [];
           const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];
           return fixOf(`Make it class ${wanted.class}`, ...edits);
         },
@@ -41,6 +43,13 @@ gives the class, and the greatest draw at the device, or at the supply, which is
     }
   },
 };
+
+/** Whether the port at the other end, if that is known, feeds the class. */
+function feeds({ topology }: RuleContext['network'], port: Port, wanted: number): boolean {
+  const link = topology.linkAt(port);
+  const type = link === undefined ? undefined : oppositePort(link, port).feeds;
+  return type === undefined || portTypes[type].maxClass >= wanted;
+}
 
 export const examples: readonly Example[] = [
   {

@@ -1,4 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Device } from '../../site/model.ts';
+import { nodeAt } from '../../site/edit.ts';
 import { placeOfPower } from '../../site/places.ts';
 import { darkAtOnce } from '../../supply/dark.ts';
 import { few } from '../../text/words.ts';
@@ -13,6 +15,8 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
   source: 'common practice',
   check({ plan, site }: RuleContext, report: Report): void {
     if (site.policies.runtime.cameras !== undefined || !site.devices.some(({ ups }) => ups !== undefined)) return;
+    // One whose battery cannot be read feeds nobody, as far as is known.
+    if (site.devices.some(hasUnreadBattery)) return;
     for (const [device, lives] of darkAtOnce(plan.supply(), plan.cameraLives())) {
       if (device.ownPower === undefined) continue;
       const cameras = lives.map(({ camera }) => camera.name);
@@ -27,6 +31,10 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
     }
   },
 };
+
+function hasUnreadBattery({ ups, item }: Device): boolean {
+  return ups !== undefined && ups.battery === undefined && nodeAt(item, ['battery']) !== undefined;
+}
 
 export const examples: readonly Example[] = [
   {

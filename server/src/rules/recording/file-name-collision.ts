@@ -1,7 +1,7 @@
 import { fixOf } from '../../site/edit.ts';
 import { type Cycle, type TimeUnit, distinguishesRepeatedHour } from '../../standards/strftime.ts';
 import { placeOf } from '../../site/item.ts';
-import type { Recording } from '../../site/model.ts';
+import type { Recording, Site } from '../../site/model.ts';
 import { duration } from '../../text/words.ts';
 import { completed, setFile, withOffset } from '../../recordings/complete-pattern.ts';
 import { type FilePattern, filePatternOf, pathBy } from '../../recordings/file-pattern.ts';
@@ -37,7 +37,7 @@ interruption: a file that is begun again within the same minute overwrites what 
       const { item, name, volume } = recording;
       const names = filePatternOf(recording);
       if (names === undefined) continue;
-      const problem = withItself(recording, names);
+      const problem = withItself(recording, names, lengthOf(site, recording));
       if (problem !== undefined) {
         report({
           at: placeOf(item, ['file']),
@@ -67,6 +67,8 @@ interruption: a file that is begun again within the same minute overwrites what 
         at: placeOf(item, ['file']),
         message: `${name} and ${other.name} write files of the same name to ${volume}. Give each its own folder.`,
         about: [name, other.name],
+        // Of two that record the same, that is told.
+        effects: [recording],
         related: [{ at: placeOf(other.item, ['file']), message: `the files of ${other.name}` }],
         fixes: () => {
           const wanted = pathBy(pattern);
@@ -80,10 +82,19 @@ interruption: a file that is begun again within the same minute overwrites what 
   },
 };
 
+/** How long its files last: to the first keyframe at or after their time. */
+function lengthOf(site: Site, { stream: name, segment }: Recording): number | undefined {
+  const stream = name === undefined ? undefined : site.streamByName.get(name);
+  const interval = stream === undefined ? undefined : site.media(stream)?.video?.keyframeInterval;
+  if (segment === undefined || interval === undefined || interval === 0) return segment;
+  return Math.ceil(segment / interval) * interval;
+}
+
 /** Whether a later file of a recording gets the name of an earlier one. */
 function withItself(
-  { name, segment, keep }: Recording,
+  { name, keep }: Recording,
   { finest, cycle }: FilePattern,
+  segment: number | undefined,
 ): Pick<Finding, 'message' | 'severity'> | undefined {
   if (segment === undefined || segment === 0) return undefined;
   if (finest === 'none') {

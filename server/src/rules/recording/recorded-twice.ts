@@ -1,5 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Recording } from '../../site/model.ts';
+import type { Recording, Site } from '../../site/model.ts';
+import type { Storage } from '../../storage/storage.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const recordedTwice: Rule = {
@@ -10,7 +11,7 @@ export const recordedTwice: Rule = {
   why: `The volume holds every picture twice and is full in half the time, and often the stream that was meant is not
 recorded at all, as happens to an entry that is copied. Name the other stream, or take one recording out.`,
   source: 'Common practice, no source',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, plan }: RuleContext, report: Report): void {
     const first = new Map<string, Recording>();
     for (const recording of site.recordings) {
       const { name, item, stream, volume } = recording;
@@ -26,10 +27,20 @@ recorded at all, as happens to an entry that is copied. Name the other stream, o
             `that ${name} is to record, or take ${name} out.`,
           about: [name, other.name],
           related: [{ at: headOf(other.item), message: `${other.name} records it too` }],
+          entails: [recording, ...filledBy(site.policies.volumeFill, plan.storage, recording)],
         });
     }
   },
 };
+
+/** The volume, where it would not be too full without the recording. */
+function filledBy({ warn, limit }: Site['policies']['volumeFill'], storage: Storage, recording: Recording): object[] {
+  const { volume, bytesKept = 0 } = storage.of(recording);
+  const figures = volume === undefined ? undefined : storage.on(volume);
+  if (figures?.usableBytes === undefined) return [];
+  const allowed = (figures.usableBytes / 10_000) * Math.min(warn ?? limit, limit);
+  return figures.bytesKept - bytesKept <= allowed ? [figures] : [];
+}
 
 export const examples: readonly Example[] = [
   {

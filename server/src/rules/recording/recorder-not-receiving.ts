@@ -1,5 +1,7 @@
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { fixOf, nameText, putElement } from '../../site/edit.ts';
+import { fixOf, nameText, putElement, scalarText, setValue } from '../../site/edit.ts';
+import type { Recording, Site, Volume } from '../../site/model.ts';
+import { few } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -13,6 +15,25 @@ multicast group goes only where somebody has joined it. Nothing would be recorde
 is needed. Add the device to the stream's \`receivers\`.`,
   source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
   check({ site, network }: RuleContext, report: Report): void {
+    const elsewhere = volumesElsewhere(site);
+    for (const [volume, { host, recordings, receiver }] of elsewhere)
+      report({
+        at: placeOf(volume.item, ['host']),
+        message:
+          `${volume.name} is in ${host}, which receives nothing of what is recorded there, ` +
+          `${few(recordings.map(({ name }) => name))}; ${receiver} does. Correct the host, or the receivers.`,
+        about: [volume.name, host, ...recordings.map(({ name }) => name)],
+        related: recordings.map((one) => ({
+          at: placeOf(one.item, ['stream']),
+          message: `${one.name} is recorded there`,
+        })),
+        entails: recordings,
+        fixes: () =>
+          fixOf(
+            `Say that ${volume.name} is in ${receiver}`,
+            setValue(volume.item, ['host'], scalarText(receiver, true)),
+          ),
+      });
     for (const recording of site.recordings) {
       const { item, name, stream: streamName, volume: volumeName } = recording;
       const stream = streamName === undefined ? undefined : site.streamByName.get(streamName);
@@ -49,6 +70,33 @@ is needed. Add the device to the stream's \`receivers\`.`,
     }
   },
 };
+
+interface Elsewhere {
+  readonly host: string;
+  readonly recordings: readonly Recording[];
+  /** Who receives all that is recorded on it. */
+  readonly receiver: string;
+}
+
+/** Volumes of several recordings whose host receives none of their streams, where one other device receives all. */
+function volumesElsewhere({ volumes, recordings, streamByName, deviceByName }: Site): Map<Volume, Elsewhere> {
+  const found = new Map<Volume, Elsewhere>();
+  for (const volume of volumes) {
+    const { host } = volume;
+    const own = recordings.filter((one) => one.volume === volume.name);
+    if (host === undefined || own.length < 2 || !deviceByName.has(host)) continue;
+    const takers = own.map(({ stream }) => {
+      const declared = streamByName.get(stream ?? '');
+      return declared === undefined ? [] : [...declared.receivers, declared.source ?? ''];
+    });
+    const [first = [], ...others] = takers;
+    const all = [...new Set(first)].filter((name) => others.every((names) => names.includes(name)));
+    const [receiver, another] = all.filter((name) => deviceByName.get(name)?.kind === 'server');
+    if (receiver === undefined || another !== undefined || takers.some((names) => names.includes(host))) continue;
+    found.set(volume, { host, recordings: own, receiver });
+  }
+  return found;
+}
 
 export const examples: readonly Example[] = [
   {

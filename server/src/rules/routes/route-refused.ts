@@ -29,8 +29,8 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
           at: placeOf(device.item, [...route.route, KEYS[refused.why]]),
           message: messageOf(network, device, refused),
           about: [device.name, portName(port)],
-          // Of a port that does not carry the VLAN of its address, that is told.
-          effects: refused.why === 'no-vlan' ? [route] : [],
+          // Of a port that does not carry the VLAN of its address, or is in the wrong network, that is told.
+          effects: refused.why === 'no-vlan' ? [route] : refused.why === 'off-link' ? [port] : [],
           entails: [route, ...(refused.why === 'off-link' ? missingTo(network, device) : [])],
           ...(refused.why === 'second' && {
             related: [{ at: placeOf(device.item, refused.first.route), message: 'the first one' }],

@@ -38,6 +38,8 @@ load is missing from every figure. Add it to the receivers of the stream that it
             message: `${other.stream.name} carries it too`,
           })),
         ],
+        // A receiver that is misspelled may be it.
+        effects: [stream, ...others.map((other) => other.stream)],
         entails: site.recordings.filter(
           (recording) =>
             recording.stream === carried.name && site.volumeByName.get(recording.volume ?? '')?.host === source,

@@ -2,6 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { audioRates } from '../../standards/audio-rates.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
+import { formatQuantity } from '../../text/quantity.ts';
 import { bitRate } from '../../text/words.ts';
 
 export const rateNotOfCodec: Rule = {
@@ -33,16 +34,21 @@ the rate, or the codec, the sample rate or the channels.`,
         message: `${audio?.codec} ${has} here: ${name} cannot have ${bitRate(value)}. Correct the rate, or the codec.`,
         about: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
+        // Where the sample rate is wrong, that is told.
+        effects: audio?.sampleRate === undefined || audio === undefined ? [] : [audio],
         fixes: () => {
           const meant = least === most ? most : [value / 1000, value * 1000].find(isWithin);
-          return meant === undefined
-            ? []
-            : fixOf(`Set ${bitRate(meant)}`, setValue(item, ['audio', key], bitRate(meant)));
+          return meant === undefined ? [] : fixOf(`Set ${exact(meant)}`, setValue(item, ['audio', key], exact(meant)));
         },
       });
     }
   },
 };
+
+/** As it is to be written, not rounded. */
+function exact(rate: number): string {
+  return formatQuantity(rate, 'bit-rate');
+}
 
 export const examples: readonly Example[] = [
   {

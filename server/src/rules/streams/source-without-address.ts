@@ -29,7 +29,8 @@ only information: the device may have an address that is not written here.`,
     for (const [device, streams] of pulled) {
       const own = network.interfaces.of(device);
       const vlan = own.flatMap(({ domain }) => domain.vlan ?? []).find(({ subnet }) => subnet !== undefined);
-      if (vlan === undefined || hasAddress(device)) continue;
+      // A key that is misspelled may be its address.
+      if (vlan === undefined || hasAddress(device) || device.item.problems.some(isUnknownKey)) continue;
       const names = few(streams.map(({ name }) => name));
       report({
         at: headOf(device.item),
@@ -46,6 +47,10 @@ only information: the device may have an address that is not written here.`,
     }
   },
 };
+
+function isUnknownKey({ problem }: Device['item']['problems'][number]): boolean {
+  return problem === 'unknown-key';
+}
 
 /** One that is still to be filled in counts: unfilled tells. */
 function hasAddress({ ports, item }: Device): boolean {

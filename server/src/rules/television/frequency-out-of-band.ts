@@ -42,7 +42,7 @@ multiplexes:
   sat-1: {system: dvb-s2, frequency: 1126 MHz, polarisation: vertical, symbol-rate: 27.5 MBd, modulation: 8psk, code-rate: 2/3}
 #                                    ^^^^^^^^ dvb-s2 is sent at 3400 MHz to 4200 MHz, 10700 MHz to 12750 MHz or 17300 MHz to 21200 MHz, and sat-1 is said to be at 1126 MHz
   mux-a: {system: dvb-t, frequency: 4980 MHz, bandwidth: 8 MHz, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
-#                                   ^^^^^^^^ dvb-t is sent at 40 MHz to 960 MHz, and mux-a is said to be at 4980 MHz
+#                                   ^^^^^^^^ dvb-t is sent at 160 MHz to 960 MHz, and mux-a is said to be at 4980 MHz
 `,
     good: `
 multiplexes:

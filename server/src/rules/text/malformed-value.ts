@@ -90,7 +90,9 @@ function formOf(schema: Schema | undefined): string {
   if (schema?.['x-names'] !== undefined) return 'a name: letters, digits, - and _';
   return schema?.title === 'Picture size'
     ? 'width, x and height in pixels'
-    : `what belongs here: ${schema?.description ?? ''}`;
+    : schema?.pattern?.startsWith('^/') === true
+      ? 'a path that begins with /'
+      : `what belongs here: ${(schema?.description ?? '').replace(/[.;:].*$/s, '')}`;
 }
 
 /** The address without leading zeros, where it is one but for them. */
@@ -170,6 +172,8 @@ function numberRanges(item: Item, of: 'ports' | 'tuners', report: Report): void 
           : `${key} declares more ${of} than a device has.`,
       about: aboutItem(item),
       beyondSchema: true,
+      // Cables to its ports find none.
+      entails: [item],
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
     });
   }
