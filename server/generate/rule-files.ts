@@ -46,7 +46,7 @@ async function filesOf(group: Group): Promise<RuleFile[]> {
     names.map(async (name) => {
       const id = name.slice(0, -'.ts'.length);
       const constant = id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
-      const exported = (await import(new URL(name, own).href)) as Readonly<Record<string, unknown>>;
+      const exported = (await import(`../src/rules/${group}/${id}.ts`)) as Readonly<Record<string, unknown>>;
       const rule = exported[constant] as Rule | AcceptanceRule | undefined;
       const examples = exported['examples'] as readonly Example[] | undefined;
       if (rule?.id !== id) throw new Error(`${group}/${name} does not export ${constant}, a rule with the id ${id}`);
