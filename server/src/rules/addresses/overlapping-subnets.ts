@@ -19,12 +19,14 @@ one, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     const clashes = clashesIn(site.vlans);
+    // Sought once: there may be many clashes, and many streams.
+    const lost = clashes.length === 0 ? [] : lostBy(network, (why) => why.obstacle === 'not-on-link');
     // One that holds several of them is what is wrong.
     const holding = grouped(clashes, ({ others, total }) => (total === 1 ? others[0]?.vlan : undefined));
     // Declared before those that it holds, it is told alone.
-    const own = clashes.map(({ vlan }) => vlan);
+    const own = new Set(clashes.map(({ vlan }) => vlan));
     const wide = [...holding].flatMap(([vlan, inner]) =>
-      vlan === undefined || own.includes(vlan) || inner.length < 2 ? [] : aroundAll(vlan, inner),
+      vlan === undefined || own.has(vlan) || inner.length < 2 ? [] : aroundAll(vlan, inner),
     );
     const held = new Set(wide.flatMap(({ others }) => others.map((other) => other.vlan)));
     for (const clash of [...wide, ...clashes.filter(({ vlan }) => !held.has(vlan))]) {
@@ -43,7 +45,7 @@ one, or move one of them.`,
         entails: [
           ...overlapping.map((other) => other.subnet),
           ...portsIn(network, all),
-          ...lostBy(network, (why) => isBetween(why, all)).map(({ unreached }) => unreached.why),
+          ...lost.map(({ unreached }) => unreached.why).filter((why) => isBetween(why, all)),
         ],
         related: [...others, ...overlapping].map((other) => ({
           at: placeOf(other.vlan.item, ['subnet']),
