@@ -127,17 +127,17 @@ export function addedByReadyMade(
 ): { tried: number; told: Told[] } {
   const told: Told[] = [];
   let tried = 0;
+  const uri = 'new.site.yaml';
+  const site = new Edited(texts);
+  const original = site.diagnostics;
   for (const section of sections) {
-    const uri = 'new.site.yaml';
     const text = `${section}:\n  `;
-    const site = new Edited(texts);
-    const original = site.diagnostics;
     const there = site.offered(uri, text, text.length);
     const before = [...original, ...site.diagnostics];
     for (const offer of there?.found.offers.filter(({ kind }) => kind === 'snippet') ?? []) {
       if (there === undefined) continue;
       const put = taken(there.file, there.found, offer);
-      for (const whole of [put, withLength(put)]) {
+      for (const whole of new Set([put, withLength(put)])) {
         tried++;
         for (const diagnostic of site.added(uri, whole, before))
           told.push({ place: section, offer, first: true, text: whole.text, diagnostic });

@@ -1,11 +1,9 @@
-// Ready-made items: what they are filled in with, and that they check clean.
+// Ready-made items: what they are filled in with. That they check clean is a property (properties/completion.test.ts).
 import assert from 'node:assert/strict';
-import { addedByReadyMade, words } from '../completed.ts';
 import { complete } from '../../server/src/features/completion/completion.ts';
 import { withoutTabStops } from '../../server/src/features/completion/offer.ts';
 import { deviceKinds } from '../../server/src/site/shape.ts';
 import { atCursor } from '../cursor.ts';
-import { houses } from '../houses/read.ts';
 
 /** Two switches' worth of VLANs, in an order that says nothing. */
 const HOME = `
@@ -111,14 +109,4 @@ describe('A ready-made item', () => {
     assert.match(readyMade('streams:\n  $0', 'stream re-sent as multicast', RECORDER, cable, gate), /^gate-live:\n/);
     assert.match(readyMade('streams:\n  yard: $0', 'stream of a camera', RECORDER, cable), /source: yard-cam/);
   });
-
-  for (const name of ['bare', 'flat-router', 'two-cards', 'television']) {
-    it(`adds nothing to the house ${name}`, () => {
-      const { tried, told } = addedByReadyMade({ 'house.site.yaml': houses.get(name) ?? assert.fail() });
-      assert.ok(tried > 40, `${tried} items`);
-      assert.deepEqual(told.map(words), []);
-    });
-  }
-
-  it('adds nothing to an empty folder', () => assert.deepEqual(addedByReadyMade({}).told.map(words), []));
 });

