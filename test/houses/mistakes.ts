@@ -13,6 +13,33 @@ export interface Mistake {
 type Row = readonly [is: string, told: string, ...edits: (readonly [string, string])[]];
 
 const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
+  'longhouse': [
+    [
+      'two coaxes of the dish swapped',
+      'planes-swapped sat-switch/hl',
+      ['from: dish/vl, to: sat-switch/vl', 'from: dish/vl, to: sat-switch/hl'],
+      ['from: dish/hl, to: sat-switch/hl', 'from: dish/hl, to: sat-switch/vl'],
+    ],
+    [
+      'a receiver behind a splitter that passes no current',
+      'lnb-control-blocked t-split',
+      [
+        'dvb-box: {kind: tuner, address: 192.168.7.10, speed: 1 Gb/s, inputs: {rf: {',
+        'dvb-box: {kind: tuner, address: 192.168.7.10, speed: 1 Gb/s, inputs: {rf: {systems: [dvb-s2, dvb-t2], ',
+      ],
+    ],
+    [
+      'no earth block at the roof',
+      'aerial-earth {outside-protected-zone: true, earthed: 16 mm²}',
+      [', through: [tv-earth]', ''],
+    ],
+    [
+      'an aerial of another band',
+      'frequency-not-passed 470-550 MHz',
+      ['frequencies: 470-694 MHz', 'frequencies: 470-550 MHz'],
+    ],
+    ['an output of the splitter that it has not', 'no-such-port out-3', ['from: t-split/out-2', 'from: t-split/out-3']],
+  ],
   'dark-night': [
     [
       'a switch left on the mains',
@@ -392,7 +419,10 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     [
       'the coax from the amplifier is missing',
       'aerial-unused mast-amp/in',
-      ['  - {from: mast-amp/out, to: splitter/in, type: coax-6, length: 15 m, core: copper, through: [supply]}\n', ''],
+      [
+        '  - {from: mast-amp/out, to: splitter/in, type: coax-6, length: 15 m, core: copper, through: [block, supply]}\n',
+        '',
+      ],
     ],
     [
       'the coax of the aerial is missing',
@@ -435,7 +465,7 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       ['from: mast-amp/out', 'from: mast-amp/in'],
     ],
     ['a supply for 24 V', 'supply-voltage 12 V', ['power-inserter, supply: 12 V', 'power-inserter, supply: 24 V']],
-    ['no supply', 'amplifier-unpowered out', [', through: [supply]', '']],
+    ['no supply', 'amplifier-unpowered out', ['[block, supply]', '[block]']],
     ['a supply that is too small', 'supply-current supply', ['current: 200 mA, loss', 'current: 40 mA, loss']],
     [
       'a mast that is not earthed',
@@ -514,7 +544,7 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       'no-such-port out-7',
       ['terminated: [out-6]', 'terminated: [out-7]'],
     ],
-    ['an inserter that is misspelt', 'unknown-name suply', ['through: [supply]', 'through: [suply]']],
+    ['an inserter that is misspelt', 'unknown-name suply', ['[block, supply]', '[block, suply]']],
     ['the down-lead in a network port', 'cable-not-for-ends mast-amp/out', ['to: splitter/in', 'to: box-1']],
     ['a channel that is none', 'out-of-range 0', ['channel: 22', 'channel: 0']],
     ['neither channel nor frequency', 'multiplex-parameters dvb-t2', ['dvb-t2, channel: 22', 'dvb-t2']],

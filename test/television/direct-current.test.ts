@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { planOf } from '../../server/src/plan.ts';
+import { dropsOf } from '../../server/src/television/voltage-drop.ts';
 import { siteOf } from '../site-of.ts';
 
 /** By consumer, who feeds it; `!` before a part that stops a supply. */
@@ -104,5 +105,44 @@ cables:
     const [cable] = plan.television.lnbCables.values();
     assert.equal(cable?.from.device.name, 'dish');
     assert.equal(cable.blockedBy?.name, 'line-amp');
+  });
+
+  // Ohm's law: 40 m of coax with a copper core are 1.6 Ω, by the reference's 4 Ω for 100 m.
+  it('loses the voltage of all that draws through the same coax', () => {
+    const { consumers } = planOf(
+      siteOf(`
+devices:
+  dish: {kind: lnb, current: 150 mA}
+  amp: {kind: amplifier, gain: 20 dB, powered-by: out, current: 60 mA, power-pass: true}
+  box: {kind: tuner, inputs: {sat: {supplies: 400 mA}}}
+cables:
+  - {from: dish, to: amp/in, type: coax-6, length: 40 m, core: copper}
+  - {from: amp/out, to: box/sat, type: coax-6, length: 40 m, core: copper}
+`),
+    ).television.directCurrent;
+    const dropTo = dropsOf(consumers);
+    const lost = consumers.map((consumer) => consumer.feeds.map((feed) => Math.round(dropTo(consumer, feed).lost)));
+    assert.deepEqual(lost, [[1.6 * 150 + 1.6 * (150 + 60)], [1.6 * (150 + 60)]]);
+  });
+
+  it('goes from a multiswitch to its LNB, and not to its aerial', () => {
+    const { intoAerials, consumers } = planOf(
+      siteOf(`
+devices:
+  roof: {kind: aerial}
+  dish: {kind: lnb, type: quattro, current: 150 mA}
+  switch: {kind: multiswitch, ways: 4}
+  box: {kind: tuner, inputs: {sat: {supplies: 400 mA}}}
+cables:
+  - {from: roof, to: switch/tv, type: coax-6, length: 9 m}
+  - {from: dish/vl, to: switch/vl, type: coax-6, length: 9 m}
+  - {from: switch/out-1, to: box/sat, type: coax-6, length: 9 m}
+`),
+    ).television.directCurrent;
+    assert.deepEqual(intoAerials, []);
+    assert.deepEqual(
+      consumers[0]?.feeds.map(({ supply }) => supply.device.name),
+      ['box'],
+    );
   });
 });

@@ -145,7 +145,7 @@ describe('Fixes of an aerial system', () => {
         assert.deepEqual(told(texts), [
           'information amplifier-not-needed',
           'error amplifier-overdriven',
-          'error outlet-level-high',
+          'warning outlet-level-high',
           'error tuner-overload',
         ]);
         const fixes = fixesOf(diagnosticsOf(texts).filter(({ rule }) => rule.id.startsWith('amplifier-')));

@@ -1,7 +1,7 @@
 /** Where a thing that a page names is declared. */
 
 import { type Place, headOf, placeOf } from '../site/item.ts';
-import type { Site } from '../site/model.ts';
+import { type Site, connectorNamed } from '../site/model.ts';
 import { thingsOf, NAMED_SECTIONS } from '../site/declared.ts';
 
 /** @param names a section, or `ports` for a port or a coax connector: `core/16` */
@@ -17,6 +17,6 @@ function placeOfPort({ deviceByName }: Site, name: string): Place | undefined {
   const device = deviceByName.get(name.slice(0, slash));
   if (device === undefined) return undefined;
   const port = name.slice(slash + 1);
-  const route = (device.portByName.get(port) ?? device.connectorByName.get(port))?.route ?? [];
+  const route = (device.portByName.get(port) ?? connectorNamed(device, port))?.route ?? [];
   return route.length === 0 ? headOf(device.item) : placeOf(device.item, route, 'key');
 }

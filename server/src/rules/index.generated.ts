@@ -173,6 +173,8 @@ import { supplyCurrent } from './television/supply-current.ts';
 import { supplyDrop } from './television/supply-drop.ts';
 import { supplyVoltage } from './television/supply-voltage.ts';
 import { tapOrder } from './television/tap-order.ts';
+import { tunerLevelLow } from './television/tuner-level-low.ts';
+import { tunerNotCabled } from './television/tuner-not-cabled.ts';
 import { tunerOverload } from './television/tuner-overload.ts';
 import { tunerPluggedNowhere } from './television/tuner-plugged-nowhere.ts';
 import { tunerShortage } from './television/tuner-shortage.ts';
@@ -375,6 +377,8 @@ export const rules: readonly Rule[] = [
   supplyDrop,
   supplyVoltage,
   tapOrder,
+  tunerLevelLow,
+  tunerNotCabled,
   tunerOverload,
   tunerPluggedNowhere,
   tunerShortage,

@@ -74,7 +74,14 @@ export function connectorAt(
 ): Connector | undefined {
   const device = end === undefined ? undefined : deviceByName.get(end.device);
   if (device === undefined || end === undefined) return undefined;
-  if (end.port !== undefined) return device.connectorByName.get(end.port);
+  if (end.port !== undefined) return connectorNamed(device, end.port);
   const [only, ...others] = device.connectorByName.values();
   return device.ports.length === 0 && others.length === 0 ? only : undefined;
+}
+
+/** The outputs of an LNB may be numbered in their order too. */
+export function connectorNamed({ kind, connectorByName }: Device, name: string): Connector | undefined {
+  const own = connectorByName.get(name);
+  if (own !== undefined || kind !== 'lnb' || !/^out-[1-4]$/.test(name)) return own;
+  return [...connectorByName.values()][Number(name.slice(-1)) - 1];
 }

@@ -1,14 +1,14 @@
 /**
  * The ways of direct current along coax, from what takes it to what gives it.
  *
- * A coax, an earth block and a multiswitch pass it; other parts where they say so. Of a splitter, an amplifier and an
- * isolator that say nothing it is known that they stop it, of the rest nobody can say. An inserter feeds towards the
- * aerial only.
+ * A coax, an earth block and a multiswitch towards its LNB pass it; other parts where they say so. Of a splitter, an
+ * amplifier and an isolator that say nothing it is known that they stop it, of the rest nobody can say. An inserter
+ * feeds towards the aerial only.
  */
 
-import type { Connector, Device } from '../site/model.ts';
+import type { Cable, Connector, Device } from '../site/model.ts';
 import { waysOn } from './part.ts';
-import { type CoaxRun, loopResistance } from './run.ts';
+import type { CoaxRun } from './run.ts';
 
 /** What does not let current pass, as far as the site says. */
 export interface Stop {
@@ -17,13 +17,19 @@ export interface Stop {
   readonly isCertain: boolean;
 }
 
+/** A coax on the way, with those before it. */
+export interface Leg {
+  readonly cable: Cable;
+  readonly before: Leg | undefined;
+}
+
 /** A connector or an inserter that is reached. */
 export interface Reached {
   /** `undefined` at an inserter that a coax is led through. */
   readonly at: Connector | undefined;
   readonly device: Device;
-  /** Ohms of the coax on the way; of a coax without a length nothing is counted. */
-  readonly resistance: number;
+  /** The last coax on the way. */
+  readonly by: Leg;
   /** On the way, from the start; none where current gets here. */
   readonly stops: readonly Stop[];
 }
@@ -31,13 +37,13 @@ export interface Reached {
 /** Behind so many parts that stop current none is looked for: it is the nearest that say what is in the way. */
 const MOST_STOPS = 100;
 
-type Pending = Pick<Reached, 'resistance' | 'stops'> & { readonly at: Connector };
+type Pending = Pick<Reached, 'stops'> & { readonly at: Connector; readonly by: Leg | undefined };
 
 /** From a connector outwards, each connector at which a coax ends once, whether current gets there or not. */
 export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Reached[] {
   const found: Reached[] = [];
   const seen = new Set<Connector>([from]);
-  const pending: Pending[] = [{ at: from, resistance: 0, stops: [] }];
+  const pending: Pending[] = [{ at: from, by: undefined, stops: [] }];
   // An amplifier that is fed by its input has the aerial, not the receivers, in front of it.
   const isTowardsAerial = from.device.kind === 'amplifier' && from.name === 'in';
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
@@ -46,22 +52,21 @@ export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxR
     const to = run.a === next.at ? run.b : run.a;
     if (seen.has(to)) continue;
     seen.add(to);
-    const resistance = next.resistance + (loopResistance(run.cable) ?? 0);
+    const by: Leg = { cable: run.cable, before: next.by };
     let { stops } = next;
     for (const device of run.a === next.at ? run.through : [...run.through].reverse()) {
-      if (device.kind === 'power-inserter' && !isTowardsAerial)
-        found.push({ at: undefined, device, resistance, stops });
+      if (device.kind === 'power-inserter' && !isTowardsAerial) found.push({ at: undefined, device, by, stops });
       const stop = stopAlong(device);
       if (stop !== undefined) stops = [...stops, stop];
     }
-    found.push({ at: to, device: to.device, resistance, stops });
+    found.push({ at: to, device: to.device, by, stops });
     if (stops.length >= MOST_STOPS) continue;
     for (const name of waysOn(to.device, to.name).toReversed()) {
       const on = to.device.connectorByName.get(name);
       if (on === undefined || seen.has(on)) continue;
       seen.add(on);
       const stop = stopBetween(to.device, to.name, name);
-      pending.push({ at: on, resistance, stops: stop === undefined ? stops : [...stops, stop] });
+      pending.push({ at: on, by, stops: stop === undefined ? stops : [...stops, stop] });
     }
   }
   return found;
@@ -73,9 +78,11 @@ function stopAlong(device: Device): Stop | undefined {
 }
 
 function stopBetween(device: Device, by: string, to: string): Stop | undefined {
-  const { kind } = device;
-  if (kind === 'earth-block' || kind === 'multiswitch' || passesAsDeclared(device, by, to)) return undefined;
-  return { device, isCertain: kind === 'splitter' || kind === 'amplifier' || kind === 'isolator' };
+  const { kind, aerial } = device;
+  const isOpen = kind === 'earth-block' || (kind === 'multiswitch' && by !== 'tv' && to !== 'tv');
+  if (isOpen || passesAsDeclared(device, by, to)) return undefined;
+  const isSaid = aerial?.powerPass !== undefined;
+  return { device, isCertain: isSaid || kind === 'splitter' || kind === 'amplifier' || kind === 'isolator' };
 }
 
 /**
@@ -85,6 +92,7 @@ function passesAsDeclared({ kind, aerial, connectorByName }: Device, by: string,
   const passes = aerial?.powerPass ?? false;
   if (typeof passes === 'boolean') return passes;
   if (connectorByName.size === 2) return passes.includes(by) || passes.includes(to);
+  if (kind === 'multiswitch') return passes.includes(by) || passes.includes(to);
   const trunk = kind === 'combiner' || kind === 'diplexer' ? 'out' : 'in';
   return passes.includes(by === trunk ? to : by);
 }

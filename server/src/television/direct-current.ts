@@ -1,7 +1,7 @@
 /** Direct current along coax: which supply reaches which amplifier and LNB, and what is lost on the way. */
 
 import type { Connector, Device } from '../site/model.ts';
-import { type Reached, reachedFrom } from './current-path.ts';
+import { type Leg, type Reached, reachedFrom } from './current-path.ts';
 import type { CoaxRun } from './run.ts';
 
 /** What puts current onto coax: an inserter, or a receiver by one of its connectors. */
@@ -18,8 +18,8 @@ export interface Supply {
 /** A supply that reaches a consumer. */
 export interface Feed {
   readonly supply: Supply;
-  /** Ohms of the coax between them; of a coax without a length nothing is counted. */
-  readonly resistance: number;
+  /** The coax at the supply, with those between it and the consumer. */
+  readonly by: Leg;
 }
 
 /** What needs current from the coax. */
@@ -65,7 +65,7 @@ function suppliesOf(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Pi
   for (const reached of reachedFrom(from, runAt)) {
     const supply = supplyAt(reached);
     if (supply === undefined) continue;
-    if (reached.stops.length === 0) feeds.push({ supply, resistance: reached.resistance });
+    if (reached.stops.length === 0) feeds.push({ supply, by: reached.by });
     for (const { device } of reached.stops) stoppedBy.add(device);
   }
   return { feeds, stoppedBy: [...stoppedBy] };

@@ -2,7 +2,8 @@
 
 import type { Connector, Device } from '../site/model.ts';
 import { reachedFrom } from './current-path.ts';
-import { isReceiver } from './reception.ts';
+import { isSatellite } from '../standards/television/system.ts';
+import { isReceiver, systemsAt } from './reception.ts';
 import type { CoaxRun } from './run.ts';
 
 export interface LnbCable {
@@ -10,7 +11,9 @@ export interface LnbCable {
   readonly from: Connector;
   /** The receivers' connectors that hang on it. */
   readonly inputs: readonly Connector[];
-  /** The part that lets 13/18 V and 22 kHz of none of them pass. */
+  /** Those of them that ask for a satellite. */
+  readonly asking: readonly Connector[];
+  /** The part that lets 13/18 V and 22 kHz of none that ask pass. */
   readonly blockedBy: Device | undefined;
 }
 
@@ -26,12 +29,23 @@ export function lnbCables(
     const reached = reachedFrom(from, runAt).flatMap(({ at, stops }) =>
       at === undefined || !isReceiver(at.device) || found.has(at) ? [] : [{ at, stops }],
     );
-    const blocking = reached.map(({ stops }) => stops.findLast(({ isCertain }) => isCertain)?.device);
+    const asking = reached.filter(({ at }) => asksLnb(at));
+    const blocking = asking.map(({ stops }) => stops.findLast(({ isCertain }) => isCertain)?.device);
     const blockedBy = blocking.includes(undefined) ? undefined : blocking[0];
-    const cable: LnbCable = { from, inputs: reached.map(({ at }) => at), blockedBy };
+    const cable: LnbCable = {
+      from,
+      inputs: reached.map(({ at }) => at),
+      asking: asking.map(({ at }) => at),
+      blockedBy,
+    };
     for (const { at } of reached) found.set(at, cable);
   }
   return found;
+}
+
+/** Where nothing is said of systems, one that supplies an LNB does. */
+function asksLnb(at: Connector): boolean {
+  return systemsAt(at)?.some(isSatellite) ?? at.device.coaxInputs.get(at.name)?.supplies !== undefined;
 }
 
 function outputsOfMultiswitch({ kind, connectorByName }: Device): Connector[] {

@@ -84,13 +84,19 @@ function allowedTogether(signals: readonly Signal[], needsOf: (multiplex: Multip
 }
 
 /** Of the connector, or of the tuners that listen at it. */
-function systemsAt({ device, name }: Connector): readonly System[] | undefined {
+export function systemsAt({ device, name }: Connector): readonly System[] | undefined {
   const own = device.coaxInputs.get(name)?.systems;
   if (own !== undefined) return own;
   const units = device.tuners.filter(({ input }) => input === name);
   // A tuner that does not say its systems takes any.
   if (units.length === 0 || units.some(({ systems }) => systems.length === 0)) return undefined;
   return units.flatMap(({ systems }) => systems);
+}
+
+/** Whether a point is judged, and of a system that the receiver has: what it cannot show anyway is no loss. */
+export function isReceived({ systems }: Receiver, { signal, margin }: Point): boolean {
+  const { system } = signal.multiplex;
+  return margin !== undefined && (systems === undefined || system === undefined || systems.includes(system));
 }
 
 export function isReceiver({ kind }: Device): boolean {

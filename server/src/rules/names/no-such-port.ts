@@ -5,7 +5,7 @@ import { list } from '../../text/words.ts';
 import { type Item, type Place, headOf, isName, placeOf } from '../../site/item.ts';
 import { lostAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
-import { type CableEnd, type Device, type Site, endName } from '../../site/model.ts';
+import { type CableEnd, type Device, type Site, connectorNamed, endName } from '../../site/model.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { nearest } from '../../text/nearest.ts';
@@ -148,8 +148,8 @@ function isInReversedRange({ item }: Device, port: string): boolean {
 }
 
 /** For a network cable or a coax. */
-function isSocket({ portByName, connectorByName }: Device, name: string): boolean {
-  return portByName.has(name) || connectorByName.has(name);
+function isSocket(device: Device, name: string): boolean {
+  return device.portByName.has(name) || connectorNamed(device, name) !== undefined;
 }
 
 /** A port that is named where its device has none of that name. */

@@ -1,30 +1,46 @@
-import { headOf, placeOf } from '../../site/item.ts';
+import { placeOf } from '../../site/item.ts';
 import { nodeAt } from '../../site/edit.ts';
+import type { Device } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const aerialEarth: Rule = {
   id: 'aerial-earth',
   severity: 'warning',
-  summary: 'A mast that lightning may strike is not said to be earthed.',
+  summary: 'A mast that lightning may strike is not said to be earthed, or its coax to be bonded.',
   why: `A mast outside the protected zone is earthed, and the screens of its coax are bonded to the earth of the house, as
 local codes ask: IEC 60728-11 has 16 mm² of copper for the mast and 4 mm² for the screens. Plumbline checks that somebody
 wrote it down, not that it is right: that is for a licensed person. An earthed mast does not protect a house from
 lightning. Never work on an aerial or its coax while thunder is near; falls from roofs and ladders kill.`,
   source: 'IEC 60728-11 by a lightning-protection guide; national rules differ and prevail',
-  check({ site }: RuleContext, report: Report): void {
-    for (const { item, name, aerial } of site.devices) {
-      const mast = aerial?.mast;
-      if (mast === undefined || !mast.outsideProtectedZone || nodeAt(item, ['mast', 'earthed']) !== undefined) continue;
+  check({ plan, site }: RuleContext, report: Report): void {
+    for (const device of site.devices) {
+      const { item, name, aerial } = device;
+      if (aerial?.mast?.outsideProtectedZone !== true) continue;
+      const isEarthed = nodeAt(item, ['mast', 'earthed']) !== undefined;
+      if (isEarthed && !isUnbonded(plan.television, device)) continue;
       report({
-        at: item.data === null ? headOf(item) : placeOf(item, ['mast']),
-        message:
-          `${name} stands outside the protected zone, and nothing says that its mast is earthed. Let a licensed person ` +
-          'earth it as local codes ask, and say the conductor under earthed.',
+        at: placeOf(item, ['mast']),
+        message: isEarthed
+          ? `${name} stands outside the protected zone, and no earth block is on its coax: nothing says that the screen is ` +
+            'bonded. Let a licensed person bond it as local codes ask, and lead the coax through an earth-block.'
+          : `${name} stands outside the protected zone, and nothing says that its mast is earthed. Let a licensed person ` +
+            'earth it as local codes ask, and say the conductor under earthed.',
         about: [name],
       });
     }
   },
 };
+
+/** Whether its coax leads to an outlet or a receiver past no earth block. */
+function isUnbonded({ reception }: RuleContext['plan']['television'], device: Device): boolean {
+  return [...reception.outlets, ...reception.receivers].some(({ points }) =>
+    points.some(
+      ({ signal }) =>
+        signal.source.device === device &&
+        !signal.steps.some(({ by }) => 'device' in by && by.device.kind === 'earth-block'),
+    ),
+  );
+}
 
 export const examples: readonly Example[] = [
   {
@@ -36,6 +52,28 @@ devices:
     good: `
 devices:
   chimney-aerial: {kind: aerial, mast: {outside-protected-zone: true, earthed: 16 mm²}}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}, mast: {outside-protected-zone: true, earthed: 16 mm²}}
+#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ no earth block is on its coax
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 15 m}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}, mast: {outside-protected-zone: true, earthed: 16 mm²}}
+  roof-entry: {kind: earth-block}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 15 m, through: [roof-entry]}
 `,
   },
 ];

@@ -13,7 +13,7 @@ export const amplifierAfterLoss: Rule = {
   summary: 'Loss in front of the first amplifier costs carrier to noise that is short.',
   why: `Noise that is added before the gain cannot be taken out again: an amplifier behind a splitter or a long coax raises
 the signal and the noise alike. Move it to the aerial, or take one that is made for the mast and powered along the coax.
-Where a receiver gets less than it needs by that, it is an error. Roofs and masts: leave the work to licensed people where
+Roofs and masts: leave the work to licensed people where
 local codes say so.`,
   source: 'Friis’ formula for noise factors',
   check({ plan, site }: RuleContext, report: Report): void {
@@ -46,7 +46,6 @@ function foundAt(site: Site, amplifier: Device, gains: readonly Gain[]): Finding
   const receivers = new Map(cured.map(({ signal }) => [signal.at.device, signal]));
   return {
     at: headOf(amplifier.item),
-    severity: cured.some((point) => (point.margin ?? 0) < 0) ? 'error' : 'warning',
     message:
       `${decibels(best.moved.lossInFront)} of loss are in front of ${amplifier.name}. At ${source.device.name} it would ` +
       `give ${decibels(best.moved.gained)} more of carrier to noise. Move it there, in front of splitters and long coax.`,

@@ -1,5 +1,6 @@
 import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
+import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -13,17 +14,25 @@ export const amplifierCascade: Rule = {
   why: `Their distortion adds up, and each of them must then stay further below its limit. One amplifier at the aerial,
 and one with more output in front of a large splitter, do for a house.`,
   source: 'common practice, no source',
-  check({ plan }: RuleContext, report: Report): void {
-    const reported = new Set<Device>();
+  check({ plan, site }: RuleContext, report: Report): void {
+    if (plan.television.amplifiers.length <= MOST) return;
+    // By the first that is too many.
+    const rows = new Map<Device, readonly Device[]>();
     for (const { steps } of plan.television.signals.all) {
       const row = steps.flatMap(({ by }) => ('device' in by && by.device.kind === 'amplifier' ? [by.device] : []));
-      const last = row[MOST];
-      if (last === undefined || reported.has(last)) continue;
-      reported.add(last);
+      const over = row[MOST];
+      if (over !== undefined && row.length > (rows.get(over)?.length ?? 0)) rows.set(over, row);
+    }
+    const { margin } = site.policies.aerialSystem;
+    for (const [over, row] of rows) {
+      const spare = row.find((device) => isEnoughWithout(plan.television, device, margin) !== undefined);
       report({
-        at: headOf(last.item),
-        message: `${list(row.map(({ name }) => name))} are in a row, and their distortion adds up. Take one out.`,
+        at: headOf(over.item),
+        message:
+          `${list(row.map(({ name }) => name))} are in a row, and their distortion adds up. ` +
+          `Take ${spare === undefined ? 'one' : spare.name} out.`,
         about: row.map(({ name }) => name),
+        entails: row.flatMap((device) => plan.television.amplifier(device) ?? []),
       });
     }
   },

@@ -12,7 +12,8 @@ export const amplifierNotNeeded: Rule = {
   why: `It adds noise and distortion, takes power, and is one more thing that fails. Take it out.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
-    for (const { device } of plan.television.amplifiers) {
+    for (const load of plan.television.amplifiers) {
+      const { device } = load;
       const without = isEnoughWithout(plan.television, device, site.policies.aerialSystem.margin);
       if (without === undefined) continue;
       report({
@@ -21,6 +22,8 @@ export const amplifierNotNeeded: Rule = {
           `Without ${device.name} the weakest outlet or tuner would still have ${level(without.level)} and a margin of ` +
           `${decibels(without.margin)}. Take it out.`,
         about: [device.name],
+        // In a row that is too long one is to be taken out anyway.
+        effects: [load],
         fixes: () => fixOf(`Take ${device.name} out`, ...takeOutEdits(site, device)),
       });
     }

@@ -4,7 +4,7 @@ import { few } from '../../text/words.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
-import type { Point, Receiver } from '../../television/reception.ts';
+import { type Point, isReceived } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';
 import { worthMoving } from '../../television/amplified-first.ts';
 import { isShortByDistortion } from '../../television/too-much.ts';
@@ -65,12 +65,6 @@ function isLost({ margin }: Point): boolean {
   return (margin ?? 0) < 0;
 }
 
-/** Of systems that it has; what it cannot show anyway is no loss. */
-function isReceived({ systems }: Receiver, { signal, margin }: Point): boolean {
-  const { system } = signal.multiplex;
-  return margin !== undefined && (systems === undefined || system === undefined || systems.includes(system));
-}
-
 /** At the receiver that has least. */
 function found({ affected, behind }: CommonCause<Short>, asked: number): Finding {
   const first = affected.reduce((least, one) => ((one.worst.margin ?? 0) < (least.worst.margin ?? 0) ? one : least));
@@ -95,6 +89,8 @@ function found({ affected, behind }: CommonCause<Short>, asked: number): Finding
       message: `${one.signal.multiplex.name} has ${decibels(one.worst.carrierToNoise ?? 0)} here`,
     })),
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
+    // Where the level is too low as well.
+    entails: affected.flatMap((one) => [one.worst, ...one.others]),
   };
 }
 

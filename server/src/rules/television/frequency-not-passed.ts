@@ -2,6 +2,8 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { megahertz } from '../../text/radio-words.ts';
+import { televisionEnds } from '../../standards/television/channel-plan.ts';
+import { skyFrequency } from '../../site/television/channel.ts';
 import { within } from '../../television/part.ts';
 import type { Stopped } from '../../television/signals.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -14,7 +16,7 @@ export const frequencyNotPassed: Rule = {
 satellite, a filter for 470–694 MHz stops channels from 49 on. Take a part for these frequencies, or lead the coax round
 it.`,
   source: 'common practice, no source',
-  check({ plan }: RuleContext, report: Report): void {
+  check({ plan, site }: RuleContext, report: Report): void {
     const byDevice = new Map<Device, Stopped[]>();
     for (const stopped of plan.television.signals.stopped) {
       const known = byDevice.get(stopped.device);
@@ -39,10 +41,50 @@ it.`,
         entails: [...new Set(stopped.map(({ signal }) => signal.multiplex))],
       });
     }
+    for (const device of site.devices) reportOutside(site, device, report);
   },
 };
 
+/** An aerial that is said to receive what it is not made for: away from its frequencies its gain is not what it says. */
+function reportOutside(site: RuleContext['site'], { kind, item, name, aerial }: Device, report: Report): void {
+  const range = aerial?.frequencies;
+  if (kind !== 'aerial' || range === undefined) return;
+  const outside = site.multiplexes.flatMap((multiplex) => {
+    if (!aerial?.receives.has(multiplex.name) && !aerial?.field.has(multiplex.name)) return [];
+    const frequency = skyFrequency(site, multiplex);
+    // Where telephones are today, that is told.
+    const isOld = frequency !== undefined && frequency >= (televisionEnds(site.channelPlan) ?? Infinity);
+    return frequency === undefined || isOld || within(range, frequency) ? [] : [{ name: multiplex.name, frequency }];
+  });
+  const [first] = outside;
+  if (first === undefined) return;
+  const names = outside.map((one) => one.name);
+  report({
+    at: placeOf(item, ['frequencies']),
+    message:
+      `${name} is made for ${megahertz(range.from)} to ${megahertz(range.to)}, and ${few(names)} ` +
+      `${names.length === 1 ? 'is' : 'are'} outside of it, at ${megahertz(first.frequency)}. Correct one of them, or take ` +
+      'an aerial for it.',
+    about: [name, ...names],
+  });
+}
+
 export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  gable-aerial: {kind: aerial, frequencies: 470-606 MHz, receives: {mux-a: 41 dBµV}}
+#                                           ^^^^^^^^^^^ gable-aerial is made for 470 MHz to 606 MHz, and mux-a is outside of it, at 674 MHz.
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  gable-aerial: {kind: aerial, frequencies: 470-694 MHz, receives: {mux-a: 49 dBµV}}
+`,
+  },
   {
     bad: `
 multiplexes:

@@ -28,7 +28,7 @@ a plug.`,
         ...new Set(cables.flatMap(({ from }) => signals.at(from).map(({ multiplex }) => multiplex))),
       ].filter((multiplex) => !isUnasked(planeOfMultiplex(site, multiplex)));
       if (lost.length === 0) continue;
-      const receivers = cables.flatMap(({ inputs }) => inputs.map(connectorName));
+      const receivers = cables.flatMap(({ asking }) => asking.map(connectorName));
       report({
         at: headOf(part.item),
         message:

@@ -73,19 +73,16 @@ function isOffAir({ source, multiplex, steps }: Signal): boolean {
   return !steps.some(({ by }) => 'device' in by && by.device.kind === 'amplifier');
 }
 
-function isFiltered({ source, steps, frequency }: Signal, end: number): boolean {
-  return (
-    isKeptOut(source.device.aerial?.frequencies, end) ||
-    steps.some(({ by }) => {
-      if (!('device' in by)) return false;
-      const { kind, aerial, coaxInputs } = by.device;
-      // Of a filter that does not say, it is for this.
-      if (kind === 'filter') return aerial?.frequencies === undefined || isKeptOut(aerial.frequencies, end);
-      return [...coaxInputs.values()].some(
-        ({ passes }) => passes !== undefined && within(passes, frequency) && isKeptOut(passes, end),
-      );
-    })
-  );
+function isFiltered({ steps, frequency }: Signal, end: number): boolean {
+  return steps.some(({ by }) => {
+    if (!('device' in by)) return false;
+    const { kind, aerial, coaxInputs } = by.device;
+    // Of a filter that does not say, it is for this.
+    if (kind === 'filter') return aerial?.frequencies === undefined || isKeptOut(aerial.frequencies, end);
+    return [...coaxInputs.values()].some(
+      ({ passes }) => passes !== undefined && within(passes, frequency) && isKeptOut(passes, end),
+    );
+  });
 }
 
 /** Whether a range ends below the telephones. */

@@ -19,7 +19,7 @@ export const outletLevelHigh: Rule = {
   severity: 'warning',
   summary: 'A multiplex arrives at an outlet above the window of levels.',
   why: `A television that gets too much distorts, and loses even strong programmes. Lower the gain of the amplifier, or
-put an attenuator in front of it, or of the outlet. Where a receiver is overloaded by it, it is an error.`,
+put an attenuator in front of it, or of the outlet.`,
   source: 'EN 60728-1 by a handbook that quotes it; DVB-T2 by a service specification for cable',
   check(context: RuleContext, report: Report): void {
     const { reception } = context.plan.television;
@@ -54,7 +54,6 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
   const where = elsewhere.map((one) => connectorName(one.at));
   return {
     at: headOf(at.device.item),
-    severity: receivers.length === 0 ? 'warning' : 'error',
     message:
       `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(excessAt(worst))} above the ` +
       `${level(window?.max ?? 0)} that an outlet may have` +

@@ -1,6 +1,6 @@
 import { addElement, fixOf, putElement } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
-import { connectorAt } from '../../site/model.ts';
+import { type CableEnd, type Device, connectorAt } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { list } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -19,6 +19,8 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
     for (const device of splitters) {
       const { item, name, connectorByName, aerial } = device;
       if (aerial === undefined || hasShapeProblem(item, ['ways'])) continue;
+      // A coax that names none of its connectors is meant for one of them.
+      if (site.cables.some(({ from, to }) => isLost(site, device, from) || isLost(site, device, to))) continue;
       const connectors = [...connectorByName.values()];
       const open = connectors.filter(
         (connector) => connector.name !== 'in' && !cabled.has(connector) && !aerial.terminated.includes(connector.name),
@@ -42,6 +44,10 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
     }
   },
 };
+
+function isLost(site: RuleContext['site'], { name }: Device, end: CableEnd | undefined): boolean {
+  return end?.device === name && connectorAt(site, end) === undefined;
+}
 
 export const examples: readonly Example[] = [
   {

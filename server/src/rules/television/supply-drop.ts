@@ -1,6 +1,8 @@
 import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import type { Consumer, Feed } from '../../television/direct-current.ts';
+import type { Consumer, Supply } from '../../television/direct-current.ts';
+import { type Drop, dropsOf } from '../../television/voltage-drop.ts';
+import { few } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** What an LNB is sent at least, and works down to, mV. EN 61319-1, from memory. */
@@ -20,16 +22,22 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
   check({ plan }: RuleContext, report: Report): void {
     // The outputs of one LNB get theirs by the same coax.
     const told = new Set<Device>();
-    for (const consumer of plan.television.directCurrent.consumers) {
+    const { consumers } = plan.television.directCurrent;
+    if (consumers.length === 0) return;
+    const dropTo = dropsOf(consumers);
+    for (const consumer of consumers) {
       const { device } = consumer;
-      const short = consumer.feeds.map((feed) => shortage(consumer, feed)).find((one) => one !== undefined);
+      const short = consumer.feeds
+        .map((feed) => shortage(consumer, feed.supply, dropTo(consumer, feed)))
+        .find((one) => one !== undefined);
       if (short === undefined || told.has(device)) continue;
       told.add(device);
       report({
         at: headOf(device.item),
         message:
           `${volts(short.left)} of ${volts(short.sent)} from ${short.by} are left for ${device.name}, which needs ` +
-          `${volts(short.least)}: ${device.aerial?.current ?? 0} mA through ${short.resistance.toFixed(1)} Ω of coax. ` +
+          `${volts(short.least)}: ${device.aerial?.current ?? 0} mA through ${short.resistance.toFixed(1)} Ω of coax` +
+          `${short.others.length === 0 ? '' : `, which also feeds ${few(short.others.map(({ name }) => name))}`}. ` +
           'Take coax with a copper core, or a shorter way.',
         about: [device.name],
       });
@@ -37,24 +45,22 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
   },
 };
 
-interface Short {
+interface Short extends Drop {
   readonly sent: number;
   readonly left: number;
   readonly least: number;
-  readonly resistance: number;
   readonly by: string;
 }
 
 /** In mV. */
-function shortage({ device }: Consumer, { supply, resistance }: Feed): Short | undefined {
-  const current = device.aerial?.current;
-  if (current === undefined) return undefined;
+function shortage({ device }: Consumer, supply: Supply, drop: Drop): Short | undefined {
+  if (device.aerial?.current === undefined) return undefined;
   const isLnb = device.kind === 'lnb';
   const sent = supply.voltage ?? (isLnb ? LNB_SENT : undefined);
   if (sent === undefined) return undefined;
   const least = isLnb ? LNB_LEAST : sent * (1 - TOLERANCE);
-  const left = sent - current * resistance;
-  return left >= least ? undefined : { sent, left, least, resistance, by: supply.device.name };
+  const left = sent - drop.lost;
+  return left >= least ? undefined : { ...drop, sent, left, least, by: supply.device.name };
 }
 
 function volts(millivolts: number): string {

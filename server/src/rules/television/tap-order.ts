@@ -3,8 +3,9 @@ import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { valueAt } from '../../television/part.ts';
+import { list } from '../../text/words.ts';
 import { dataAt } from '../../text/syntax.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const tapOrder: Rule = {
   id: 'tap-order',
@@ -13,34 +14,44 @@ export const tapOrder: Rule = {
   why: `The first outlets get too much and the last too little. Along a run the tap loss falls: 20 dB first, then 16, then
 12. Swap the two.`,
   source: 'common practice, no source',
-  check({ plan }: RuleContext, report: Report): void {
-    const reported = new Set<Device>();
+  check({ plan, site }: RuleContext, report: Report): void {
+    if (!site.devices.some(({ kind }) => kind === 'tap')) return;
+    // The longest row through each tap at which the loss rises first.
+    const rows = new Map<Device, readonly Tap[]>();
     for (const { steps, frequency } of plan.television.signals.all) {
-      let before: Device | undefined;
-      for (const { by } of steps) {
-        if (!('device' in by) || by.device.kind !== 'tap') continue;
-        const here = tapLoss(by.device, frequency);
-        const earlier = before === undefined ? undefined : tapLoss(before, frequency);
-        if (
-          here !== undefined &&
-          earlier !== undefined &&
-          here > earlier &&
-          !reported.has(by.device) &&
-          before !== undefined
-        ) {
-          reported.add(by.device);
-          report({
-            at: headOf(by.device.item),
-            message: `${by.device.name} takes ${decibels(here)} and stands behind ${before.name}, which takes ${decibels(earlier)}. Swap the two.`,
-            about: [by.device.name, before.name],
-            fixes: swapped(before, by.device),
-          });
-        }
-        before = by.device;
-      }
+      const row = steps.flatMap(({ by }): Tap[] => {
+        if (!('device' in by) || by.device.kind !== 'tap') return [];
+        const loss = tapLoss(by.device, frequency);
+        return loss === undefined ? [] : [{ device: by.device, loss }];
+      });
+      const rise = row.find(({ loss }, index) => loss > (row[index - 1]?.loss ?? Infinity));
+      if (rise !== undefined && row.length > (rows.get(rise.device)?.length ?? 0)) rows.set(rise.device, row);
     }
+    for (const [device, row] of rows) report(foundIn(device, row));
   },
 };
+
+interface Tap {
+  readonly device: Device;
+  /** dB */
+  readonly loss: number;
+}
+
+function foundIn(device: Device, row: readonly Tap[]): Finding {
+  const sorted = [...row].sort((a, b) => b.loss - a.loss);
+  const moved = row.filter(({ loss }, index) => loss !== sorted[index]?.loss);
+  const [first, second, ...others] = moved;
+  const isSwap = first !== undefined && second !== undefined && others.length === 0;
+  return {
+    at: headOf((isSwap ? second.device : device).item),
+    message: isSwap
+      ? `${second.device.name} takes ${decibels(second.loss)} and stands behind ${first.device.name}, which takes ${decibels(first.loss)}. Swap the two.`
+      : `${list(row.map((tap) => tap.device.name))} take ${list(row.map(({ loss }) => decibels(loss)))} in this order, and ` +
+        'the tap loss falls along a run. Begin with the largest.',
+    about: moved.map((tap) => tap.device.name).reverse(),
+    fixes: isSwap ? swapped(first.device, second.device) : () => [],
+  };
+}
 
 /** Each gets the losses of the other. */
 function swapped(a: Device, b: Device): () => readonly Fix[] {
@@ -59,6 +70,22 @@ function tapLoss({ aerial }: Device, frequency: number): number | undefined {
 }
 
 export const examples: readonly Example[] = [
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  chimney-aerial: {kind: aerial, receives: {mux-a: 75 dBµV}}
+  hall-tap: {kind: tap, tap-loss: 12 dB, terminated: [tap-1]}
+  study-tap: {kind: tap, tap-loss: 20 dB, terminated: [tap-1]}
+# ^^^^^^^^^ hall-tap, study-tap and attic-tap take 12.0 dB, 20.0 dB and 16.0 dB in this order
+  attic-tap: {kind: tap, tap-loss: 16 dB, terminated: [tap-1, out]}
+cables:
+  - {from: chimney-aerial, to: hall-tap/in, type: coax-6, length: 5 m}
+  - {from: hall-tap/out, to: study-tap/in, type: coax-6, length: 5 m}
+  - {from: study-tap/out, to: attic-tap/in, type: coax-6, length: 5 m}
+`,
+  },
   {
     bad: `
 multiplexes:

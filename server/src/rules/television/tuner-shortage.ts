@@ -20,10 +20,17 @@ or sent on by a server counts at all times.`,
     if (tuning.units.length === 0) return;
     // Of a tuner nothing is said about, nobody knows how many it has.
     if (site.devices.some(({ kind, tuners }) => kind === 'tuner' && tuners.length === 0)) return;
-    reportUnreached({ plan, site }, report);
+    // Where a cable does not lead where it is meant to, what it would bring is not known.
+    const isWhole = site.cables.every(
+      ({ from, to }) => !isOnCoax(site, from, to) || (areJoined(site, from, to) && from?.device !== to?.device),
+    );
+    if (isWhole) reportUnreached({ plan, site }, report);
+    const isKnown = ({ asked }: Short): boolean =>
+      isWhole ||
+      tuning.units.every((unit) => asked.every(({ multiplex }) => tuning.fit(unit, multiplex) !== 'not-here'));
     const always = new Set<string>();
     for (const short of tuning.standing.tooFew) {
-      if (short.units.length === 0) continue;
+      if (short.units.length === 0 || !isKnown(short)) continue;
       const streams = short.asked.flatMap(({ wishes }) => wishes.flatMap(({ stream }) => stream ?? []));
       const [first] = streams;
       if (first === undefined) continue;
@@ -32,17 +39,20 @@ or sent on by a server counts at all times.`,
         at: headOf(first.item),
         message: `At all times ${few(streams.map(({ name }) => name))} need ${shortageWords(site, short, tuning.standing)}`,
         about: streams.map(({ name }) => name),
+        effects: [short],
         related: streams.slice(1).map(({ item, name }) => ({ at: headOf(item), message: `${name} is needed too` })),
       });
     }
     for (const occasion of site.occasions) {
       const tuned = tuning.of(occasion);
       for (const short of tuned.tooFew) {
-        if (short.units.length === 0 || short.asked.every(({ multiplex }) => always.has(multiplex.name))) continue;
+        if (short.units.length === 0 || !isKnown(short)) continue;
+        if (short.asked.every(({ multiplex }) => always.has(multiplex.name))) continue;
         report({
           at: headOf(occasion.item),
           message: `${occasion.name} needs ${shortageWords(site, short, tuned)}`,
           about: [occasion.name, ...short.asked.map(({ multiplex }) => multiplex.name)],
+          effects: [short],
           related: short.asked.flatMap(({ wishes, multiplex }) =>
             wishes.flatMap(({ stream }) =>
               stream === undefined
@@ -56,30 +66,42 @@ or sent on by a server counts at all times.`,
   },
 };
 
+/** What comes to none of the tuners that do its system. */
+interface Unreached {
+  readonly able: readonly string[];
+  /** No coax leads to any of them. */
+  readonly isOpen: boolean;
+  readonly multiplexes: Multiplex[];
+  readonly shorts: Set<Short>;
+}
+
 /** Multiplexes that are received and come to no tuner that does their system, by the first occasion that wants them. */
 function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, report: Report): void {
-  const { tuning, signals } = plan.television;
-  // What stops them, or where a cable leads, other rules say.
-  const isWhole = site.cables.every(({ from, to }) => areJoined(site, from, to) && from?.device !== to?.device);
-  if (!isWhole || signals.loops.length > 0) return;
+  const { tuning, signals, runs } = plan.television;
+  // What stops them, other rules say.
+  if (signals.loops.length > 0) return;
   const received = new Set(signals.all.map(({ multiplex }) => multiplex));
   const stopped = new Set(signals.stopped.map(({ signal }) => signal.multiplex));
   const told = new Set<Multiplex>();
+  const cabled = new Set(runs.flatMap(({ a, b }) => [a, b]));
   for (const occasion of site.occasions) {
-    const byUnits = new Map<string, { readonly able: readonly string[]; readonly multiplexes: Multiplex[] }>();
-    for (const { asked, units } of tuning.of(occasion).tooFew) {
-      for (const { multiplex, source } of units.length > 0 ? [] : asked) {
-        const able = tuning.units
-          .filter((unit) => doesSystem(unit, multiplex) && (source === undefined || isOf(unit, source)))
-          .map(({ name }) => name);
+    const byUnits = new Map<string, Unreached>();
+    for (const short of tuning.of(occasion).tooFew) {
+      for (const { multiplex, source } of short.units.length > 0 ? [] : short.asked) {
+        const able = tuning.units.filter(
+          (unit) => doesSystem(unit, multiplex) && (source === undefined || isOf(unit, source)),
+        );
         if (able.length === 0 || !received.has(multiplex) || stopped.has(multiplex) || told.has(multiplex)) continue;
         told.add(multiplex);
-        const together = byUnits.get(able.join(' ')) ?? { able, multiplexes: [] };
+        const names = able.map(({ name }) => name);
+        const isOpen = able.every(({ inputs }) => inputs.length > 0 && !inputs.some((input) => cabled.has(input)));
+        const together = byUnits.get(names.join(' ')) ?? { able: names, isOpen, multiplexes: [], shorts: new Set() };
         together.multiplexes.push(multiplex);
-        byUnits.set(able.join(' '), together);
+        together.shorts.add(short);
+        byUnits.set(names.join(' '), together);
       }
     }
-    for (const { able, multiplexes } of byUnits.values()) {
+    for (const { able, isOpen, multiplexes, shorts } of byUnits.values()) {
       const names = multiplexes.map(({ name }) => name);
       report({
         at: headOf(occasion.item),
@@ -87,10 +109,15 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
           `${occasion.name} needs ${few(names)}, and nothing of ${names.length === 1 ? 'it' : 'them'} comes to ${few(able)}. ` +
           `Lead a coax there from where ${names.length === 1 ? 'it is' : 'they are'} received.`,
         about: [occasion.name, ...names],
-        effects: multiplexes,
+        // Where no coax leads to these tuners, that is told there.
+        effects: isOpen ? [...shorts] : multiplexes,
       });
     }
   }
+}
+
+function isOnCoax({ deviceByName }: Site, ...ends: readonly (CableEnd | undefined)[]): boolean {
+  return ends.some((end) => end !== undefined && (deviceByName.get(end.device)?.connectorByName.size ?? 0) > 0);
 }
 
 /** Whether both ends are there, and both of the same sort. */
@@ -206,12 +233,15 @@ occasions:
     bad: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-d: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}}
+  gable-aerial: {kind: aerial, receives: {mux-d: 60 dBµV}}
   parlour-tv: {kind: display, inputs: {rf: {}}}
   tv-tuner: {kind: tuner, address: 192.168.20.9, inputs: {rf: {}}, tuners: {1: {systems: [dvb-t]}}}
 cables:
   - {from: chimney-aerial, to: parlour-tv/rf, type: coax-6, length: 20 m}
+  - {from: gable-aerial, to: tv-tuner/rf, type: coax-6, length: 20 m}
 occasions:
   evening: {multiplexes: [mux-a]}
 # ^^^^^^^ evening needs mux-a, and nothing of it comes to tv-tuner/1

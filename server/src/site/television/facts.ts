@@ -56,7 +56,7 @@ export interface AerialPart {
   readonly terminated: readonly string[];
   readonly isolation: number | undefined;
   /** Of direct current: to all of its outputs, or to those. */
-  readonly powerPass: boolean | readonly string[];
+  readonly powerPass: boolean | readonly string[] | undefined;
   readonly mast: Mast | undefined;
   readonly lnb: 'single' | 'twin' | 'quad' | 'quattro';
 }

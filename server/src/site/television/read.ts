@@ -33,6 +33,7 @@ export function isAerialKind(kind: DeviceKind | undefined): kind is AerialKind {
 
 export function readAerialPart(kind: DeviceKind | undefined, data: DeviceData): AerialPart | undefined {
   if (!isAerialKind(kind)) return undefined;
+  const powerPass = data['power-pass'];
   return {
     frequencies: readFrequencyRange(data.frequencies ?? data.passes),
     receives: byName(data.receives, levelOf),
@@ -50,7 +51,7 @@ export function readAerialPart(kind: DeviceKind | undefined, data: DeviceData): 
     ways: typeof data.ways === 'number' ? data.ways : kind === 'tap' ? 1 : kind === 'multiswitch' ? 4 : 2,
     terminated: strings(data.terminated),
     isolation: decibelsOf(data.isolation),
-    powerPass: Array.isArray(data['power-pass']) ? strings(data['power-pass']) : data['power-pass'] === true,
+    powerPass: typeof powerPass === 'boolean' || powerPass === undefined ? powerPass : strings(powerPass),
     mast:
       data.mast === undefined
         ? undefined

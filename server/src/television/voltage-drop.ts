@@ -1,0 +1,52 @@
+/** What coax takes of the voltage on the way from a supply: each takes the sum of the currents through it. */
+
+import type { Cable, Device } from '../site/model.ts';
+import type { Consumer, Feed, Supply } from './direct-current.ts';
+import { loopResistance } from './run.ts';
+
+export interface Drop {
+  /** Ohms of all coax on the way; of one without a length nothing is counted. */
+  readonly resistance: number;
+  /** mV */
+  readonly lost: number;
+  /** What others draw through the same coax. */
+  readonly others: readonly Device[];
+}
+
+/** Says what is lost on the way to a consumer, by all that consumers draw. */
+export function dropsOf(consumers: readonly Consumer[]): (consumer: Consumer, feed: Feed) => Drop {
+  const drawn = new Map<object, Map<Cable, Map<Device, number>>>();
+  for (const { device, feeds } of consumers)
+    for (const { supply, by } of feeds) {
+      const ofSupply = drawn.get(keyOf(supply)) ?? new Map<Cable, Map<Device, number>>();
+      drawn.set(keyOf(supply), ofSupply);
+      for (const cable of cablesOf(by)) {
+        const through = ofSupply.get(cable) ?? new Map<Device, number>();
+        ofSupply.set(cable, through.set(device, device.aerial?.current ?? 0));
+      }
+    }
+  return ({ device }, { supply, by }) => {
+    let [resistance, lost] = [0, 0];
+    const others = new Set<Device>();
+    for (const cable of cablesOf(by)) {
+      const own = loopResistance(cable) ?? 0;
+      resistance += own;
+      for (const [by, current] of drawn.get(keyOf(supply))?.get(cable) ?? []) {
+        lost += own * current;
+        if (by !== device && own * current > 0) others.add(by);
+      }
+    }
+    return { resistance, lost, others: [...others] };
+  };
+}
+
+/** What a supply is known by. */
+function keyOf({ connector, device }: Supply): object {
+  return connector ?? device;
+}
+
+function cablesOf(last: Feed['by']): Cable[] {
+  const cables: Cable[] = [];
+  for (let leg: Feed['by'] | undefined = last; leg !== undefined; leg = leg.before) cables.push(leg.cable);
+  return cables;
+}
