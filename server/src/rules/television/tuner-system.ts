@@ -1,5 +1,5 @@
 import { type Place, placeOf } from '../../site/item.ts';
-import { type Site, type Stream, connectorName } from '../../site/model.ts';
+import type { Site, Stream } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { few, list } from '../../text/words.ts';
 import { type Unit, doesSystem } from '../../television/units.ts';
@@ -40,20 +40,6 @@ does the system, or the service from another multiplex.`,
         about: [name, ...multiplexes.map((multiplex) => multiplex.name)],
         // What is sent of it in vain may be less, but is in vain.
         entails: stream === undefined ? [] : [stream],
-      });
-    }
-    for (const { at, systems, points } of plan.television.reception.receivers) {
-      if (at.device.kind !== 'display' || systems === undefined || systems.length === 0 || points.length === 0)
-        continue;
-      const sent = [...new Set(points.map(({ signal }) => signal.multiplex.system))];
-      if (sent.some((system) => system === undefined || systems.includes(system))) continue;
-      report({
-        at: placeOf(at.device.item, [...at.route, 'systems']),
-        message:
-          `${connectorName(at)} receives ${list(systems, 'or')}, and all that comes to it is ` +
-          `${list(sent.flatMap((system) => system ?? []))}, so ${at.device.name} shows nothing of it. Correct the ` +
-          'systems, or take another coax.',
-        about: [at.device.name, connectorName(at)],
       });
     }
   },
@@ -106,27 +92,6 @@ function usesOf(site: Site, units: readonly Unit[]): Use[] {
 }
 
 export const examples: readonly Example[] = [
-  {
-    bad: `
-multiplexes:
-  cable-1: {system: dvb-c, frequency: 306 MHz, symbol-rate: 6.9 MBd, modulation: 256qam}
-devices:
-  street-feed: {kind: aerial, receives: {cable-1: 72 dBµV}}
-  parlour-tv: {kind: display, inputs: {rf: {systems: [dvb-t, dvb-t2]}}}
-#                                                    ^^^^^^^^^^^^^^^ parlour-tv/rf receives dvb-t or dvb-t2, and all that comes to it is dvb-c
-cables:
-  - {from: street-feed, to: parlour-tv/rf, type: coax-6, length: 9 m}
-`,
-    good: `
-multiplexes:
-  cable-1: {system: dvb-c, frequency: 306 MHz, symbol-rate: 6.9 MBd, modulation: 256qam}
-devices:
-  street-feed: {kind: aerial, receives: {cable-1: 72 dBµV}}
-  parlour-tv: {kind: display, inputs: {rf: {systems: [dvb-c, dvb-t2]}}}
-cables:
-  - {from: street-feed, to: parlour-tv/rf, type: coax-6, length: 9 m}
-`,
-  },
   {
     bad: `
 multiplexes:
