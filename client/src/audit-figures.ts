@@ -58,8 +58,15 @@ export class AuditFigures implements vscode.TextDocumentContentProvider, vscode.
   }
 }
 
+/** The folder and the audit that a document of figures is of; `undefined` where it is none. */
+export function auditOf(uri: vscode.Uri | undefined): { folder: string; by: string } | undefined {
+  return uri?.scheme === auditScheme ? { folder: uri.query, by: uri.path.slice(TITLE.length) } : undefined;
+}
+
+const TITLE = '/Audit of ';
+
 function documentOf(folder: string, kind: AuditKind): vscode.Uri {
-  return vscode.Uri.from({ scheme: auditScheme, path: `/Audit of ${kind}`, query: folder });
+  return vscode.Uri.from({ scheme: auditScheme, path: TITLE + kind, query: folder });
 }
 
 async function pick(kinds: readonly AuditKind[]): Promise<AuditKind | undefined> {

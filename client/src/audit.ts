@@ -63,7 +63,7 @@ export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
         void vscode.window.showWarningMessage(plain(inBrowser.cannot));
         return inBrowser;
       }
-      const audited = await ask(client, file, isSaid(said) ? said : undefined);
+      const audited = await ask(client, file, isSaid(said) ? said : {});
       if (audited === undefined) return undefined;
       const { kind, answer } = audited;
       const folder = folderOf(client, file);
@@ -92,9 +92,9 @@ function canAudit(client: BaseLanguageClient): boolean {
 
 type Said = Omit<AuditWanted, 'folder'>;
 
-/** A key binding may say what is to be audited. */
-function isSaid(value: unknown): value is Said {
-  return typeof value === 'object' && value !== null && 'kind' in value && 'uri' in value;
+/** A key binding may say what is to be audited; the rest is asked for. */
+function isSaid(value: unknown): value is Partial<Said> {
+  return typeof value === 'object' && value !== null && 'kind' in value;
 }
 
 interface Audited {
@@ -103,8 +103,8 @@ interface Audited {
 }
 
 /** @returns `undefined` where the person thinks better of it */
-async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): Promise<Audited | undefined> {
-  const choice = said ?? (await choose());
+async function ask(client: BaseLanguageClient, file: vscode.Uri, said: Partial<Said>): Promise<Audited | undefined> {
+  const choice = await choose(said);
   if (choice === undefined) return undefined;
   // What is found shows in files of the site, and the server has those of which one is open.
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
@@ -119,11 +119,12 @@ async function ask(client: BaseLanguageClient, file: vscode.Uri, said?: Said): P
   return second === undefined ? undefined : { kind, answer: second };
 }
 
-async function choose(): Promise<Said | undefined> {
-  const picked = await vscode.window.showQuickPick(kinds, {
-    title: 'Compare the running system with the plan',
-    matchOnDetail: true,
-  });
+async function choose({ kind, uri: known, ...said }: Partial<Said>): Promise<Said | undefined> {
+  if (kind !== undefined && known !== undefined) return { ...said, kind, uri: known };
+  const title = 'Compare the running system with the plan';
+  const picked =
+    kinds.find(({ audit: own }) => own === kind) ??
+    (await vscode.window.showQuickPick(kinds, { title, matchOnDetail: true }));
   if (picked === undefined) return undefined;
   const isFolder = picked.audit === 'recordings';
   const files = await vscode.window.showOpenDialog({
@@ -135,11 +136,11 @@ async function choose(): Promise<Said | undefined> {
   });
   const uri = files?.[0]?.toString();
   if (uri === undefined) return undefined;
-  if (!isFolder) return { kind: picked.audit, uri };
+  if (!isFolder) return { ...said, kind: picked.audit, uri };
   const now = { label: 'It is being recorded to', description: 'compared as of now', isCopy: false };
   const copy = { label: 'It is a copy', description: 'compared as of its newest file', isCopy: true };
   const state = await vscode.window.showQuickPick([now, copy], { title: picked.label });
-  return state === undefined ? undefined : { kind: picked.audit, uri, isCopy: state.isCopy };
+  return state === undefined ? undefined : { ...said, kind: picked.audit, uri, isCopy: state.isCopy };
 }
 
 /** @returns `undefined` where the person ends it */

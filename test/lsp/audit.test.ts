@@ -24,6 +24,7 @@ import {
 import { sdp } from '../../server/src/make/announcements/sdp.ts';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 import { type AuditAnswer, AUDITS, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
+import { drawings, page } from '../../server/src/lsp/page-request.ts';
 import { encodeAnnouncement } from '../../server/src/standards/sap.ts';
 import { ipPacket } from '../audit/announcements/captures.ts';
 import { asLinux, asPlanned, harrowLane } from '../audit/counters/counted.ts';
@@ -222,6 +223,14 @@ describe('an audit in an editor', function () {
     await told('recording', some);
   });
 
+  /** All that is written in a picture of a site. */
+  const draws = async (kind: string, subject: string, of = folder): Promise<string[]> => {
+    const wanted = { folder: of, page: 'drawing', drawing: { kind, subject } } as const;
+    return wordsOf((await client.connection.sendRequest(page, wanted)).html);
+  };
+  const wordsOf = (text: string): string[] =>
+    [...text.matchAll(/<(?:desc|text)\b[^>]*>(.*?)<\/(?:desc|text)>/g)].map(([, words = '']) => words);
+
   it('of counters is as the command line has it, once it is said whose they are', async () => {
     const plan = harrowLane();
     const text = asLinux(plan, () => 0, { devices: ['recorder'] }).replaceAll('"device":"recorder",', '');
@@ -231,6 +240,8 @@ describe('an audit in an editor', function () {
     const { summary } = await done(ask('counters', path, { of: 'recorder' }));
     const { out } = await plumblineHere(['audit', 'counters', path, '--device', 'recorder', '--site', site]);
     assert.ok(out.endsWith(`${summary.join('\n')}\n`));
+    const drawn = ['draw', 'port', 'recorder/cams', '--counters', path, '--device', 'recorder', '--site', site];
+    assert.deepEqual(await draws('port', 'recorder/cams'), wordsOf((await plumblineHere(drawn)).out));
     const found = await told('recording', some);
     for (const { range, code } of found) {
       const place = `recording\\.site\\.yaml:${range.start.line + 1}:${range.start.character + 1} `;
@@ -277,7 +288,7 @@ recordings:
   gate: {stream: gate, volume: archive, segment: 60 s, file: "gate/%Y-%m-%d_%H-%M-%S.mp4"}
   yard: {stream: gate, volume: spare, segment: 60 s, file: "yard/%Y-%m-%d_%H-%M-%S.mp4"}
 `;
-    const uri = await client.open(join(small, 'a.site.yaml'), text);
+    const uri = await client.open(put('small/a.site.yaml', text), text);
     await client.diagnostics(uri);
     const files = recorded(start, 20, { pattern: 'gate/%Y-%m-%d_%H-%M-%S.mp4' }).filter((_, index) => index !== 7);
     for (const { path } of files) put(`copy/${path}`, Buffer.alloc(7500));
@@ -285,7 +296,23 @@ recordings:
     const wanted = { folder: pathToFileURL(small).href, isCopy: true };
     const unsaid = await ask('recordings', copy, wanted);
     assert.deepEqual('cannot' in unsaid && unsaid.choices, ['archive', 'spare']);
+    assert.deepEqual(await draws('recording', 'gate', wanted.folder), []);
     await done(ask('recordings', copy, { ...wanted, of: 'archive' }));
+    // What was read can be drawn, and of another volume nothing was.
+    const offers = await client.connection.sendRequest(drawings, { folder: wanted.folder });
+    const measured = new Map(offers.map((offer) => [offer.kind, offer.measured]));
+    assert.deepEqual(measured.get('recording'), { by: 'recordings', needed: true, read: ['gate'] });
+    assert.deepEqual(measured.get('volume'), { by: 'recordings', needed: false, read: ['archive'] });
+    assert.deepEqual(measured.get('port'), { by: 'counters', needed: true, read: [] });
+    assert.deepEqual(await draws('recording', 'yard', wanted.folder), []);
+    for (const [kind, subject] of [
+      ['recording', 'gate'],
+      ['volume', 'archive'],
+    ] as const) {
+      const drawn = ['draw', kind, subject, '--folder', copy, '--now', 'newest', '--site', small];
+      const { out, err } = await plumblineHere(drawn);
+      assert.deepEqual(await draws(kind, subject, wanted.folder), wordsOf(out), err);
+    }
     const gap = (found: readonly Diagnostic[]): boolean => found.some(({ code }) => code === 'recording-gap');
     await client.diagnostics(uri, gap);
     rmSync(copy, { recursive: true });

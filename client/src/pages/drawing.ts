@@ -8,6 +8,9 @@ import {
   page,
   thingsAt,
 } from '../../../server/src/lsp/page-request.ts';
+import type { AuditAnswer } from '../../../server/src/lsp/audit-request.ts';
+import { auditCommands } from '../audit.ts';
+import { auditOf } from '../audit-figures.ts';
 import { siteDocuments } from '../site-documents.ts';
 import { folderOf } from '../site-of.ts';
 import { chooseFolder } from './choose-folder.ts';
@@ -32,14 +35,38 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
       return drawingOf(folder, JSON.parse(key.slice(`${drawingView} ${folder} `.length)) as DrawingWanted);
     }),
     vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown) => {
-      const folder = await chooseFolder(client, chosen, 'Draw');
+      const figures = auditOf(chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri);
+      const folder = figures?.folder ?? (await chooseFolder(client, chosen, 'Draw'));
       if (folder === undefined) return;
+      const offers = await client.sendRequest(drawings, { folder });
       const wanted = isSaid(said)
         ? said
-        : await choose(await client.sendRequest(drawings, { folder }), await atCursor(client));
-      if (wanted !== undefined) pages.show(drawingOf(folder, wanted));
+        : await choose(figures === undefined ? offers : readBy(offers, figures.by), await atCursor(client));
+      if (wanted === undefined) return;
+      const measured = offers.find(({ kind }) => kind === wanted.kind)?.measured;
+      const isRead = measured?.needed !== true || measured.read.includes(wanted.subject);
+      if (isRead || (await read(client, folder, measured.by))) pages.show(drawingOf(folder, wanted));
     }),
   );
+}
+
+/** What can be drawn of what an audit has read. */
+function readBy(offers: readonly DrawingOffer[], by: string): DrawingOffer[] {
+  return offers.flatMap((offer) =>
+    offer.measured?.by === by ? [{ ...offer, subjects: offer.measured.read }].filter(hasSubjects) : [],
+  );
+}
+
+function hasSubjects({ subjects }: DrawingOffer): boolean {
+  return subjects.length > 0;
+}
+
+/** Has the person choose what an audit is to read. @returns whether it was read */
+async function read(client: BaseLanguageClient, folder: string, kind: string): Promise<boolean> {
+  const inFolder = new vscode.RelativePattern(client.protocol2CodeConverter.asUri(folder), '*.site.yaml');
+  const [file] = await vscode.workspace.findFiles(inFolder, undefined, 1);
+  const answer = await vscode.commands.executeCommand<AuditAnswer | undefined>(auditCommands.audit, file, { kind });
+  return answer !== undefined && !('cannot' in answer);
 }
 
 /** What the cursor of the site file in front is at. */

@@ -2,6 +2,7 @@
 
 import type { Plan } from '../plan.ts';
 import type { Diagnostic } from '../lint/rule.ts';
+import type { Measured } from './measured.ts';
 
 export interface Audited {
   readonly found: readonly Diagnostic[];
@@ -18,7 +19,11 @@ export type AuditKind = (typeof AUDIT_KINDS)[number];
  *
  * @throws Unreadable where it cannot be told what of the site it is
  */
-export type Audit = (plan: Plan) => Audited;
+export interface Audit {
+  (plan: Plan): Audited;
+  /** What was read, as pictures of the site show it; none where no picture does. */
+  readonly measured?: (plan: Plan) => Measured;
+}
 
 /** What somebody says besides of the file or folder that they chose. */
 export interface Saying {

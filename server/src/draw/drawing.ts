@@ -1,11 +1,10 @@
 /** What a picture consists of, before it is SVG: marks on a plane in CSS pixels, and a table that says the same. */
 
-import type { Readings } from '../audit/counters/sample.ts';
-import type { Looked } from '../audit/recordings/looked.ts';
+import type { Measured } from '../audit/measured.ts';
 import type { Plan } from '../plan.ts';
 import type { Name } from '../report/page/cells.ts';
 
-export type { Name };
+export type { Measured, Name };
 
 /** A kind of picture. */
 export interface Kind {
@@ -21,8 +20,14 @@ export interface Kind {
   isThere?(plan: Plan): boolean;
   /** Whether it can show one VLAN or one stream, with the rest standing back. */
   readonly narrows?: boolean;
-  /** What is measured that it shows: in a folder of recordings, or in files of counters; and whether it needs that. */
-  readonly measured?: { readonly from: 'folder' | 'counters'; readonly needed: boolean };
+  /** What is measured that it shows. */
+  readonly measured?: {
+    /** In a folder of recordings, or in files of counters. */
+    readonly from: 'recordings' | 'counters';
+    readonly needed: boolean;
+    /** Whether what was read has something of a subject. */
+    has(measured: Measured, subject: string): boolean;
+  };
   /** What it can be drawn of, by name, as the site stands. */
   subjects(plan: Plan): readonly string[];
   /** Whether another name means one of these: the end of a cable, its label. */
@@ -51,14 +56,6 @@ export interface Wanted {
   /** Only what is of this stream. */
   readonly stream?: string | undefined;
   readonly measured?: Measured | undefined;
-}
-
-/** What was read for an audit. */
-export interface Measured {
-  /** Folders of volumes, and when they were as they are, ms since 1970. */
-  readonly recordings?: { readonly looked: readonly Looked[]; readonly now: number };
-  /** Counters, and whose they are where the files do not say. */
-  readonly counters?: { readonly readings: Readings; readonly device: string | undefined };
 }
 
 /** As it is drawn where nobody says otherwise. */

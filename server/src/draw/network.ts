@@ -6,7 +6,7 @@ import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import { type Device, portName } from '../site/model.ts';
 import { bitRate, count } from '../text/words.ts';
-import { type Kind, type Mark, type Row, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
+import { type Kind, type Mark, type Row, type Table, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
 import { bothLoads } from './load.ts';
 import { type Arrangement, type Standing, arranged } from './network/arranged.ts';
 import { type Boxes, type NetworkBox, boxesOf } from './network/boxes.ts';
@@ -47,6 +47,7 @@ export const networkPicture: Kind = {
           head: ['From', 'To', 'VLANs', 'Speed', 'There', 'Back', 'State'],
           rows: links.map((link) => rowOf(shown, link)),
         },
+        boxesTable(shown, boxes),
         ...(boxes.loose.length === 0
           ? []
           : [
@@ -63,6 +64,18 @@ export const networkPicture: Kind = {
     };
   },
 };
+
+function boxesTable(shown: Shown, { roots }: Boxes): Table {
+  const all = (boxes: readonly NetworkBox[]): NetworkBox[] => boxes.flatMap((box) => [box, ...all(box.children)]);
+  return {
+    title: 'Boxes',
+    head: ['Device', 'What it is'],
+    rows: all(roots).map((box) => {
+      const own = deviceAt(box.device.name);
+      return { about: [own], cells: [{ names: [own] }, headWords(shown, box).join(' · ')] };
+    }),
+  };
+}
 
 function titleOf({ site }: Plan, { vlan, stream }: Wanted): string {
   const of = stream === undefined ? vlan : stream;

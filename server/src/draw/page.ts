@@ -16,7 +16,12 @@ figure { margin: 1rem 0; overflow-x: auto; }
 
 /** A whole document, without scripts. @param naming how names are shown; where there is an editor, as what leads on */
 export function drawingPage(drawing: Drawing, naming: Naming = asText): string {
-  const title = escaped(drawing.title);
+  const description = `<p class="note">${escaped(drawing.description)}</p>`;
+  return page(drawing.title, `${description}\n${drawingPart(drawing, 'row', naming)}`);
+}
+
+function page(heading: string, body: string): string {
+  const title = escaped(heading);
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -28,10 +33,17 @@ export function drawingPage(drawing: Drawing, naming: Naming = asText): string {
 </head>
 <body>
 <h1>${title}</h1>
-<p class="note">${escaped(drawing.description)}</p>
-${drawingPart(drawing, 'row', naming)}</body>
+${body}</body>
 </html>
 `;
+}
+
+/** In place of a picture of what has not been read, or has been cleared since. */
+export function notReadPage(title: string): string {
+  return page(
+    title,
+    '<p class="verdict">Nothing has been read for this picture, or it has been cleared. Choose Draw… to read it again.</p>\n',
+  );
 }
 
 /** The picture and its tables. @param prefix of the ids of rows, one to a drawing of a page */

@@ -33,7 +33,7 @@ export const portTime: Kind = {
   kind: 'port',
   title: 'Port in time',
   summary: 'what its counters carried over the load that is planned, both directions (needs --counters)',
-  measured: { from: 'counters', needed: true },
+  measured: { from: 'counters', needed: true, has: ({ counters }) => counters !== undefined },
   subjects: ({ site }) => site.ports.map(portName),
   draw(plan, subject, { measured }) {
     const port = plan.site.ports.find((one) => portName(one) === subject);

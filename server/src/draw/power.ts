@@ -56,7 +56,7 @@ function drawn(plan: Plan): Drawing {
   return {
     title: 'Power',
     description:
-      `${outageWords(plan)} Watts at most, with all that hangs on a device. Batteries, and what is behind a socket: local ` +
+      `${outageWords(plan)} ${aboutWatts(total.most)} at most in all. Watts at most, with all that hangs on a device. Batteries, and what is behind a socket: local ` +
       'codes and licensed practice decide.',
     width: tree.right + MARGIN,
     height: tree.bottom + MARGIN,
@@ -64,7 +64,7 @@ function drawn(plan: Plan): Drawing {
     tables: [
       {
         title: 'What feeds what',
-        head: ['Device', 'Fed from', 'Own', 'With all on it', 'Without mains'],
+        head: ['Device', 'Fed from', 'Own', 'With all on it', 'Without mains', 'Battery'],
         rows: shown.map((device) => rowOf(plan, device)),
       },
     ],
@@ -153,6 +153,7 @@ function rowOf(plan: Plan, device: Device): Row {
       { figure: basis === 'unsaid' ? '?' : basis === 'none' ? '' : aboutWatts(own.most) },
       { figure: taken.most === 0 ? '' : aboutWatts(taken.most) },
       { figure: supply.upses.length === 0 ? '' : lastsWords(supply.lasts(device)) },
+      supply.ups(device) === undefined ? '' : linesOf(plan, device).slice(1).join('; '),
     ],
   };
 }

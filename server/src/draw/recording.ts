@@ -1,12 +1,12 @@
 /** A recording in time, as its files on the disk have it: a row for each day of the site's clock, gaps never too thin to see. */
 
-import { type Looked, gapsOf } from '../audit/recordings/looked.ts';
+import { type Looked, stretchesOf } from '../audit/recordings/looked.ts';
 import type { Plan } from '../plan.ts';
 import { recordingAnswer } from '../report/answer/storage.ts';
 import { DAY, HOUR, MINUTE, SECOND } from '../standards/time-units.ts';
 import { LocalTimes, localTime, zonedTime } from '../standards/time-zone.ts';
 import { bitRate, count, days as daysWords } from '../text/words.ts';
-import type { Drawing, Kind, Mark, Measured, Name, Row, Table } from './drawing.ts';
+import type { Drawing, Kind, Look, Mark, Measured, Name, Row, Table } from './drawing.ts';
 import { words } from './words.ts';
 
 const MARGIN = 16;
@@ -14,20 +14,26 @@ const LEFT = 96;
 const TOP = 66;
 /** Pixels of an hour, whatever the day: one of 25 h is longer than the others. */
 const OF_HOUR = 30;
-const ROW = { height: 18, gap: 6 };
+const ROW = { height: 18, gap: 10 };
+/** Between a row and the line over or under it, px. */
+const BESIDE = 3;
 /** No gap is drawn thinner, px. */
 const THINNEST = 3;
 const SAID = 250;
 const SMALL = 11;
 /** Older ones are counted in words alone. */
 const MOST_DAYS = 62;
-const MOST_GAPS = 200;
+const MOST_LISTED = 200;
 
 export const recordingTime: Kind = {
   kind: 'recording',
   title: 'Recording in time',
   summary: 'what is on the disk of it, day by day, and what is missing (reads the volume, as `audit recordings` does)',
-  measured: { from: 'folder', needed: true },
+  measured: {
+    from: 'recordings',
+    needed: true,
+    has: ({ recordings }, subject) => recordings?.looked.some(({ recording }) => recording.name === subject) === true,
+  },
   subjects: ({ site }) => site.recordings.map(({ name }) => name),
   draw(plan, subject, { measured }) {
     const looked = measured?.recordings?.looked.find(({ recording }) => recording.name === subject);
@@ -53,9 +59,11 @@ function drawn(plan: Plan, looked: Looked, { now }: NonNullable<Measured['record
   const { recording, course } = looked;
   const zone = plan.site.timezone;
   const isEmpty = course.end === course.first;
-  const gaps: Span[] = gapsOf(looked, zone, now);
+  const { gaps, overlaps } = stretchesOf(looked, zone, now);
+  const keptFrom = recording.keep === undefined ? -Infinity : now - recording.keep;
   const stopped = course.stopped === undefined ? [] : [{ from: course.stopped, to: now }];
   const missing = [...gaps, ...stopped];
+  const held = { from: course.from, to: course.to };
   const all = isEmpty ? [] : daysBetween(zone, course.from, Math.max(course.to, stopped[0]?.to ?? 0));
   const shown = all.slice(-MOST_DAYS);
   const longest = Math.max(24 * HOUR, ...shown.map(({ from, to }) => to - from));
@@ -67,10 +75,14 @@ function drawn(plan: Plan, looked: Looked, { now }: NonNullable<Measured['record
     : [
         `${looked.time(course.from).slice(0, 16)} to ${looked.time(course.to).slice(0, 16)}`,
         missingWords(course.gaps.count, course.gaps.total),
+        ...(course.overlaps.count === 0 ? [] : [overlapWords(course.overlaps.count, course.overlaps.total)]),
         ...(lost === 0 ? [] : [`${lengthWords(lost)} of a repeated hour missing`]),
         ...(course.stopped === undefined ? [] : [`▲ nothing since ${looked.time(course.stopped).slice(0, 16)}`]),
       ].join(' · ');
-  const keep = recording.keep === undefined ? '' : ` Kept for ${daysWords(recording.keep / DAY)} by the plan.`;
+  const keep =
+    recording.keep === undefined
+      ? ''
+      : ` Kept for ${daysWords(recording.keep / DAY)} by the plan, from ${looked.time(keptFrom).slice(0, 16)} on; dashed below: older.`;
   const older = all.length - shown.length;
   return {
     title: `Recording ${recording.name}`,
@@ -89,13 +101,14 @@ function drawn(plan: Plan, looked: Looked, { now }: NonNullable<Measured['record
       },
       ...(shown.length === 0 ? [] : hourMarks()),
       ...shown.flatMap((day, index) =>
-        dayMarks(day, { from: course.from, to: course.to }, missing, TOP + index * (ROW.height + ROW.gap)),
+        dayMarks(day, { held, missing, overlaps, keptFrom }, TOP + index * (ROW.height + ROW.gap)),
       ),
     ],
     tables: [
       wholeTable(plan, looked, said),
-      daysTable(recording.name, all, { from: course.from, to: course.to }, gaps),
-      gapsTable(looked, gaps),
+      daysTable(recording.name, all, { held, missing: gaps, overlaps, keptFrom }),
+      stretchesTable(looked, gaps, 'gap'),
+      stretchesTable(looked, overlaps, 'overlap'),
     ].filter(({ rows }) => rows.length > 0),
   };
 }
@@ -107,6 +120,10 @@ function recordingAt(name: string): Name {
 /** `3 gaps, 1 min 12 s` */
 function missingWords(gaps: number, total: number): string {
   return gaps === 0 ? 'no gap' : `${count(gaps, 'gap')}, ${lengthWords(total)}`;
+}
+
+function overlapWords(overlaps: number, total: number): string {
+  return `△ ${count(overlaps, 'overlap')}, ${lengthWords(total)} twice`;
 }
 
 /** `2 d 3 h`, `1 min 12 s`: the two largest units; below a second in milliseconds. */
@@ -171,12 +188,21 @@ function hourMarks(): Mark[] {
   );
 }
 
-function dayMarks(day: LocalDay, held: Span, missing: readonly Span[], y: number): Mark[] {
+/** What is there of a recording. */
+interface Course {
+  readonly held: Span;
+  readonly missing: readonly Span[];
+  readonly overlaps: readonly Span[];
+  /** What is older is to be deleted by the plan. */
+  readonly keptFrom: number;
+}
+
+function dayMarks(day: LocalDay, { held, missing, overlaps, keptFrom }: Course, y: number): Mark[] {
   const left = MARGIN + LEFT;
   const at = (instant: number): number => left + ((instant - day.from) / HOUR) * OF_HOUR;
   const wide = at(day.to) - left;
   const own = missing.flatMap((gap) => within(gap, day));
-  const total = own.reduce((sum, { from, to }) => sum + to - from, 0);
+  const total = lengthOf(own);
   const [begin, end] = [Math.max(held.from, day.from), Math.min(held.to, day.to)];
   const recorded: Mark[] =
     end > begin
@@ -193,9 +219,22 @@ function dayMarks(day: LocalDay, held: Span, missing: readonly Span[], y: number
       : [];
   const isShort = begin > day.from || end < day.to;
   const outside: Mark[] = isShort ? [{ mark: 'box', x: left, y, width: wide, height: ROW.height, look: 'idle' }] : [];
-  const text = [own.length === 0 ? '' : `▲ ${missingWords(own.length, total)}`, day.change].filter(
-    (part) => part !== '',
-  );
+  const twice = overlaps.flatMap((overlap) => within(overlap, day));
+  const beside = (from: number, to: number, at: number, look: Look): Mark => ({
+    mark: 'line',
+    points: [
+      { x: left + from, y: at },
+      { x: left + to, y: at },
+    ],
+    look,
+  });
+  const old = at(Math.min(end, keptFrom)) - at(begin);
+  const text = [
+    own.length === 0 ? '' : `▲ ${missingWords(own.length, total)}`,
+    twice.length === 0 ? '' : overlapWords(twice.length, lengthOf(twice)),
+    ageWords({ from: begin, to: end }, keptFrom),
+    day.change,
+  ].filter((part) => part !== '');
   return [
     words(day.date, left - 8, y + 13, { anchor: 'end', size: SMALL }),
     ...outside,
@@ -208,12 +247,24 @@ function dayMarks(day: LocalDay, held: Span, missing: readonly Span[], y: number
       height: ROW.height,
       look: 'bad',
     })),
+    ...columnsOf(twice, day).map(({ x, width }) => beside(x, x + width, y - BESIDE, 'warn')),
+    ...(old > 0 ? [beside(at(begin) - left, at(begin) - left + old, y + ROW.height + BESIDE, 'idle')] : []),
     words(text.join(' · '), left + wide + 12, y + 13, {
       size: SMALL,
       most: SAID - (wide - 24 * OF_HOUR),
       look: own.length === 0 ? 'quiet' : 'bad',
     }),
   ].filter((mark) => mark.mark !== 'words' || mark.text !== '');
+}
+
+/** Of what is there of a day. */
+function ageWords({ from, to }: Span, keptFrom: number): string {
+  if (to <= from || keptFrom <= from) return '';
+  return keptFrom >= to ? 'older than it is kept' : 'partly older than it is kept';
+}
+
+function lengthOf(spans: readonly Span[]): number {
+  return spans.reduce((sum, { from, to }) => sum + to - from, 0);
 }
 
 function within({ from, to }: Span, day: Span): Span[] {
@@ -257,14 +308,21 @@ function wholeTable(plan: Plan, { recording, course, rows, expected }: Looked, s
   };
 }
 
-function daysTable(name: string, all: readonly LocalDay[], held: Span, gaps: readonly Span[]): Table {
+function daysTable(name: string, all: readonly LocalDay[], { held, missing: gaps, overlaps, keptFrom }: Course): Table {
   return {
     title: 'By day',
     head: ['Day', 'Hours', 'Recorded', 'Gaps', 'Missing', 'Remark'],
     rows: all.map((day): Row => {
       const own = gaps.flatMap((gap) => within(gap, day));
-      const missing = own.reduce((sum, { from, to }) => sum + to - from, 0);
-      const recorded = Math.min(held.to, day.to) - Math.max(held.from, day.from) - missing;
+      const missing = lengthOf(own);
+      const there = { from: Math.max(held.from, day.from), to: Math.min(held.to, day.to) };
+      const recorded = there.to - there.from - missing;
+      const twice = overlaps.flatMap((overlap) => within(overlap, day));
+      const remark = [
+        twice.length === 0 ? '' : overlapWords(twice.length, lengthOf(twice)),
+        ageWords(there, keptFrom),
+        day.change,
+      ];
       return {
         about: [recordingAt(name)],
         cells: [
@@ -273,7 +331,7 @@ function daysTable(name: string, all: readonly LocalDay[], held: Span, gaps: rea
           { figure: recorded > 0 ? lengthWords(recorded) : 'nothing' },
           { figure: String(own.length) },
           { figure: own.length === 0 ? '' : lengthWords(missing) },
-          day.change,
+          remark.filter((part) => part !== '').join(' · '),
         ],
       };
     }),
@@ -281,11 +339,13 @@ function daysTable(name: string, all: readonly LocalDay[], held: Span, gaps: rea
 }
 
 /** The longest come first where there are many. */
-function gapsTable({ recording, time, course }: Looked, gaps: readonly Span[]): Table {
+function stretchesTable({ recording, time, course }: Looked, all: readonly Span[], what: 'gap' | 'overlap'): Table {
   const most =
-    gaps.length <= MOST_GAPS ? gaps : [...gaps].sort((a, b) => b.to - b.from - (a.to - a.from)).slice(0, MOST_GAPS);
+    all.length <= MOST_LISTED ? all : [...all].sort((a, b) => b.to - b.from - (a.to - a.from)).slice(0, MOST_LISTED);
+  const total = what === 'gap' ? course.gaps.count : course.overlaps.count;
+  const title = what === 'gap' ? 'Gaps' : 'Overlaps';
   return {
-    title: most.length === gaps.length ? 'Gaps' : `The longest of ${course.gaps.count} gaps`,
+    title: most.length === all.length ? title : `The longest of ${total} ${title.toLowerCase()}`,
     head: ['From', 'To', 'Length'],
     rows: most.map(({ from, to }) => ({
       about: [recordingAt(recording.name)],

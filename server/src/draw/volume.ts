@@ -14,6 +14,8 @@ const PLOT = { width: 640, height: 300 };
 /** For the names of recordings, beside their bands. */
 const NAMES = 170;
 const SMALL = 11;
+/** Of a band that has room for its name, px. */
+const NAMED = 14;
 /** Days beyond which nothing is drawn. */
 const MOST_DAYS = 366;
 /** Of measured days. */
@@ -23,7 +25,11 @@ export const volumeFill: Kind = {
   kind: 'volume',
   title: 'Fill of a volume',
   summary: 'how it fills over the days to come, its limit, when deletion begins; with --folder what is there over it',
-  measured: { from: 'folder', needed: false },
+  measured: {
+    from: 'recordings',
+    needed: false,
+    has: ({ recordings }, subject) => recordings?.looked.some(({ recording }) => recording.volume === subject) === true,
+  },
   subjects: ({ site }) => site.volumes.map(({ name }) => name),
   draw(plan, subject, { measured }) {
     const volume = plan.site.volumeByName.get(subject);
@@ -89,7 +95,7 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
   return {
     title: `Fill of ${volume.name}`,
     description:
-      `${volume.name}: ${answer}. The sum of its recordings from an empty disk on, each until it is deleted as its keep says. ` +
+      `${volume.name}: ${answer}.${limitWords(plan, figures)} The sum of its recordings from an empty disk on, each until it is deleted as its keep says. ` +
       (measured === undefined ? '' : 'Dots: what is on the disk of the newest so many days.'),
     width,
     height: top + PLOT.height + BELOW + MARGIN,
@@ -123,22 +129,53 @@ function recordingAt(name: string): Name {
   return { names: 'recordings', name };
 }
 
-/** One line above the other, the last one the whole; each with its name where its band has room. */
-function bands({ recordings }: VolumeFigures, axes: Axes, kept: readonly number[], last: number): Mark[] {
+/** What fills a volume together: a recording, or those that are too small to be told apart. */
+interface Band {
+  readonly of: readonly RecordingFigures[];
+  readonly at: Name;
+  readonly role: string;
+  readonly name: string;
+}
+
+/** One line above the other, the last one the whole. */
+function bands(figures: VolumeFigures, axes: Axes, kept: readonly number[], last: number): Mark[] {
   const corners = [...new Set([0, ...kept.filter((day) => day < last), last])];
   const below = new Map(corners.map((day) => [day, 0]));
-  return recordings.flatMap((figures, index): Mark[] => {
+  const all = bandsOf(figures, axes, last);
+  return all.map(({ of, at, role, name }, index): Mark => {
     const start = pointIn(axes, last, below.get(last) ?? 0).y;
-    for (const day of corners) below.set(day, (below.get(day) ?? 0) + fillOf(figures, day));
+    const fill = (day: number): number => of.reduce((sum, one) => sum + fillOf(one, day), 0);
+    for (const day of corners) below.set(day, (below.get(day) ?? 0) + fill(day));
     const points = corners.map((day) => pointIn(axes, day, below.get(day) ?? 0));
     const end = points.at(-1) ?? pointIn(axes, last, 0);
-    const line: Line = { mark: 'line', points, look: index === recordings.length - 1 ? 'main' : 'quiet' };
-    const { name } = figures.recording;
-    const label = `${name}: ${bytes(figures.bytesPerDay)} a day, ${bytes(fillOf(figures, last))} on day ${last}`;
+    const line: Line = { mark: 'line', points, look: index === all.length - 1 ? 'main' : 'quiet' };
+    const perDay = of.reduce((sum, { bytesPerDay }) => sum + bytesPerDay, 0);
+    const label = `${name}: ${bytes(perDay)} a day, ${bytes(fill(last))} on day ${last}`;
     const text: Mark[] =
-      start - end.y < 14 ? [] : [words(name, end.x + 8, (start + end.y) / 2 + 4, { size: SMALL, most: NAMES })];
-    return [{ mark: 'thing', at: recordingAt(name), role: 'recording', label, marks: [line, ...text] }];
+      start - end.y < NAMED ? [] : [words(name, end.x + 8, (start + end.y) / 2 + 4, { size: SMALL, most: NAMES })];
+    return { mark: 'thing', at, role, label, marks: [line, ...text] };
   });
+}
+
+/** Those with room for a name each, and the others together above them. */
+function bandsOf({ volume, recordings }: VolumeFigures, axes: Axes, last: number): Band[] {
+  const isNamed = (one: RecordingFigures): boolean =>
+    pointIn(axes, last, 0).y - pointIn(axes, last, fillOf(one, last)).y >= NAMED;
+  const own = (one: RecordingFigures): Band => {
+    const { name } = one.recording;
+    return { of: [one], at: recordingAt(name), role: 'recording', name };
+  };
+  const others = recordings.filter((one) => !isNamed(one));
+  const named = recordings.filter(isNamed).map(own);
+  if (others.length < 2) return [...named, ...others.map(own)];
+  const name = named.length === 0 ? count(others.length, 'recording') : `${others.length} others`;
+  return [...named, { of: others, at: volumeAt(volume.name), role: 'recordings', name }];
+}
+
+function limitWords({ site }: Plan, { usableBytes }: VolumeFigures): string {
+  const { limit } = site.policies.volumeFill;
+  if (usableBytes === undefined || usableBytes === 0) return '';
+  return ` Usable ${bytes(usableBytes)}, limit ${threshold(limit)}: ${bytes((usableBytes * limit) / 10_000)}.`;
 }
 
 /** What may be used, and what the site's policy lets be used of it. */

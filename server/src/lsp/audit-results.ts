@@ -3,6 +3,8 @@
 import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
 import { Unreadable } from '../audit/unreadable.ts';
 import { clockOf } from '../footage/clock.ts';
+import type { Measured } from '../audit/measured.ts';
+import { lastResult } from '../memo.ts';
 import type { Plan } from '../plan.ts';
 import type { Waiting } from '../machine/input.ts';
 import type { Checked } from '../lint/check.ts';
@@ -20,6 +22,8 @@ const RESTS = 5;
 
 interface Result {
   readonly audit: Audit;
+  /** Kept for the plan that it was asked of last. */
+  readonly measured: Audit['measured'];
   /** What was read, and when. */
   readonly from: string;
   readonly at: number;
@@ -50,13 +54,20 @@ export class AuditResults {
    * @throws Unreadable where it cannot be told what of the site it is
    */
   take(folder: string, kind: AuditKind, audit: Audit, from: string, plan: Plan): readonly string[] {
-    const result: Result = { audit, from, at: Date.now(), plan, found: [], took: 0, timer: undefined };
+    const measured = audit.measured === undefined ? undefined : lastResult(audit.measured);
+    const result: Result = { audit, measured, from, at: Date.now(), plan, found: [], took: 0, timer: undefined };
     const summary = hold(result, plan);
     const own = this.byFolder.get(folder) ?? new Map<AuditKind, Result>();
     this.byFolder.set(folder, own);
     clearTimeout(own.get(kind)?.timer);
     own.set(kind, result);
     return summary;
+  }
+
+  /** What was read for a kind of audit, as the pictures of a plan show it; `undefined` where nothing is held. */
+  measured(folder: string, kind: AuditKind, plan: Plan): Measured | undefined {
+    const result = this.byFolder.get(folder)?.get(kind);
+    return result?.measured?.(plan);
   }
 
   clear(folder: string): void {

@@ -2,6 +2,7 @@
 
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location, Position } from 'vscode-languageserver-protocol';
+import type { AuditKind } from '../audit/audited.ts';
 
 /** The pages that there are. */
 export type PageKind = 'report' | 'drawing' | 'comparison';
@@ -33,6 +34,8 @@ export interface DrawingOffer {
   /** Of which it can show one, with the rest standing back. */
   readonly vlans: readonly string[];
   readonly streams: readonly string[];
+  /** The audit whose readings it shows, whether it needs them, and of which subjects there are some. */
+  readonly measured?: { readonly by: AuditKind; readonly needed: boolean; readonly read: readonly string[] };
 }
 
 /** All that can be drawn of a site. */

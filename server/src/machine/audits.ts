@@ -1,11 +1,13 @@
 /** Each kind of audit of a file or folder that a person chose: read once, and nothing else is. */
 
 import { auditAnnouncements } from '../audit/announcements/audit.ts';
-import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
+import type { Audit, AuditKind, Audited, Saying } from '../audit/audited.ts';
 import { auditCounters } from '../audit/counters/audit.ts';
 import { USUAL } from '../audit/counters/compare.ts';
+import type { Measured } from '../audit/measured.ts';
 import { USUAL_TOLERANCE, auditProbe } from '../audit/probe/audit.ts';
 import { auditRecordings } from '../audit/recordings/audit.ts';
+import { lookedAt } from '../audit/recordings/looked.ts';
 import { afterEdit } from '../audit/recordings/survey.ts';
 import { Unreadable, Untold } from '../audit/unreadable.ts';
 import type { Plan } from '../plan.ts';
@@ -29,15 +31,20 @@ export const audits: Readonly<Record<AuditKind, Begin>> = {
     const { name } = volumeOf(plan.site, of);
     const read = await readChosen(plan.site, volumeOf(plan.site, name), path, waiting);
     const now = isCopy ? newestOf([read]) : Date.now();
-    return (plan) => {
+    const audit = (plan: Plan): Audited => {
       const survey = afterEdit(read.survey, plan.site);
       return auditRecordings(plan, [{ ...read, volume: volumeOf(plan.site, name), survey }], { now });
     };
+    const measured = ({ site }: Plan): Measured => ({
+      recordings: { looked: lookedAt(afterEdit(read.survey, site), now), now },
+    });
+    return Object.assign(audit, { measured });
   },
 
   async counters(path, _plan, { of }, waiting) {
     const readings = await countersIn(path, waiting);
-    return (plan) => auditCounters(plan, readings, of, USUAL);
+    const measured = (): Measured => ({ counters: { readings, device: of } });
+    return Object.assign((plan: Plan) => auditCounters(plan, readings, of, USUAL), { measured });
   },
 
   async announcements(path, _plan, _saying, waiting) {

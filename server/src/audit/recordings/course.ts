@@ -54,13 +54,13 @@ const CLOCK_SET = 946_684_800_000;
 const FEW = 5;
 const MOST_DOUBTFUL = 10_000;
 
-/** @param each is told each gap, in order */
+/** @param each is told each gap and each overlap, in order */
 export function courseOf(
   { rows, expected, rounding = 0 }: Surveyed,
   zone: string | undefined,
   now: number,
   lengths: Lengths,
-  each: (gap: Stretch) => void = () => undefined,
+  each?: { readonly gap: (gap: Stretch) => void; readonly overlap: (overlap: Stretch) => void },
 ): Course {
   const [first, end] = [rows.before(CLOCK_SET), rows.before(now + SLACK)];
   const after = (index: number): number => rows.start(index + 1) - rows.start(index);
@@ -77,7 +77,7 @@ export function courseOf(
   const last = rows.start(end - 1) + (fold === undefined ? 0 : fold.to - fold.change);
   const reach = (held?.most ?? 0) + rounding + SLACK;
   const scan = new CourseBuilder(rows, held, rounding, zone, lengths);
-  scan.gaps.each = each;
+  if (each !== undefined) [scan.gaps.each, scan.overlaps.each] = [each.gap, each.overlap];
   for (let index = first; index < end; index++) scan.take(index);
   scan.finish();
   const stretches = (from: number, to: number): Stretches => {

@@ -18,16 +18,22 @@ export interface Looked extends Surveyed {
 
 const NO_LENGTHS: Lengths = new Map();
 
-/** Of a recording's gaps, so many are kept one by one. */
-const MOST_GAPS = 100_000;
+/** Of a recording's gaps and overlaps, so many are kept one by one. */
+const MOST = 100_000;
 
-/** The gaps of a recording in order: the same that its course counts. */
-export function gapsOf(surveyed: Surveyed, zone: string | undefined, now: number): Stretch[] {
+/** The gaps and overlaps of a recording in order: the same that its course counts. */
+export function stretchesOf(
+  surveyed: Surveyed,
+  zone: string | undefined,
+  now: number,
+): { readonly gaps: readonly Stretch[]; readonly overlaps: readonly Stretch[] } {
   const gaps: Stretch[] = [];
-  courseOf(surveyed, zone, now, NO_LENGTHS, (gap) => {
-    if (gaps.length < MOST_GAPS) gaps.push(gap);
-  });
-  return gaps;
+  const overlaps: Stretch[] = [];
+  const into = (all: Stretch[]) => (stretch: Stretch) => {
+    if (all.length < MOST) all.push(stretch);
+  };
+  courseOf(surveyed, zone, now, NO_LENGTHS, { gap: into(gaps), overlap: into(overlaps) });
+  return { gaps, overlaps };
 }
 
 /** @param lengths by recording, where files were looked into */

@@ -25,11 +25,11 @@ export async function measuredFor(
   subject: string,
   given: Given,
 ): Promise<Measured | undefined> {
-  if (given.folder !== undefined && measured?.from !== 'folder')
+  if (given.folder !== undefined && measured?.from !== 'recordings')
     throw new CannotDo(`draw ${kind} shows nothing of a folder: leave --folder out.`);
   if (given.counters !== undefined && measured?.from !== 'counters')
     throw new CannotDo(`draw ${kind} shows no counters: leave --counters out.`);
-  if (measured?.from === 'folder' && (measured.needed || given.folder !== undefined))
+  if (measured?.from === 'recordings' && (measured.needed || given.folder !== undefined))
     return { recordings: folder(plan, subject, given) };
   if (measured?.from !== 'counters' || given.counters === undefined) return undefined;
   return { counters: { readings: await counters(given.counters), device: given.device } };

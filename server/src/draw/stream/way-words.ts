@@ -72,11 +72,13 @@ export function hopWords(
   const { untagged, tagged } = network.rates(stream);
   const isTagged = carries(link, domain) === 'tagged';
   const each = sumWords((isTagged ? tagged : untagged).line[rate], isRateKnown(site, stream));
-  const isChosen = !network.copies(link, out).some((one) => one.stream === stream);
+  const own = network.copies(link, out).find((one) => one.stream === stream);
+  const chosen = copies - (own === undefined ? 0 : own.untagged + own.tagged);
+  const some = chosen > 0 && chosen < copies ? `${chosen} of ${copies} ` : '';
   return {
     over: copies === 1 ? each : `${copies} × ${each}`,
-    under: `${out.name} · ${domain.vlan === undefined ? 'no VLAN' : domain.name}${isChosen ? ', if shown' : ''}`,
-    vlan: `${domain.name}${isTagged ? ', tagged' : ''}${isChosen ? ', while it is shown' : ''}`,
+    under: `${out.name} · ${domain.vlan === undefined ? 'no VLAN' : domain.name}${chosen > 0 ? `, ${some}if shown` : ''}`,
+    vlan: `${domain.name}${isTagged ? ', tagged' : ''}${chosen > 0 ? `, ${some}while it is shown` : ''}`,
   };
 }
 

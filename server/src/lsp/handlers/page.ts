@@ -1,6 +1,8 @@
 /** Pages of a site, shown beside its text. */
 
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
+import type { AuditKind } from '../../audit/audited.ts';
+import type { Measured } from '../../audit/measured.ts';
 import { check } from '../../check.ts';
 import type { Checked } from '../../lint/check.ts';
 import { perObject } from '../../memo.ts';
@@ -31,6 +33,7 @@ type Asked = Omit<PageWanted, 'page'> & {
   readonly verdict: () => Verdict;
   readonly checked: Checked;
   readonly lastCommit: LastCommit | undefined;
+  readonly measured: (kind: AuditKind) => Measured | undefined;
 };
 
 /** Each is loaded only when somebody asks for it. */
@@ -44,20 +47,26 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
     const html = reportHtml(plan, verdict(), asButton, networkInReport(plan, asButton));
     return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
   },
-  drawing: async (plan, { drawing: wanted }) => {
-    const [{ OF_PLAN }, { canDraw }, { drawingPage }, { asButton }] = await Promise.all([
+  drawing: async (plan, { drawing: wanted, measured: measuredBy }) => {
+    const [{ KINDS }, { canDraw }, { drawingPage, notReadPage }, { asButton }] = await Promise.all([
       import('../../draw/kinds.ts'),
       import('../../draw/drawing.ts'),
       import('../../draw/page.ts'),
       import('../../report/page/cells.ts'),
     ]);
-    const kind = OF_PLAN.find((one) => one.kind === wanted?.kind);
+    const kind = KINDS.find((one) => one.kind === wanted?.kind);
     if (kind === undefined || wanted === undefined) throw noSuchPage();
     const { subject, rate = 'peak', vlan, stream } = wanted;
     if (!RATES.includes(rate)) throw noSuchPage();
     if (!canDraw(kind, plan, subject))
       throw new ResponseError(ErrorCodes.InvalidParams, `There is no ${kind.kind} ${subject} to draw.`);
-    const drawing = kind.draw(plan, subject, { rate, vlan, stream });
+    const read = kind.measured === undefined ? undefined : measuredBy(kind.measured.from);
+    const measured = read !== undefined && kind.measured?.has(read, subject) === true ? read : undefined;
+    if (measured === undefined && kind.measured?.needed === true) {
+      const title = `${kind.title}: ${subject}`;
+      return { title, html: notReadPage(title) };
+    }
+    const drawing = kind.draw(plan, subject, { rate, vlan, stream, measured });
     return { title: drawing.title, html: drawingPage(drawing, asButton) };
   },
   comparison: async (plan, { folder, checked, lastCommit }) => {
@@ -94,24 +103,39 @@ export const pageHandler: Handler = {
       const checked = await sites.look(address);
       const verdict = (): Verdict => verdictOf(session, session.shown(address) ?? checked);
       const { lastCommit } = session;
-      const asked = { folder: address, ...(drawing !== undefined && { drawing }), verdict, checked, lastCommit };
+      const measured = (by: AuditKind): Measured | undefined =>
+        session.auditResults.measured(address, by, checked.plan);
+      const asked = {
+        folder: address,
+        ...(drawing !== undefined && { drawing }),
+        verdict,
+        checked,
+        lastCommit,
+        measured,
+      };
       return PAGES[kind](checked.plan, asked);
     });
     connection.onRequest(drawings, async (wanted) => {
       const { folder } = withTexts(wanted, 'folder');
-      const { plan } = await sites.look(addresses.take(folder));
-      const [{ OF_PLAN }, { subjectsOf }] = await Promise.all([
+      const address = addresses.take(folder);
+      const { plan } = await sites.look(address);
+      const [{ KINDS }, { subjectsOf }] = await Promise.all([
         import('../../draw/kinds.ts'),
         import('../../draw/drawing.ts'),
       ]);
-      return OF_PLAN.flatMap((one) => {
-        const { kind, title, summary, isOfSite, narrows } = one;
+      return KINDS.flatMap((one) => {
+        const { kind, title, summary, isOfSite, narrows, measured } = one;
         const all = subjectsOf(one, plan);
-        if (all.length === 0) return [];
+        const canRead = measured?.needed !== true || session.audits !== undefined;
+        if (all.length === 0 || !canRead) return [];
         const names = (of: ReadonlyMap<string, unknown>): string[] => (narrows === true ? [...of.keys()] : []);
         const { vlanByName, streamByName } = plan.site;
         const subjects = isOfSite === true ? [] : all;
-        return [{ kind, title, summary, subjects, vlans: names(vlanByName), streams: names(streamByName) }];
+        const offer = { kind, title, summary, subjects, vlans: names(vlanByName), streams: names(streamByName) };
+        if (measured === undefined) return [offer];
+        const found = session.auditResults.measured(address, measured.from, plan);
+        const read = found === undefined ? [] : all.filter((subject) => measured.has(found, subject));
+        return [{ ...offer, measured: { by: measured.from, needed: measured.needed, read } }];
       });
     });
     connection.onRequest(thingsRequest, async (wanted) => {
