@@ -41,6 +41,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'what-if': ['site', 'plan.ts', 'lint', 'check.ts'],
   'failure': ['site', 'network', 'plan.ts'],
   'headroom': ['site', 'network', 'plan.ts', 'what-if'],
+  'outlook': ['site', 'plan.ts', 'report', 'headroom', 'failure'],
   'features': ['site', 'network', 'plan.ts', 'report', 'lint', 'check.ts', 'headroom', 'supply', 'failure'],
   'machine': ['site', 'plan.ts', 'lint', 'audit', 'recordings', 'footage', 'announce'],
   'lsp': [
@@ -55,6 +56,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
     'check.ts',
     'compare',
     'features',
+    'outlook',
     'machine',
   ],
   'cli': [
@@ -70,6 +72,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
     'check.ts',
     'compare',
     'headroom',
+    'outlook',
     'machine',
     'failure',
   ],

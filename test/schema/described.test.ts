@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { VOCABULARY } from '../../server/generate/schema-validators.ts';
 import footageSchema from '../../schemas/footage.schema.json' with { type: 'json' };
+import questionsSchema from '../../schemas/questions.schema.json' with { type: 'json' };
 import reportSchema from '../../schemas/report.schema.json' with { type: 'json' };
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
 
@@ -37,12 +38,15 @@ for (const [file, schema] of [
   ['site.schema.json', siteSchema],
   ['report.schema.json', reportSchema],
   ['footage.schema.json', footageSchema],
+  ['questions.schema.json', questionsSchema],
 ] as const) {
   describe(`schemas/${file}`, () => {
     // Source: the meta-schema of JSON Schema 2020-12 as it comes with ajv, and ajv's strict mode.
     const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true, strictRequired: false });
     ajv.addVocabulary(VOCABULARY);
     ajv.addSchema(schema);
+    // What the others refer to.
+    if (schema !== reportSchema) ajv.addSchema(reportSchema);
 
     it('is a JSON Schema 2020-12 in which nothing is unknown or ambiguous', () => {
       assert.ok(ajv.validateSchema(schema), ajv.errorsText());

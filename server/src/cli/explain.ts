@@ -5,6 +5,7 @@ import { distance } from 'fastest-levenshtein';
 import { ruleById } from '../check.ts';
 import { planOf } from '../plan.ts';
 import { FIGURE_PATHS, explain } from '../report/explain.ts';
+import { OUTLOOK_PATHS, explainOutlook } from '../outlook/explain.ts';
 import { explanationText } from '../report/explain/explanation.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { rulePagesFolder } from '../machine/rule-pages.ts';
@@ -24,7 +25,7 @@ export function explainCommand(): Command {
       'after',
       `
 Figures:
-${FIGURE_PATHS.map((path) => `  ${path}`).join('\n')}
+${[...FIGURE_PATHS, ...OUTLOOK_PATHS].map((path) => `  ${path}`).join('\n')}
 
 Examples:
   plumbline explain
@@ -48,7 +49,8 @@ function explained(names: readonly string[], site: string): string {
       `There is no rule ${first}. The nearest name is ${nearest(first)}; \`plumbline explain\` lists all.`,
     );
   }
-  const found = explain(planOf(readSite(site).folder.site()), names);
+  const plan = planOf(readSite(site).folder.site());
+  const found = explainOutlook(plan, names) ?? explain(plan, names);
   if ('problem' in found) throw new CannotDo(found.problem);
   return `${found.explanations.map((explanation) => explanationText(explanation).trimEnd()).join('\n\n')}\n`;
 }

@@ -1,11 +1,13 @@
 import { Command, Option } from 'commander';
 import { closest } from 'fastest-levenshtein';
-import { type Element, elementNamed, elementNames } from '../failure/element.ts';
+import { elementNamed, elementNames } from '../failure/element.ts';
 import { type Failure, failureOf } from '../failure/failure.ts';
-import { type Ranked, rankingOf } from '../failure/ranking.ts';
+import { type Ranked, allOf, equalsIn, rankingOf } from '../failure/ranking.ts';
+import { reasonsWords, remedyWords } from '../failure/reasons.ts';
 import { failureWords, groupWords, lossWords, picturesWords } from '../failure/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
-import { planOf } from '../plan.ts';
+import { failureReport, rankedReport } from '../outlook/figures.ts';
+import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
 import { visible } from '../text/visible.ts';
 import { bitRate, few, list, percent } from '../text/words.ts';
@@ -38,64 +40,25 @@ Examples:
       const isJson = options.format === 'json';
       if (options.all === true) {
         const ranking = rankingOf(plan);
-        print(isJson ? `${visibleJson(ranking.map(rankedJson))}\n` : rankingText(ranking));
+        print(isJson ? `${visibleJson(ranking.map(rankedReport))}\n` : rankingText(plan, ranking));
         return;
       }
       if (name === undefined) throw new CannotDo('Say what fails, or --all.');
       const element = elementNamed(plan, name);
-      if (element === undefined)
-        throw new CannotDo(`Nothing here is called ${name}. The nearest is ${closest(name, [...elementNames(plan)])}.`);
+      if (element === undefined) {
+        const names = elementNames(plan);
+        const nearest =
+          names.length === 0 ? 'The site has nothing that could fail.' : `The nearest is ${closest(name, [...names])}.`;
+        throw new CannotDo(`Nothing here is called ${name}. ${nearest}`);
+      }
       const failure = failureOf(plan, element);
-      print(isJson ? `${visibleJson(failureJson(failure))}\n` : failureText(failure));
+      print(isJson ? `${visibleJson(failureReport(failure))}\n` : failureText(plan, failure));
     });
 }
 
-function elementJson({ kind, name }: Element): object {
-  return { kind, name };
-}
-
-function rankedJson({ element, recordings, cameras, pictures, losesFootage }: Ranked): object {
-  return {
-    element: elementJson(element),
-    recordings: recordings.length,
-    cameras: cameras.length,
-    pictures: pictures.length,
-    losesFootage,
-  };
-}
-
-function failureJson(failure: Failure): object {
-  const { element, pictures, recordings, cameras, devices, footage, gateways, takeovers, recovery } = failure;
-  return {
-    element: elementJson(element),
-    pictures: pictures.map(({ stream, receiver, after }) => ({ stream: stream.name, receiver, after })),
-    recordings: recordings.map(({ name }) => name),
-    cameras: cameras.map(({ name }) => name),
-    dark: devices.map(({ name }) => name),
-    footage: footage.map(({ volume, fate, bytes, rebuild }) => ({
-      volume: volume.name,
-      fate,
-      bytes,
-      rebuild: rebuild === undefined ? null : Math.round(rebuild),
-    })),
-    gateways: gateways.map(({ vlan, gateway, hosts }) => ({
-      vlan: vlan.name,
-      gateway: gateway.name,
-      hosts: hosts.map(({ name }) => name),
-    })),
-    withoutQuerier: failure.withoutQuerier,
-    takesOver: takeovers.map(({ at, before, after, capacity, fits }) => ({
-      at,
-      before,
-      after,
-      capacity: capacity ?? null,
-      fits: fits ?? null,
-    })),
-    backAfter: recovery === undefined ? null : { frames: recovery.frames, groups: recovery.frames + recovery.groups },
-  };
-}
-
-function failureText(failure: Failure): string {
+function failureText(plan: Plan, failure: Failure): string {
+  const why = reasonsWords(plan, failure);
+  const remedy = remedyWords(plan, failure);
   const { pictures, recordings, cameras, devices, gateways, takeovers, recovery } = failure;
   const names = (all: readonly { readonly name: string }[]): string => list(all.map(({ name }) => name));
   const later = pictures.filter(({ after }) => after > 0);
@@ -114,6 +77,7 @@ function failureText(failure: Failure): string {
         vlan.pool === undefined ? '' : `, and no new address if ${gateway.name} hands them out`
       }`,
     ]),
+    ['why', why],
     [
       'querier',
       failure.withoutQuerier.length === 0 ? '' : `nobody asks for memberships in ${list(failure.withoutQuerier)}`,
@@ -139,6 +103,7 @@ function failureText(failure: Failure): string {
           'Links that carry more, at peak:',
           ...columns(cells(over), ['left', 'right', 'left', 'right']).map((line) => `  ${line}`),
         ]),
+    ...(remedy === '' ? [] : ['', remedy]),
     ...remarks(failure).flatMap((remark) => ['', remark]),
     '',
   ].join('\n');
@@ -167,16 +132,16 @@ function cells(rows: readonly (readonly string[])[]): string[][] {
   return rows.map((row) => row.map((cell) => visible(cell, 2000)));
 }
 
-function rankingText(ranking: readonly Ranked[]): string {
-  if (ranking.length === 0) return 'Nothing is lost, whatever fails alone.\n';
-  const groups = new Map<string, Ranked[]>();
-  for (const ranked of ranking) {
-    const { element, recordings, cameras, pictures, losesFootage } = ranked;
-    const key = [element.kind, recordings.length, cameras.length, pictures.length, losesFootage].join();
-    groups.set(key, [...(groups.get(key) ?? []), ranked]);
+function rankingText(plan: Plan, ranking: readonly Ranked[]): string {
+  if (ranking.length === 0) {
+    const { recordings, pictures } = allOf(plan);
+    const isIdle = recordings + pictures === 0;
+    return isIdle
+      ? 'Nothing is shown or recorded here, so nothing is lost.\n'
+      : 'Nothing is lost, whatever fails alone.\n';
   }
-  const rows = [...groups.values()].map((group) => {
-    const [{ recordings, cameras, pictures, losesFootage }] = group as [Ranked, ...Ranked[]];
+  const rows = equalsIn(ranking).map((group) => {
+    const [{ recordings, cameras, pictures, losesFootage }] = group;
     return [
       String(recordings.length),
       String(cameras.length),

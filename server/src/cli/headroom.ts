@@ -3,6 +3,7 @@ import { closest } from 'fastest-levenshtein';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
 import { headroomWords, nextWords } from '../headroom/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { headroomReport } from '../outlook/figures.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
 import type { Device } from '../site/model.ts';
@@ -45,11 +46,11 @@ Examples:
       const switches = devices.filter(takesCameras);
       if (switchName !== undefined) {
         const found = headroomOf(plan, camera, named('switch', switchName, switches));
-        print(options.format === 'json' ? `${visibleJson(asJson(found))}\n` : whole(found));
+        print(options.format === 'json' ? `${visibleJson(headroomReport(found))}\n` : whole(found));
         return;
       }
       const rows = switches.map((at) => headroomOf(plan, camera, at));
-      print(options.format === 'json' ? `${visibleJson(rows.map(asJson))}\n` : inRows(plan, rows));
+      print(options.format === 'json' ? `${visibleJson(rows.map(headroomReport))}\n` : inRows(plan, rows));
     });
 }
 
@@ -68,15 +69,6 @@ function named(what: string, name: string, all: readonly Device[]): Device {
       all.map((device) => device.name),
     )}.`,
   );
-}
-
-function asJson({ camera, at, more, limits }: Headroom): object {
-  return {
-    camera: camera.name,
-    switch: at.name,
-    more,
-    limits: limits.map((one) => ({ limit: one.limit, at: one.at, more: one.more ?? null })),
-  };
 }
 
 function whole(headroom: Headroom): string {

@@ -2,6 +2,10 @@ import { basename } from 'node:path';
 import { Command, Option } from 'commander';
 import { check } from '../check.ts';
 import { networkInReport } from '../draw/in-report.ts';
+import { outlookReport } from '../outlook/figures.ts';
+import { outlookOf } from '../outlook/outlook.ts';
+import { outlookHtml } from '../outlook/page.ts';
+import { outlookSections } from '../outlook/text.ts';
 import { reportHtml } from '../report/html.ts';
 import { asText } from '../report/page/cells.ts';
 import type { Plan } from '../plan.ts';
@@ -15,15 +19,16 @@ import { placed } from './placed.ts';
 import { readSite } from './sites.ts';
 
 const FORMATS: Readonly<Record<string, (plan: Plan, verdict: Verdict) => string>> = {
-  text: reportText,
-  json: (plan) => `${visibleJson(reportOf(plan))}\n`,
-  html: (plan, verdict) => reportHtml(plan, verdict, asText, networkInReport(plan, asText)),
+  text: (plan, verdict) => reportText(plan, verdict, outlookSections(outlookOf(plan))),
+  json: (plan) => `${visibleJson({ ...reportOf(plan), ...outlookReport(outlookOf(plan)) })}\n`,
+  html: (plan, verdict) =>
+    reportHtml(plan, verdict, asText, networkInReport(plan, asText), outlookHtml(outlookOf(plan), asText)),
 };
 
 export function reportCommand(): Command {
   return new Command('report')
     .description(
-      'Print what was computed: the load of each link, the receivers of each stream, the days of each volume, and power.',
+      'Print what was computed: the load of each link, the receivers of each stream, the days of each volume, power, room for more cameras, and what must not fail.',
     )
     .argument('[FOLDER]', 'a folder of *.site.yaml files', '.')
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))

@@ -34,6 +34,7 @@ export interface Failure extends Losses {
   readonly element: Element;
   /** As it is then. */
   readonly network: Network;
+  readonly available: Available;
   /** What is out of order with it: what it feeds. */
   readonly devices: readonly Device[];
   readonly footage: readonly Footage[];
@@ -64,6 +65,7 @@ export function failureOf(plan: Works, element: Element): Failure {
   return {
     element,
     network: after,
+    available,
     ...losses,
     devices: [...failed.devices].filter((device) => !element.devices.includes(device)),
     footage,

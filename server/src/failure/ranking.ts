@@ -19,9 +19,22 @@ export interface Ranked extends Losses {
 }
 
 /** Most recordings first, then most cameras, then most pictures; without what loses nothing. */
-export const rankingOf = perObject((plan: Works): readonly Ranked[] =>
-  elementsOf(plan)
-    .map((element) => rankedOf(plan, element))
+export const rankingOf = perObject((plan: Works): readonly Ranked[] => {
+  const steps = rankingSteps(plan);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
+});
+
+/** The ranking, with a stop after each element, where others may be answered. */
+export function* rankingSteps(plan: Works): Generator<undefined, readonly Ranked[], undefined> {
+  const all: Ranked[] = [];
+  for (const element of elementsOf(plan)) {
+    all.push(rankedOf(plan, element));
+    yield;
+  }
+  return all
     .filter(
       ({ pictures, recordings, cameras, losesFootage }) =>
         pictures.length + recordings.length + cameras.length > 0 || losesFootage,
@@ -31,8 +44,24 @@ export const rankingOf = perObject((plan: Works): readonly Ranked[] =>
         b.recordings.length - a.recordings.length ||
         b.cameras.length - a.cameras.length ||
         b.pictures.length - a.pictures.length,
-    ),
-);
+    );
+}
+
+/** Elements of one kind that lose as much as each other. */
+export type Equals = readonly [Ranked, ...Ranked[]];
+
+/** In the order of the ranking. */
+export function equalsIn(ranking: readonly Ranked[]): readonly Equals[] {
+  const groups = new Map<string, [Ranked, ...Ranked[]]>();
+  for (const ranked of ranking) {
+    const { element, recordings, cameras, pictures, losesFootage } = ranked;
+    const key = [element.kind, recordings.length, cameras.length, pictures.length, losesFootage].join();
+    const known = groups.get(key);
+    if (known === undefined) groups.set(key, [ranked]);
+    else known.push(ranked);
+  }
+  return [...groups.values()];
+}
 
 /** The losses alone, without loads. */
 export function rankedOf(plan: Works, element: Element): Ranked {

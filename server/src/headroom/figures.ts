@@ -14,6 +14,8 @@ export interface Figure {
   readonly amount: number;
   /** What it may be at most, in the same unit; `undefined` where that is not known. */
   readonly most: number | undefined;
+  /** Whether the amount is a share of the air. */
+  readonly isAir?: boolean;
   /** What stops further growth, in words. */
   readonly words: string;
 }
@@ -73,7 +75,7 @@ function airs({ site, air }: Plan): Named[] {
   return air.map(({ device, share }): Named => {
     const at = `the air of ${device.name}`;
     const words = `groups take ${threshold(limit)} of ${at}`;
-    return [at, { limit: 'link', at, amount: share.peak, most: limit / 10_000, words }];
+    return [at, { limit: 'link', at, amount: share.peak, most: limit / 10_000, words, isAir: true }];
   });
 }
 

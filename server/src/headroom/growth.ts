@@ -9,10 +9,16 @@ export type FiguresWith = (number: number) => ReadonlyMap<string, Figure>;
 export const MOST_PLANNED = 256;
 
 /** Where growth is held against a site of so many more, if nothing stops it before. */
-const FAR = 32;
+const FAR = 12;
 
 /** A sum of shares of the air is no whole number. */
 const ROUNDING = 1e-9;
+
+/** How many more a figure bears, and what the first of them adds. */
+export interface Bearing {
+  readonly more: number | undefined;
+  readonly each: number;
+}
 
 /** A figure that grows. */
 interface Growing {
@@ -30,7 +36,7 @@ interface Growing {
  * taken for granted: it is held against a site of many more, and where it does not hold, the number is searched for
  * with sites of so many more.
  */
-export function bearable(figuresWith: FiguresWith): Map<Figure, number | undefined> {
+export function bearable(figuresWith: FiguresWith): Map<Figure, Bearing> {
   const byFirst = growing(figuresWith(0), figuresWith(1));
   const far = farOf(byFirst);
   const there = figuresWith(far);
@@ -39,18 +45,16 @@ export function bearable(figuresWith: FiguresWith): Map<Figure, number | undefin
     return Math.abs((there.get(of.name)?.amount ?? NaN) - expected) <= ROUNDING * expected;
   };
   const isSteady = byFirst.every(isStraight);
-  const found = new Map<Figure, number | undefined>();
-  for (const of of isSteady ? byFirst : growing(figuresWith(0), figuresWith(1), figuresWith(2))) {
+  const bears = (of: Growing): number | undefined => {
     const { most, amount } = of.base;
-    if (most === undefined) found.set(of.base, undefined);
-    else if (amount > most) found.set(of.base, 0);
-    else if (isStraight(of)) found.set(of.base, quotient(of, most));
-    else
-      found.set(
-        of.base,
-        greatest((number) => (figuresWith(number).get(of.name)?.amount ?? 0) <= most, MOST_PLANNED),
-      );
-  }
+    if (most === undefined) return undefined;
+    if (amount > most) return 0;
+    if (isStraight(of)) return quotient(of, most);
+    return greatest((number) => (figuresWith(number).get(of.name)?.amount ?? 0) <= most, MOST_PLANNED);
+  };
+  const found = new Map<Figure, Bearing>();
+  for (const of of isSteady ? byFirst : growing(figuresWith(0), figuresWith(1), figuresWith(2)))
+    found.set(of.base, { more: bears(of), each: of.first - of.base.amount });
   return found;
 }
 

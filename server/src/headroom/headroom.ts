@@ -28,6 +28,13 @@ export interface Limit {
   readonly more: number | undefined;
   /** What stops one more. */
   readonly words: string;
+  /** Of a sum: what it is, what the first further camera adds, and what it may be; in the units of its figure. */
+  readonly sum?: Sum;
+}
+
+export interface Sum extends Pick<Figure, 'isAir' | 'most'> {
+  readonly now: number;
+  readonly each: number;
 }
 
 export interface Headroom {
@@ -71,7 +78,13 @@ function compute(plan: Plan, camera: Device, at: Device): Headroom {
   ];
   const limits: Limit[] = [
     ...constructive,
-    ...[...bearable(figuresWith)].map(([{ limit, at: where, words }, more]) => ({ limit, at: where, more, words })),
+    ...[...bearable(figuresWith)].map(([{ limit, at: where, words, amount, most, isAir }, { more, each }]): Limit => ({
+      limit,
+      at: where,
+      more,
+      words,
+      sum: { now: amount, each, most, ...(isAir === true && { isAir }) },
+    })),
     ...decoderLimits(plan, family),
   ];
   const inOrder = limits.sort((a, b) => (a.more ?? Infinity) - (b.more ?? Infinity));

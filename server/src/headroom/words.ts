@@ -18,9 +18,18 @@ export function firstOfEachKind(limits: readonly Limit[]): readonly Limit[] {
 }
 
 /** What stops growth once the first limit is out of the way: `With that solved, 4: then core feeds 130 W at most.` */
-export function nextWords({ more, limits }: Headroom): string {
-  const next = firstOfEachKind(limits).find((limit) => limit.limit !== 'decoders' && (limit.more ?? 0) > more);
-  return next === undefined ? '' : `With that solved, ${next.more}: then ${ended(next.words)}`;
+export function nextWords(headroom: Headroom): string {
+  const words = limitsAfter(headroom);
+  return words === '' ? '' : `With that solved, ${words}`;
+}
+
+/** `4: then core feeds 130 W at most.`; empty where nothing else is known to stop it. */
+export function limitsAfter({ more, limits, stop }: Headroom): string {
+  const stopping = firstOfEachKind(limits).filter((limit) => limit.limit !== 'decoders' && limit.more !== undefined);
+  // Another may bind at the same number.
+  const [next] = stopping.filter((limit) => (limit.more ?? 0) >= more && limit.words !== stop);
+  if (next === undefined) return '';
+  return `${next.more === more ? `still ${more}` : next.more}: then ${ended(next.words)}`;
 }
 
 /** `Each limit alone: volume archive 3, power core 4, ports core 18.` */

@@ -70,6 +70,11 @@ export class OpenSite {
     if (this.checked === undefined) this.checked = this.previous = check(this.texts, this.previous);
     return this.checked;
   }
+
+  /** Whether nothing has changed since. */
+  isAt(checked: Checked): boolean {
+    return this.checked === checked;
+  }
 }
 
 /** What becomes of sites without an open file. */

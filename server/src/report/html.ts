@@ -22,8 +22,15 @@ export interface ReportFigure {
 /**
  * @param naming how names are shown; where there is an editor, so that they lead to their places
  * @param drawn what is drawn, before the tables
+ * @param more further sections as HTML, which come last
  */
-export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText, drawn?: ReportFigure): string {
+export function reportHtml(
+  plan: Plan,
+  verdict: Verdict,
+  naming: Naming = asText,
+  drawn?: ReportFigure,
+  more = '',
+): string {
   const name = html(plan.site.name ?? 'Site without a name');
   const sections = [
     linksSection,
@@ -49,7 +56,7 @@ export function reportHtml(plan: Plan, verdict: Verdict, naming: Naming = asText
 </head>
 <body>
 <h1>${name}</h1>
-${verdictLine(verdict)}${tightSection(plan, naming)}${findingsSection(verdict)}${figureSection(drawn)}${sections.map((section) => section(plan, naming)).join('')}</body>
+${verdictLine(verdict)}${tightSection(plan, naming)}${findingsSection(verdict)}${figureSection(drawn)}${sections.map((section) => section(plan, naming)).join('')}${more}</body>
 </html>
 `;
 }

@@ -1,4 +1,4 @@
-/** What `plumbline report --format json` prints; schemas/report.schema.json describes it. */
+/** What `plumbline report --format json` prints of the plan as it is; schemas/report.schema.json describes it. */
 
 import type { Air } from '../network/airtime.ts';
 import { type DirectionLoad, loadOf } from '../network/loads.ts';

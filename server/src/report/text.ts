@@ -15,8 +15,12 @@ import { powerSections } from './supply/text.ts';
 import { tightest } from './tightest.ts';
 import { type Verdict, verdictWords } from './verdict.ts';
 
-/** What the site does not say is `?`, and never 0. */
-export function reportText(plan: Plan, verdict: Verdict): string {
+/**
+ * What the site does not say is `?`, and never 0.
+ *
+ * @param more further sections, which come last
+ */
+export function reportText(plan: Plan, verdict: Verdict, more: readonly string[] = []): string {
   const report = reportOf(plan);
   const sections = [
     tight(plan),
@@ -31,6 +35,7 @@ export function reportText(plan: Plan, verdict: Verdict): string {
     air(report),
     levels(report),
     occasions(report),
+    ...more,
   ].filter((section) => section !== '');
   const name = visible(plan.site.name ?? 'Site without a name');
   return `${[`${name}: ${verdictWords(verdict)}`, ...sections].join('\n\n')}\n`;

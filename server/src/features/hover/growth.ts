@@ -2,8 +2,9 @@
 
 import { cameraOf, switchOf } from '../../headroom/family.ts';
 import { type Headroom, headroomOf } from '../../headroom/headroom.ts';
+import { heaviestAt, heaviestOn } from '../../headroom/heaviest.ts';
 import { headroomWords, limitsWords, nextWords } from '../../headroom/words.ts';
-import { type Link, oppositePort } from '../../network/link.ts';
+import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Stream, portName } from '../../site/model.ts';
 import { escaped } from '../../text/markdown.ts';
@@ -43,30 +44,4 @@ function shown(headroom: Headroom | undefined, isWhole = false): string[] {
   if (headroom === undefined) return [];
   const words = [headroomWords(headroom), ...(isWhole ? [nextWords(headroom), limitsWords(headroom)] : [])];
   return [escaped(words.filter((text) => text !== '').join(' '))];
-}
-
-function heaviestAt(plan: Plan, at: Device): Device | undefined {
-  const { topology, load } = plan.network;
-  let found: Device | undefined;
-  let most = -1;
-  for (const port of at.ports) {
-    const link = topology.linkAt(port);
-    const other = link === undefined ? undefined : oppositePort(link, port);
-    if (link === undefined || other?.device.kind !== 'camera') continue;
-    const { peak } = load(link, other).line;
-    if (peak > most) [found, most] = [other.device, peak];
-  }
-  return found;
-}
-
-function heaviestOn(plan: Plan, link: Link, out: Port): Device | undefined {
-  let found: Device | undefined;
-  let most = 0;
-  for (const { stream, untagged, tagged } of plan.network.copies(link, out)) {
-    const rates = plan.network.rates(stream);
-    const peak = untagged * rates.untagged.line.peak + tagged * rates.tagged.line.peak;
-    const camera = peak > most ? cameraOf(plan, stream) : undefined;
-    if (camera !== undefined) [found, most] = [camera, peak];
-  }
-  return found;
 }

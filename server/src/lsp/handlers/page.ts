@@ -13,6 +13,7 @@ import type { ReportedFinding, Verdict } from '../../report/verdict.ts';
 import { namedHover } from '../../features/hover/named.ts';
 import { placeOfName } from '../../features/place-of-name.ts';
 import { thingsAt } from '../../features/things-at.ts';
+import { nextTurn } from '../check-scheduler.ts';
 import type { Converter } from '../convert.ts';
 import {
   type DrawingWanted,
@@ -34,17 +35,23 @@ type Asked = Omit<PageWanted, 'page'> & {
   readonly checked: Checked;
   readonly lastCommit: LastCommit | undefined;
   readonly measured: (kind: AuditKind) => Measured | undefined;
+  /** Whether the plan is still that of the site. */
+  readonly isCurrent: () => boolean;
 };
 
 /** Each is loaded only when somebody asks for it. */
 const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Page>>> = {
-  report: async (plan, { verdict }) => {
-    const [{ reportHtml }, { networkInReport }, { asButton }] = await Promise.all([
+  report: async (plan, { verdict, isCurrent }) => {
+    const [{ reportHtml }, { networkInReport }, { asButton }, { outlookSteps }, { outlookHtml }] = await Promise.all([
       import('../../report/html.ts'),
       import('../../draw/in-report.ts'),
       import('../../report/page/cells.ts'),
+      import('../../outlook/outlook.ts'),
+      import('../../outlook/page.ts'),
     ]);
-    const html = reportHtml(plan, verdict(), asButton, networkInReport(plan, asButton));
+    const outlook = await inTurns(outlookSteps(plan), isCurrent);
+    const more = outlook === undefined ? '' : outlookHtml(outlook, asButton);
+    const html = reportHtml(plan, verdict(), asButton, networkInReport(plan, asButton), more);
     return { title: `Report of ${plan.site.name ?? 'a site without a name'}`, html };
   },
   drawing: async (plan, { drawing: wanted, measured: measuredBy }) => {
@@ -83,6 +90,16 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
   },
 };
 
+/** Takes the steps while it matters, and lets others be answered in between; `undefined` where it no longer matters. */
+async function inTurns<T>(steps: Generator<undefined, T>, isCurrent: () => boolean): Promise<T | undefined> {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+    await new Promise<void>((then) => nextTurn(then));
+    if (!isCurrent()) return undefined;
+  }
+}
+
 /** What a commit has stays as it is, so it is checked once. */
 const checkedOnce = perObject((site: SiteFolder) => check(site));
 
@@ -105,6 +122,7 @@ export const pageHandler: Handler = {
       const { lastCommit } = session;
       const measured = (by: AuditKind): Measured | undefined =>
         session.auditResults.measured(address, by, checked.plan);
+      const isCurrent = (): boolean => sites.in(address)?.isAt(checked) !== false;
       const asked = {
         folder: address,
         ...(drawing !== undefined && { drawing }),
@@ -112,6 +130,7 @@ export const pageHandler: Handler = {
         checked,
         lastCommit,
         measured,
+        isCurrent,
       };
       return PAGES[kind](checked.plan, asked);
     });

@@ -15,7 +15,12 @@ export function outageWords(plan: Plan): string {
   if (lives.length === 0) return 'No camera is recorded or seen.';
   const dark = lives.filter(({ lasts }) => lasts === 0);
   const going = lives.filter(({ lasts }) => lasts !== 0);
-  if (going.length === 0) return `When the mains fails, all ${count(lives.length, 'camera')} end at once.`;
+  if (going.length === 0) {
+    const end = `${all(lives.length)} ${lives.length === 1 ? 'ends' : 'end'} at once`;
+    return plan.supply().isSaid
+      ? `When the mains fails, ${end}.`
+      : `The site does not say what feeds its devices. With all at the mains alone, ${end} when it fails.`;
+  }
   const rest = goingWords(going);
   if (dark.length === 0) return `When the mains fails, ${all(lives.length)} go on for ${rest}.`;
   const names = few(dark.map(({ camera }) => camera.name));

@@ -1,0 +1,39 @@
+/** What would be: how many more cameras fit at each switch, and what is lost with what. */
+
+import { elementsOf } from '../failure/element.ts';
+import { type Ranked, rankingSteps } from '../failure/ranking.ts';
+import { heaviestAt } from '../headroom/heaviest.ts';
+import { type Headroom, headroomOf } from '../headroom/headroom.ts';
+import type { Plan } from '../plan.ts';
+
+export interface Outlook {
+  /** Of the camera at each switch that sends most. */
+  readonly headroom: readonly Headroom[];
+  /** The worst first; `undefined` where there is too much to try it all. */
+  readonly failures: readonly Ranked[] | undefined;
+}
+
+/** More switches, and more things that may fail, are asked for one by one. */
+const MOST_SWITCHES = 24;
+const MOST_ELEMENTS = 500;
+
+/** In steps of some tens of milliseconds at most, between which a host answers others. */
+export function* outlookSteps(plan: Plan): Generator<undefined, Outlook, undefined> {
+  const headroom: Headroom[] = [];
+  for (const at of plan.site.devices.filter(({ kind }) => kind === 'switch').slice(0, MOST_SWITCHES)) {
+    const camera = heaviestAt(plan, at);
+    if (camera === undefined) continue;
+    headroom.push(headroomOf(plan, camera, at));
+    yield;
+  }
+  const isSmall = elementsOf(plan).length <= MOST_ELEMENTS;
+  return { headroom, failures: isSmall ? yield* rankingSteps(plan) : undefined };
+}
+
+export function outlookOf(plan: Plan): Outlook {
+  const steps = outlookSteps(plan);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
+}
