@@ -147,6 +147,28 @@ streams:
   shed: {source: shed-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 4 Mb/s}, receivers: [screen]}
 `;
 
+  it('leaves hosts without the right time where nothing joins them with their clock', () => {
+    const house = (clock: string): string => `
+vlans: {video: {id: 20, subnet: 10.0.0.0/24, clock: ${clock}}}
+devices:
+  core: {kind: switch, address: 10.0.0.2, ports: {1-4: {speed: 1 Gb/s, vlan: video}}}
+  router: {kind: router, ports: {lan: {speed: 1 Gb/s, vlan: video, address: 10.0.0.1}}}
+  cam: {kind: camera, address: 10.0.0.11, speed: 100 Mb/s}
+  recorder: {kind: server, address: 10.0.0.5, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: cam}
+  - {from: core/2, to: recorder}
+  - {from: core/3, to: router, label: R-1}
+`;
+    const without = (name: string, clock = 'router'): string[] =>
+      failing(planOf(siteOf(house(clock))), name).clocks.flatMap(({ hosts }) => names(hosts));
+    assert.deepEqual(without('router'), ['cam', 'recorder']);
+    assert.deepEqual(without('R-1'), ['cam', 'recorder']);
+    assert.deepEqual(without('core/1'), ['cam']);
+    assert.deepEqual(without('R-1', 'recorder'), ['router']);
+    assert.deepEqual(without('router', 'nobody'), []);
+  });
+
   it('takes with it what it feeds, and what that feeds', () => {
     const plan = planOf(siteOf(FED));
     for (const name of ['S-1', 'core/1', 'shed/1', 'garden']) {

@@ -118,6 +118,24 @@ describe('headroom', () => {
     );
   });
 
+  it('counts the groups that a switch keeps apart, and the watts of a UPS', () => {
+    // The table has two places left beside the four groups in use.
+    const tabled = house({ capacity: '900 TB', budget: '900 W' }).replace(
+      'igmp-snooping: true',
+      '$&\n    group-table: 6',
+    );
+    const { more, stop } = headroomIn(tabled);
+    assert.deepEqual([more, stop], [2, 'core keeps 6 groups apart']);
+    // Four cameras of 9 W and a switch of 20 W without PoE losses: 56 of 80 W, and 24 W are two more of 9 W.
+    const fed = house({ capacity: '900 TB', budget: '900 W' })
+      .replace('igmp-snooping: true', '$&\n    power: {at-most: 20 W, from: ups-1, poe-efficiency: 100 %}')
+      .replaceAll('poe: {class: 3}', 'poe: {class: 3, power: 9 W}')
+      .replaceAll(', length: 30 m', '')
+      .replace('devices:', 'devices:\n  ups-1: {kind: ups, rated-power: 80 W}');
+    const found = headroomIn(fed);
+    assert.deepEqual([found.more, found.stop], [2, 'ups-1 gives 80 W at most']);
+  });
+
   it('counts links that a group floods', () => {
     // 100 Mb/s camera ports take the groups of all: 90 / 9.50 is nine in all.
     const flooding = house({ capacity: '900 TB', budget: '900 W' }).replace(

@@ -79,7 +79,7 @@ describe('the outlook', () => {
 
   it('is explained line by line', () => {
     assert.match(explained(plan, 'headroom', 'cam'), /^ {2}power core +15\.4 W +15\.4 W +40 W +1$/m);
-    assert.match(explained(plan, 'failures', 'C-01'), /^ {2}gate +recording +no way is left from cam to recorder$/m);
+    assert.match(explained(plan, 'failures', 'C-01'), /^ {2}gate +recording +cam has no power$/m);
     assert.match(explained(plan, 'failures', 'core'), /core fails, 1 recording and 1 camera are lost/);
     assert.match(explained(plan, 'headroom', 'cm'), /no camera cm\. The nearest is cam/);
     assert.match(explained(plan, 'failures', 'nothing'), /Nothing here is called nothing/);

@@ -190,4 +190,27 @@ devices:
     );
     assert.equal(plan.supply().total.most, 1000);
   });
+
+  it('of a camera ends with its clock', () => {
+    const house = (clock: string): string => `
+vlans: {video: {id: 20, subnet: 10.0.0.0/24${clock}}}
+devices:
+  ${UPS}
+  core: {kind: switch, power: {at-most: 18 W, from: ups-1}, ports: {1-2: {vlan: video, poe: at}, 3-4: {vlan: video}}}
+  recorder: {kind: server, address: 10.0.0.5, power: {at-most: 75 W, from: ups-1}}
+  router: {kind: router, ports: {lan: {vlan: video, address: 10.0.0.1}}}
+  cam: {kind: camera, address: 10.0.0.11, poe: {class: 3, power: 9 W}}
+cables: [{from: core/1, to: cam}, {from: core/3, to: recorder}, {from: core/4, to: router}]
+streams: {gate: {source: cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}}
+volumes: {disk: {host: recorder, capacity: 4 TB}}
+recordings: {gate: {stream: gate, volume: disk, segment: 60 s, keep: 9 d, file: "gate/%Y-%m-%d_%H-%M-%S%z.mp4"}}
+`;
+    const lives = (clock: string): [number, string | undefined][] =>
+      planOf(siteOf(house(clock)))
+        .cameraLives()
+        .map(({ lasts, endsAt }) => [Math.sign(lasts ?? NaN), endsAt?.name]);
+    assert.deepEqual(lives(''), [[1, 'recorder']]);
+    assert.deepEqual(lives(', clock: router'), [[0, 'router']]);
+    assert.deepEqual(lives(', clock: recorder'), [[1, 'recorder']]);
+  });
 });

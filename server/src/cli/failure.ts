@@ -77,6 +77,14 @@ function failureText(plan: Plan, failure: Failure): string {
         vlan.pool === undefined ? '' : `, and no new address if ${gateway.name} hands them out`
       }`,
     ]),
+    ...failure.clocks.map(({ vlan, clock, hosts }) => [
+      'clock',
+      `${few(
+        hosts.map(({ name }) => name),
+        3,
+      )} of ${vlan.name} no longer ${hosts.length === 1 ? 'sets its clock' : 'set their clocks'} by ${clock.name}: ` +
+        'they drift by some seconds a day',
+    ]),
     ['why', why],
     [
       'querier',

@@ -9,7 +9,7 @@ import { type Available, availableIn } from './available.ts';
 import { downWith } from './down.ts';
 import type { Element, Works } from './element.ts';
 import { type Footage, footageAfter } from './footage.ts';
-import { type GatewayLoss, gatewaysLost } from './gateways.ts';
+import { type ClockLoss, type GatewayLoss, clocksLost, gatewaysLost } from './gateways.ts';
 import { forgetsIn, isUnasked, withoutQuerier } from './queriers.ts';
 import { type Recovery, recoveryOf } from './recovery.ts';
 import { type Takeover, takeoversIn } from './takeover.ts';
@@ -39,6 +39,7 @@ export interface Failure extends Losses {
   readonly devices: readonly Device[];
   readonly footage: readonly Footage[];
   readonly gateways: readonly GatewayLoss[];
+  readonly clocks: readonly ClockLoss[];
   /** Names of VLANs that nobody asks for memberships in any more. */
   readonly withoutQuerier: readonly string[];
   /** Links that carry more than before, the fullest first. */
@@ -70,6 +71,7 @@ export function failureOf(plan: Works, element: Element): Failure {
     devices: [...failed.devices].filter((device) => !element.devices.includes(device)),
     footage,
     gateways: gatewaysLost(plan, after, failed),
+    clocks: clocksLost(plan, after, failed),
     withoutQuerier: withoutQuerier(before, after, failed),
     takeovers: takeoversIn(plan, after),
     recovery: recoveryOf(plan, after, failed, available),

@@ -1,16 +1,17 @@
 /** The sums of a plan that have a limit which is an error to exceed: the same comparisons as the rules make. */
 
 import { oppositePort } from '../network/link.ts';
+import { groupTables } from '../network/group-tables.ts';
 import { sharesOf } from '../network/shares.ts';
 import { uplinksOf } from '../network/uplinks.ts';
 import type { Plan } from '../plan.ts';
 import { portName } from '../site/model.ts';
-import { bitRate, byteRate, bytes, threshold, watts } from '../text/words.ts';
+import { bitRate, byteRate, bytes, threshold, voltAmperes, watts } from '../text/words.ts';
 
 export interface Figure {
-  readonly limit: 'power' | 'link' | 'volume' | 'write';
+  readonly limit: 'power' | 'link' | 'volume' | 'write' | 'groups';
   readonly at: string;
-  /** bit/s at peak, bytes, bytes/s at peak, mW, or a share of the air. */
+  /** bit/s at peak, bytes, bytes/s at peak, mW or mVA, groups, or a share of the air. */
   readonly amount: number;
   /** What it may be at most, in the same unit; `undefined` where that is not known. */
   readonly most: number | undefined;
@@ -22,7 +23,15 @@ export interface Figure {
 
 /** By a name that it has in a site with more cameras too. */
 export function figuresOf(plan: Plan): ReadonlyMap<string, Figure> {
-  return new Map([...links(plan), ...lines(plan), ...airs(plan), ...volumes(plan), ...power(plan)]);
+  return new Map([
+    ...links(plan),
+    ...lines(plan),
+    ...airs(plan),
+    ...volumes(plan),
+    ...power(plan),
+    ...upses(plan),
+    ...tables(plan),
+  ]);
 }
 
 type Named = readonly [string, Figure];
@@ -106,6 +115,27 @@ function volumes({ site, storage }: Plan): Named[] {
         },
       ],
     ];
+  });
+}
+
+/** Of each UPS, its watts and its volt-amperes. */
+function upses({ site, supply }: Plan): Named[] {
+  if (!site.devices.some(({ ups }) => ups !== undefined)) return [];
+  return supply().upses.flatMap(({ device: { name }, ups: { ratedPower, rated }, load, apparent }): Named[] => {
+    const gives = (what: string, amount: number, most: number | undefined, words: string): Named[] =>
+      most === undefined ? [] : [[`${name} ${what}`, { limit: 'power', at: name, amount, most, words }]];
+    return [
+      ...gives('load', load, ratedPower, `${name} gives ${watts(ratedPower ?? 0)} at most`),
+      ...gives('apparent', apparent, rated, `${name} gives ${voltAmperes(rated ?? 0)} at most`),
+    ];
+  });
+}
+
+/** Of switches that say how many groups they keep apart. */
+function tables({ site, network }: Plan): Named[] {
+  return [...groupTables(site, network)].map(([{ name, groupTable: most }, amount]): Named => {
+    const words = `${name} keeps ${most ?? '?'} groups apart`;
+    return [`${name} groups`, { limit: 'groups', at: name, amount, most, words }];
   });
 }
 

@@ -18,7 +18,7 @@ import { type Figure, figuresOf } from './figures.ts';
 import { type FittingPorts, fittingPorts } from './fitting-ports.ts';
 import { MOST_PLANNED, bearable, greatest } from './growth.ts';
 
-export type LimitKind = Figure['limit'] | 'ports' | 'addresses' | 'groups' | 'decoders';
+export type LimitKind = Figure['limit'] | 'ports' | 'addresses' | 'decoders';
 
 export interface Limit {
   readonly limit: LimitKind;

@@ -61,17 +61,19 @@ function limitLine(limit: Limit): ExplanationLine {
   const label = `${limit.limit} ${limit.at}`;
   const bears = more === undefined ? '?' : String(more);
   if (sum === undefined) return { label, cells: ['', '', '', bears], formula: words };
-  const figure = (amount: number): Figure => figureOf(limit.limit, amount, sum.isAir === true);
+  const figure = (amount: number): Figure | string => figureOf(limit.limit, amount, sum.isAir === true);
   return { label, cells: [figure(sum.now), figure(sum.each), sum.most === undefined ? '?' : figure(sum.most), bears] };
 }
 
-function figureOf(limit: Limit['limit'], amount: number, isAir: boolean): Figure {
+function figureOf(limit: Limit['limit'], amount: number, isAir: boolean): Figure | string {
   if (isAir) return { value: amount * 100, unit: '%' };
   switch (limit) {
     case 'power':
       return { value: amount / 1000, unit: 'W' };
     case 'volume':
       return { value: amount, unit: 'B' };
+    case 'groups':
+      return String(amount);
     case 'write':
       return { value: amount, unit: 'B/s' };
     default:

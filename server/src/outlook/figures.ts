@@ -52,6 +52,7 @@ export interface FailureReport {
     readonly rebuild: number | null;
   }[];
   readonly gateways: readonly { readonly vlan: string; readonly gateway: string; readonly hosts: readonly string[] }[];
+  readonly clocks: readonly { readonly vlan: string; readonly clock: string; readonly hosts: readonly string[] }[];
   readonly withoutQuerier: readonly string[];
   readonly takesOver: readonly {
     readonly at: string;
@@ -103,6 +104,11 @@ export function failureReport(failure: Failure): FailureReport {
     gateways: gateways.map(({ vlan, gateway, hosts }) => ({
       vlan: vlan.name,
       gateway: gateway.name,
+      hosts: hosts.map(({ name }) => name),
+    })),
+    clocks: failure.clocks.map(({ vlan, clock, hosts }) => ({
+      vlan: vlan.name,
+      clock: clock.name,
       hosts: hosts.map(({ name }) => name),
     })),
     withoutQuerier: failure.withoutQuerier,

@@ -125,6 +125,7 @@ import { groupNotMulticast } from './multicast/group-not-multicast.ts';
 import { groupReserved } from './multicast/group-reserved.ts';
 import { groupScopeRelative } from './multicast/group-scope-relative.ts';
 import { groupSeveralPorts } from './multicast/group-several-ports.ts';
+import { groupTable } from './multicast/group-table.ts';
 import { groupWithoutSource } from './multicast/group-without-source.ts';
 import { noQuerier } from './multicast/no-querier.ts';
 import { querierAbsent } from './multicast/querier-absent.ts';
@@ -329,6 +330,7 @@ export const rules: readonly Rule[] = [
   groupReserved,
   groupScopeRelative,
   groupSeveralPorts,
+  groupTable,
   groupWithoutSource,
   noQuerier,
   querierAbsent,

@@ -72,6 +72,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     unregistered: data['unregistered-multicast'] ?? 'flood',
     unregisteredDeclared: data['unregistered-multicast'] !== undefined,
     unasked: data['without-querier'],
+    groupTable: typeof data['group-table'] === 'number' ? data['group-table'] : undefined,
     spanningTree: data['spanning-tree'] === true,
     spanningTreePriority: data['spanning-tree-priority'] ?? 32_768,
     multicastRouting: data['multicast-routing'] === true,

@@ -35,6 +35,7 @@ export function readVlan(item: Item): Vlan {
     subnet: data.subnet === undefined ? undefined : parseSubnet(data.subnet),
     gateway: data.gateway,
     querier: data.querier,
+    clock: data.clock,
     pool: data['dhcp-pool'] === undefined ? undefined : parseRange(data['dhcp-pool']),
     reaches: data.reaches === undefined ? undefined : strings(data.reaches),
     internet: data.internet !== false,

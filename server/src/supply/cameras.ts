@@ -3,7 +3,8 @@
  *
  * A camera that is recorded goes on while it has power, and every device on the way to the disk, and the recorder; one
  * that is not recorded, while somebody sees it. Traffic is taken to keep its way: whether another switch takes over is
- * another question. An address that a DHCP server keeps for the camera is needed too, as a camera may start anew.
+ * another question. An address that a DHCP server keeps for the camera is needed too, as a camera may start anew, and so is
+ * the clock of its VLAN, as footage without the right time is of little use.
  */
 
 import type { Network } from '../network/network.ts';
@@ -97,7 +98,8 @@ function chainOf(site: Watched, ways: Ways, camera: Device, { streams, to }: Wis
     if (way === undefined) return undefined;
     for (const device of way) chain.add(device);
   }
-  for (const device of [camera, to]) for (const gives of addressGivers(site, device)) chain.add(gives);
+  for (const device of [camera, to])
+    for (const gives of [...addressGivers(site, device), ...clocks(site, device)]) chain.add(gives);
   return [...chain];
 }
 
@@ -107,6 +109,15 @@ function addressGivers(site: Watched, device: Device): Device[] {
     const link = port.reserved ? site.topology.linkAt(port) : undefined;
     const gateway = link?.untagged?.vlan?.gateway;
     const own = gateway === undefined ? undefined : site.deviceByName.get(gateway);
+    return own === undefined ? [] : [own];
+  });
+}
+
+/** What it sets its clock by. */
+function clocks({ topology, deviceByName }: Watched, device: Device): Device[] {
+  return device.ports.flatMap((port) => {
+    const clock = topology.linkAt(port)?.untagged?.vlan?.clock;
+    const own = clock === undefined ? undefined : deviceByName.get(clock);
     return own === undefined ? [] : [own];
   });
 }

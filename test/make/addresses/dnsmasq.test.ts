@@ -20,7 +20,7 @@ const SITE = `
 site: {name: Harrow Lane}
 vlans:
   house: {id: 10, subnet: 192.168.10.0/24, gateway: router, dhcp-pool: 192.168.10.100-192.168.10.199}
-  video: {id: 20, subnet: 192.168.20.0/24}
+  video: {id: 20, subnet: 192.168.20.0/24, clock: recorder}
   empty: {id: 30, subnet: 192.168.30.0/24}
 devices:
   router: {kind: router, mac: "02:00:00:00:10:01", address: 192.168.10.1}
@@ -57,6 +57,7 @@ dhcp-host=02:00:00:00:10:aa,192.168.10.20,office-pc.home.arpa
 # VLAN video (20), 192.168.20.0/24: only what is kept for a device
 dhcp-range=set:video,192.168.20.0,static,255.255.255.0,12h
 dhcp-option=tag:video,option:router
+dhcp-option=tag:video,option:ntp-server,192.168.20.5
 dhcp-host=02:00:00:00:20:02,192.168.20.2,core.home.arpa
 dhcp-host=02:00:00:00:20:44,192.168.20.44,foaling-box.home.arpa
 
@@ -208,7 +209,7 @@ devices:
       const text = dnsmasq.make(planOfText(SITE)).files[0]?.text ?? '';
       assert.match(
         await complaints(text.replace('dhcp-host=02:00:00:00:20:02,', 'dhcp-host=02:00:00:00:20:02;')),
-        /bad hex constant at line 17/,
+        /bad hex constant at line 18/,
       );
       assert.match(await complaints(`${text}dhcp-hots=a\n`), /bad option/);
     });

@@ -129,6 +129,11 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
         site.devices.filter(({ kind }) => kind === 'switch' || kind === 'router' || kind === undefined),
         ({ snooping, kind }) => (snooping ? 0 : kind === 'router' ? 1 : 2),
       );
+    case 'clock':
+      return ranked(
+        site.devices.filter(({ ports, kind }) => ports.length > 0 && kind !== 'patch-panel' && kind !== 'camera'),
+        ({ kind }) => (kind === 'router' ? 0 : kind === 'server' ? 1 : 2),
+      );
     case 'from':
     case 'to': {
       if (wanted.route[0] === 'power')

@@ -8,7 +8,7 @@ import { type Subnet, contains, formatAddress, formatSubnet } from '../../standa
 import { list } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { commented, header } from '../header.ts';
-import { gatewayAddress } from '../network/gateways.ts';
+import { clockAddress, gatewayAddress } from '../network/gateways.ts';
 import type { Output, Refusal } from '../output.ts';
 import { DOMAIN, type NamedAddress, hostNames } from './host-names.ts';
 
@@ -113,12 +113,14 @@ function vlanText(
       ? `${formatAddress(subnet.network)},static`
       : `${formatAddress(pool.first)},${formatAddress(pool.last)}`;
   const gateway = gatewayAddress(plan, vlan);
+  const clock = clockAddress(plan, vlan);
   const lines = [
     `\n# VLAN ${name}${id === undefined ? '' : ` (${id})`}, ` +
       `${formatSubnet(subnet)}${pool === undefined ? ': only what is kept for a device' : ''}\n`,
     `dhcp-range=set:${name},${first},${mask(subnet)},12h\n`,
     // Without a value dnsmasq offers no router; without the line it would offer itself.
     `dhcp-option=tag:${name},option:router${gateway === undefined ? '' : `,${formatAddress(gateway)}`}\n`,
+    ...(clock === undefined ? [] : [`dhcp-option=tag:${name},option:ntp-server,${formatAddress(clock)}\n`]),
     ...reservations.map(
       ({ each: { use, labels }, mac }) =>
         `dhcp-host=${mac},${formatAddress(use.address)},${labels[0] ?? ''}.${DOMAIN}\n`,

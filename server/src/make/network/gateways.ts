@@ -1,4 +1,4 @@
-/** The address of a VLAN's gateway. */
+/** The addresses of a VLAN's gateway and clock. */
 
 import type { Plan } from '../../plan.ts';
 import type { Device, Vlan } from '../../site/model.ts';
@@ -8,4 +8,12 @@ export function gatewayAddress({ network }: Plan, vlan: Vlan, host?: Device): nu
   if (vlan.gateway === undefined || vlan.gateway === host?.name) return undefined;
   const own = network.addressUses.filter(({ device, home }) => device.name === vlan.gateway && home === vlan);
   return own.length === 0 ? undefined : Math.min(...own.map(({ address }) => address));
+}
+
+/** What its hosts set their clocks by: its address in the VLAN, or else its lowest; `undefined` where it has none. */
+export function clockAddress({ network }: Plan, vlan: Vlan): number | undefined {
+  const own = network.addressUses.filter(({ device }) => device.name === vlan.clock);
+  const near = own.filter(({ home }) => home === vlan);
+  const all = near.length > 0 ? near : own;
+  return all.length === 0 ? undefined : Math.min(...all.map(({ address }) => address));
 }

@@ -72,6 +72,8 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
       formula: vlan.internet ? 'and the Internet' : 'and not the Internet',
     });
   }
+  if (vlan.clock !== undefined)
+    lines.push({ label: 'clock', cells: [vlan.clock], formula: 'its hosts set theirs by it', source: 'RFC 5905' });
   lines.push(querierLine(plan, vlan));
   const tagged = network.topology.links.filter((link) => carries(link, domain) === 'tagged').length;
   const untagged = network.topology.links.filter((link) => carries(link, domain) === 'untagged').length;

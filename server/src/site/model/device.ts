@@ -38,6 +38,8 @@ export interface Device extends Fact {
   readonly unregisteredDeclared: boolean;
   /** By what a snooping switch sends groups where nobody asks for memberships; by reports where it is not said. */
   readonly unasked: 'by-reports' | 'flood' | undefined;
+  /** How many groups it can keep apart; `undefined` where that is not said. */
+  readonly groupTable: number | undefined;
   readonly spanningTree: boolean;
   readonly spanningTreePriority: number;
   readonly multicastRouting: boolean;

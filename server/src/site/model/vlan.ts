@@ -8,6 +8,8 @@ export interface Vlan extends Fact {
   readonly subnet: ParsedSubnet | undefined;
   readonly gateway: string | undefined;
   readonly querier: string | undefined;
+  /** The device that its hosts set their clocks by. */
+  readonly clock: string | undefined;
   readonly pool: { readonly first: number; readonly last: number } | undefined;
   /** Names of the VLANs that its hosts may ask; all where it is not said. */
   readonly reaches: readonly string[] | undefined;

@@ -128,6 +128,10 @@ export interface Vlan {
    */
   querier?: string;
   /**
+   * The device that its hosts set their clocks by (NTP). Without power or a way to it they keep their own time, which drifts by some seconds a day, and so do the times of footage.
+   */
+  clock?: string;
+  /**
    * What the VLAN is for. Without effect on what is computed.
    */
   description?: string;
@@ -180,6 +184,10 @@ export interface Device {
    * What a snooping switch does in a VLAN in which nobody asks for memberships; switches differ. Where it is not said, the worse is predicted: a receiver behind another switch gets nothing.
    */
   'without-querier'?: 'by-reports' | 'flood';
+  /**
+   * How many groups the switch can keep apart while it snoops, as its papers say. Of more than that it floods or drops the rest.
+   */
+  'group-table'?: number;
   /**
    * Whether the switch runs the spanning tree protocol (IEEE 802.1D), which blocks links until no loop is left. Off, a loop of cables brings the network down.
    */

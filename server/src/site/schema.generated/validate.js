@@ -151,6 +151,8 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate71.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var vlans = validate72;
+var schema34 = { "type": "object", "additionalProperties": false, "properties": { "id": { "type": "integer", "minimum": 1, "maximum": 4094 }, "subnet": { "$ref": "#/$defs/subnet" }, "gateway": { "$ref": "#/$defs/device-name" }, "reaches": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "internet": { "type": "boolean" }, "dhcp-pool": { "type": "string", "pattern": "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" }, "querier": { "$ref": "#/$defs/device-name" }, "clock": { "$ref": "#/$defs/device-name" }, "description": { "type": "string" } } };
+var func1 = Object.prototype.hasOwnProperty;
 var pattern6 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9])$", "u");
 var pattern7 = new RegExp("^[A-Za-z0-9_-]+$", "u");
 var pattern9 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]) ?- ?((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
@@ -166,7 +168,7 @@ function validate72(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "id" || key0 === "subnet" || key0 === "gateway" || key0 === "reaches" || key0 === "internet" || key0 === "dhcp-pool" || key0 === "querier" || key0 === "description")) {
+      if (!func1.call(schema34.properties, key0)) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
@@ -375,23 +377,45 @@ function validate72(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.clock !== void 0) {
+      let data8 = data.clock;
+      if (typeof data8 === "string") {
+        if (!pattern7.test(data8)) {
+          const err18 = { instancePath: instancePath + "/clock", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (vErrors === null) {
+            vErrors = [err18];
+          } else {
+            vErrors.push(err18);
+          }
+          errors++;
+        }
+      } else {
+        const err19 = { instancePath: instancePath + "/clock", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err19];
+        } else {
+          vErrors.push(err19);
+        }
+        errors++;
+      }
+    }
     if (data.description !== void 0) {
       if (typeof data.description !== "string") {
-        const err18 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        const err20 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err18];
+          vErrors = [err20];
         } else {
-          vErrors.push(err18);
+          vErrors.push(err20);
         }
         errors++;
       }
     }
   } else {
-    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err21 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err19];
+      vErrors = [err21];
     } else {
-      vErrors.push(err19);
+      vErrors.push(err21);
     }
     errors++;
   }
@@ -400,28 +424,27 @@ function validate72(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate72.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var devices = validate73;
-var schema40 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block", "ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rated": false, "rated-power": false, "battery": false, "chemistry": false, "efficiency": false, "health": false, "depth-of-discharge": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet", "amplifier", "multiswitch", "power-inserter", "ups", "circuit"] } } }, "required": ["kind"] }, "then": { "properties": { "power": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "power": { "$ref": "#/$defs/own-power" }, "rated": { "$ref": "#/$defs/apparent-power" }, "rated-power": { "$ref": "#/$defs/power" }, "battery": { "$ref": "#/$defs/energy" }, "chemistry": { "type": "string", "enum": ["lead-acid", "lithium"] }, "efficiency": { "$ref": "#/$defs/percentage" }, "depth-of-discharge": { "$ref": "#/$defs/percentage" }, "health": { "$ref": "#/$defs/percentage" }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
-var schema41 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block", "ups", "circuit"] };
-var func1 = Object.prototype.hasOwnProperty;
-var pattern12 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
+var schema41 = { "type": "object", "additionalProperties": false, "required": ["kind"], "allOf": [{ "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "igmp-snooping": false, "unregistered-multicast": false, "without-querier": false, "group-table": false, "spanning-tree": false, "spanning-tree-priority": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "router-port": false, "forward-reports": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server"] } } }, "required": ["kind"] }, "then": { "properties": { "poe-budget": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router"] } } }, "required": ["kind"] }, "then": { "properties": { "routing": false, "multicast-routing": false, "addresses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "address": false, "mac": false, "reserved": false, "interface": false, "poe": false, "routes": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "vlan": false, "trunk": false, "native": false, "address": false, "addresses": false, "poe": false, "mac": false, "reserved": false, "interface": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "lag": false, "lacp": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["access-point"] } } }, "required": ["kind"] }, "then": { "properties": { "basic-rate": false, "multicast-to-unicast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["server", "camera", "computer", "tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "sessions": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "decoders": false, "decodes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier", "attenuator", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "frequencies": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["filter"] } } }, "required": ["kind"] }, "then": { "properties": { "passes": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "receives": false, "quality": false, "mast": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial"] } } }, "required": ["kind"] }, "then": { "properties": { "field": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["aerial", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "gain": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "noise-figure": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier"] } } }, "required": ["kind"] }, "then": { "properties": { "max-output": false, "powered-by": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "supply": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "amplifier", "multiswitch", "power-inserter"] } } }, "required": ["kind"] }, "then": { "properties": { "current": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block"] } } }, "required": ["kind"] }, "then": { "properties": { "power-pass": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tap"] } } }, "required": ["kind"] }, "then": { "properties": { "tap-loss": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["equaliser"] } } }, "required": ["kind"] }, "then": { "properties": { "slope": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "multiswitch"] } } }, "required": ["kind"] }, "then": { "properties": { "ways": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "terminated": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet"] } } }, "required": ["kind"] }, "then": { "properties": { "isolation": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["lnb"] } } }, "required": ["kind"] }, "then": { "properties": { "type": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["display", "tuner", "combiner"] } } }, "required": ["kind"] }, "then": { "properties": { "inputs": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["tuner"] } } }, "required": ["kind"] }, "then": { "properties": { "tuners": false, "host": false, "bus": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["router", "server", "computer"] } } }, "required": ["kind"] }, "then": { "properties": { "buses": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["internet"] } } }, "required": ["kind"] }, "then": { "properties": { "down": false, "up": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "display", "computer", "tuner", "patch-panel", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "power-inserter", "isolator", "earth-block", "ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rack": false, "unit": false, "units": false, "side": false, "width": false, "depth": false, "weight": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["patch-panel"] } } }, "required": ["kind"] }, "then": { "properties": { "rows": false, "order": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "speed": false, "medium": false, "module": false, "ports": { "type": "object", "additionalProperties": { "type": "object", "properties": { "speed": false, "medium": false, "module": false } } } } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet"] } } }, "required": ["kind"] }, "then": { "properties": { "ports": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["ups"] } } }, "required": ["kind"] }, "then": { "properties": { "rated": false, "rated-power": false, "battery": false, "chemistry": false, "efficiency": false, "health": false, "depth-of-discharge": false } } }, { "if": { "properties": { "kind": { "not": { "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "internet", "amplifier", "multiswitch", "power-inserter", "ups", "circuit"] } } }, "required": ["kind"] }, "then": { "properties": { "power": false } } }], "properties": { "kind": { "$ref": "#/$defs/kind" }, "igmp-snooping": { "type": "boolean" }, "unregistered-multicast": { "type": "string", "enum": ["flood", "drop"] }, "without-querier": { "type": "string", "enum": ["by-reports", "flood"] }, "group-table": { "type": "integer", "minimum": 1 }, "spanning-tree": { "type": "boolean" }, "spanning-tree-priority": { "type": "integer", "minimum": 0, "maximum": 61440, "multipleOf": 4096 }, "poe-budget": { "$ref": "#/$defs/power" }, "routing": { "type": "boolean" }, "multicast-routing": { "type": "boolean" }, "ports": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/port" } }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "poe": { "$ref": "#/$defs/poe" }, "down": { "$ref": "#/$defs/bit-rate" }, "up": { "$ref": "#/$defs/bit-rate" }, "basic-rate": { "$ref": "#/$defs/bit-rate", "enum": ["1 Mb/s", "2 Mb/s", "5.5 Mb/s", "6 Mb/s", "9 Mb/s", "11 Mb/s", "12 Mb/s", "18 Mb/s", "24 Mb/s", "36 Mb/s", "48 Mb/s", "54 Mb/s"] }, "multicast-to-unicast": { "type": "boolean" }, "sessions": { "type": "integer", "minimum": 1 }, "decoders": { "type": "integer", "minimum": 1 }, "decodes": { "$ref": "#/$defs/decodes" }, "routes": { "type": "array", "items": { "$ref": "#/$defs/route" } }, "description": { "type": "string" }, "model": { "type": "string" }, "location": { "type": "string" }, "frequencies": { "$ref": "#/$defs/frequency-range" }, "passes": { "$ref": "#/$defs/frequency-range" }, "receives": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "field": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/level" } }, "quality": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/multiplex-name" }, "additionalProperties": { "$ref": "#/$defs/ratio" } }, "gain": { "$ref": "#/$defs/ratio" }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-output": { "$ref": "#/$defs/level" }, "powered-by": { "type": "string", "enum": ["in", "out"] }, "supply": { "$ref": "#/$defs/voltage" }, "current": { "$ref": "#/$defs/current" }, "loss": { "$ref": "#/$defs/by-frequency" }, "tap-loss": { "$ref": "#/$defs/by-frequency" }, "slope": { "$ref": "#/$defs/ratio" }, "ways": { "type": "integer", "minimum": 1, "maximum": 64 }, "terminated": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "isolation": { "$ref": "#/$defs/ratio" }, "power-pass": { "type": ["array", "boolean"], "uniqueItems": true, "items": { "$ref": "#/$defs/connector-name", "type": "string" } }, "mast": { "type": "object", "additionalProperties": false, "properties": { "outside-protected-zone": { "type": "boolean" }, "earthed": { "$ref": "#/$defs/cross-section" } } }, "type": { "type": "string", "enum": ["single", "twin", "quad", "quattro"] }, "inputs": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/coax-input" } }, "tuners": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "$ref": "#/$defs/tuner-unit" } }, "host": { "$ref": "#/$defs/device-name" }, "bus": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "buses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/name" }, "additionalProperties": { "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "type": "string", "enum": ["usb-2", "usb-3"] }, "usable": { "$ref": "#/$defs/bit-rate" } } } }, "building": { "type": "string", "minLength": 1 }, "power": { "$ref": "#/$defs/own-power" }, "rated": { "$ref": "#/$defs/apparent-power" }, "rated-power": { "$ref": "#/$defs/power" }, "battery": { "$ref": "#/$defs/energy" }, "chemistry": { "type": "string", "enum": ["lead-acid", "lithium"] }, "efficiency": { "$ref": "#/$defs/percentage" }, "depth-of-discharge": { "$ref": "#/$defs/percentage" }, "health": { "$ref": "#/$defs/percentage" }, "rack": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "unit": { "type": "integer", "minimum": 1, "maximum": 100 }, "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "side": { "type": "string", "enum": ["front", "rear"] }, "width": { "$ref": "#/$defs/length" }, "depth": { "$ref": "#/$defs/length" }, "weight": { "$ref": "#/$defs/mass" }, "rows": { "type": "integer", "minimum": 1, "maximum": 8 }, "order": { "type": "string", "enum": ["by-row", "by-column"] } } };
+var schema42 = { "type": "string", "enum": ["switch", "router", "access-point", "media-converter", "server", "camera", "display", "computer", "tuner", "patch-panel", "internet", "aerial", "lnb", "amplifier", "attenuator", "filter", "equaliser", "splitter", "tap", "combiner", "diplexer", "multiswitch", "outlet", "power-inserter", "isolator", "earth-block", "ups", "circuit"] };
+var pattern13 = new RegExp("^[0-9]+(\\.[0-9]+)? W$", "u");
 var pattern5 = new RegExp("^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$", "u");
-var pattern18 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
-var pattern22 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
-var pattern23 = new RegExp("^[^\\s/:]{1,15}$", "u");
-var pattern14 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
-var pattern39 = new RegExp("^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
-var pattern42 = new RegExp("^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$", "u");
-var pattern46 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
-var pattern50 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$", "u");
-var pattern51 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
-var pattern59 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
-var pattern76 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? VA$", "u");
-var pattern78 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? Wh$", "u");
-var pattern75 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
-var pattern83 = new RegExp("^[0-9]+(\\.[0-9]+)? (m|mm)$", "u");
-var pattern85 = new RegExp("^[0-9]+(\\.[0-9]+)? (kg|g)$", "u");
-var schema44 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
-var schema52 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
+var pattern19 = new RegExp("^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$", "u");
+var pattern23 = new RegExp("^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$", "u");
+var pattern24 = new RegExp("^[^\\s/:]{1,15}$", "u");
+var pattern15 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
+var pattern40 = new RegExp("^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
+var pattern43 = new RegExp("^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$", "u");
+var pattern47 = new RegExp("^-?[0-9]+(\\.[0-9]+)? dB$", "u");
+var pattern51 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$", "u");
+var pattern52 = new RegExp("^[0-9]+(\\.[0-9]+)? (mA|A)$", "u");
+var pattern60 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? mm\xB2$", "u");
+var pattern77 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? VA$", "u");
+var pattern79 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? Wh$", "u");
+var pattern76 = new RegExp("^[0-9]+(\\.[0-9]+)? %$", "u");
+var pattern84 = new RegExp("^[0-9]+(\\.[0-9]+)? (m|mm)$", "u");
+var pattern86 = new RegExp("^[0-9]+(\\.[0-9]+)? (kg|g)$", "u");
+var schema45 = { "type": "object", "additionalProperties": false, "properties": { "speed": { "$ref": "#/$defs/bit-rate" }, "medium": { "type": "string", "enum": ["copper", "multimode", "single-mode", "direct-attach"] }, "module": { "type": "string", "enum": ["100base-fx", "100base-lx10", "100base-bx10-d", "100base-bx10-u", "1000base-t", "1000base-sx", "1000base-lx", "1000base-lx10", "1000base-bx10-d", "1000base-bx10-u", "2.5gbase-t", "10gbase-t", "10gbase-sr", "10gbase-lrm", "10gbase-lr", "10gbase-er", "10gbase-br10-d", "10gbase-br10-u", "25gbase-sr", "25gbase-lr", "40gbase-sr4", "40gbase-lr4"] }, "vlan": { "$ref": "#/$defs/vlan-name" }, "trunk": { "type": "array", "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/vlan-name", "type": "string" } }, "native": { "$ref": "#/$defs/vlan-name" }, "address": { "$ref": "#/$defs/own-address" }, "addresses": { "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/$defs/vlan-name" }, "additionalProperties": { "$ref": "#/$defs/own-address" } }, "poe": { "$ref": "#/$defs/poe" }, "mac": { "$ref": "#/$defs/mac" }, "reserved": { "type": "boolean" }, "interface": { "type": "string", "pattern": "^[^\\s/:]{1,15}$" }, "lag": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "lacp": { "type": "string", "enum": ["active", "passive", "off"] }, "router-port": { "type": "boolean" }, "forward-reports": { "type": "boolean" }, "description": { "type": "string" } } };
+var schema53 = { "type": ["string", "object"], "if": { "type": "string" }, "then": { "type": "string", "enum": ["af", "at", "bt", "bt-type-4"] }, "additionalProperties": false, "properties": { "class": { "type": "integer", "minimum": 0, "maximum": 8 }, "power": { "$ref": "#/$defs/power" } } };
 function validate25(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -433,7 +456,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (typeof data !== "string" && !(data && typeof data == "object" && !Array.isArray(data))) {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema52.type } };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema53.type } };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -474,7 +497,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (!(data === "af" || data === "at" || data === "bt" || data === "bt-type-4")) {
-      const err3 = { instancePath, schemaPath: "#/then/enum", keyword: "enum", params: { allowedValues: schema52.then.enum } };
+      const err3 = { instancePath, schemaPath: "#/then/enum", keyword: "enum", params: { allowedValues: schema53.then.enum } };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -541,7 +564,7 @@ function validate25(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.power !== void 0) {
       let data1 = data.power;
       if (typeof data1 === "string") {
-        if (!pattern12.test(data1)) {
+        if (!pattern13.test(data1)) {
           const err9 = { instancePath: instancePath + "/power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -577,7 +600,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!func1.call(schema44.properties, key0)) {
+      if (!func1.call(schema45.properties, key0)) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err0];
@@ -590,7 +613,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.speed !== void 0) {
       let data0 = data.speed;
       if (typeof data0 === "string") {
-        if (!pattern14.test(data0)) {
+        if (!pattern15.test(data0)) {
           const err1 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err1];
@@ -621,7 +644,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data1 === "copper" || data1 === "multimode" || data1 === "single-mode" || data1 === "direct-attach")) {
-        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema44.properties.medium.enum } };
+        const err4 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema45.properties.medium.enum } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -642,7 +665,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "100base-fx" || data2 === "100base-lx10" || data2 === "100base-bx10-d" || data2 === "100base-bx10-u" || data2 === "1000base-t" || data2 === "1000base-sx" || data2 === "1000base-lx" || data2 === "1000base-lx10" || data2 === "1000base-bx10-d" || data2 === "1000base-bx10-u" || data2 === "2.5gbase-t" || data2 === "10gbase-t" || data2 === "10gbase-sr" || data2 === "10gbase-lrm" || data2 === "10gbase-lr" || data2 === "10gbase-er" || data2 === "10gbase-br10-d" || data2 === "10gbase-br10-u" || data2 === "25gbase-sr" || data2 === "25gbase-lr" || data2 === "40gbase-sr4" || data2 === "40gbase-lr4")) {
-        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema44.properties.module.enum } };
+        const err6 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema45.properties.module.enum } };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -775,7 +798,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.address !== void 0) {
       let data7 = data.address;
       if (typeof data7 === "string") {
-        if (!pattern18.test(data7)) {
+        if (!pattern19.test(data7)) {
           const err17 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
           if (vErrors === null) {
             vErrors = [err17];
@@ -841,7 +864,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key2 in data8) {
           let data9 = data8[key2];
           if (typeof data9 === "string") {
-            if (!pattern18.test(data9)) {
+            if (!pattern19.test(data9)) {
               const err23 = { instancePath: instancePath + "/addresses/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
               if (vErrors === null) {
                 vErrors = [err23];
@@ -880,7 +903,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.mac !== void 0) {
       let data11 = data.mac;
       if (typeof data11 === "string") {
-        if (!pattern22.test(data11)) {
+        if (!pattern23.test(data11)) {
           const err26 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
           if (vErrors === null) {
             vErrors = [err26];
@@ -913,7 +936,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.interface !== void 0) {
       let data13 = data.interface;
       if (typeof data13 === "string") {
-        if (!pattern23.test(data13)) {
+        if (!pattern24.test(data13)) {
           const err29 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
           if (vErrors === null) {
             vErrors = [err29];
@@ -966,7 +989,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data15 === "active" || data15 === "passive" || data15 === "off")) {
-        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema44.properties.lacp.enum } };
+        const err34 = { instancePath: instancePath + "/lacp", schemaPath: "#/properties/lacp/enum", keyword: "enum", params: { allowedValues: schema45.properties.lacp.enum } };
         if (vErrors === null) {
           vErrors = [err34];
         } else {
@@ -1021,9 +1044,9 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate24.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema64 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
-var schema65 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
-var pattern34 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
+var schema65 = { "type": "string", "enum": ["h264", "h265", "mpeg2", "mjpeg", "av1", "vp9"] };
+var schema66 = { "type": "string", "enum": ["pcma", "pcmu", "g722", "aac", "opus", "mp2", "ac3", "l16"] };
+var pattern35 = new RegExp("^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$", "u");
 function validate29(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1080,7 +1103,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "h264" || data1 === "h265" || data1 === "mpeg2" || data1 === "mjpeg" || data1 === "av1" || data1 === "vp9")) {
-            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum } };
+            const err4 = { instancePath: instancePath + "/video/" + i0, schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema65.enum } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -1156,7 +1179,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data3 === "pcma" || data3 === "pcmu" || data3 === "g722" || data3 === "aac" || data3 === "opus" || data3 === "mp2" || data3 === "ac3" || data3 === "l16")) {
-            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema65.enum } };
+            const err10 = { instancePath: instancePath + "/audio/" + i2, schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema66.enum } };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -1201,7 +1224,7 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.picture !== void 0) {
       let data4 = data.picture;
       if (typeof data4 === "string") {
-        if (!pattern34.test(data4)) {
+        if (!pattern35.test(data4)) {
           const err13 = { instancePath: instancePath + "/picture", schemaPath: "#/properties/picture/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" } };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1233,9 +1256,9 @@ function validate29(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate29.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema67 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
-var pattern35 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
-var pattern38 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
+var schema68 = { "type": ["string", "integer"], "pattern": "^[A-Za-z0-9_-]+$" };
+var pattern36 = new RegExp("^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$", "u");
+var pattern39 = new RegExp("^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$", "u");
 function validate31(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1279,7 +1302,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data0 = data.to;
       if (typeof data0 === "string") {
-        if (!pattern35.test(data0)) {
+        if (!pattern36.test(data0)) {
           const err3 = { instancePath: instancePath + "/to", schemaPath: "#/properties/to/pattern", keyword: "pattern", params: { pattern: "^(default|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])/(3[0-2]|[12]?[0-9]))$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -1301,7 +1324,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data1 = data.port;
       if (typeof data1 !== "string" && !(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1))) {
-        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema67.type } };
+        const err5 = { instancePath: instancePath + "/port", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema68.type } };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1346,7 +1369,7 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.via !== void 0) {
       let data3 = data.via;
       if (typeof data3 === "string") {
-        if (!pattern38.test(data3)) {
+        if (!pattern39.test(data3)) {
           const err9 = { instancePath: instancePath + "/via", schemaPath: "#/$defs/address/pattern", keyword: "pattern", params: { pattern: "^((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -1378,8 +1401,8 @@ function validate31(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate31.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema83 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
-var pattern53 = new RegExp("^[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
+var schema84 = { "type": ["object", "string"], "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "minProperties": 1, "additionalProperties": { "$ref": "#/$defs/ratio" }, "then": { "$ref": "#/$defs/ratio" }, "if": { "type": "string" } };
+var pattern54 = new RegExp("^[0-9]+(\\.[0-9]+)? (MHz|GHz)$", "u");
 function validate33(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1391,7 +1414,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema83.type } };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema84.type } };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -1423,7 +1446,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs4 = errors;
     if (typeof data === "string") {
-      if (!pattern46.test(data)) {
+      if (!pattern47.test(data)) {
         const err2 = { instancePath, schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1466,7 +1489,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     for (const key0 in data) {
       const _errs7 = errors;
       if (typeof key0 === "string") {
-        if (!pattern53.test(key0)) {
+        if (!pattern54.test(key0)) {
           const err6 = { instancePath, schemaPath: "#/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, propertyName: key0 };
           if (vErrors === null) {
             vErrors = [err6];
@@ -1498,7 +1521,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     for (const key1 in data) {
       let data0 = data[key1];
       if (typeof data0 === "string") {
-        if (!pattern46.test(data0)) {
+        if (!pattern47.test(data0)) {
           const err9 = { instancePath: instancePath + "/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -1522,8 +1545,8 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 validate33.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
-var schema92 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
-var schema94 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
+var schema93 = { "type": ["object", "string"], "additionalProperties": false, "properties": { "systems": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/system", "type": "string" } }, "noise-figure": { "$ref": "#/$defs/ratio" }, "max-input": { "$ref": "#/$defs/level" }, "supplies": { "$ref": "#/$defs/current" }, "supply": { "$ref": "#/$defs/voltage" } }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/frequency-range" } };
+var schema95 = { "type": "string", "enum": ["dvb-t", "dvb-t2", "dvb-c", "j83b", "dvb-s", "dvb-s2", "atsc", "isdb-t"] };
 function validate36(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1535,7 +1558,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     evaluated0.items = void 0;
   }
   if (!(data && typeof data == "object" && !Array.isArray(data)) && typeof data !== "string") {
-    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema92.type } };
+    const err0 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: schema93.type } };
     if (vErrors === null) {
       vErrors = [err0];
     } else {
@@ -1567,7 +1590,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
   if (_valid0) {
     const _errs4 = errors;
     if (typeof data === "string") {
-      if (!pattern39.test(data)) {
+      if (!pattern40.test(data)) {
         const err2 = { instancePath, schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
         if (vErrors === null) {
           vErrors = [err2];
@@ -1634,7 +1657,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
-            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum } };
+            const err8 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema95.enum } };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -1679,7 +1702,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["noise-figure"] !== void 0) {
       let data2 = data["noise-figure"];
       if (typeof data2 === "string") {
-        if (!pattern46.test(data2)) {
+        if (!pattern47.test(data2)) {
           const err11 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -1701,7 +1724,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["max-input"] !== void 0) {
       let data3 = data["max-input"];
       if (typeof data3 === "string") {
-        if (!pattern42.test(data3)) {
+        if (!pattern43.test(data3)) {
           const err13 = { instancePath: instancePath + "/max-input", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
           if (vErrors === null) {
             vErrors = [err13];
@@ -1723,7 +1746,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.supplies !== void 0) {
       let data4 = data.supplies;
       if (typeof data4 === "string") {
-        if (!pattern51.test(data4)) {
+        if (!pattern52.test(data4)) {
           const err15 = { instancePath: instancePath + "/supplies", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
           if (vErrors === null) {
             vErrors = [err15];
@@ -1745,7 +1768,7 @@ function validate36(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.supply !== void 0) {
       let data5 = data.supply;
       if (typeof data5 === "string") {
-        if (!pattern50.test(data5)) {
+        if (!pattern51.test(data5)) {
           const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$" } };
           if (vErrors === null) {
             vErrors = [err17];
@@ -1825,7 +1848,7 @@ function validate38(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "dvb-t" || data1 === "dvb-t2" || data1 === "dvb-c" || data1 === "j83b" || data1 === "dvb-s" || data1 === "dvb-s2" || data1 === "atsc" || data1 === "isdb-t")) {
-            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum } };
+            const err4 = { instancePath: instancePath + "/systems/" + i0, schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema95.enum } };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -1927,7 +1950,7 @@ function validate40(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.idle !== void 0) {
       let data0 = data.idle;
       if (typeof data0 === "string") {
-        if (!pattern12.test(data0)) {
+        if (!pattern13.test(data0)) {
           const err1 = { instancePath: instancePath + "/idle", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
             vErrors = [err1];
@@ -1949,7 +1972,7 @@ function validate40(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data1 = data["at-most"];
       if (typeof data1 === "string") {
-        if (!pattern12.test(data1)) {
+        if (!pattern13.test(data1)) {
           const err3 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -2024,7 +2047,7 @@ function validate40(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["poe-efficiency"] !== void 0) {
       let data4 = data["poe-efficiency"];
       if (typeof data4 === "string") {
-        if (!pattern75.test(data4)) {
+        if (!pattern76.test(data4)) {
           const err10 = { instancePath: instancePath + "/poe-efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err10];
@@ -2154,8 +2177,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree"] !== void 0) {
-        const err6 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {} };
+      if (data["group-table"] !== void 0) {
+        const err6 = { instancePath: instancePath + "/group-table", schemaPath: "#/allOf/0/then/properties/group-table/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -2163,8 +2186,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["spanning-tree-priority"] !== void 0) {
-        const err7 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {} };
+      if (data["spanning-tree"] !== void 0) {
+        const err7 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/allOf/0/then/properties/spanning-tree/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -2172,23 +2195,23 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data["spanning-tree-priority"] !== void 0) {
+        const err8 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/allOf/0/then/properties/spanning-tree-priority/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
       if (data.ports !== void 0) {
-        let data6 = data.ports;
-        if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
-          for (const key0 in data6) {
-            let data7 = data6[key0];
-            if (data7 && typeof data7 == "object" && !Array.isArray(data7)) {
-              if (data7["router-port"] !== void 0) {
-                const err8 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err8];
-                } else {
-                  vErrors.push(err8);
-                }
-                errors++;
-              }
-              if (data7["forward-reports"] !== void 0) {
-                const err9 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {} };
+        let data7 = data.ports;
+        if (data7 && typeof data7 == "object" && !Array.isArray(data7)) {
+          for (const key0 in data7) {
+            let data8 = data7[key0];
+            if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
+              if (data8["router-port"] !== void 0) {
+                const err9 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/router-port", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/router-port/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err9];
                 } else {
@@ -2196,22 +2219,31 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data8["forward-reports"] !== void 0) {
+                const err10 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1") + "/forward-reports", schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/properties/forward-reports/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err10];
+                } else {
+                  vErrors.push(err10);
+                }
+                errors++;
+              }
             } else {
-              const err10 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              const err11 = { instancePath: instancePath + "/ports/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/0/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
               if (vErrors === null) {
-                vErrors = [err10];
+                vErrors = [err11];
               } else {
-                vErrors.push(err10);
+                vErrors.push(err11);
               }
               errors++;
             }
           }
         } else {
-          const err11 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          const err12 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/0/then/properties/ports/type", keyword: "type", params: { type: "object" } };
           if (vErrors === null) {
-            vErrors = [err11];
+            vErrors = [err12];
           } else {
-            vErrors.push(err11);
+            vErrors.push(err12);
           }
           errors++;
         }
@@ -2224,6 +2256,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       props0["igmp-snooping"] = true;
       props0["unregistered-multicast"] = true;
       props0["without-querier"] = true;
+      props0["group-table"] = true;
       props0["spanning-tree"] = true;
       props0["spanning-tree-priority"] = true;
       props0.ports = true;
@@ -2231,11 +2264,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid1) {
-    const err12 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err13 = { instancePath, schemaPath: "#/allOf/0/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err12];
+      vErrors = [err13];
     } else {
-      vErrors.push(err12);
+      vErrors.push(err13);
     }
     errors++;
   }
@@ -2245,34 +2278,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing1;
     if (data.kind === void 0 && (missing1 = "kind")) {
-      const err13 = {};
+      const err14 = {};
       if (vErrors === null) {
-        vErrors = [err13];
+        vErrors = [err14];
       } else {
-        vErrors.push(err13);
+        vErrors.push(err14);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data10 = data.kind;
+        let data11 = data.kind;
         const _errs17 = errors;
         const _errs18 = errors;
-        if (!(data10 === "switch" || data10 === "router" || data10 === "access-point" || data10 === "media-converter" || data10 === "server")) {
-          const err14 = {};
-          if (vErrors === null) {
-            vErrors = [err14];
-          } else {
-            vErrors.push(err14);
-          }
-          errors++;
-        }
-        var valid9 = _errs18 === errors;
-        if (valid9) {
+        if (!(data11 === "switch" || data11 === "router" || data11 === "access-point" || data11 === "media-converter" || data11 === "server")) {
           const err15 = {};
           if (vErrors === null) {
             vErrors = [err15];
           } else {
             vErrors.push(err15);
+          }
+          errors++;
+        }
+        var valid9 = _errs18 === errors;
+        if (valid9) {
+          const err16 = {};
+          if (vErrors === null) {
+            vErrors = [err16];
+          } else {
+            vErrors.push(err16);
           }
           errors++;
         } else {
@@ -2301,11 +2334,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs19 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["poe-budget"] !== void 0) {
-        const err16 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/1/then/properties/poe-budget/false schema", keyword: "false schema", params: {} };
+        const err17 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/allOf/1/then/properties/poe-budget/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err16];
+          vErrors = [err17];
         } else {
-          vErrors.push(err16);
+          vErrors.push(err17);
         }
         errors++;
       }
@@ -2319,11 +2352,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid7) {
-    const err17 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err18 = { instancePath, schemaPath: "#/allOf/1/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err17];
+      vErrors = [err18];
     } else {
-      vErrors.push(err17);
+      vErrors.push(err18);
     }
     errors++;
   }
@@ -2341,34 +2374,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing2;
     if (data.kind === void 0 && (missing2 = "kind")) {
-      const err18 = {};
+      const err19 = {};
       if (vErrors === null) {
-        vErrors = [err18];
+        vErrors = [err19];
       } else {
-        vErrors.push(err18);
+        vErrors.push(err19);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data12 = data.kind;
+        let data13 = data.kind;
         const _errs24 = errors;
         const _errs25 = errors;
-        if (!(data12 === "switch" || data12 === "router")) {
-          const err19 = {};
-          if (vErrors === null) {
-            vErrors = [err19];
-          } else {
-            vErrors.push(err19);
-          }
-          errors++;
-        }
-        var valid13 = _errs25 === errors;
-        if (valid13) {
+        if (!(data13 === "switch" || data13 === "router")) {
           const err20 = {};
           if (vErrors === null) {
             vErrors = [err20];
           } else {
             vErrors.push(err20);
+          }
+          errors++;
+        }
+        var valid13 = _errs25 === errors;
+        if (valid13) {
+          const err21 = {};
+          if (vErrors === null) {
+            vErrors = [err21];
+          } else {
+            vErrors.push(err21);
           }
           errors++;
         } else {
@@ -2397,16 +2430,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs26 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.routing !== void 0) {
-        const err21 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/2/then/properties/routing/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err21];
-        } else {
-          vErrors.push(err21);
-        }
-        errors++;
-      }
-      if (data["multicast-routing"] !== void 0) {
-        const err22 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {} };
+        const err22 = { instancePath: instancePath + "/routing", schemaPath: "#/allOf/2/then/properties/routing/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -2414,12 +2438,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.addresses !== void 0) {
-        const err23 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/2/then/properties/addresses/false schema", keyword: "false schema", params: {} };
+      if (data["multicast-routing"] !== void 0) {
+        const err23 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/allOf/2/then/properties/multicast-routing/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err23];
         } else {
           vErrors.push(err23);
+        }
+        errors++;
+      }
+      if (data.addresses !== void 0) {
+        const err24 = { instancePath: instancePath + "/addresses", schemaPath: "#/allOf/2/then/properties/addresses/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err24];
+        } else {
+          vErrors.push(err24);
         }
         errors++;
       }
@@ -2435,11 +2468,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid11) {
-    const err24 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err25 = { instancePath, schemaPath: "#/allOf/2/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err24];
+      vErrors = [err25];
     } else {
-      vErrors.push(err24);
+      vErrors.push(err25);
     }
     errors++;
   }
@@ -2457,34 +2490,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing3;
     if (data.kind === void 0 && (missing3 = "kind")) {
-      const err25 = {};
+      const err26 = {};
       if (vErrors === null) {
-        vErrors = [err25];
+        vErrors = [err26];
       } else {
-        vErrors.push(err25);
+        vErrors.push(err26);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data16 = data.kind;
+        let data17 = data.kind;
         const _errs31 = errors;
         const _errs32 = errors;
-        if (!(data16 === "switch" || data16 === "router" || data16 === "access-point" || data16 === "media-converter" || data16 === "server" || data16 === "camera" || data16 === "display" || data16 === "computer" || data16 === "tuner")) {
-          const err26 = {};
-          if (vErrors === null) {
-            vErrors = [err26];
-          } else {
-            vErrors.push(err26);
-          }
-          errors++;
-        }
-        var valid17 = _errs32 === errors;
-        if (valid17) {
+        if (!(data17 === "switch" || data17 === "router" || data17 === "access-point" || data17 === "media-converter" || data17 === "server" || data17 === "camera" || data17 === "display" || data17 === "computer" || data17 === "tuner")) {
           const err27 = {};
           if (vErrors === null) {
             vErrors = [err27];
           } else {
             vErrors.push(err27);
+          }
+          errors++;
+        }
+        var valid17 = _errs32 === errors;
+        if (valid17) {
+          const err28 = {};
+          if (vErrors === null) {
+            vErrors = [err28];
+          } else {
+            vErrors.push(err28);
           }
           errors++;
         } else {
@@ -2513,16 +2546,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs33 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.address !== void 0) {
-        const err28 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/3/then/properties/address/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err28];
-        } else {
-          vErrors.push(err28);
-        }
-        errors++;
-      }
-      if (data.mac !== void 0) {
-        const err29 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/3/then/properties/mac/false schema", keyword: "false schema", params: {} };
+        const err29 = { instancePath: instancePath + "/address", schemaPath: "#/allOf/3/then/properties/address/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err29];
         } else {
@@ -2530,8 +2554,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.reserved !== void 0) {
-        const err30 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/3/then/properties/reserved/false schema", keyword: "false schema", params: {} };
+      if (data.mac !== void 0) {
+        const err30 = { instancePath: instancePath + "/mac", schemaPath: "#/allOf/3/then/properties/mac/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err30];
         } else {
@@ -2539,8 +2563,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.interface !== void 0) {
-        const err31 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/3/then/properties/interface/false schema", keyword: "false schema", params: {} };
+      if (data.reserved !== void 0) {
+        const err31 = { instancePath: instancePath + "/reserved", schemaPath: "#/allOf/3/then/properties/reserved/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -2548,8 +2572,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.poe !== void 0) {
-        const err32 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/3/then/properties/poe/false schema", keyword: "false schema", params: {} };
+      if (data.interface !== void 0) {
+        const err32 = { instancePath: instancePath + "/interface", schemaPath: "#/allOf/3/then/properties/interface/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err32];
         } else {
@@ -2557,8 +2581,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.routes !== void 0) {
-        const err33 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/3/then/properties/routes/false schema", keyword: "false schema", params: {} };
+      if (data.poe !== void 0) {
+        const err33 = { instancePath: instancePath + "/poe", schemaPath: "#/allOf/3/then/properties/poe/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err33];
         } else {
@@ -2566,23 +2590,23 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data.routes !== void 0) {
+        const err34 = { instancePath: instancePath + "/routes", schemaPath: "#/allOf/3/then/properties/routes/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err34];
+        } else {
+          vErrors.push(err34);
+        }
+        errors++;
+      }
       if (data.ports !== void 0) {
-        let data23 = data.ports;
-        if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
-          for (const key1 in data23) {
-            let data24 = data23[key1];
-            if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
-              if (data24.vlan !== void 0) {
-                const err34 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err34];
-                } else {
-                  vErrors.push(err34);
-                }
-                errors++;
-              }
-              if (data24.trunk !== void 0) {
-                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {} };
+        let data24 = data.ports;
+        if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
+          for (const key1 in data24) {
+            let data25 = data24[key1];
+            if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
+              if (data25.vlan !== void 0) {
+                const err35 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/vlan", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/vlan/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err35];
                 } else {
@@ -2590,8 +2614,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.native !== void 0) {
-                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {} };
+              if (data25.trunk !== void 0) {
+                const err36 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/trunk", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/trunk/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err36];
                 } else {
@@ -2599,8 +2623,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.address !== void 0) {
-                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {} };
+              if (data25.native !== void 0) {
+                const err37 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/native", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/native/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err37];
                 } else {
@@ -2608,8 +2632,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.addresses !== void 0) {
-                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {} };
+              if (data25.address !== void 0) {
+                const err38 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/address", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/address/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err38];
                 } else {
@@ -2617,8 +2641,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.poe !== void 0) {
-                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {} };
+              if (data25.addresses !== void 0) {
+                const err39 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/addresses", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/addresses/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err39];
                 } else {
@@ -2626,8 +2650,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.mac !== void 0) {
-                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {} };
+              if (data25.poe !== void 0) {
+                const err40 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/poe", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/poe/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err40];
                 } else {
@@ -2635,8 +2659,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.reserved !== void 0) {
-                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {} };
+              if (data25.mac !== void 0) {
+                const err41 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/mac", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/mac/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err41];
                 } else {
@@ -2644,8 +2668,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data24.interface !== void 0) {
-                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {} };
+              if (data25.reserved !== void 0) {
+                const err42 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/reserved", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/reserved/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err42];
                 } else {
@@ -2653,22 +2677,31 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data25.interface !== void 0) {
+                const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1") + "/interface", schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/properties/interface/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err43];
+                } else {
+                  vErrors.push(err43);
+                }
+                errors++;
+              }
             } else {
-              const err43 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              const err44 = { instancePath: instancePath + "/ports/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/3/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
               if (vErrors === null) {
-                vErrors = [err43];
+                vErrors = [err44];
               } else {
-                vErrors.push(err43);
+                vErrors.push(err44);
               }
               errors++;
             }
           }
         } else {
-          const err44 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          const err45 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/3/then/properties/ports/type", keyword: "type", params: { type: "object" } };
           if (vErrors === null) {
-            vErrors = [err44];
+            vErrors = [err45];
           } else {
-            vErrors.push(err44);
+            vErrors.push(err45);
           }
           errors++;
         }
@@ -2689,11 +2722,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid15) {
-    const err45 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err46 = { instancePath, schemaPath: "#/allOf/3/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err45];
+      vErrors = [err46];
     } else {
-      vErrors.push(err45);
+      vErrors.push(err46);
     }
     errors++;
   }
@@ -2711,34 +2744,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing4;
     if (data.kind === void 0 && (missing4 = "kind")) {
-      const err46 = {};
+      const err47 = {};
       if (vErrors === null) {
-        vErrors = [err46];
+        vErrors = [err47];
       } else {
-        vErrors.push(err46);
+        vErrors.push(err47);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data34 = data.kind;
+        let data35 = data.kind;
         const _errs43 = errors;
         const _errs44 = errors;
-        if (!(data34 === "switch" || data34 === "router" || data34 === "access-point" || data34 === "server" || data34 === "computer")) {
-          const err47 = {};
-          if (vErrors === null) {
-            vErrors = [err47];
-          } else {
-            vErrors.push(err47);
-          }
-          errors++;
-        }
-        var valid23 = _errs44 === errors;
-        if (valid23) {
+        if (!(data35 === "switch" || data35 === "router" || data35 === "access-point" || data35 === "server" || data35 === "computer")) {
           const err48 = {};
           if (vErrors === null) {
             vErrors = [err48];
           } else {
             vErrors.push(err48);
+          }
+          errors++;
+        }
+        var valid23 = _errs44 === errors;
+        if (valid23) {
+          const err49 = {};
+          if (vErrors === null) {
+            vErrors = [err49];
+          } else {
+            vErrors.push(err49);
           }
           errors++;
         } else {
@@ -2767,22 +2800,13 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs45 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.ports !== void 0) {
-        let data35 = data.ports;
-        if (data35 && typeof data35 == "object" && !Array.isArray(data35)) {
-          for (const key2 in data35) {
-            let data36 = data35[key2];
-            if (data36 && typeof data36 == "object" && !Array.isArray(data36)) {
-              if (data36.lag !== void 0) {
-                const err49 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err49];
-                } else {
-                  vErrors.push(err49);
-                }
-                errors++;
-              }
-              if (data36.lacp !== void 0) {
-                const err50 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {} };
+        let data36 = data.ports;
+        if (data36 && typeof data36 == "object" && !Array.isArray(data36)) {
+          for (const key2 in data36) {
+            let data37 = data36[key2];
+            if (data37 && typeof data37 == "object" && !Array.isArray(data37)) {
+              if (data37.lag !== void 0) {
+                const err50 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lag", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lag/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err50];
                 } else {
@@ -2790,22 +2814,31 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data37.lacp !== void 0) {
+                const err51 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/lacp", schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/properties/lacp/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err51];
+                } else {
+                  vErrors.push(err51);
+                }
+                errors++;
+              }
             } else {
-              const err51 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              const err52 = { instancePath: instancePath + "/ports/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/4/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
               if (vErrors === null) {
-                vErrors = [err51];
+                vErrors = [err52];
               } else {
-                vErrors.push(err51);
+                vErrors.push(err52);
               }
               errors++;
             }
           }
         } else {
-          const err52 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          const err53 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/4/then/properties/ports/type", keyword: "type", params: { type: "object" } };
           if (vErrors === null) {
-            vErrors = [err52];
+            vErrors = [err53];
           } else {
-            vErrors.push(err52);
+            vErrors.push(err53);
           }
           errors++;
         }
@@ -2820,11 +2853,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid21) {
-    const err53 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err54 = { instancePath, schemaPath: "#/allOf/4/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err53];
+      vErrors = [err54];
     } else {
-      vErrors.push(err53);
+      vErrors.push(err54);
     }
     errors++;
   }
@@ -2842,11 +2875,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing5;
     if (data.kind === void 0 && (missing5 = "kind")) {
-      const err54 = {};
+      const err55 = {};
       if (vErrors === null) {
-        vErrors = [err54];
+        vErrors = [err55];
       } else {
-        vErrors.push(err54);
+        vErrors.push(err55);
       }
       errors++;
     } else {
@@ -2854,21 +2887,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs55 = errors;
         const _errs56 = errors;
         if (!(data.kind === "access-point")) {
-          const err55 = {};
-          if (vErrors === null) {
-            vErrors = [err55];
-          } else {
-            vErrors.push(err55);
-          }
-          errors++;
-        }
-        var valid29 = _errs56 === errors;
-        if (valid29) {
           const err56 = {};
           if (vErrors === null) {
             vErrors = [err56];
           } else {
             vErrors.push(err56);
+          }
+          errors++;
+        }
+        var valid29 = _errs56 === errors;
+        if (valid29) {
+          const err57 = {};
+          if (vErrors === null) {
+            vErrors = [err57];
+          } else {
+            vErrors.push(err57);
           }
           errors++;
         } else {
@@ -2897,20 +2930,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs57 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["basic-rate"] !== void 0) {
-        const err57 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/5/then/properties/basic-rate/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err57];
-        } else {
-          vErrors.push(err57);
-        }
-        errors++;
-      }
-      if (data["multicast-to-unicast"] !== void 0) {
-        const err58 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/5/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {} };
+        const err58 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/allOf/5/then/properties/basic-rate/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err58];
         } else {
           vErrors.push(err58);
+        }
+        errors++;
+      }
+      if (data["multicast-to-unicast"] !== void 0) {
+        const err59 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/allOf/5/then/properties/multicast-to-unicast/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err59];
+        } else {
+          vErrors.push(err59);
         }
         errors++;
       }
@@ -2925,11 +2958,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid27) {
-    const err59 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err60 = { instancePath, schemaPath: "#/allOf/5/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err59];
+      vErrors = [err60];
     } else {
-      vErrors.push(err59);
+      vErrors.push(err60);
     }
     errors++;
   }
@@ -2947,34 +2980,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing6;
     if (data.kind === void 0 && (missing6 = "kind")) {
-      const err60 = {};
+      const err61 = {};
       if (vErrors === null) {
-        vErrors = [err60];
+        vErrors = [err61];
       } else {
-        vErrors.push(err60);
+        vErrors.push(err61);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data42 = data.kind;
+        let data43 = data.kind;
         const _errs62 = errors;
         const _errs63 = errors;
-        if (!(data42 === "server" || data42 === "camera" || data42 === "computer" || data42 === "tuner")) {
-          const err61 = {};
-          if (vErrors === null) {
-            vErrors = [err61];
-          } else {
-            vErrors.push(err61);
-          }
-          errors++;
-        }
-        var valid33 = _errs63 === errors;
-        if (valid33) {
+        if (!(data43 === "server" || data43 === "camera" || data43 === "computer" || data43 === "tuner")) {
           const err62 = {};
           if (vErrors === null) {
             vErrors = [err62];
           } else {
             vErrors.push(err62);
+          }
+          errors++;
+        }
+        var valid33 = _errs63 === errors;
+        if (valid33) {
+          const err63 = {};
+          if (vErrors === null) {
+            vErrors = [err63];
+          } else {
+            vErrors.push(err63);
           }
           errors++;
         } else {
@@ -3003,11 +3036,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs64 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.sessions !== void 0) {
-        const err63 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/6/then/properties/sessions/false schema", keyword: "false schema", params: {} };
+        const err64 = { instancePath: instancePath + "/sessions", schemaPath: "#/allOf/6/then/properties/sessions/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err63];
+          vErrors = [err64];
         } else {
-          vErrors.push(err63);
+          vErrors.push(err64);
         }
         errors++;
       }
@@ -3021,11 +3054,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid31) {
-    const err64 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err65 = { instancePath, schemaPath: "#/allOf/6/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err64];
+      vErrors = [err65];
     } else {
-      vErrors.push(err64);
+      vErrors.push(err65);
     }
     errors++;
   }
@@ -3043,34 +3076,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing7;
     if (data.kind === void 0 && (missing7 = "kind")) {
-      const err65 = {};
+      const err66 = {};
       if (vErrors === null) {
-        vErrors = [err65];
+        vErrors = [err66];
       } else {
-        vErrors.push(err65);
+        vErrors.push(err66);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data44 = data.kind;
+        let data45 = data.kind;
         const _errs69 = errors;
         const _errs70 = errors;
-        if (!(data44 === "display" || data44 === "computer")) {
-          const err66 = {};
-          if (vErrors === null) {
-            vErrors = [err66];
-          } else {
-            vErrors.push(err66);
-          }
-          errors++;
-        }
-        var valid37 = _errs70 === errors;
-        if (valid37) {
+        if (!(data45 === "display" || data45 === "computer")) {
           const err67 = {};
           if (vErrors === null) {
             vErrors = [err67];
           } else {
             vErrors.push(err67);
+          }
+          errors++;
+        }
+        var valid37 = _errs70 === errors;
+        if (valid37) {
+          const err68 = {};
+          if (vErrors === null) {
+            vErrors = [err68];
+          } else {
+            vErrors.push(err68);
           }
           errors++;
         } else {
@@ -3099,20 +3132,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs71 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.decoders !== void 0) {
-        const err68 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/7/then/properties/decoders/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err68];
-        } else {
-          vErrors.push(err68);
-        }
-        errors++;
-      }
-      if (data.decodes !== void 0) {
-        const err69 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/7/then/properties/decodes/false schema", keyword: "false schema", params: {} };
+        const err69 = { instancePath: instancePath + "/decoders", schemaPath: "#/allOf/7/then/properties/decoders/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err69];
         } else {
           vErrors.push(err69);
+        }
+        errors++;
+      }
+      if (data.decodes !== void 0) {
+        const err70 = { instancePath: instancePath + "/decodes", schemaPath: "#/allOf/7/then/properties/decodes/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err70];
+        } else {
+          vErrors.push(err70);
         }
         errors++;
       }
@@ -3127,11 +3160,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid35) {
-    const err70 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err71 = { instancePath, schemaPath: "#/allOf/7/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err70];
+      vErrors = [err71];
     } else {
-      vErrors.push(err70);
+      vErrors.push(err71);
     }
     errors++;
   }
@@ -3149,34 +3182,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing8;
     if (data.kind === void 0 && (missing8 = "kind")) {
-      const err71 = {};
+      const err72 = {};
       if (vErrors === null) {
-        vErrors = [err71];
+        vErrors = [err72];
       } else {
-        vErrors.push(err71);
+        vErrors.push(err72);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data47 = data.kind;
+        let data48 = data.kind;
         const _errs76 = errors;
         const _errs77 = errors;
-        if (!(data47 === "aerial" || data47 === "amplifier" || data47 === "attenuator" || data47 === "equaliser" || data47 === "splitter" || data47 === "tap" || data47 === "combiner" || data47 === "diplexer" || data47 === "multiswitch" || data47 === "outlet" || data47 === "power-inserter" || data47 === "isolator" || data47 === "earth-block")) {
-          const err72 = {};
-          if (vErrors === null) {
-            vErrors = [err72];
-          } else {
-            vErrors.push(err72);
-          }
-          errors++;
-        }
-        var valid41 = _errs77 === errors;
-        if (valid41) {
+        if (!(data48 === "aerial" || data48 === "amplifier" || data48 === "attenuator" || data48 === "equaliser" || data48 === "splitter" || data48 === "tap" || data48 === "combiner" || data48 === "diplexer" || data48 === "multiswitch" || data48 === "outlet" || data48 === "power-inserter" || data48 === "isolator" || data48 === "earth-block")) {
           const err73 = {};
           if (vErrors === null) {
             vErrors = [err73];
           } else {
             vErrors.push(err73);
+          }
+          errors++;
+        }
+        var valid41 = _errs77 === errors;
+        if (valid41) {
+          const err74 = {};
+          if (vErrors === null) {
+            vErrors = [err74];
+          } else {
+            vErrors.push(err74);
           }
           errors++;
         } else {
@@ -3205,11 +3238,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs78 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.frequencies !== void 0) {
-        const err74 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/8/then/properties/frequencies/false schema", keyword: "false schema", params: {} };
+        const err75 = { instancePath: instancePath + "/frequencies", schemaPath: "#/allOf/8/then/properties/frequencies/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err74];
+          vErrors = [err75];
         } else {
-          vErrors.push(err74);
+          vErrors.push(err75);
         }
         errors++;
       }
@@ -3223,11 +3256,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid39) {
-    const err75 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err76 = { instancePath, schemaPath: "#/allOf/8/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err75];
+      vErrors = [err76];
     } else {
-      vErrors.push(err75);
+      vErrors.push(err76);
     }
     errors++;
   }
@@ -3245,11 +3278,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing9;
     if (data.kind === void 0 && (missing9 = "kind")) {
-      const err76 = {};
+      const err77 = {};
       if (vErrors === null) {
-        vErrors = [err76];
+        vErrors = [err77];
       } else {
-        vErrors.push(err76);
+        vErrors.push(err77);
       }
       errors++;
     } else {
@@ -3257,21 +3290,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs83 = errors;
         const _errs84 = errors;
         if (!(data.kind === "filter")) {
-          const err77 = {};
-          if (vErrors === null) {
-            vErrors = [err77];
-          } else {
-            vErrors.push(err77);
-          }
-          errors++;
-        }
-        var valid45 = _errs84 === errors;
-        if (valid45) {
           const err78 = {};
           if (vErrors === null) {
             vErrors = [err78];
           } else {
             vErrors.push(err78);
+          }
+          errors++;
+        }
+        var valid45 = _errs84 === errors;
+        if (valid45) {
+          const err79 = {};
+          if (vErrors === null) {
+            vErrors = [err79];
+          } else {
+            vErrors.push(err79);
           }
           errors++;
         } else {
@@ -3300,11 +3333,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs85 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.passes !== void 0) {
-        const err79 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/9/then/properties/passes/false schema", keyword: "false schema", params: {} };
+        const err80 = { instancePath: instancePath + "/passes", schemaPath: "#/allOf/9/then/properties/passes/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err79];
+          vErrors = [err80];
         } else {
-          vErrors.push(err79);
+          vErrors.push(err80);
         }
         errors++;
       }
@@ -3318,11 +3351,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid43) {
-    const err80 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err81 = { instancePath, schemaPath: "#/allOf/9/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err80];
+      vErrors = [err81];
     } else {
-      vErrors.push(err80);
+      vErrors.push(err81);
     }
     errors++;
   }
@@ -3340,34 +3373,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing10;
     if (data.kind === void 0 && (missing10 = "kind")) {
-      const err81 = {};
+      const err82 = {};
       if (vErrors === null) {
-        vErrors = [err81];
+        vErrors = [err82];
       } else {
-        vErrors.push(err81);
+        vErrors.push(err82);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data51 = data.kind;
+        let data52 = data.kind;
         const _errs90 = errors;
         const _errs91 = errors;
-        if (!(data51 === "aerial" || data51 === "lnb")) {
-          const err82 = {};
-          if (vErrors === null) {
-            vErrors = [err82];
-          } else {
-            vErrors.push(err82);
-          }
-          errors++;
-        }
-        var valid49 = _errs91 === errors;
-        if (valid49) {
+        if (!(data52 === "aerial" || data52 === "lnb")) {
           const err83 = {};
           if (vErrors === null) {
             vErrors = [err83];
           } else {
             vErrors.push(err83);
+          }
+          errors++;
+        }
+        var valid49 = _errs91 === errors;
+        if (valid49) {
+          const err84 = {};
+          if (vErrors === null) {
+            vErrors = [err84];
+          } else {
+            vErrors.push(err84);
           }
           errors++;
         } else {
@@ -3396,16 +3429,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs92 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.receives !== void 0) {
-        const err84 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/10/then/properties/receives/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err84];
-        } else {
-          vErrors.push(err84);
-        }
-        errors++;
-      }
-      if (data.quality !== void 0) {
-        const err85 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/10/then/properties/quality/false schema", keyword: "false schema", params: {} };
+        const err85 = { instancePath: instancePath + "/receives", schemaPath: "#/allOf/10/then/properties/receives/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err85];
         } else {
@@ -3413,12 +3437,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.mast !== void 0) {
-        const err86 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/10/then/properties/mast/false schema", keyword: "false schema", params: {} };
+      if (data.quality !== void 0) {
+        const err86 = { instancePath: instancePath + "/quality", schemaPath: "#/allOf/10/then/properties/quality/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err86];
         } else {
           vErrors.push(err86);
+        }
+        errors++;
+      }
+      if (data.mast !== void 0) {
+        const err87 = { instancePath: instancePath + "/mast", schemaPath: "#/allOf/10/then/properties/mast/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err87];
+        } else {
+          vErrors.push(err87);
         }
         errors++;
       }
@@ -3434,11 +3467,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid47) {
-    const err87 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err88 = { instancePath, schemaPath: "#/allOf/10/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err87];
+      vErrors = [err88];
     } else {
-      vErrors.push(err87);
+      vErrors.push(err88);
     }
     errors++;
   }
@@ -3456,11 +3489,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing11;
     if (data.kind === void 0 && (missing11 = "kind")) {
-      const err88 = {};
+      const err89 = {};
       if (vErrors === null) {
-        vErrors = [err88];
+        vErrors = [err89];
       } else {
-        vErrors.push(err88);
+        vErrors.push(err89);
       }
       errors++;
     } else {
@@ -3468,21 +3501,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs97 = errors;
         const _errs98 = errors;
         if (!(data.kind === "aerial")) {
-          const err89 = {};
-          if (vErrors === null) {
-            vErrors = [err89];
-          } else {
-            vErrors.push(err89);
-          }
-          errors++;
-        }
-        var valid53 = _errs98 === errors;
-        if (valid53) {
           const err90 = {};
           if (vErrors === null) {
             vErrors = [err90];
           } else {
             vErrors.push(err90);
+          }
+          errors++;
+        }
+        var valid53 = _errs98 === errors;
+        if (valid53) {
+          const err91 = {};
+          if (vErrors === null) {
+            vErrors = [err91];
+          } else {
+            vErrors.push(err91);
           }
           errors++;
         } else {
@@ -3511,11 +3544,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs99 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.field !== void 0) {
-        const err91 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/11/then/properties/field/false schema", keyword: "false schema", params: {} };
+        const err92 = { instancePath: instancePath + "/field", schemaPath: "#/allOf/11/then/properties/field/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err91];
+          vErrors = [err92];
         } else {
-          vErrors.push(err91);
+          vErrors.push(err92);
         }
         errors++;
       }
@@ -3529,11 +3562,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid51) {
-    const err92 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err93 = { instancePath, schemaPath: "#/allOf/11/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err92];
+      vErrors = [err93];
     } else {
-      vErrors.push(err92);
+      vErrors.push(err93);
     }
     errors++;
   }
@@ -3551,34 +3584,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing12;
     if (data.kind === void 0 && (missing12 = "kind")) {
-      const err93 = {};
+      const err94 = {};
       if (vErrors === null) {
-        vErrors = [err93];
+        vErrors = [err94];
       } else {
-        vErrors.push(err93);
+        vErrors.push(err94);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data57 = data.kind;
+        let data58 = data.kind;
         const _errs104 = errors;
         const _errs105 = errors;
-        if (!(data57 === "aerial" || data57 === "amplifier")) {
-          const err94 = {};
-          if (vErrors === null) {
-            vErrors = [err94];
-          } else {
-            vErrors.push(err94);
-          }
-          errors++;
-        }
-        var valid57 = _errs105 === errors;
-        if (valid57) {
+        if (!(data58 === "aerial" || data58 === "amplifier")) {
           const err95 = {};
           if (vErrors === null) {
             vErrors = [err95];
           } else {
             vErrors.push(err95);
+          }
+          errors++;
+        }
+        var valid57 = _errs105 === errors;
+        if (valid57) {
+          const err96 = {};
+          if (vErrors === null) {
+            vErrors = [err96];
+          } else {
+            vErrors.push(err96);
           }
           errors++;
         } else {
@@ -3607,11 +3640,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs106 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.gain !== void 0) {
-        const err96 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/12/then/properties/gain/false schema", keyword: "false schema", params: {} };
+        const err97 = { instancePath: instancePath + "/gain", schemaPath: "#/allOf/12/then/properties/gain/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err96];
+          vErrors = [err97];
         } else {
-          vErrors.push(err96);
+          vErrors.push(err97);
         }
         errors++;
       }
@@ -3625,11 +3658,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid55) {
-    const err97 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err98 = { instancePath, schemaPath: "#/allOf/12/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err97];
+      vErrors = [err98];
     } else {
-      vErrors.push(err97);
+      vErrors.push(err98);
     }
     errors++;
   }
@@ -3647,34 +3680,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing13;
     if (data.kind === void 0 && (missing13 = "kind")) {
-      const err98 = {};
+      const err99 = {};
       if (vErrors === null) {
-        vErrors = [err98];
+        vErrors = [err99];
       } else {
-        vErrors.push(err98);
+        vErrors.push(err99);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data59 = data.kind;
+        let data60 = data.kind;
         const _errs111 = errors;
         const _errs112 = errors;
-        if (!(data59 === "lnb" || data59 === "amplifier")) {
-          const err99 = {};
-          if (vErrors === null) {
-            vErrors = [err99];
-          } else {
-            vErrors.push(err99);
-          }
-          errors++;
-        }
-        var valid61 = _errs112 === errors;
-        if (valid61) {
+        if (!(data60 === "lnb" || data60 === "amplifier")) {
           const err100 = {};
           if (vErrors === null) {
             vErrors = [err100];
           } else {
             vErrors.push(err100);
+          }
+          errors++;
+        }
+        var valid61 = _errs112 === errors;
+        if (valid61) {
+          const err101 = {};
+          if (vErrors === null) {
+            vErrors = [err101];
+          } else {
+            vErrors.push(err101);
           }
           errors++;
         } else {
@@ -3703,11 +3736,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs113 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["noise-figure"] !== void 0) {
-        const err101 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/13/then/properties/noise-figure/false schema", keyword: "false schema", params: {} };
+        const err102 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/allOf/13/then/properties/noise-figure/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err101];
+          vErrors = [err102];
         } else {
-          vErrors.push(err101);
+          vErrors.push(err102);
         }
         errors++;
       }
@@ -3721,11 +3754,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid59) {
-    const err102 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err103 = { instancePath, schemaPath: "#/allOf/13/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err102];
+      vErrors = [err103];
     } else {
-      vErrors.push(err102);
+      vErrors.push(err103);
     }
     errors++;
   }
@@ -3743,11 +3776,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing14;
     if (data.kind === void 0 && (missing14 = "kind")) {
-      const err103 = {};
+      const err104 = {};
       if (vErrors === null) {
-        vErrors = [err103];
+        vErrors = [err104];
       } else {
-        vErrors.push(err103);
+        vErrors.push(err104);
       }
       errors++;
     } else {
@@ -3755,21 +3788,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs118 = errors;
         const _errs119 = errors;
         if (!(data.kind === "amplifier")) {
-          const err104 = {};
-          if (vErrors === null) {
-            vErrors = [err104];
-          } else {
-            vErrors.push(err104);
-          }
-          errors++;
-        }
-        var valid65 = _errs119 === errors;
-        if (valid65) {
           const err105 = {};
           if (vErrors === null) {
             vErrors = [err105];
           } else {
             vErrors.push(err105);
+          }
+          errors++;
+        }
+        var valid65 = _errs119 === errors;
+        if (valid65) {
+          const err106 = {};
+          if (vErrors === null) {
+            vErrors = [err106];
+          } else {
+            vErrors.push(err106);
           }
           errors++;
         } else {
@@ -3798,20 +3831,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs120 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["max-output"] !== void 0) {
-        const err106 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/14/then/properties/max-output/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err106];
-        } else {
-          vErrors.push(err106);
-        }
-        errors++;
-      }
-      if (data["powered-by"] !== void 0) {
-        const err107 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/14/then/properties/powered-by/false schema", keyword: "false schema", params: {} };
+        const err107 = { instancePath: instancePath + "/max-output", schemaPath: "#/allOf/14/then/properties/max-output/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err107];
         } else {
           vErrors.push(err107);
+        }
+        errors++;
+      }
+      if (data["powered-by"] !== void 0) {
+        const err108 = { instancePath: instancePath + "/powered-by", schemaPath: "#/allOf/14/then/properties/powered-by/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err108];
+        } else {
+          vErrors.push(err108);
         }
         errors++;
       }
@@ -3826,11 +3859,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid63) {
-    const err108 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err109 = { instancePath, schemaPath: "#/allOf/14/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err108];
+      vErrors = [err109];
     } else {
-      vErrors.push(err108);
+      vErrors.push(err109);
     }
     errors++;
   }
@@ -3848,34 +3881,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing15;
     if (data.kind === void 0 && (missing15 = "kind")) {
-      const err109 = {};
+      const err110 = {};
       if (vErrors === null) {
-        vErrors = [err109];
+        vErrors = [err110];
       } else {
-        vErrors.push(err109);
+        vErrors.push(err110);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data64 = data.kind;
+        let data65 = data.kind;
         const _errs125 = errors;
         const _errs126 = errors;
-        if (!(data64 === "amplifier" || data64 === "power-inserter")) {
-          const err110 = {};
-          if (vErrors === null) {
-            vErrors = [err110];
-          } else {
-            vErrors.push(err110);
-          }
-          errors++;
-        }
-        var valid69 = _errs126 === errors;
-        if (valid69) {
+        if (!(data65 === "amplifier" || data65 === "power-inserter")) {
           const err111 = {};
           if (vErrors === null) {
             vErrors = [err111];
           } else {
             vErrors.push(err111);
+          }
+          errors++;
+        }
+        var valid69 = _errs126 === errors;
+        if (valid69) {
+          const err112 = {};
+          if (vErrors === null) {
+            vErrors = [err112];
+          } else {
+            vErrors.push(err112);
           }
           errors++;
         } else {
@@ -3904,11 +3937,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs127 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.supply !== void 0) {
-        const err112 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/15/then/properties/supply/false schema", keyword: "false schema", params: {} };
+        const err113 = { instancePath: instancePath + "/supply", schemaPath: "#/allOf/15/then/properties/supply/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err112];
+          vErrors = [err113];
         } else {
-          vErrors.push(err112);
+          vErrors.push(err113);
         }
         errors++;
       }
@@ -3922,11 +3955,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid67) {
-    const err113 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err114 = { instancePath, schemaPath: "#/allOf/15/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err113];
+      vErrors = [err114];
     } else {
-      vErrors.push(err113);
+      vErrors.push(err114);
     }
     errors++;
   }
@@ -3944,34 +3977,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing16;
     if (data.kind === void 0 && (missing16 = "kind")) {
-      const err114 = {};
+      const err115 = {};
       if (vErrors === null) {
-        vErrors = [err114];
+        vErrors = [err115];
       } else {
-        vErrors.push(err114);
+        vErrors.push(err115);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data66 = data.kind;
+        let data67 = data.kind;
         const _errs132 = errors;
         const _errs133 = errors;
-        if (!(data66 === "lnb" || data66 === "amplifier" || data66 === "multiswitch" || data66 === "power-inserter")) {
-          const err115 = {};
-          if (vErrors === null) {
-            vErrors = [err115];
-          } else {
-            vErrors.push(err115);
-          }
-          errors++;
-        }
-        var valid73 = _errs133 === errors;
-        if (valid73) {
+        if (!(data67 === "lnb" || data67 === "amplifier" || data67 === "multiswitch" || data67 === "power-inserter")) {
           const err116 = {};
           if (vErrors === null) {
             vErrors = [err116];
           } else {
             vErrors.push(err116);
+          }
+          errors++;
+        }
+        var valid73 = _errs133 === errors;
+        if (valid73) {
+          const err117 = {};
+          if (vErrors === null) {
+            vErrors = [err117];
+          } else {
+            vErrors.push(err117);
           }
           errors++;
         } else {
@@ -4000,11 +4033,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs134 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.current !== void 0) {
-        const err117 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/16/then/properties/current/false schema", keyword: "false schema", params: {} };
+        const err118 = { instancePath: instancePath + "/current", schemaPath: "#/allOf/16/then/properties/current/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err117];
+          vErrors = [err118];
         } else {
-          vErrors.push(err117);
+          vErrors.push(err118);
         }
         errors++;
       }
@@ -4018,11 +4051,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid71) {
-    const err118 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err119 = { instancePath, schemaPath: "#/allOf/16/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err118];
+      vErrors = [err119];
     } else {
-      vErrors.push(err118);
+      vErrors.push(err119);
     }
     errors++;
   }
@@ -4040,34 +4073,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing17;
     if (data.kind === void 0 && (missing17 = "kind")) {
-      const err119 = {};
+      const err120 = {};
       if (vErrors === null) {
-        vErrors = [err119];
+        vErrors = [err120];
       } else {
-        vErrors.push(err119);
+        vErrors.push(err120);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data68 = data.kind;
+        let data69 = data.kind;
         const _errs139 = errors;
         const _errs140 = errors;
-        if (!(data68 === "attenuator" || data68 === "filter" || data68 === "equaliser" || data68 === "splitter" || data68 === "tap" || data68 === "combiner" || data68 === "diplexer" || data68 === "multiswitch" || data68 === "outlet" || data68 === "power-inserter" || data68 === "isolator" || data68 === "earth-block")) {
-          const err120 = {};
-          if (vErrors === null) {
-            vErrors = [err120];
-          } else {
-            vErrors.push(err120);
-          }
-          errors++;
-        }
-        var valid77 = _errs140 === errors;
-        if (valid77) {
+        if (!(data69 === "attenuator" || data69 === "filter" || data69 === "equaliser" || data69 === "splitter" || data69 === "tap" || data69 === "combiner" || data69 === "diplexer" || data69 === "multiswitch" || data69 === "outlet" || data69 === "power-inserter" || data69 === "isolator" || data69 === "earth-block")) {
           const err121 = {};
           if (vErrors === null) {
             vErrors = [err121];
           } else {
             vErrors.push(err121);
+          }
+          errors++;
+        }
+        var valid77 = _errs140 === errors;
+        if (valid77) {
+          const err122 = {};
+          if (vErrors === null) {
+            vErrors = [err122];
+          } else {
+            vErrors.push(err122);
           }
           errors++;
         } else {
@@ -4096,11 +4129,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs141 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.loss !== void 0) {
-        const err122 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/17/then/properties/loss/false schema", keyword: "false schema", params: {} };
+        const err123 = { instancePath: instancePath + "/loss", schemaPath: "#/allOf/17/then/properties/loss/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err122];
+          vErrors = [err123];
         } else {
-          vErrors.push(err122);
+          vErrors.push(err123);
         }
         errors++;
       }
@@ -4114,11 +4147,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid75) {
-    const err123 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err124 = { instancePath, schemaPath: "#/allOf/17/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err123];
+      vErrors = [err124];
     } else {
-      vErrors.push(err123);
+      vErrors.push(err124);
     }
     errors++;
   }
@@ -4136,34 +4169,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing18;
     if (data.kind === void 0 && (missing18 = "kind")) {
-      const err124 = {};
+      const err125 = {};
       if (vErrors === null) {
-        vErrors = [err124];
+        vErrors = [err125];
       } else {
-        vErrors.push(err124);
+        vErrors.push(err125);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data70 = data.kind;
+        let data71 = data.kind;
         const _errs146 = errors;
         const _errs147 = errors;
-        if (!(data70 === "amplifier" || data70 === "attenuator" || data70 === "filter" || data70 === "equaliser" || data70 === "splitter" || data70 === "tap" || data70 === "combiner" || data70 === "diplexer" || data70 === "multiswitch" || data70 === "outlet" || data70 === "power-inserter" || data70 === "isolator" || data70 === "earth-block")) {
-          const err125 = {};
-          if (vErrors === null) {
-            vErrors = [err125];
-          } else {
-            vErrors.push(err125);
-          }
-          errors++;
-        }
-        var valid81 = _errs147 === errors;
-        if (valid81) {
+        if (!(data71 === "amplifier" || data71 === "attenuator" || data71 === "filter" || data71 === "equaliser" || data71 === "splitter" || data71 === "tap" || data71 === "combiner" || data71 === "diplexer" || data71 === "multiswitch" || data71 === "outlet" || data71 === "power-inserter" || data71 === "isolator" || data71 === "earth-block")) {
           const err126 = {};
           if (vErrors === null) {
             vErrors = [err126];
           } else {
             vErrors.push(err126);
+          }
+          errors++;
+        }
+        var valid81 = _errs147 === errors;
+        if (valid81) {
+          const err127 = {};
+          if (vErrors === null) {
+            vErrors = [err127];
+          } else {
+            vErrors.push(err127);
           }
           errors++;
         } else {
@@ -4192,11 +4225,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs148 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["power-pass"] !== void 0) {
-        const err127 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {} };
+        const err128 = { instancePath: instancePath + "/power-pass", schemaPath: "#/allOf/18/then/properties/power-pass/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err127];
+          vErrors = [err128];
         } else {
-          vErrors.push(err127);
+          vErrors.push(err128);
         }
         errors++;
       }
@@ -4210,11 +4243,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid79) {
-    const err128 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err129 = { instancePath, schemaPath: "#/allOf/18/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err128];
+      vErrors = [err129];
     } else {
-      vErrors.push(err128);
+      vErrors.push(err129);
     }
     errors++;
   }
@@ -4232,11 +4265,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing19;
     if (data.kind === void 0 && (missing19 = "kind")) {
-      const err129 = {};
+      const err130 = {};
       if (vErrors === null) {
-        vErrors = [err129];
+        vErrors = [err130];
       } else {
-        vErrors.push(err129);
+        vErrors.push(err130);
       }
       errors++;
     } else {
@@ -4244,21 +4277,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs153 = errors;
         const _errs154 = errors;
         if (!(data.kind === "tap")) {
-          const err130 = {};
-          if (vErrors === null) {
-            vErrors = [err130];
-          } else {
-            vErrors.push(err130);
-          }
-          errors++;
-        }
-        var valid85 = _errs154 === errors;
-        if (valid85) {
           const err131 = {};
           if (vErrors === null) {
             vErrors = [err131];
           } else {
             vErrors.push(err131);
+          }
+          errors++;
+        }
+        var valid85 = _errs154 === errors;
+        if (valid85) {
+          const err132 = {};
+          if (vErrors === null) {
+            vErrors = [err132];
+          } else {
+            vErrors.push(err132);
           }
           errors++;
         } else {
@@ -4287,11 +4320,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs155 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data["tap-loss"] !== void 0) {
-        const err132 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {} };
+        const err133 = { instancePath: instancePath + "/tap-loss", schemaPath: "#/allOf/19/then/properties/tap-loss/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err132];
+          vErrors = [err133];
         } else {
-          vErrors.push(err132);
+          vErrors.push(err133);
         }
         errors++;
       }
@@ -4305,11 +4338,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid83) {
-    const err133 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err134 = { instancePath, schemaPath: "#/allOf/19/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err133];
+      vErrors = [err134];
     } else {
-      vErrors.push(err133);
+      vErrors.push(err134);
     }
     errors++;
   }
@@ -4327,11 +4360,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing20;
     if (data.kind === void 0 && (missing20 = "kind")) {
-      const err134 = {};
+      const err135 = {};
       if (vErrors === null) {
-        vErrors = [err134];
+        vErrors = [err135];
       } else {
-        vErrors.push(err134);
+        vErrors.push(err135);
       }
       errors++;
     } else {
@@ -4339,21 +4372,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs160 = errors;
         const _errs161 = errors;
         if (!(data.kind === "equaliser")) {
-          const err135 = {};
-          if (vErrors === null) {
-            vErrors = [err135];
-          } else {
-            vErrors.push(err135);
-          }
-          errors++;
-        }
-        var valid89 = _errs161 === errors;
-        if (valid89) {
           const err136 = {};
           if (vErrors === null) {
             vErrors = [err136];
           } else {
             vErrors.push(err136);
+          }
+          errors++;
+        }
+        var valid89 = _errs161 === errors;
+        if (valid89) {
+          const err137 = {};
+          if (vErrors === null) {
+            vErrors = [err137];
+          } else {
+            vErrors.push(err137);
           }
           errors++;
         } else {
@@ -4382,11 +4415,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs162 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.slope !== void 0) {
-        const err137 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {} };
+        const err138 = { instancePath: instancePath + "/slope", schemaPath: "#/allOf/20/then/properties/slope/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err137];
+          vErrors = [err138];
         } else {
-          vErrors.push(err137);
+          vErrors.push(err138);
         }
         errors++;
       }
@@ -4400,11 +4433,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid87) {
-    const err138 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err139 = { instancePath, schemaPath: "#/allOf/20/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err138];
+      vErrors = [err139];
     } else {
-      vErrors.push(err138);
+      vErrors.push(err139);
     }
     errors++;
   }
@@ -4422,34 +4455,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing21;
     if (data.kind === void 0 && (missing21 = "kind")) {
-      const err139 = {};
+      const err140 = {};
       if (vErrors === null) {
-        vErrors = [err139];
+        vErrors = [err140];
       } else {
-        vErrors.push(err139);
+        vErrors.push(err140);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data76 = data.kind;
+        let data77 = data.kind;
         const _errs167 = errors;
         const _errs168 = errors;
-        if (!(data76 === "splitter" || data76 === "tap" || data76 === "multiswitch")) {
-          const err140 = {};
-          if (vErrors === null) {
-            vErrors = [err140];
-          } else {
-            vErrors.push(err140);
-          }
-          errors++;
-        }
-        var valid93 = _errs168 === errors;
-        if (valid93) {
+        if (!(data77 === "splitter" || data77 === "tap" || data77 === "multiswitch")) {
           const err141 = {};
           if (vErrors === null) {
             vErrors = [err141];
           } else {
             vErrors.push(err141);
+          }
+          errors++;
+        }
+        var valid93 = _errs168 === errors;
+        if (valid93) {
+          const err142 = {};
+          if (vErrors === null) {
+            vErrors = [err142];
+          } else {
+            vErrors.push(err142);
           }
           errors++;
         } else {
@@ -4478,11 +4511,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs169 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.ways !== void 0) {
-        const err142 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {} };
+        const err143 = { instancePath: instancePath + "/ways", schemaPath: "#/allOf/21/then/properties/ways/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err142];
+          vErrors = [err143];
         } else {
-          vErrors.push(err142);
+          vErrors.push(err143);
         }
         errors++;
       }
@@ -4496,11 +4529,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid91) {
-    const err143 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err144 = { instancePath, schemaPath: "#/allOf/21/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err143];
+      vErrors = [err144];
     } else {
-      vErrors.push(err143);
+      vErrors.push(err144);
     }
     errors++;
   }
@@ -4518,34 +4551,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing22;
     if (data.kind === void 0 && (missing22 = "kind")) {
-      const err144 = {};
+      const err145 = {};
       if (vErrors === null) {
-        vErrors = [err144];
+        vErrors = [err145];
       } else {
-        vErrors.push(err144);
+        vErrors.push(err145);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data78 = data.kind;
+        let data79 = data.kind;
         const _errs174 = errors;
         const _errs175 = errors;
-        if (!(data78 === "lnb" || data78 === "splitter" || data78 === "tap" || data78 === "combiner" || data78 === "diplexer" || data78 === "multiswitch" || data78 === "outlet")) {
-          const err145 = {};
-          if (vErrors === null) {
-            vErrors = [err145];
-          } else {
-            vErrors.push(err145);
-          }
-          errors++;
-        }
-        var valid97 = _errs175 === errors;
-        if (valid97) {
+        if (!(data79 === "lnb" || data79 === "splitter" || data79 === "tap" || data79 === "combiner" || data79 === "diplexer" || data79 === "multiswitch" || data79 === "outlet")) {
           const err146 = {};
           if (vErrors === null) {
             vErrors = [err146];
           } else {
             vErrors.push(err146);
+          }
+          errors++;
+        }
+        var valid97 = _errs175 === errors;
+        if (valid97) {
+          const err147 = {};
+          if (vErrors === null) {
+            vErrors = [err147];
+          } else {
+            vErrors.push(err147);
           }
           errors++;
         } else {
@@ -4574,11 +4607,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs176 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.terminated !== void 0) {
-        const err147 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {} };
+        const err148 = { instancePath: instancePath + "/terminated", schemaPath: "#/allOf/22/then/properties/terminated/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err147];
+          vErrors = [err148];
         } else {
-          vErrors.push(err147);
+          vErrors.push(err148);
         }
         errors++;
       }
@@ -4592,11 +4625,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid95) {
-    const err148 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err149 = { instancePath, schemaPath: "#/allOf/22/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err148];
+      vErrors = [err149];
     } else {
-      vErrors.push(err148);
+      vErrors.push(err149);
     }
     errors++;
   }
@@ -4614,34 +4647,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing23;
     if (data.kind === void 0 && (missing23 = "kind")) {
-      const err149 = {};
+      const err150 = {};
       if (vErrors === null) {
-        vErrors = [err149];
+        vErrors = [err150];
       } else {
-        vErrors.push(err149);
+        vErrors.push(err150);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data80 = data.kind;
+        let data81 = data.kind;
         const _errs181 = errors;
         const _errs182 = errors;
-        if (!(data80 === "splitter" || data80 === "tap" || data80 === "combiner" || data80 === "diplexer" || data80 === "multiswitch" || data80 === "outlet")) {
-          const err150 = {};
-          if (vErrors === null) {
-            vErrors = [err150];
-          } else {
-            vErrors.push(err150);
-          }
-          errors++;
-        }
-        var valid101 = _errs182 === errors;
-        if (valid101) {
+        if (!(data81 === "splitter" || data81 === "tap" || data81 === "combiner" || data81 === "diplexer" || data81 === "multiswitch" || data81 === "outlet")) {
           const err151 = {};
           if (vErrors === null) {
             vErrors = [err151];
           } else {
             vErrors.push(err151);
+          }
+          errors++;
+        }
+        var valid101 = _errs182 === errors;
+        if (valid101) {
+          const err152 = {};
+          if (vErrors === null) {
+            vErrors = [err152];
+          } else {
+            vErrors.push(err152);
           }
           errors++;
         } else {
@@ -4670,11 +4703,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs183 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.isolation !== void 0) {
-        const err152 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {} };
+        const err153 = { instancePath: instancePath + "/isolation", schemaPath: "#/allOf/23/then/properties/isolation/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err152];
+          vErrors = [err153];
         } else {
-          vErrors.push(err152);
+          vErrors.push(err153);
         }
         errors++;
       }
@@ -4688,11 +4721,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid99) {
-    const err153 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err154 = { instancePath, schemaPath: "#/allOf/23/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err153];
+      vErrors = [err154];
     } else {
-      vErrors.push(err153);
+      vErrors.push(err154);
     }
     errors++;
   }
@@ -4710,11 +4743,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing24;
     if (data.kind === void 0 && (missing24 = "kind")) {
-      const err154 = {};
+      const err155 = {};
       if (vErrors === null) {
-        vErrors = [err154];
+        vErrors = [err155];
       } else {
-        vErrors.push(err154);
+        vErrors.push(err155);
       }
       errors++;
     } else {
@@ -4722,21 +4755,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs188 = errors;
         const _errs189 = errors;
         if (!(data.kind === "lnb")) {
-          const err155 = {};
-          if (vErrors === null) {
-            vErrors = [err155];
-          } else {
-            vErrors.push(err155);
-          }
-          errors++;
-        }
-        var valid105 = _errs189 === errors;
-        if (valid105) {
           const err156 = {};
           if (vErrors === null) {
             vErrors = [err156];
           } else {
             vErrors.push(err156);
+          }
+          errors++;
+        }
+        var valid105 = _errs189 === errors;
+        if (valid105) {
+          const err157 = {};
+          if (vErrors === null) {
+            vErrors = [err157];
+          } else {
+            vErrors.push(err157);
           }
           errors++;
         } else {
@@ -4765,11 +4798,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs190 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.type !== void 0) {
-        const err157 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {} };
+        const err158 = { instancePath: instancePath + "/type", schemaPath: "#/allOf/24/then/properties/type/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err157];
+          vErrors = [err158];
         } else {
-          vErrors.push(err157);
+          vErrors.push(err158);
         }
         errors++;
       }
@@ -4783,11 +4816,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid103) {
-    const err158 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err159 = { instancePath, schemaPath: "#/allOf/24/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err158];
+      vErrors = [err159];
     } else {
-      vErrors.push(err158);
+      vErrors.push(err159);
     }
     errors++;
   }
@@ -4805,34 +4838,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing25;
     if (data.kind === void 0 && (missing25 = "kind")) {
-      const err159 = {};
+      const err160 = {};
       if (vErrors === null) {
-        vErrors = [err159];
+        vErrors = [err160];
       } else {
-        vErrors.push(err159);
+        vErrors.push(err160);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data84 = data.kind;
+        let data85 = data.kind;
         const _errs195 = errors;
         const _errs196 = errors;
-        if (!(data84 === "display" || data84 === "tuner" || data84 === "combiner")) {
-          const err160 = {};
-          if (vErrors === null) {
-            vErrors = [err160];
-          } else {
-            vErrors.push(err160);
-          }
-          errors++;
-        }
-        var valid109 = _errs196 === errors;
-        if (valid109) {
+        if (!(data85 === "display" || data85 === "tuner" || data85 === "combiner")) {
           const err161 = {};
           if (vErrors === null) {
             vErrors = [err161];
           } else {
             vErrors.push(err161);
+          }
+          errors++;
+        }
+        var valid109 = _errs196 === errors;
+        if (valid109) {
+          const err162 = {};
+          if (vErrors === null) {
+            vErrors = [err162];
+          } else {
+            vErrors.push(err162);
           }
           errors++;
         } else {
@@ -4861,11 +4894,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs197 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.inputs !== void 0) {
-        const err162 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {} };
+        const err163 = { instancePath: instancePath + "/inputs", schemaPath: "#/allOf/25/then/properties/inputs/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err162];
+          vErrors = [err163];
         } else {
-          vErrors.push(err162);
+          vErrors.push(err163);
         }
         errors++;
       }
@@ -4879,11 +4912,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid107) {
-    const err163 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err164 = { instancePath, schemaPath: "#/allOf/25/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err163];
+      vErrors = [err164];
     } else {
-      vErrors.push(err163);
+      vErrors.push(err164);
     }
     errors++;
   }
@@ -4901,11 +4934,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing26;
     if (data.kind === void 0 && (missing26 = "kind")) {
-      const err164 = {};
+      const err165 = {};
       if (vErrors === null) {
-        vErrors = [err164];
+        vErrors = [err165];
       } else {
-        vErrors.push(err164);
+        vErrors.push(err165);
       }
       errors++;
     } else {
@@ -4913,21 +4946,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs202 = errors;
         const _errs203 = errors;
         if (!(data.kind === "tuner")) {
-          const err165 = {};
-          if (vErrors === null) {
-            vErrors = [err165];
-          } else {
-            vErrors.push(err165);
-          }
-          errors++;
-        }
-        var valid113 = _errs203 === errors;
-        if (valid113) {
           const err166 = {};
           if (vErrors === null) {
             vErrors = [err166];
           } else {
             vErrors.push(err166);
+          }
+          errors++;
+        }
+        var valid113 = _errs203 === errors;
+        if (valid113) {
+          const err167 = {};
+          if (vErrors === null) {
+            vErrors = [err167];
+          } else {
+            vErrors.push(err167);
           }
           errors++;
         } else {
@@ -4956,16 +4989,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs204 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.tuners !== void 0) {
-        const err167 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err167];
-        } else {
-          vErrors.push(err167);
-        }
-        errors++;
-      }
-      if (data.host !== void 0) {
-        const err168 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {} };
+        const err168 = { instancePath: instancePath + "/tuners", schemaPath: "#/allOf/26/then/properties/tuners/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err168];
         } else {
@@ -4973,12 +4997,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.bus !== void 0) {
-        const err169 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {} };
+      if (data.host !== void 0) {
+        const err169 = { instancePath: instancePath + "/host", schemaPath: "#/allOf/26/then/properties/host/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err169];
         } else {
           vErrors.push(err169);
+        }
+        errors++;
+      }
+      if (data.bus !== void 0) {
+        const err170 = { instancePath: instancePath + "/bus", schemaPath: "#/allOf/26/then/properties/bus/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err170];
+        } else {
+          vErrors.push(err170);
         }
         errors++;
       }
@@ -4994,11 +5027,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid111) {
-    const err170 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err171 = { instancePath, schemaPath: "#/allOf/26/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err170];
+      vErrors = [err171];
     } else {
-      vErrors.push(err170);
+      vErrors.push(err171);
     }
     errors++;
   }
@@ -5016,34 +5049,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing27;
     if (data.kind === void 0 && (missing27 = "kind")) {
-      const err171 = {};
+      const err172 = {};
       if (vErrors === null) {
-        vErrors = [err171];
+        vErrors = [err172];
       } else {
-        vErrors.push(err171);
+        vErrors.push(err172);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data90 = data.kind;
+        let data91 = data.kind;
         const _errs209 = errors;
         const _errs210 = errors;
-        if (!(data90 === "router" || data90 === "server" || data90 === "computer")) {
-          const err172 = {};
-          if (vErrors === null) {
-            vErrors = [err172];
-          } else {
-            vErrors.push(err172);
-          }
-          errors++;
-        }
-        var valid117 = _errs210 === errors;
-        if (valid117) {
+        if (!(data91 === "router" || data91 === "server" || data91 === "computer")) {
           const err173 = {};
           if (vErrors === null) {
             vErrors = [err173];
           } else {
             vErrors.push(err173);
+          }
+          errors++;
+        }
+        var valid117 = _errs210 === errors;
+        if (valid117) {
+          const err174 = {};
+          if (vErrors === null) {
+            vErrors = [err174];
+          } else {
+            vErrors.push(err174);
           }
           errors++;
         } else {
@@ -5072,11 +5105,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs211 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.buses !== void 0) {
-        const err174 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {} };
+        const err175 = { instancePath: instancePath + "/buses", schemaPath: "#/allOf/27/then/properties/buses/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err174];
+          vErrors = [err175];
         } else {
-          vErrors.push(err174);
+          vErrors.push(err175);
         }
         errors++;
       }
@@ -5090,11 +5123,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid115) {
-    const err175 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err176 = { instancePath, schemaPath: "#/allOf/27/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err175];
+      vErrors = [err176];
     } else {
-      vErrors.push(err175);
+      vErrors.push(err176);
     }
     errors++;
   }
@@ -5112,11 +5145,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing28;
     if (data.kind === void 0 && (missing28 = "kind")) {
-      const err176 = {};
+      const err177 = {};
       if (vErrors === null) {
-        vErrors = [err176];
+        vErrors = [err177];
       } else {
-        vErrors.push(err176);
+        vErrors.push(err177);
       }
       errors++;
     } else {
@@ -5124,21 +5157,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs216 = errors;
         const _errs217 = errors;
         if (!(data.kind === "internet")) {
-          const err177 = {};
-          if (vErrors === null) {
-            vErrors = [err177];
-          } else {
-            vErrors.push(err177);
-          }
-          errors++;
-        }
-        var valid121 = _errs217 === errors;
-        if (valid121) {
           const err178 = {};
           if (vErrors === null) {
             vErrors = [err178];
           } else {
             vErrors.push(err178);
+          }
+          errors++;
+        }
+        var valid121 = _errs217 === errors;
+        if (valid121) {
+          const err179 = {};
+          if (vErrors === null) {
+            vErrors = [err179];
+          } else {
+            vErrors.push(err179);
           }
           errors++;
         } else {
@@ -5167,20 +5200,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs218 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.down !== void 0) {
-        const err179 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/28/then/properties/down/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err179];
-        } else {
-          vErrors.push(err179);
-        }
-        errors++;
-      }
-      if (data.up !== void 0) {
-        const err180 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/28/then/properties/up/false schema", keyword: "false schema", params: {} };
+        const err180 = { instancePath: instancePath + "/down", schemaPath: "#/allOf/28/then/properties/down/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err180];
         } else {
           vErrors.push(err180);
+        }
+        errors++;
+      }
+      if (data.up !== void 0) {
+        const err181 = { instancePath: instancePath + "/up", schemaPath: "#/allOf/28/then/properties/up/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err181];
+        } else {
+          vErrors.push(err181);
         }
         errors++;
       }
@@ -5195,11 +5228,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid119) {
-    const err181 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err182 = { instancePath, schemaPath: "#/allOf/28/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err181];
+      vErrors = [err182];
     } else {
-      vErrors.push(err181);
+      vErrors.push(err182);
     }
     errors++;
   }
@@ -5217,34 +5250,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing29;
     if (data.kind === void 0 && (missing29 = "kind")) {
-      const err182 = {};
+      const err183 = {};
       if (vErrors === null) {
-        vErrors = [err182];
+        vErrors = [err183];
       } else {
-        vErrors.push(err182);
+        vErrors.push(err183);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data95 = data.kind;
+        let data96 = data.kind;
         const _errs223 = errors;
         const _errs224 = errors;
-        if (!(data95 === "switch" || data95 === "router" || data95 === "access-point" || data95 === "media-converter" || data95 === "server" || data95 === "display" || data95 === "computer" || data95 === "tuner" || data95 === "patch-panel" || data95 === "amplifier" || data95 === "attenuator" || data95 === "filter" || data95 === "equaliser" || data95 === "splitter" || data95 === "tap" || data95 === "combiner" || data95 === "diplexer" || data95 === "multiswitch" || data95 === "power-inserter" || data95 === "isolator" || data95 === "earth-block" || data95 === "ups")) {
-          const err183 = {};
-          if (vErrors === null) {
-            vErrors = [err183];
-          } else {
-            vErrors.push(err183);
-          }
-          errors++;
-        }
-        var valid125 = _errs224 === errors;
-        if (valid125) {
+        if (!(data96 === "switch" || data96 === "router" || data96 === "access-point" || data96 === "media-converter" || data96 === "server" || data96 === "display" || data96 === "computer" || data96 === "tuner" || data96 === "patch-panel" || data96 === "amplifier" || data96 === "attenuator" || data96 === "filter" || data96 === "equaliser" || data96 === "splitter" || data96 === "tap" || data96 === "combiner" || data96 === "diplexer" || data96 === "multiswitch" || data96 === "power-inserter" || data96 === "isolator" || data96 === "earth-block" || data96 === "ups")) {
           const err184 = {};
           if (vErrors === null) {
             vErrors = [err184];
           } else {
             vErrors.push(err184);
+          }
+          errors++;
+        }
+        var valid125 = _errs224 === errors;
+        if (valid125) {
+          const err185 = {};
+          if (vErrors === null) {
+            vErrors = [err185];
+          } else {
+            vErrors.push(err185);
           }
           errors++;
         } else {
@@ -5273,16 +5306,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs225 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.rack !== void 0) {
-        const err185 = { instancePath: instancePath + "/rack", schemaPath: "#/allOf/29/then/properties/rack/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err185];
-        } else {
-          vErrors.push(err185);
-        }
-        errors++;
-      }
-      if (data.unit !== void 0) {
-        const err186 = { instancePath: instancePath + "/unit", schemaPath: "#/allOf/29/then/properties/unit/false schema", keyword: "false schema", params: {} };
+        const err186 = { instancePath: instancePath + "/rack", schemaPath: "#/allOf/29/then/properties/rack/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err186];
         } else {
@@ -5290,8 +5314,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.units !== void 0) {
-        const err187 = { instancePath: instancePath + "/units", schemaPath: "#/allOf/29/then/properties/units/false schema", keyword: "false schema", params: {} };
+      if (data.unit !== void 0) {
+        const err187 = { instancePath: instancePath + "/unit", schemaPath: "#/allOf/29/then/properties/unit/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err187];
         } else {
@@ -5299,8 +5323,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.side !== void 0) {
-        const err188 = { instancePath: instancePath + "/side", schemaPath: "#/allOf/29/then/properties/side/false schema", keyword: "false schema", params: {} };
+      if (data.units !== void 0) {
+        const err188 = { instancePath: instancePath + "/units", schemaPath: "#/allOf/29/then/properties/units/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err188];
         } else {
@@ -5308,8 +5332,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.width !== void 0) {
-        const err189 = { instancePath: instancePath + "/width", schemaPath: "#/allOf/29/then/properties/width/false schema", keyword: "false schema", params: {} };
+      if (data.side !== void 0) {
+        const err189 = { instancePath: instancePath + "/side", schemaPath: "#/allOf/29/then/properties/side/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err189];
         } else {
@@ -5317,8 +5341,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.depth !== void 0) {
-        const err190 = { instancePath: instancePath + "/depth", schemaPath: "#/allOf/29/then/properties/depth/false schema", keyword: "false schema", params: {} };
+      if (data.width !== void 0) {
+        const err190 = { instancePath: instancePath + "/width", schemaPath: "#/allOf/29/then/properties/width/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err190];
         } else {
@@ -5326,12 +5350,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.weight !== void 0) {
-        const err191 = { instancePath: instancePath + "/weight", schemaPath: "#/allOf/29/then/properties/weight/false schema", keyword: "false schema", params: {} };
+      if (data.depth !== void 0) {
+        const err191 = { instancePath: instancePath + "/depth", schemaPath: "#/allOf/29/then/properties/depth/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err191];
         } else {
           vErrors.push(err191);
+        }
+        errors++;
+      }
+      if (data.weight !== void 0) {
+        const err192 = { instancePath: instancePath + "/weight", schemaPath: "#/allOf/29/then/properties/weight/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err192];
+        } else {
+          vErrors.push(err192);
         }
         errors++;
       }
@@ -5351,11 +5384,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid123) {
-    const err192 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err193 = { instancePath, schemaPath: "#/allOf/29/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err192];
+      vErrors = [err193];
     } else {
-      vErrors.push(err192);
+      vErrors.push(err193);
     }
     errors++;
   }
@@ -5373,11 +5406,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing30;
     if (data.kind === void 0 && (missing30 = "kind")) {
-      const err193 = {};
+      const err194 = {};
       if (vErrors === null) {
-        vErrors = [err193];
+        vErrors = [err194];
       } else {
-        vErrors.push(err193);
+        vErrors.push(err194);
       }
       errors++;
     } else {
@@ -5385,21 +5418,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs230 = errors;
         const _errs231 = errors;
         if (!(data.kind === "patch-panel")) {
-          const err194 = {};
-          if (vErrors === null) {
-            vErrors = [err194];
-          } else {
-            vErrors.push(err194);
-          }
-          errors++;
-        }
-        var valid129 = _errs231 === errors;
-        if (valid129) {
           const err195 = {};
           if (vErrors === null) {
             vErrors = [err195];
           } else {
             vErrors.push(err195);
+          }
+          errors++;
+        }
+        var valid129 = _errs231 === errors;
+        if (valid129) {
+          const err196 = {};
+          if (vErrors === null) {
+            vErrors = [err196];
+          } else {
+            vErrors.push(err196);
           }
           errors++;
         } else {
@@ -5428,20 +5461,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs232 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.rows !== void 0) {
-        const err196 = { instancePath: instancePath + "/rows", schemaPath: "#/allOf/30/then/properties/rows/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err196];
-        } else {
-          vErrors.push(err196);
-        }
-        errors++;
-      }
-      if (data.order !== void 0) {
-        const err197 = { instancePath: instancePath + "/order", schemaPath: "#/allOf/30/then/properties/order/false schema", keyword: "false schema", params: {} };
+        const err197 = { instancePath: instancePath + "/rows", schemaPath: "#/allOf/30/then/properties/rows/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err197];
         } else {
           vErrors.push(err197);
+        }
+        errors++;
+      }
+      if (data.order !== void 0) {
+        const err198 = { instancePath: instancePath + "/order", schemaPath: "#/allOf/30/then/properties/order/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err198];
+        } else {
+          vErrors.push(err198);
         }
         errors++;
       }
@@ -5456,11 +5489,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid127) {
-    const err198 = { instancePath, schemaPath: "#/allOf/30/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err199 = { instancePath, schemaPath: "#/allOf/30/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err198];
+      vErrors = [err199];
     } else {
-      vErrors.push(err198);
+      vErrors.push(err199);
     }
     errors++;
   }
@@ -5478,34 +5511,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing31;
     if (data.kind === void 0 && (missing31 = "kind")) {
-      const err199 = {};
+      const err200 = {};
       if (vErrors === null) {
-        vErrors = [err199];
+        vErrors = [err200];
       } else {
-        vErrors.push(err199);
+        vErrors.push(err200);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data106 = data.kind;
+        let data107 = data.kind;
         const _errs237 = errors;
         const _errs238 = errors;
-        if (!(data106 === "switch" || data106 === "router" || data106 === "access-point" || data106 === "media-converter" || data106 === "server" || data106 === "camera" || data106 === "display" || data106 === "computer" || data106 === "tuner" || data106 === "internet")) {
-          const err200 = {};
-          if (vErrors === null) {
-            vErrors = [err200];
-          } else {
-            vErrors.push(err200);
-          }
-          errors++;
-        }
-        var valid133 = _errs238 === errors;
-        if (valid133) {
+        if (!(data107 === "switch" || data107 === "router" || data107 === "access-point" || data107 === "media-converter" || data107 === "server" || data107 === "camera" || data107 === "display" || data107 === "computer" || data107 === "tuner" || data107 === "internet")) {
           const err201 = {};
           if (vErrors === null) {
             vErrors = [err201];
           } else {
             vErrors.push(err201);
+          }
+          errors++;
+        }
+        var valid133 = _errs238 === errors;
+        if (valid133) {
+          const err202 = {};
+          if (vErrors === null) {
+            vErrors = [err202];
+          } else {
+            vErrors.push(err202);
           }
           errors++;
         } else {
@@ -5534,16 +5567,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs239 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.speed !== void 0) {
-        const err202 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/31/then/properties/speed/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err202];
-        } else {
-          vErrors.push(err202);
-        }
-        errors++;
-      }
-      if (data.medium !== void 0) {
-        const err203 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/31/then/properties/medium/false schema", keyword: "false schema", params: {} };
+        const err203 = { instancePath: instancePath + "/speed", schemaPath: "#/allOf/31/then/properties/speed/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err203];
         } else {
@@ -5551,8 +5575,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.module !== void 0) {
-        const err204 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/31/then/properties/module/false schema", keyword: "false schema", params: {} };
+      if (data.medium !== void 0) {
+        const err204 = { instancePath: instancePath + "/medium", schemaPath: "#/allOf/31/then/properties/medium/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err204];
         } else {
@@ -5560,23 +5584,23 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (data.module !== void 0) {
+        const err205 = { instancePath: instancePath + "/module", schemaPath: "#/allOf/31/then/properties/module/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err205];
+        } else {
+          vErrors.push(err205);
+        }
+        errors++;
+      }
       if (data.ports !== void 0) {
-        let data110 = data.ports;
-        if (data110 && typeof data110 == "object" && !Array.isArray(data110)) {
-          for (const key3 in data110) {
-            let data111 = data110[key3];
-            if (data111 && typeof data111 == "object" && !Array.isArray(data111)) {
-              if (data111.speed !== void 0) {
-                const err205 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
-                if (vErrors === null) {
-                  vErrors = [err205];
-                } else {
-                  vErrors.push(err205);
-                }
-                errors++;
-              }
-              if (data111.medium !== void 0) {
-                const err206 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
+        let data111 = data.ports;
+        if (data111 && typeof data111 == "object" && !Array.isArray(data111)) {
+          for (const key3 in data111) {
+            let data112 = data111[key3];
+            if (data112 && typeof data112 == "object" && !Array.isArray(data112)) {
+              if (data112.speed !== void 0) {
+                const err206 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/speed", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/speed/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err206];
                 } else {
@@ -5584,8 +5608,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
-              if (data111.module !== void 0) {
-                const err207 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
+              if (data112.medium !== void 0) {
+                const err207 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/medium", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/medium/false schema", keyword: "false schema", params: {} };
                 if (vErrors === null) {
                   vErrors = [err207];
                 } else {
@@ -5593,22 +5617,31 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (data112.module !== void 0) {
+                const err208 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/module", schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/properties/module/false schema", keyword: "false schema", params: {} };
+                if (vErrors === null) {
+                  vErrors = [err208];
+                } else {
+                  vErrors.push(err208);
+                }
+                errors++;
+              }
             } else {
-              const err208 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
+              const err209 = { instancePath: instancePath + "/ports/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/allOf/31/then/properties/ports/additionalProperties/type", keyword: "type", params: { type: "object" } };
               if (vErrors === null) {
-                vErrors = [err208];
+                vErrors = [err209];
               } else {
-                vErrors.push(err208);
+                vErrors.push(err209);
               }
               errors++;
             }
           }
         } else {
-          const err209 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/31/then/properties/ports/type", keyword: "type", params: { type: "object" } };
+          const err210 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/31/then/properties/ports/type", keyword: "type", params: { type: "object" } };
           if (vErrors === null) {
-            vErrors = [err209];
+            vErrors = [err210];
           } else {
-            vErrors.push(err209);
+            vErrors.push(err210);
           }
           errors++;
         }
@@ -5626,11 +5659,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid131) {
-    const err210 = { instancePath, schemaPath: "#/allOf/31/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err211 = { instancePath, schemaPath: "#/allOf/31/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err210];
+      vErrors = [err211];
     } else {
-      vErrors.push(err210);
+      vErrors.push(err211);
     }
     errors++;
   }
@@ -5648,34 +5681,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing32;
     if (data.kind === void 0 && (missing32 = "kind")) {
-      const err211 = {};
+      const err212 = {};
       if (vErrors === null) {
-        vErrors = [err211];
+        vErrors = [err212];
       } else {
-        vErrors.push(err211);
+        vErrors.push(err212);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data115 = data.kind;
+        let data116 = data.kind;
         const _errs249 = errors;
         const _errs250 = errors;
-        if (!(data115 === "switch" || data115 === "router" || data115 === "access-point" || data115 === "media-converter" || data115 === "server" || data115 === "camera" || data115 === "display" || data115 === "computer" || data115 === "tuner" || data115 === "patch-panel" || data115 === "internet")) {
-          const err212 = {};
-          if (vErrors === null) {
-            vErrors = [err212];
-          } else {
-            vErrors.push(err212);
-          }
-          errors++;
-        }
-        var valid139 = _errs250 === errors;
-        if (valid139) {
+        if (!(data116 === "switch" || data116 === "router" || data116 === "access-point" || data116 === "media-converter" || data116 === "server" || data116 === "camera" || data116 === "display" || data116 === "computer" || data116 === "tuner" || data116 === "patch-panel" || data116 === "internet")) {
           const err213 = {};
           if (vErrors === null) {
             vErrors = [err213];
           } else {
             vErrors.push(err213);
+          }
+          errors++;
+        }
+        var valid139 = _errs250 === errors;
+        if (valid139) {
+          const err214 = {};
+          if (vErrors === null) {
+            vErrors = [err214];
+          } else {
+            vErrors.push(err214);
           }
           errors++;
         } else {
@@ -5704,11 +5737,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs251 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.ports !== void 0) {
-        const err214 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/32/then/properties/ports/false schema", keyword: "false schema", params: {} };
+        const err215 = { instancePath: instancePath + "/ports", schemaPath: "#/allOf/32/then/properties/ports/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err214];
+          vErrors = [err215];
         } else {
-          vErrors.push(err214);
+          vErrors.push(err215);
         }
         errors++;
       }
@@ -5722,11 +5755,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid137) {
-    const err215 = { instancePath, schemaPath: "#/allOf/32/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err216 = { instancePath, schemaPath: "#/allOf/32/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err215];
+      vErrors = [err216];
     } else {
-      vErrors.push(err215);
+      vErrors.push(err216);
     }
     errors++;
   }
@@ -5744,11 +5777,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing33;
     if (data.kind === void 0 && (missing33 = "kind")) {
-      const err216 = {};
+      const err217 = {};
       if (vErrors === null) {
-        vErrors = [err216];
+        vErrors = [err217];
       } else {
-        vErrors.push(err216);
+        vErrors.push(err217);
       }
       errors++;
     } else {
@@ -5756,21 +5789,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         const _errs256 = errors;
         const _errs257 = errors;
         if (!(data.kind === "ups")) {
-          const err217 = {};
-          if (vErrors === null) {
-            vErrors = [err217];
-          } else {
-            vErrors.push(err217);
-          }
-          errors++;
-        }
-        var valid143 = _errs257 === errors;
-        if (valid143) {
           const err218 = {};
           if (vErrors === null) {
             vErrors = [err218];
           } else {
             vErrors.push(err218);
+          }
+          errors++;
+        }
+        var valid143 = _errs257 === errors;
+        if (valid143) {
+          const err219 = {};
+          if (vErrors === null) {
+            vErrors = [err219];
+          } else {
+            vErrors.push(err219);
           }
           errors++;
         } else {
@@ -5799,16 +5832,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs258 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.rated !== void 0) {
-        const err219 = { instancePath: instancePath + "/rated", schemaPath: "#/allOf/33/then/properties/rated/false schema", keyword: "false schema", params: {} };
-        if (vErrors === null) {
-          vErrors = [err219];
-        } else {
-          vErrors.push(err219);
-        }
-        errors++;
-      }
-      if (data["rated-power"] !== void 0) {
-        const err220 = { instancePath: instancePath + "/rated-power", schemaPath: "#/allOf/33/then/properties/rated-power/false schema", keyword: "false schema", params: {} };
+        const err220 = { instancePath: instancePath + "/rated", schemaPath: "#/allOf/33/then/properties/rated/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err220];
         } else {
@@ -5816,8 +5840,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.battery !== void 0) {
-        const err221 = { instancePath: instancePath + "/battery", schemaPath: "#/allOf/33/then/properties/battery/false schema", keyword: "false schema", params: {} };
+      if (data["rated-power"] !== void 0) {
+        const err221 = { instancePath: instancePath + "/rated-power", schemaPath: "#/allOf/33/then/properties/rated-power/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err221];
         } else {
@@ -5825,8 +5849,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.chemistry !== void 0) {
-        const err222 = { instancePath: instancePath + "/chemistry", schemaPath: "#/allOf/33/then/properties/chemistry/false schema", keyword: "false schema", params: {} };
+      if (data.battery !== void 0) {
+        const err222 = { instancePath: instancePath + "/battery", schemaPath: "#/allOf/33/then/properties/battery/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err222];
         } else {
@@ -5834,8 +5858,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.efficiency !== void 0) {
-        const err223 = { instancePath: instancePath + "/efficiency", schemaPath: "#/allOf/33/then/properties/efficiency/false schema", keyword: "false schema", params: {} };
+      if (data.chemistry !== void 0) {
+        const err223 = { instancePath: instancePath + "/chemistry", schemaPath: "#/allOf/33/then/properties/chemistry/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err223];
         } else {
@@ -5843,8 +5867,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data.health !== void 0) {
-        const err224 = { instancePath: instancePath + "/health", schemaPath: "#/allOf/33/then/properties/health/false schema", keyword: "false schema", params: {} };
+      if (data.efficiency !== void 0) {
+        const err224 = { instancePath: instancePath + "/efficiency", schemaPath: "#/allOf/33/then/properties/efficiency/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err224];
         } else {
@@ -5852,12 +5876,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (data["depth-of-discharge"] !== void 0) {
-        const err225 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/allOf/33/then/properties/depth-of-discharge/false schema", keyword: "false schema", params: {} };
+      if (data.health !== void 0) {
+        const err225 = { instancePath: instancePath + "/health", schemaPath: "#/allOf/33/then/properties/health/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
           vErrors = [err225];
         } else {
           vErrors.push(err225);
+        }
+        errors++;
+      }
+      if (data["depth-of-discharge"] !== void 0) {
+        const err226 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/allOf/33/then/properties/depth-of-discharge/false schema", keyword: "false schema", params: {} };
+        if (vErrors === null) {
+          vErrors = [err226];
+        } else {
+          vErrors.push(err226);
         }
         errors++;
       }
@@ -5877,11 +5910,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid141) {
-    const err226 = { instancePath, schemaPath: "#/allOf/33/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err227 = { instancePath, schemaPath: "#/allOf/33/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err226];
+      vErrors = [err227];
     } else {
-      vErrors.push(err226);
+      vErrors.push(err227);
     }
     errors++;
   }
@@ -5899,34 +5932,34 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     let missing34;
     if (data.kind === void 0 && (missing34 = "kind")) {
-      const err227 = {};
+      const err228 = {};
       if (vErrors === null) {
-        vErrors = [err227];
+        vErrors = [err228];
       } else {
-        vErrors.push(err227);
+        vErrors.push(err228);
       }
       errors++;
     } else {
       if (data.kind !== void 0) {
-        let data125 = data.kind;
+        let data126 = data.kind;
         const _errs263 = errors;
         const _errs264 = errors;
-        if (!(data125 === "switch" || data125 === "router" || data125 === "access-point" || data125 === "media-converter" || data125 === "server" || data125 === "camera" || data125 === "display" || data125 === "computer" || data125 === "tuner" || data125 === "internet" || data125 === "amplifier" || data125 === "multiswitch" || data125 === "power-inserter" || data125 === "ups" || data125 === "circuit")) {
-          const err228 = {};
-          if (vErrors === null) {
-            vErrors = [err228];
-          } else {
-            vErrors.push(err228);
-          }
-          errors++;
-        }
-        var valid147 = _errs264 === errors;
-        if (valid147) {
+        if (!(data126 === "switch" || data126 === "router" || data126 === "access-point" || data126 === "media-converter" || data126 === "server" || data126 === "camera" || data126 === "display" || data126 === "computer" || data126 === "tuner" || data126 === "internet" || data126 === "amplifier" || data126 === "multiswitch" || data126 === "power-inserter" || data126 === "ups" || data126 === "circuit")) {
           const err229 = {};
           if (vErrors === null) {
             vErrors = [err229];
           } else {
             vErrors.push(err229);
+          }
+          errors++;
+        }
+        var valid147 = _errs264 === errors;
+        if (valid147) {
+          const err230 = {};
+          if (vErrors === null) {
+            vErrors = [err230];
+          } else {
+            vErrors.push(err230);
           }
           errors++;
         } else {
@@ -5955,11 +5988,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     const _errs265 = errors;
     if (data && typeof data == "object" && !Array.isArray(data)) {
       if (data.power !== void 0) {
-        const err230 = { instancePath: instancePath + "/power", schemaPath: "#/allOf/34/then/properties/power/false schema", keyword: "false schema", params: {} };
+        const err231 = { instancePath: instancePath + "/power", schemaPath: "#/allOf/34/then/properties/power/false schema", keyword: "false schema", params: {} };
         if (vErrors === null) {
-          vErrors = [err230];
+          vErrors = [err231];
         } else {
-          vErrors.push(err230);
+          vErrors.push(err231);
         }
         errors++;
       }
@@ -5973,11 +6006,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
   }
   if (!valid145) {
-    const err231 = { instancePath, schemaPath: "#/allOf/34/if", keyword: "if", params: { failingKeyword: "then" } };
+    const err232 = { instancePath, schemaPath: "#/allOf/34/if", keyword: "if", params: { failingKeyword: "then" } };
     if (vErrors === null) {
-      vErrors = [err231];
+      vErrors = [err232];
     } else {
-      vErrors.push(err231);
+      vErrors.push(err232);
     }
     errors++;
   }
@@ -5991,29 +6024,17 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
   }
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err232 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
+      const err233 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" } };
       if (vErrors === null) {
-        vErrors = [err232];
+        vErrors = [err233];
       } else {
-        vErrors.push(err232);
+        vErrors.push(err233);
       }
       errors++;
     }
     for (const key4 in data) {
-      if (!func1.call(schema40.properties, key4)) {
-        const err233 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
-        if (vErrors === null) {
-          vErrors = [err233];
-        } else {
-          vErrors.push(err233);
-        }
-        errors++;
-      }
-    }
-    if (data.kind !== void 0) {
-      let data127 = data.kind;
-      if (typeof data127 !== "string") {
-        const err234 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
+      if (!func1.call(schema41.properties, key4)) {
+        const err234 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 } };
         if (vErrors === null) {
           vErrors = [err234];
         } else {
@@ -6021,8 +6042,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data127 === "switch" || data127 === "router" || data127 === "access-point" || data127 === "media-converter" || data127 === "server" || data127 === "camera" || data127 === "display" || data127 === "computer" || data127 === "tuner" || data127 === "patch-panel" || data127 === "internet" || data127 === "aerial" || data127 === "lnb" || data127 === "amplifier" || data127 === "attenuator" || data127 === "filter" || data127 === "equaliser" || data127 === "splitter" || data127 === "tap" || data127 === "combiner" || data127 === "diplexer" || data127 === "multiswitch" || data127 === "outlet" || data127 === "power-inserter" || data127 === "isolator" || data127 === "earth-block" || data127 === "ups" || data127 === "circuit")) {
-        const err235 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema41.enum } };
+    }
+    if (data.kind !== void 0) {
+      let data128 = data.kind;
+      if (typeof data128 !== "string") {
+        const err235 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err235];
         } else {
@@ -6030,10 +6054,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["igmp-snooping"] !== void 0) {
-      if (typeof data["igmp-snooping"] !== "boolean") {
-        const err236 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
+      if (!(data128 === "switch" || data128 === "router" || data128 === "access-point" || data128 === "media-converter" || data128 === "server" || data128 === "camera" || data128 === "display" || data128 === "computer" || data128 === "tuner" || data128 === "patch-panel" || data128 === "internet" || data128 === "aerial" || data128 === "lnb" || data128 === "amplifier" || data128 === "attenuator" || data128 === "filter" || data128 === "equaliser" || data128 === "splitter" || data128 === "tap" || data128 === "combiner" || data128 === "diplexer" || data128 === "multiswitch" || data128 === "outlet" || data128 === "power-inserter" || data128 === "isolator" || data128 === "earth-block" || data128 === "ups" || data128 === "circuit")) {
+        const err236 = { instancePath: instancePath + "/kind", schemaPath: "#/$defs/kind/enum", keyword: "enum", params: { allowedValues: schema42.enum } };
         if (vErrors === null) {
           vErrors = [err236];
         } else {
@@ -6042,10 +6064,9 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["unregistered-multicast"] !== void 0) {
-      let data129 = data["unregistered-multicast"];
-      if (typeof data129 !== "string") {
-        const err237 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
+    if (data["igmp-snooping"] !== void 0) {
+      if (typeof data["igmp-snooping"] !== "boolean") {
+        const err237 = { instancePath: instancePath + "/igmp-snooping", schemaPath: "#/properties/igmp-snooping/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err237];
         } else {
@@ -6053,8 +6074,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data129 === "flood" || data129 === "drop")) {
-        const err238 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema40.properties["unregistered-multicast"].enum } };
+    }
+    if (data["unregistered-multicast"] !== void 0) {
+      let data130 = data["unregistered-multicast"];
+      if (typeof data130 !== "string") {
+        const err238 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err238];
         } else {
@@ -6062,11 +6086,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["without-querier"] !== void 0) {
-      let data130 = data["without-querier"];
-      if (typeof data130 !== "string") {
-        const err239 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
+      if (!(data130 === "flood" || data130 === "drop")) {
+        const err239 = { instancePath: instancePath + "/unregistered-multicast", schemaPath: "#/properties/unregistered-multicast/enum", keyword: "enum", params: { allowedValues: schema41.properties["unregistered-multicast"].enum } };
         if (vErrors === null) {
           vErrors = [err239];
         } else {
@@ -6074,8 +6095,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data130 === "by-reports" || data130 === "flood")) {
-        const err240 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema40.properties["without-querier"].enum } };
+    }
+    if (data["without-querier"] !== void 0) {
+      let data131 = data["without-querier"];
+      if (typeof data131 !== "string") {
+        const err240 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err240];
         } else {
@@ -6083,10 +6107,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-    }
-    if (data["spanning-tree"] !== void 0) {
-      if (typeof data["spanning-tree"] !== "boolean") {
-        const err241 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+      if (!(data131 === "by-reports" || data131 === "flood")) {
+        const err241 = { instancePath: instancePath + "/without-querier", schemaPath: "#/properties/without-querier/enum", keyword: "enum", params: { allowedValues: schema41.properties["without-querier"].enum } };
         if (vErrors === null) {
           vErrors = [err241];
         } else {
@@ -6095,10 +6117,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["spanning-tree-priority"] !== void 0) {
-      let data132 = data["spanning-tree-priority"];
+    if (data["group-table"] !== void 0) {
+      let data132 = data["group-table"];
       if (!(typeof data132 == "number" && (!(data132 % 1) && !isNaN(data132)) && isFinite(data132))) {
-        const err242 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+        const err242 = { instancePath: instancePath + "/group-table", schemaPath: "#/properties/group-table/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err242];
         } else {
@@ -6107,8 +6129,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (typeof data132 == "number" && isFinite(data132)) {
-        if (data132 > 61440 || isNaN(data132)) {
-          const err243 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
+        if (data132 < 1 || isNaN(data132)) {
+          const err243 = { instancePath: instancePath + "/group-table", schemaPath: "#/properties/group-table/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err243];
           } else {
@@ -6116,32 +6138,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data132 < 0 || isNaN(data132)) {
-          const err244 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
-          if (vErrors === null) {
-            vErrors = [err244];
-          } else {
-            vErrors.push(err244);
-          }
-          errors++;
-        }
-        let res0;
-        if (res0 = data132 / 4096, res0 !== parseInt(res0)) {
-          const err245 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
-          if (vErrors === null) {
-            vErrors = [err245];
-          } else {
-            vErrors.push(err245);
-          }
-          errors++;
-        }
       }
     }
-    if (data["poe-budget"] !== void 0) {
-      let data133 = data["poe-budget"];
-      if (typeof data133 === "string") {
-        if (!pattern12.test(data133)) {
-          const err246 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+    if (data["spanning-tree"] !== void 0) {
+      if (typeof data["spanning-tree"] !== "boolean") {
+        const err244 = { instancePath: instancePath + "/spanning-tree", schemaPath: "#/properties/spanning-tree/type", keyword: "type", params: { type: "boolean" } };
+        if (vErrors === null) {
+          vErrors = [err244];
+        } else {
+          vErrors.push(err244);
+        }
+        errors++;
+      }
+    }
+    if (data["spanning-tree-priority"] !== void 0) {
+      let data134 = data["spanning-tree-priority"];
+      if (!(typeof data134 == "number" && (!(data134 % 1) && !isNaN(data134)) && isFinite(data134))) {
+        const err245 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err245];
+        } else {
+          vErrors.push(err245);
+        }
+        errors++;
+      }
+      if (typeof data134 == "number" && isFinite(data134)) {
+        if (data134 > 61440 || isNaN(data134)) {
+          const err246 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/maximum", keyword: "maximum", params: { comparison: "<=", limit: 61440 } };
           if (vErrors === null) {
             vErrors = [err246];
           } else {
@@ -6149,179 +6172,180 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (data134 < 0 || isNaN(data134)) {
+          const err247 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 } };
+          if (vErrors === null) {
+            vErrors = [err247];
+          } else {
+            vErrors.push(err247);
+          }
+          errors++;
+        }
+        let res0;
+        if (res0 = data134 / 4096, res0 !== parseInt(res0)) {
+          const err248 = { instancePath: instancePath + "/spanning-tree-priority", schemaPath: "#/properties/spanning-tree-priority/multipleOf", keyword: "multipleOf", params: { multipleOf: 4096 } };
+          if (vErrors === null) {
+            vErrors = [err248];
+          } else {
+            vErrors.push(err248);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data["poe-budget"] !== void 0) {
+      let data135 = data["poe-budget"];
+      if (typeof data135 === "string") {
+        if (!pattern13.test(data135)) {
+          const err249 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+          if (vErrors === null) {
+            vErrors = [err249];
+          } else {
+            vErrors.push(err249);
+          }
+          errors++;
+        }
       } else {
-        const err247 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
+        const err250 = { instancePath: instancePath + "/poe-budget", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err247];
+          vErrors = [err250];
         } else {
-          vErrors.push(err247);
+          vErrors.push(err250);
         }
         errors++;
       }
     }
     if (data.routing !== void 0) {
       if (typeof data.routing !== "boolean") {
-        const err248 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
+        const err251 = { instancePath: instancePath + "/routing", schemaPath: "#/properties/routing/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err248];
+          vErrors = [err251];
         } else {
-          vErrors.push(err248);
+          vErrors.push(err251);
         }
         errors++;
       }
     }
     if (data["multicast-routing"] !== void 0) {
       if (typeof data["multicast-routing"] !== "boolean") {
-        const err249 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
+        const err252 = { instancePath: instancePath + "/multicast-routing", schemaPath: "#/properties/multicast-routing/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err249];
+          vErrors = [err252];
         } else {
-          vErrors.push(err249);
+          vErrors.push(err252);
         }
         errors++;
       }
     }
     if (data.ports !== void 0) {
-      let data136 = data.ports;
-      if (data136 && typeof data136 == "object" && !Array.isArray(data136)) {
-        if (Object.keys(data136).length < 1) {
-          const err250 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data138 = data.ports;
+      if (data138 && typeof data138 == "object" && !Array.isArray(data138)) {
+        if (Object.keys(data138).length < 1) {
+          const err253 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err250];
+            vErrors = [err253];
           } else {
-            vErrors.push(err250);
+            vErrors.push(err253);
           }
           errors++;
         }
-        for (const key5 in data136) {
-          const _errs289 = errors;
+        for (const key5 in data138) {
+          const _errs291 = errors;
           if (typeof key5 === "string") {
             if (func2(key5) > 63) {
-              const err251 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
+              const err254 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err251];
+                vErrors = [err254];
               } else {
-                vErrors.push(err251);
+                vErrors.push(err254);
               }
               errors++;
             }
             if (!pattern5.test(key5)) {
-              const err252 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
+              const err255 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key5 };
               if (vErrors === null) {
-                vErrors = [err252];
+                vErrors = [err255];
               } else {
-                vErrors.push(err252);
+                vErrors.push(err255);
               }
               errors++;
             }
           } else {
-            const err253 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
+            const err256 = { instancePath: instancePath + "/ports", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key5 };
             if (vErrors === null) {
-              vErrors = [err253];
+              vErrors = [err256];
             } else {
-              vErrors.push(err253);
+              vErrors.push(err256);
             }
             errors++;
           }
-          var valid152 = _errs289 === errors;
+          var valid152 = _errs291 === errors;
           if (!valid152) {
-            const err254 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
+            const err257 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/propertyNames", keyword: "propertyNames", params: { propertyName: key5 } };
             if (vErrors === null) {
-              vErrors = [err254];
+              vErrors = [err257];
             } else {
-              vErrors.push(err254);
+              vErrors.push(err257);
             }
             errors++;
           }
         }
-        for (const key6 in data136) {
-          if (!validate24(data136[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data136, parentDataProperty: key6, rootData, dynamicAnchors })) {
+        for (const key6 in data138) {
+          if (!validate24(data138[key6], { instancePath: instancePath + "/ports/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data138, parentDataProperty: key6, rootData, dynamicAnchors })) {
             if (vErrors === null) vErrors = validate24.errors;
             else for (const each of validate24.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
       } else {
-        const err255 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
+        const err258 = { instancePath: instancePath + "/ports", schemaPath: "#/properties/ports/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err255];
+          vErrors = [err258];
         } else {
-          vErrors.push(err255);
+          vErrors.push(err258);
         }
         errors++;
       }
     }
     if (data.address !== void 0) {
-      let data138 = data.address;
-      if (typeof data138 === "string") {
-        if (!pattern18.test(data138)) {
-          const err256 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+      let data140 = data.address;
+      if (typeof data140 === "string") {
+        if (!pattern19.test(data140)) {
+          const err259 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
           if (vErrors === null) {
-            vErrors = [err256];
+            vErrors = [err259];
           } else {
-            vErrors.push(err256);
+            vErrors.push(err259);
           }
           errors++;
         }
       } else {
-        const err257 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+        const err260 = { instancePath: instancePath + "/address", schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err257];
+          vErrors = [err260];
         } else {
-          vErrors.push(err257);
+          vErrors.push(err260);
         }
         errors++;
       }
     }
     if (data.addresses !== void 0) {
-      let data139 = data.addresses;
-      if (data139 && typeof data139 == "object" && !Array.isArray(data139)) {
-        if (Object.keys(data139).length < 1) {
-          const err258 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data141 = data.addresses;
+      if (data141 && typeof data141 == "object" && !Array.isArray(data141)) {
+        if (Object.keys(data141).length < 1) {
+          const err261 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err258];
+            vErrors = [err261];
           } else {
-            vErrors.push(err258);
+            vErrors.push(err261);
           }
           errors++;
         }
-        for (const key7 in data139) {
-          const _errs299 = errors;
+        for (const key7 in data141) {
+          const _errs301 = errors;
           if (typeof key7 === "string") {
             if (!pattern7.test(key7)) {
-              const err259 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
-              if (vErrors === null) {
-                vErrors = [err259];
-              } else {
-                vErrors.push(err259);
-              }
-              errors++;
-            }
-          } else {
-            const err260 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
-            if (vErrors === null) {
-              vErrors = [err260];
-            } else {
-              vErrors.push(err260);
-            }
-            errors++;
-          }
-          var valid156 = _errs299 === errors;
-          if (!valid156) {
-            const err261 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
-            if (vErrors === null) {
-              vErrors = [err261];
-            } else {
-              vErrors.push(err261);
-            }
-            errors++;
-          }
-        }
-        for (const key8 in data139) {
-          let data140 = data139[key8];
-          if (typeof data140 === "string") {
-            if (!pattern18.test(data140)) {
-              const err262 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+              const err262 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key7 };
               if (vErrors === null) {
                 vErrors = [err262];
               } else {
@@ -6330,7 +6354,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err263 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+            const err263 = { instancePath: instancePath + "/addresses", schemaPath: "#/$defs/vlan-name/type", keyword: "type", params: { type: "string" }, propertyName: key7 };
             if (vErrors === null) {
               vErrors = [err263];
             } else {
@@ -6338,42 +6362,41 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-        }
-      } else {
-        const err264 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
-        if (vErrors === null) {
-          vErrors = [err264];
-        } else {
-          vErrors.push(err264);
-        }
-        errors++;
-      }
-    }
-    if (data.mac !== void 0) {
-      let data141 = data.mac;
-      if (typeof data141 === "string") {
-        if (!pattern22.test(data141)) {
-          const err265 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
-          if (vErrors === null) {
-            vErrors = [err265];
-          } else {
-            vErrors.push(err265);
+          var valid156 = _errs301 === errors;
+          if (!valid156) {
+            const err264 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/propertyNames", keyword: "propertyNames", params: { propertyName: key7 } };
+            if (vErrors === null) {
+              vErrors = [err264];
+            } else {
+              vErrors.push(err264);
+            }
+            errors++;
           }
-          errors++;
+        }
+        for (const key8 in data141) {
+          let data142 = data141[key8];
+          if (typeof data142 === "string") {
+            if (!pattern19.test(data142)) {
+              const err265 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
+              if (vErrors === null) {
+                vErrors = [err265];
+              } else {
+                vErrors.push(err265);
+              }
+              errors++;
+            }
+          } else {
+            const err266 = { instancePath: instancePath + "/addresses/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/own-address/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err266];
+            } else {
+              vErrors.push(err266);
+            }
+            errors++;
+          }
         }
       } else {
-        const err266 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err266];
-        } else {
-          vErrors.push(err266);
-        }
-        errors++;
-      }
-    }
-    if (data.reserved !== void 0) {
-      if (typeof data.reserved !== "boolean") {
-        const err267 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
+        const err267 = { instancePath: instancePath + "/addresses", schemaPath: "#/properties/addresses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
           vErrors = [err267];
         } else {
@@ -6382,11 +6405,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.interface !== void 0) {
-      let data143 = data.interface;
+    if (data.mac !== void 0) {
+      let data143 = data.mac;
       if (typeof data143 === "string") {
         if (!pattern23.test(data143)) {
-          const err268 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+          const err268 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/pattern", keyword: "pattern", params: { pattern: "^([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}$|^([0-9A-Fa-f]{2}-){5}[0-9A-Fa-f]{2}$" } };
           if (vErrors === null) {
             vErrors = [err268];
           } else {
@@ -6395,7 +6418,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err269 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
+        const err269 = { instancePath: instancePath + "/mac", schemaPath: "#/$defs/mac/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err269];
         } else {
@@ -6404,32 +6427,31 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.speed !== void 0) {
-      let data144 = data.speed;
-      if (typeof data144 === "string") {
-        if (!pattern14.test(data144)) {
-          const err270 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err270];
-          } else {
-            vErrors.push(err270);
-          }
-          errors++;
-        }
-      } else {
-        const err271 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+    if (data.reserved !== void 0) {
+      if (typeof data.reserved !== "boolean") {
+        const err270 = { instancePath: instancePath + "/reserved", schemaPath: "#/properties/reserved/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
-          vErrors = [err271];
+          vErrors = [err270];
         } else {
-          vErrors.push(err271);
+          vErrors.push(err270);
         }
         errors++;
       }
     }
-    if (data.medium !== void 0) {
-      let data145 = data.medium;
-      if (typeof data145 !== "string") {
-        const err272 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
+    if (data.interface !== void 0) {
+      let data145 = data.interface;
+      if (typeof data145 === "string") {
+        if (!pattern24.test(data145)) {
+          const err271 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/pattern", keyword: "pattern", params: { pattern: "^[^\\s/:]{1,15}$" } };
+          if (vErrors === null) {
+            vErrors = [err271];
+          } else {
+            vErrors.push(err271);
+          }
+          errors++;
+        }
+      } else {
+        const err272 = { instancePath: instancePath + "/interface", schemaPath: "#/properties/interface/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err272];
         } else {
@@ -6437,20 +6459,21 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data145 === "copper" || data145 === "multimode" || data145 === "single-mode" || data145 === "direct-attach")) {
-        const err273 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema40.properties.medium.enum } };
-        if (vErrors === null) {
-          vErrors = [err273];
-        } else {
-          vErrors.push(err273);
-        }
-        errors++;
-      }
     }
-    if (data.module !== void 0) {
-      let data146 = data.module;
-      if (typeof data146 !== "string") {
-        const err274 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+    if (data.speed !== void 0) {
+      let data146 = data.speed;
+      if (typeof data146 === "string") {
+        if (!pattern15.test(data146)) {
+          const err273 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          if (vErrors === null) {
+            vErrors = [err273];
+          } else {
+            vErrors.push(err273);
+          }
+          errors++;
+        }
+      } else {
+        const err274 = { instancePath: instancePath + "/speed", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err274];
         } else {
@@ -6458,12 +6481,45 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data146 === "100base-fx" || data146 === "100base-lx10" || data146 === "100base-bx10-d" || data146 === "100base-bx10-u" || data146 === "1000base-t" || data146 === "1000base-sx" || data146 === "1000base-lx" || data146 === "1000base-lx10" || data146 === "1000base-bx10-d" || data146 === "1000base-bx10-u" || data146 === "2.5gbase-t" || data146 === "10gbase-t" || data146 === "10gbase-sr" || data146 === "10gbase-lrm" || data146 === "10gbase-lr" || data146 === "10gbase-er" || data146 === "10gbase-br10-d" || data146 === "10gbase-br10-u" || data146 === "25gbase-sr" || data146 === "25gbase-lr" || data146 === "40gbase-sr4" || data146 === "40gbase-lr4")) {
-        const err275 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema40.properties.module.enum } };
+    }
+    if (data.medium !== void 0) {
+      let data147 = data.medium;
+      if (typeof data147 !== "string") {
+        const err275 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err275];
         } else {
           vErrors.push(err275);
+        }
+        errors++;
+      }
+      if (!(data147 === "copper" || data147 === "multimode" || data147 === "single-mode" || data147 === "direct-attach")) {
+        const err276 = { instancePath: instancePath + "/medium", schemaPath: "#/properties/medium/enum", keyword: "enum", params: { allowedValues: schema41.properties.medium.enum } };
+        if (vErrors === null) {
+          vErrors = [err276];
+        } else {
+          vErrors.push(err276);
+        }
+        errors++;
+      }
+    }
+    if (data.module !== void 0) {
+      let data148 = data.module;
+      if (typeof data148 !== "string") {
+        const err277 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err277];
+        } else {
+          vErrors.push(err277);
+        }
+        errors++;
+      }
+      if (!(data148 === "100base-fx" || data148 === "100base-lx10" || data148 === "100base-bx10-d" || data148 === "100base-bx10-u" || data148 === "1000base-t" || data148 === "1000base-sx" || data148 === "1000base-lx" || data148 === "1000base-lx10" || data148 === "1000base-bx10-d" || data148 === "1000base-bx10-u" || data148 === "2.5gbase-t" || data148 === "10gbase-t" || data148 === "10gbase-sr" || data148 === "10gbase-lrm" || data148 === "10gbase-lr" || data148 === "10gbase-er" || data148 === "10gbase-br10-d" || data148 === "10gbase-br10-u" || data148 === "25gbase-sr" || data148 === "25gbase-lr" || data148 === "40gbase-sr4" || data148 === "40gbase-lr4")) {
+        const err278 = { instancePath: instancePath + "/module", schemaPath: "#/properties/module/enum", keyword: "enum", params: { allowedValues: schema41.properties.module.enum } };
+        if (vErrors === null) {
+          vErrors = [err278];
+        } else {
+          vErrors.push(err278);
         }
         errors++;
       }
@@ -6476,72 +6532,41 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.down !== void 0) {
-      let data148 = data.down;
-      if (typeof data148 === "string") {
-        if (!pattern14.test(data148)) {
-          const err276 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data150 = data.down;
+      if (typeof data150 === "string") {
+        if (!pattern15.test(data150)) {
+          const err279 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err276];
+            vErrors = [err279];
           } else {
-            vErrors.push(err276);
+            vErrors.push(err279);
           }
           errors++;
         }
       } else {
-        const err277 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err280 = { instancePath: instancePath + "/down", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err277];
+          vErrors = [err280];
         } else {
-          vErrors.push(err277);
+          vErrors.push(err280);
         }
         errors++;
       }
     }
     if (data.up !== void 0) {
-      let data149 = data.up;
-      if (typeof data149 === "string") {
-        if (!pattern14.test(data149)) {
-          const err278 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+      let data151 = data.up;
+      if (typeof data151 === "string") {
+        if (!pattern15.test(data151)) {
+          const err281 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err278];
+            vErrors = [err281];
           } else {
-            vErrors.push(err278);
+            vErrors.push(err281);
           }
           errors++;
         }
       } else {
-        const err279 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err279];
-        } else {
-          vErrors.push(err279);
-        }
-        errors++;
-      }
-    }
-    if (data["basic-rate"] !== void 0) {
-      let data150 = data["basic-rate"];
-      if (typeof data150 === "string") {
-        if (!pattern14.test(data150)) {
-          const err280 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-          if (vErrors === null) {
-            vErrors = [err280];
-          } else {
-            vErrors.push(err280);
-          }
-          errors++;
-        }
-      } else {
-        const err281 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err281];
-        } else {
-          vErrors.push(err281);
-        }
-        errors++;
-      }
-      if (!(data150 === "1 Mb/s" || data150 === "2 Mb/s" || data150 === "5.5 Mb/s" || data150 === "6 Mb/s" || data150 === "9 Mb/s" || data150 === "11 Mb/s" || data150 === "12 Mb/s" || data150 === "18 Mb/s" || data150 === "24 Mb/s" || data150 === "36 Mb/s" || data150 === "48 Mb/s" || data150 === "54 Mb/s")) {
-        const err282 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema40.properties["basic-rate"].enum } };
+        const err282 = { instancePath: instancePath + "/up", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err282];
         } else {
@@ -6550,21 +6575,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["multicast-to-unicast"] !== void 0) {
-      if (typeof data["multicast-to-unicast"] !== "boolean") {
-        const err283 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
-        if (vErrors === null) {
-          vErrors = [err283];
-        } else {
-          vErrors.push(err283);
+    if (data["basic-rate"] !== void 0) {
+      let data152 = data["basic-rate"];
+      if (typeof data152 === "string") {
+        if (!pattern15.test(data152)) {
+          const err283 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          if (vErrors === null) {
+            vErrors = [err283];
+          } else {
+            vErrors.push(err283);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.sessions !== void 0) {
-      let data152 = data.sessions;
-      if (!(typeof data152 == "number" && (!(data152 % 1) && !isNaN(data152)) && isFinite(data152))) {
-        const err284 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
+      } else {
+        const err284 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err284];
         } else {
@@ -6572,22 +6596,19 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data152 == "number" && isFinite(data152)) {
-        if (data152 < 1 || isNaN(data152)) {
-          const err285 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err285];
-          } else {
-            vErrors.push(err285);
-          }
-          errors++;
+      if (!(data152 === "1 Mb/s" || data152 === "2 Mb/s" || data152 === "5.5 Mb/s" || data152 === "6 Mb/s" || data152 === "9 Mb/s" || data152 === "11 Mb/s" || data152 === "12 Mb/s" || data152 === "18 Mb/s" || data152 === "24 Mb/s" || data152 === "36 Mb/s" || data152 === "48 Mb/s" || data152 === "54 Mb/s")) {
+        const err285 = { instancePath: instancePath + "/basic-rate", schemaPath: "#/properties/basic-rate/enum", keyword: "enum", params: { allowedValues: schema41.properties["basic-rate"].enum } };
+        if (vErrors === null) {
+          vErrors = [err285];
+        } else {
+          vErrors.push(err285);
         }
+        errors++;
       }
     }
-    if (data.decoders !== void 0) {
-      let data153 = data.decoders;
-      if (!(typeof data153 == "number" && (!(data153 % 1) && !isNaN(data153)) && isFinite(data153))) {
-        const err286 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
+    if (data["multicast-to-unicast"] !== void 0) {
+      if (typeof data["multicast-to-unicast"] !== "boolean") {
+        const err286 = { instancePath: instancePath + "/multicast-to-unicast", schemaPath: "#/properties/multicast-to-unicast/type", keyword: "type", params: { type: "boolean" } };
         if (vErrors === null) {
           vErrors = [err286];
         } else {
@@ -6595,13 +6616,48 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data153 == "number" && isFinite(data153)) {
-        if (data153 < 1 || isNaN(data153)) {
-          const err287 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+    }
+    if (data.sessions !== void 0) {
+      let data154 = data.sessions;
+      if (!(typeof data154 == "number" && (!(data154 % 1) && !isNaN(data154)) && isFinite(data154))) {
+        const err287 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err287];
+        } else {
+          vErrors.push(err287);
+        }
+        errors++;
+      }
+      if (typeof data154 == "number" && isFinite(data154)) {
+        if (data154 < 1 || isNaN(data154)) {
+          const err288 = { instancePath: instancePath + "/sessions", schemaPath: "#/properties/sessions/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err287];
+            vErrors = [err288];
           } else {
-            vErrors.push(err287);
+            vErrors.push(err288);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.decoders !== void 0) {
+      let data155 = data.decoders;
+      if (!(typeof data155 == "number" && (!(data155 % 1) && !isNaN(data155)) && isFinite(data155))) {
+        const err289 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err289];
+        } else {
+          vErrors.push(err289);
+        }
+        errors++;
+      }
+      if (typeof data155 == "number" && isFinite(data155)) {
+        if (data155 < 1 || isNaN(data155)) {
+          const err290 = { instancePath: instancePath + "/decoders", schemaPath: "#/properties/decoders/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err290];
+          } else {
+            vErrors.push(err290);
           }
           errors++;
         }
@@ -6615,51 +6671,18 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.routes !== void 0) {
-      let data155 = data.routes;
-      if (Array.isArray(data155)) {
-        const len0 = data155.length;
+      let data157 = data.routes;
+      if (Array.isArray(data157)) {
+        const len0 = data157.length;
         for (let i0 = 0; i0 < len0; i0++) {
-          if (!validate31(data155[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data155, parentDataProperty: i0, rootData, dynamicAnchors })) {
+          if (!validate31(data157[i0], { instancePath: instancePath + "/routes/" + i0, parentData: data157, parentDataProperty: i0, rootData, dynamicAnchors })) {
             if (vErrors === null) vErrors = validate31.errors;
             else for (const each of validate31.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
       } else {
-        const err288 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
-        if (vErrors === null) {
-          vErrors = [err288];
-        } else {
-          vErrors.push(err288);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err289 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err289];
-        } else {
-          vErrors.push(err289);
-        }
-        errors++;
-      }
-    }
-    if (data.model !== void 0) {
-      if (typeof data.model !== "string") {
-        const err290 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err290];
-        } else {
-          vErrors.push(err290);
-        }
-        errors++;
-      }
-    }
-    if (data.location !== void 0) {
-      if (typeof data.location !== "string") {
-        const err291 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
+        const err291 = { instancePath: instancePath + "/routes", schemaPath: "#/properties/routes/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err291];
         } else {
@@ -6668,20 +6691,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.frequencies !== void 0) {
-      let data160 = data.frequencies;
-      if (typeof data160 === "string") {
-        if (!pattern39.test(data160)) {
-          const err292 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
-          if (vErrors === null) {
-            vErrors = [err292];
-          } else {
-            vErrors.push(err292);
-          }
-          errors++;
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err292 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err292];
+        } else {
+          vErrors.push(err292);
         }
-      } else {
-        const err293 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        errors++;
+      }
+    }
+    if (data.model !== void 0) {
+      if (typeof data.model !== "string") {
+        const err293 = { instancePath: instancePath + "/model", schemaPath: "#/properties/model/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err293];
         } else {
@@ -6690,77 +6713,78 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.passes !== void 0) {
-      let data161 = data.passes;
-      if (typeof data161 === "string") {
-        if (!pattern39.test(data161)) {
-          const err294 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+    if (data.location !== void 0) {
+      if (typeof data.location !== "string") {
+        const err294 = { instancePath: instancePath + "/location", schemaPath: "#/properties/location/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err294];
+        } else {
+          vErrors.push(err294);
+        }
+        errors++;
+      }
+    }
+    if (data.frequencies !== void 0) {
+      let data162 = data.frequencies;
+      if (typeof data162 === "string") {
+        if (!pattern40.test(data162)) {
+          const err295 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
           if (vErrors === null) {
-            vErrors = [err294];
+            vErrors = [err295];
           } else {
-            vErrors.push(err294);
+            vErrors.push(err295);
           }
           errors++;
         }
       } else {
-        const err295 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        const err296 = { instancePath: instancePath + "/frequencies", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err295];
+          vErrors = [err296];
         } else {
-          vErrors.push(err295);
+          vErrors.push(err296);
+        }
+        errors++;
+      }
+    }
+    if (data.passes !== void 0) {
+      let data163 = data.passes;
+      if (typeof data163 === "string") {
+        if (!pattern40.test(data163)) {
+          const err297 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)?-[0-9]+(\\.[0-9]+)? (MHz|GHz)$" } };
+          if (vErrors === null) {
+            vErrors = [err297];
+          } else {
+            vErrors.push(err297);
+          }
+          errors++;
+        }
+      } else {
+        const err298 = { instancePath: instancePath + "/passes", schemaPath: "#/$defs/frequency-range/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err298];
+        } else {
+          vErrors.push(err298);
         }
         errors++;
       }
     }
     if (data.receives !== void 0) {
-      let data162 = data.receives;
-      if (data162 && typeof data162 == "object" && !Array.isArray(data162)) {
-        if (Object.keys(data162).length < 1) {
-          const err296 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data164 = data.receives;
+      if (data164 && typeof data164 == "object" && !Array.isArray(data164)) {
+        if (Object.keys(data164).length < 1) {
+          const err299 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err296];
+            vErrors = [err299];
           } else {
-            vErrors.push(err296);
+            vErrors.push(err299);
           }
           errors++;
         }
-        for (const key9 in data162) {
-          const _errs354 = errors;
+        for (const key9 in data164) {
+          const _errs356 = errors;
           if (typeof key9 === "string") {
             if (!pattern7.test(key9)) {
-              const err297 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
-              if (vErrors === null) {
-                vErrors = [err297];
-              } else {
-                vErrors.push(err297);
-              }
-              errors++;
-            }
-          } else {
-            const err298 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
-            if (vErrors === null) {
-              vErrors = [err298];
-            } else {
-              vErrors.push(err298);
-            }
-            errors++;
-          }
-          var valid169 = _errs354 === errors;
-          if (!valid169) {
-            const err299 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
-            if (vErrors === null) {
-              vErrors = [err299];
-            } else {
-              vErrors.push(err299);
-            }
-            errors++;
-          }
-        }
-        for (const key10 in data162) {
-          let data163 = data162[key10];
-          if (typeof data163 === "string") {
-            if (!pattern42.test(data163)) {
-              const err300 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              const err300 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key9 };
               if (vErrors === null) {
                 vErrors = [err300];
               } else {
@@ -6769,7 +6793,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err301 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            const err301 = { instancePath: instancePath + "/receives", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key9 };
             if (vErrors === null) {
               vErrors = [err301];
             } else {
@@ -6777,66 +6801,66 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid169 = _errs356 === errors;
+          if (!valid169) {
+            const err302 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/propertyNames", keyword: "propertyNames", params: { propertyName: key9 } };
+            if (vErrors === null) {
+              vErrors = [err302];
+            } else {
+              vErrors.push(err302);
+            }
+            errors++;
+          }
+        }
+        for (const key10 in data164) {
+          let data165 = data164[key10];
+          if (typeof data165 === "string") {
+            if (!pattern43.test(data165)) {
+              const err303 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err303];
+              } else {
+                vErrors.push(err303);
+              }
+              errors++;
+            }
+          } else {
+            const err304 = { instancePath: instancePath + "/receives/" + key10.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err304];
+            } else {
+              vErrors.push(err304);
+            }
+            errors++;
+          }
         }
       } else {
-        const err302 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
+        const err305 = { instancePath: instancePath + "/receives", schemaPath: "#/properties/receives/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err302];
+          vErrors = [err305];
         } else {
-          vErrors.push(err302);
+          vErrors.push(err305);
         }
         errors++;
       }
     }
     if (data.field !== void 0) {
-      let data164 = data.field;
-      if (data164 && typeof data164 == "object" && !Array.isArray(data164)) {
-        if (Object.keys(data164).length < 1) {
-          const err303 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data166 = data.field;
+      if (data166 && typeof data166 == "object" && !Array.isArray(data166)) {
+        if (Object.keys(data166).length < 1) {
+          const err306 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err303];
+            vErrors = [err306];
           } else {
-            vErrors.push(err303);
+            vErrors.push(err306);
           }
           errors++;
         }
-        for (const key11 in data164) {
-          const _errs363 = errors;
+        for (const key11 in data166) {
+          const _errs365 = errors;
           if (typeof key11 === "string") {
             if (!pattern7.test(key11)) {
-              const err304 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
-              if (vErrors === null) {
-                vErrors = [err304];
-              } else {
-                vErrors.push(err304);
-              }
-              errors++;
-            }
-          } else {
-            const err305 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
-            if (vErrors === null) {
-              vErrors = [err305];
-            } else {
-              vErrors.push(err305);
-            }
-            errors++;
-          }
-          var valid173 = _errs363 === errors;
-          if (!valid173) {
-            const err306 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
-            if (vErrors === null) {
-              vErrors = [err306];
-            } else {
-              vErrors.push(err306);
-            }
-            errors++;
-          }
-        }
-        for (const key12 in data164) {
-          let data165 = data164[key12];
-          if (typeof data165 === "string") {
-            if (!pattern42.test(data165)) {
-              const err307 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              const err307 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key11 };
               if (vErrors === null) {
                 vErrors = [err307];
               } else {
@@ -6845,7 +6869,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err308 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            const err308 = { instancePath: instancePath + "/field", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key11 };
             if (vErrors === null) {
               vErrors = [err308];
             } else {
@@ -6853,66 +6877,66 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid173 = _errs365 === errors;
+          if (!valid173) {
+            const err309 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/propertyNames", keyword: "propertyNames", params: { propertyName: key11 } };
+            if (vErrors === null) {
+              vErrors = [err309];
+            } else {
+              vErrors.push(err309);
+            }
+            errors++;
+          }
+        }
+        for (const key12 in data166) {
+          let data167 = data166[key12];
+          if (typeof data167 === "string") {
+            if (!pattern43.test(data167)) {
+              const err310 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
+              if (vErrors === null) {
+                vErrors = [err310];
+              } else {
+                vErrors.push(err310);
+              }
+              errors++;
+            }
+          } else {
+            const err311 = { instancePath: instancePath + "/field/" + key12.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err311];
+            } else {
+              vErrors.push(err311);
+            }
+            errors++;
+          }
         }
       } else {
-        const err309 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
+        const err312 = { instancePath: instancePath + "/field", schemaPath: "#/properties/field/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err309];
+          vErrors = [err312];
         } else {
-          vErrors.push(err309);
+          vErrors.push(err312);
         }
         errors++;
       }
     }
     if (data.quality !== void 0) {
-      let data166 = data.quality;
-      if (data166 && typeof data166 == "object" && !Array.isArray(data166)) {
-        if (Object.keys(data166).length < 1) {
-          const err310 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data168 = data.quality;
+      if (data168 && typeof data168 == "object" && !Array.isArray(data168)) {
+        if (Object.keys(data168).length < 1) {
+          const err313 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err310];
+            vErrors = [err313];
           } else {
-            vErrors.push(err310);
+            vErrors.push(err313);
           }
           errors++;
         }
-        for (const key13 in data166) {
-          const _errs372 = errors;
+        for (const key13 in data168) {
+          const _errs374 = errors;
           if (typeof key13 === "string") {
             if (!pattern7.test(key13)) {
-              const err311 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
-              if (vErrors === null) {
-                vErrors = [err311];
-              } else {
-                vErrors.push(err311);
-              }
-              errors++;
-            }
-          } else {
-            const err312 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
-            if (vErrors === null) {
-              vErrors = [err312];
-            } else {
-              vErrors.push(err312);
-            }
-            errors++;
-          }
-          var valid177 = _errs372 === errors;
-          if (!valid177) {
-            const err313 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
-            if (vErrors === null) {
-              vErrors = [err313];
-            } else {
-              vErrors.push(err313);
-            }
-            errors++;
-          }
-        }
-        for (const key14 in data166) {
-          let data167 = data166[key14];
-          if (typeof data167 === "string") {
-            if (!pattern46.test(data167)) {
-              const err314 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              const err314 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" }, propertyName: key13 };
               if (vErrors === null) {
                 vErrors = [err314];
               } else {
@@ -6921,7 +6945,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err315 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            const err315 = { instancePath: instancePath + "/quality", schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" }, propertyName: key13 };
             if (vErrors === null) {
               vErrors = [err315];
             } else {
@@ -6929,87 +6953,85 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid177 = _errs374 === errors;
+          if (!valid177) {
+            const err316 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/propertyNames", keyword: "propertyNames", params: { propertyName: key13 } };
+            if (vErrors === null) {
+              vErrors = [err316];
+            } else {
+              vErrors.push(err316);
+            }
+            errors++;
+          }
+        }
+        for (const key14 in data168) {
+          let data169 = data168[key14];
+          if (typeof data169 === "string") {
+            if (!pattern47.test(data169)) {
+              const err317 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+              if (vErrors === null) {
+                vErrors = [err317];
+              } else {
+                vErrors.push(err317);
+              }
+              errors++;
+            }
+          } else {
+            const err318 = { instancePath: instancePath + "/quality/" + key14.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err318];
+            } else {
+              vErrors.push(err318);
+            }
+            errors++;
+          }
         }
       } else {
-        const err316 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
+        const err319 = { instancePath: instancePath + "/quality", schemaPath: "#/properties/quality/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err316];
+          vErrors = [err319];
         } else {
-          vErrors.push(err316);
+          vErrors.push(err319);
         }
         errors++;
       }
     }
     if (data.gain !== void 0) {
-      let data168 = data.gain;
-      if (typeof data168 === "string") {
-        if (!pattern46.test(data168)) {
-          const err317 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data170 = data.gain;
+      if (typeof data170 === "string") {
+        if (!pattern47.test(data170)) {
+          const err320 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err317];
+            vErrors = [err320];
           } else {
-            vErrors.push(err317);
+            vErrors.push(err320);
           }
           errors++;
         }
       } else {
-        const err318 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        const err321 = { instancePath: instancePath + "/gain", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err318];
+          vErrors = [err321];
         } else {
-          vErrors.push(err318);
+          vErrors.push(err321);
         }
         errors++;
       }
     }
     if (data["noise-figure"] !== void 0) {
-      let data169 = data["noise-figure"];
-      if (typeof data169 === "string") {
-        if (!pattern46.test(data169)) {
-          const err319 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+      let data171 = data["noise-figure"];
+      if (typeof data171 === "string") {
+        if (!pattern47.test(data171)) {
+          const err322 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
-            vErrors = [err319];
+            vErrors = [err322];
           } else {
-            vErrors.push(err319);
+            vErrors.push(err322);
           }
           errors++;
         }
       } else {
-        const err320 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err320];
-        } else {
-          vErrors.push(err320);
-        }
-        errors++;
-      }
-    }
-    if (data["max-output"] !== void 0) {
-      let data170 = data["max-output"];
-      if (typeof data170 === "string") {
-        if (!pattern42.test(data170)) {
-          const err321 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
-          if (vErrors === null) {
-            vErrors = [err321];
-          } else {
-            vErrors.push(err321);
-          }
-          errors++;
-        }
-      } else {
-        const err322 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err322];
-        } else {
-          vErrors.push(err322);
-        }
-        errors++;
-      }
-    }
-    if (data["powered-by"] !== void 0) {
-      let data171 = data["powered-by"];
-      if (typeof data171 !== "string") {
-        const err323 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
+        const err323 = { instancePath: instancePath + "/noise-figure", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err323];
         } else {
@@ -7017,30 +7039,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data171 === "in" || data171 === "out")) {
-        const err324 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema40.properties["powered-by"].enum } };
-        if (vErrors === null) {
-          vErrors = [err324];
-        } else {
-          vErrors.push(err324);
-        }
-        errors++;
-      }
     }
-    if (data.supply !== void 0) {
-      let data172 = data.supply;
+    if (data["max-output"] !== void 0) {
+      let data172 = data["max-output"];
       if (typeof data172 === "string") {
-        if (!pattern50.test(data172)) {
-          const err325 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$" } };
+        if (!pattern43.test(data172)) {
+          const err324 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
           if (vErrors === null) {
-            vErrors = [err325];
+            vErrors = [err324];
           } else {
-            vErrors.push(err325);
+            vErrors.push(err324);
           }
           errors++;
         }
       } else {
-        const err326 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
+        const err325 = { instancePath: instancePath + "/max-output", schemaPath: "#/$defs/level/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err325];
+        } else {
+          vErrors.push(err325);
+        }
+        errors++;
+      }
+    }
+    if (data["powered-by"] !== void 0) {
+      let data173 = data["powered-by"];
+      if (typeof data173 !== "string") {
+        const err326 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err326];
         } else {
@@ -7048,25 +7073,56 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (!(data173 === "in" || data173 === "out")) {
+        const err327 = { instancePath: instancePath + "/powered-by", schemaPath: "#/properties/powered-by/enum", keyword: "enum", params: { allowedValues: schema41.properties["powered-by"].enum } };
+        if (vErrors === null) {
+          vErrors = [err327];
+        } else {
+          vErrors.push(err327);
+        }
+        errors++;
+      }
     }
-    if (data.current !== void 0) {
-      let data173 = data.current;
-      if (typeof data173 === "string") {
-        if (!pattern51.test(data173)) {
-          const err327 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
+    if (data.supply !== void 0) {
+      let data174 = data.supply;
+      if (typeof data174 === "string") {
+        if (!pattern51.test(data174)) {
+          const err328 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? V$" } };
           if (vErrors === null) {
-            vErrors = [err327];
+            vErrors = [err328];
           } else {
-            vErrors.push(err327);
+            vErrors.push(err328);
           }
           errors++;
         }
       } else {
-        const err328 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        const err329 = { instancePath: instancePath + "/supply", schemaPath: "#/$defs/voltage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err328];
+          vErrors = [err329];
         } else {
-          vErrors.push(err328);
+          vErrors.push(err329);
+        }
+        errors++;
+      }
+    }
+    if (data.current !== void 0) {
+      let data175 = data.current;
+      if (typeof data175 === "string") {
+        if (!pattern52.test(data175)) {
+          const err330 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (mA|A)$" } };
+          if (vErrors === null) {
+            vErrors = [err330];
+          } else {
+            vErrors.push(err330);
+          }
+          errors++;
+        }
+      } else {
+        const err331 = { instancePath: instancePath + "/current", schemaPath: "#/$defs/current/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err331];
+        } else {
+          vErrors.push(err331);
         }
         errors++;
       }
@@ -7086,41 +7142,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.slope !== void 0) {
-      let data176 = data.slope;
-      if (typeof data176 === "string") {
-        if (!pattern46.test(data176)) {
-          const err329 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err329];
-          } else {
-            vErrors.push(err329);
-          }
-          errors++;
-        }
-      } else {
-        const err330 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err330];
-        } else {
-          vErrors.push(err330);
-        }
-        errors++;
-      }
-    }
-    if (data.ways !== void 0) {
-      let data177 = data.ways;
-      if (!(typeof data177 == "number" && (!(data177 % 1) && !isNaN(data177)) && isFinite(data177))) {
-        const err331 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
-        if (vErrors === null) {
-          vErrors = [err331];
-        } else {
-          vErrors.push(err331);
-        }
-        errors++;
-      }
-      if (typeof data177 == "number" && isFinite(data177)) {
-        if (data177 > 64 || isNaN(data177)) {
-          const err332 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
+      let data178 = data.slope;
+      if (typeof data178 === "string") {
+        if (!pattern47.test(data178)) {
+          const err332 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
           if (vErrors === null) {
             vErrors = [err332];
           } else {
@@ -7128,68 +7153,99 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data177 < 1 || isNaN(data177)) {
-          const err333 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+      } else {
+        const err333 = { instancePath: instancePath + "/slope", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err333];
+        } else {
+          vErrors.push(err333);
+        }
+        errors++;
+      }
+    }
+    if (data.ways !== void 0) {
+      let data179 = data.ways;
+      if (!(typeof data179 == "number" && (!(data179 % 1) && !isNaN(data179)) && isFinite(data179))) {
+        const err334 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/type", keyword: "type", params: { type: "integer" } };
+        if (vErrors === null) {
+          vErrors = [err334];
+        } else {
+          vErrors.push(err334);
+        }
+        errors++;
+      }
+      if (typeof data179 == "number" && isFinite(data179)) {
+        if (data179 > 64 || isNaN(data179)) {
+          const err335 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/maximum", keyword: "maximum", params: { comparison: "<=", limit: 64 } };
           if (vErrors === null) {
-            vErrors = [err333];
+            vErrors = [err335];
           } else {
-            vErrors.push(err333);
+            vErrors.push(err335);
+          }
+          errors++;
+        }
+        if (data179 < 1 || isNaN(data179)) {
+          const err336 = { instancePath: instancePath + "/ways", schemaPath: "#/properties/ways/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err336];
+          } else {
+            vErrors.push(err336);
           }
           errors++;
         }
       }
     }
     if (data.terminated !== void 0) {
-      let data178 = data.terminated;
-      if (Array.isArray(data178)) {
-        const len1 = data178.length;
+      let data180 = data.terminated;
+      if (Array.isArray(data180)) {
+        const len1 = data180.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data179 = data178[i1];
-          if (typeof data179 !== "string") {
-            const err334 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
+          let data181 = data180[i1];
+          if (typeof data181 !== "string") {
+            const err337 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/properties/terminated/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err334];
+              vErrors = [err337];
             } else {
-              vErrors.push(err334);
+              vErrors.push(err337);
             }
             errors++;
           }
-          if (typeof data179 === "string") {
-            if (!pattern7.test(data179)) {
-              const err335 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data181 === "string") {
+            if (!pattern7.test(data181)) {
+              const err338 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err335];
+                vErrors = [err338];
               } else {
-                vErrors.push(err335);
+                vErrors.push(err338);
               }
               errors++;
             }
           } else {
-            const err336 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err339 = { instancePath: instancePath + "/terminated/" + i1, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err336];
+              vErrors = [err339];
             } else {
-              vErrors.push(err336);
+              vErrors.push(err339);
             }
             errors++;
           }
         }
-        let i2 = data178.length;
+        let i2 = data180.length;
         let j0;
         if (i2 > 1) {
           const indices0 = {};
           for (; i2--; ) {
-            let item0 = data178[i2];
+            let item0 = data180[i2];
             if (typeof item0 !== "string") {
               continue;
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err337 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
+              const err340 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 } };
               if (vErrors === null) {
-                vErrors = [err337];
+                vErrors = [err340];
               } else {
-                vErrors.push(err337);
+                vErrors.push(err340);
               }
               errors++;
               break;
@@ -7198,41 +7254,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err338 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
-        if (vErrors === null) {
-          vErrors = [err338];
-        } else {
-          vErrors.push(err338);
-        }
-        errors++;
-      }
-    }
-    if (data.isolation !== void 0) {
-      let data180 = data.isolation;
-      if (typeof data180 === "string") {
-        if (!pattern46.test(data180)) {
-          const err339 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
-          if (vErrors === null) {
-            vErrors = [err339];
-          } else {
-            vErrors.push(err339);
-          }
-          errors++;
-        }
-      } else {
-        const err340 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err340];
-        } else {
-          vErrors.push(err340);
-        }
-        errors++;
-      }
-    }
-    if (data["power-pass"] !== void 0) {
-      let data181 = data["power-pass"];
-      if (!Array.isArray(data181) && typeof data181 !== "boolean") {
-        const err341 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema40.properties["power-pass"].type } };
+        const err341 = { instancePath: instancePath + "/terminated", schemaPath: "#/properties/terminated/type", keyword: "type", params: { type: "array" } };
         if (vErrors === null) {
           vErrors = [err341];
         } else {
@@ -7240,55 +7262,89 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (Array.isArray(data181)) {
-        const len2 = data181.length;
+    }
+    if (data.isolation !== void 0) {
+      let data182 = data.isolation;
+      if (typeof data182 === "string") {
+        if (!pattern47.test(data182)) {
+          const err342 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
+          if (vErrors === null) {
+            vErrors = [err342];
+          } else {
+            vErrors.push(err342);
+          }
+          errors++;
+        }
+      } else {
+        const err343 = { instancePath: instancePath + "/isolation", schemaPath: "#/$defs/ratio/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err343];
+        } else {
+          vErrors.push(err343);
+        }
+        errors++;
+      }
+    }
+    if (data["power-pass"] !== void 0) {
+      let data183 = data["power-pass"];
+      if (!Array.isArray(data183) && typeof data183 !== "boolean") {
+        const err344 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/type", keyword: "type", params: { type: schema41.properties["power-pass"].type } };
+        if (vErrors === null) {
+          vErrors = [err344];
+        } else {
+          vErrors.push(err344);
+        }
+        errors++;
+      }
+      if (Array.isArray(data183)) {
+        const len2 = data183.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data182 = data181[i3];
-          if (typeof data182 !== "string") {
-            const err342 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
+          let data184 = data183[i3];
+          if (typeof data184 !== "string") {
+            const err345 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/properties/power-pass/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err342];
+              vErrors = [err345];
             } else {
-              vErrors.push(err342);
+              vErrors.push(err345);
             }
             errors++;
           }
-          if (typeof data182 === "string") {
-            if (!pattern7.test(data182)) {
-              const err343 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+          if (typeof data184 === "string") {
+            if (!pattern7.test(data184)) {
+              const err346 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err343];
+                vErrors = [err346];
               } else {
-                vErrors.push(err343);
+                vErrors.push(err346);
               }
               errors++;
             }
           } else {
-            const err344 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
+            const err347 = { instancePath: instancePath + "/power-pass/" + i3, schemaPath: "#/$defs/connector-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err344];
+              vErrors = [err347];
             } else {
-              vErrors.push(err344);
+              vErrors.push(err347);
             }
             errors++;
           }
         }
-        let i4 = data181.length;
+        let i4 = data183.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data181[i4];
+            let item1 = data183[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err345 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
+              const err348 = { instancePath: instancePath + "/power-pass", schemaPath: "#/properties/power-pass/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 } };
               if (vErrors === null) {
-                vErrors = [err345];
+                vErrors = [err348];
               } else {
-                vErrors.push(err345);
+                vErrors.push(err348);
               }
               errors++;
               break;
@@ -7299,44 +7355,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.mast !== void 0) {
-      let data183 = data.mast;
-      if (data183 && typeof data183 == "object" && !Array.isArray(data183)) {
-        for (const key15 in data183) {
+      let data185 = data.mast;
+      if (data185 && typeof data185 == "object" && !Array.isArray(data185)) {
+        for (const key15 in data185) {
           if (!(key15 === "outside-protected-zone" || key15 === "earthed")) {
-            const err346 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
-            if (vErrors === null) {
-              vErrors = [err346];
-            } else {
-              vErrors.push(err346);
-            }
-            errors++;
-          }
-        }
-        if (data183["outside-protected-zone"] !== void 0) {
-          if (typeof data183["outside-protected-zone"] !== "boolean") {
-            const err347 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
-            if (vErrors === null) {
-              vErrors = [err347];
-            } else {
-              vErrors.push(err347);
-            }
-            errors++;
-          }
-        }
-        if (data183.earthed !== void 0) {
-          let data185 = data183.earthed;
-          if (typeof data185 === "string") {
-            if (!pattern59.test(data185)) {
-              const err348 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? mm\xB2$" } };
-              if (vErrors === null) {
-                vErrors = [err348];
-              } else {
-                vErrors.push(err348);
-              }
-              errors++;
-            }
-          } else {
-            const err349 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
+            const err349 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key15 } };
             if (vErrors === null) {
               vErrors = [err349];
             } else {
@@ -7345,279 +7368,280 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data185["outside-protected-zone"] !== void 0) {
+          if (typeof data185["outside-protected-zone"] !== "boolean") {
+            const err350 = { instancePath: instancePath + "/mast/outside-protected-zone", schemaPath: "#/properties/mast/properties/outside-protected-zone/type", keyword: "type", params: { type: "boolean" } };
+            if (vErrors === null) {
+              vErrors = [err350];
+            } else {
+              vErrors.push(err350);
+            }
+            errors++;
+          }
+        }
+        if (data185.earthed !== void 0) {
+          let data187 = data185.earthed;
+          if (typeof data187 === "string") {
+            if (!pattern60.test(data187)) {
+              const err351 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? mm\xB2$" } };
+              if (vErrors === null) {
+                vErrors = [err351];
+              } else {
+                vErrors.push(err351);
+              }
+              errors++;
+            }
+          } else {
+            const err352 = { instancePath: instancePath + "/mast/earthed", schemaPath: "#/$defs/cross-section/type", keyword: "type", params: { type: "string" } };
+            if (vErrors === null) {
+              vErrors = [err352];
+            } else {
+              vErrors.push(err352);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err350 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
+        const err353 = { instancePath: instancePath + "/mast", schemaPath: "#/properties/mast/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err350];
+          vErrors = [err353];
         } else {
-          vErrors.push(err350);
+          vErrors.push(err353);
         }
         errors++;
       }
     }
     if (data.type !== void 0) {
-      let data186 = data.type;
-      if (typeof data186 !== "string") {
-        const err351 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
+      let data188 = data.type;
+      if (typeof data188 !== "string") {
+        const err354 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err351];
+          vErrors = [err354];
         } else {
-          vErrors.push(err351);
+          vErrors.push(err354);
         }
         errors++;
       }
-      if (!(data186 === "single" || data186 === "twin" || data186 === "quad" || data186 === "quattro")) {
-        const err352 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema40.properties.type.enum } };
+      if (!(data188 === "single" || data188 === "twin" || data188 === "quad" || data188 === "quattro")) {
+        const err355 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema41.properties.type.enum } };
         if (vErrors === null) {
-          vErrors = [err352];
+          vErrors = [err355];
         } else {
-          vErrors.push(err352);
+          vErrors.push(err355);
         }
         errors++;
       }
     }
     if (data.inputs !== void 0) {
-      let data187 = data.inputs;
-      if (data187 && typeof data187 == "object" && !Array.isArray(data187)) {
-        if (Object.keys(data187).length < 1) {
-          const err353 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data189 = data.inputs;
+      if (data189 && typeof data189 == "object" && !Array.isArray(data189)) {
+        if (Object.keys(data189).length < 1) {
+          const err356 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err353];
+            vErrors = [err356];
           } else {
-            vErrors.push(err353);
+            vErrors.push(err356);
           }
           errors++;
         }
-        for (const key16 in data187) {
-          const _errs430 = errors;
+        for (const key16 in data189) {
+          const _errs432 = errors;
           if (typeof key16 === "string") {
             if (func2(key16) > 63) {
-              const err354 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
+              const err357 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err354];
+                vErrors = [err357];
               } else {
-                vErrors.push(err354);
+                vErrors.push(err357);
               }
               errors++;
             }
             if (!pattern5.test(key16)) {
-              const err355 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
+              const err358 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key16 };
               if (vErrors === null) {
-                vErrors = [err355];
+                vErrors = [err358];
               } else {
-                vErrors.push(err355);
+                vErrors.push(err358);
               }
               errors++;
             }
           } else {
-            const err356 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
+            const err359 = { instancePath: instancePath + "/inputs", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key16 };
             if (vErrors === null) {
-              vErrors = [err356];
+              vErrors = [err359];
             } else {
-              vErrors.push(err356);
+              vErrors.push(err359);
             }
             errors++;
           }
-          var valid198 = _errs430 === errors;
+          var valid198 = _errs432 === errors;
           if (!valid198) {
-            const err357 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
+            const err360 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/propertyNames", keyword: "propertyNames", params: { propertyName: key16 } };
             if (vErrors === null) {
-              vErrors = [err357];
+              vErrors = [err360];
             } else {
-              vErrors.push(err357);
+              vErrors.push(err360);
             }
             errors++;
           }
         }
-        for (const key17 in data187) {
-          if (!validate36(data187[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data187, parentDataProperty: key17, rootData, dynamicAnchors })) {
+        for (const key17 in data189) {
+          if (!validate36(data189[key17], { instancePath: instancePath + "/inputs/" + key17.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data189, parentDataProperty: key17, rootData, dynamicAnchors })) {
             if (vErrors === null) vErrors = validate36.errors;
             else for (const each of validate36.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
       } else {
-        const err358 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
+        const err361 = { instancePath: instancePath + "/inputs", schemaPath: "#/properties/inputs/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err358];
+          vErrors = [err361];
         } else {
-          vErrors.push(err358);
+          vErrors.push(err361);
         }
         errors++;
       }
     }
     if (data.tuners !== void 0) {
-      let data189 = data.tuners;
-      if (data189 && typeof data189 == "object" && !Array.isArray(data189)) {
-        if (Object.keys(data189).length < 1) {
-          const err359 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data191 = data.tuners;
+      if (data191 && typeof data191 == "object" && !Array.isArray(data191)) {
+        if (Object.keys(data191).length < 1) {
+          const err362 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err359];
+            vErrors = [err362];
           } else {
-            vErrors.push(err359);
+            vErrors.push(err362);
           }
           errors++;
         }
-        for (const key18 in data189) {
-          const _errs437 = errors;
+        for (const key18 in data191) {
+          const _errs439 = errors;
           if (typeof key18 === "string") {
             if (func2(key18) > 63) {
-              const err360 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
+              const err363 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err360];
+                vErrors = [err363];
               } else {
-                vErrors.push(err360);
+                vErrors.push(err363);
               }
               errors++;
             }
             if (!pattern5.test(key18)) {
-              const err361 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
+              const err364 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key18 };
               if (vErrors === null) {
-                vErrors = [err361];
+                vErrors = [err364];
               } else {
-                vErrors.push(err361);
+                vErrors.push(err364);
               }
               errors++;
             }
           } else {
-            const err362 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
+            const err365 = { instancePath: instancePath + "/tuners", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key18 };
             if (vErrors === null) {
-              vErrors = [err362];
+              vErrors = [err365];
             } else {
-              vErrors.push(err362);
+              vErrors.push(err365);
             }
             errors++;
           }
-          var valid201 = _errs437 === errors;
+          var valid201 = _errs439 === errors;
           if (!valid201) {
-            const err363 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
+            const err366 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/propertyNames", keyword: "propertyNames", params: { propertyName: key18 } };
             if (vErrors === null) {
-              vErrors = [err363];
+              vErrors = [err366];
             } else {
-              vErrors.push(err363);
+              vErrors.push(err366);
             }
             errors++;
           }
         }
-        for (const key19 in data189) {
-          if (!validate38(data189[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data189, parentDataProperty: key19, rootData, dynamicAnchors })) {
+        for (const key19 in data191) {
+          if (!validate38(data191[key19], { instancePath: instancePath + "/tuners/" + key19.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data191, parentDataProperty: key19, rootData, dynamicAnchors })) {
             if (vErrors === null) vErrors = validate38.errors;
             else for (const each of validate38.errors) vErrors.push(each);
             errors = vErrors.length;
           }
         }
       } else {
-        const err364 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
+        const err367 = { instancePath: instancePath + "/tuners", schemaPath: "#/properties/tuners/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err364];
+          vErrors = [err367];
         } else {
-          vErrors.push(err364);
+          vErrors.push(err367);
         }
         errors++;
       }
     }
     if (data.host !== void 0) {
-      let data191 = data.host;
-      if (typeof data191 === "string") {
-        if (!pattern7.test(data191)) {
-          const err365 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+      let data193 = data.host;
+      if (typeof data193 === "string") {
+        if (!pattern7.test(data193)) {
+          const err368 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
-            vErrors = [err365];
+            vErrors = [err368];
           } else {
-            vErrors.push(err365);
+            vErrors.push(err368);
           }
           errors++;
         }
       } else {
-        const err366 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
+        const err369 = { instancePath: instancePath + "/host", schemaPath: "#/$defs/device-name/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err366];
+          vErrors = [err369];
         } else {
-          vErrors.push(err366);
+          vErrors.push(err369);
         }
         errors++;
       }
     }
     if (data.bus !== void 0) {
-      let data192 = data.bus;
-      if (typeof data192 === "string") {
-        if (!pattern7.test(data192)) {
-          const err367 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+      let data194 = data.bus;
+      if (typeof data194 === "string") {
+        if (!pattern7.test(data194)) {
+          const err370 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
-            vErrors = [err367];
+            vErrors = [err370];
           } else {
-            vErrors.push(err367);
+            vErrors.push(err370);
           }
           errors++;
         }
       } else {
-        const err368 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
+        const err371 = { instancePath: instancePath + "/bus", schemaPath: "#/properties/bus/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err368];
+          vErrors = [err371];
         } else {
-          vErrors.push(err368);
+          vErrors.push(err371);
         }
         errors++;
       }
     }
     if (data.buses !== void 0) {
-      let data193 = data.buses;
-      if (data193 && typeof data193 == "object" && !Array.isArray(data193)) {
-        if (Object.keys(data193).length < 1) {
-          const err369 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
+      let data195 = data.buses;
+      if (data195 && typeof data195 == "object" && !Array.isArray(data195)) {
+        if (Object.keys(data195).length < 1) {
+          const err372 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/minProperties", keyword: "minProperties", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err369];
+            vErrors = [err372];
           } else {
-            vErrors.push(err369);
+            vErrors.push(err372);
           }
           errors++;
         }
-        for (const key20 in data193) {
-          const _errs449 = errors;
+        for (const key20 in data195) {
+          const _errs451 = errors;
           if (typeof key20 === "string") {
             if (func2(key20) > 63) {
-              const err370 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
+              const err373 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/maxLength", keyword: "maxLength", params: { limit: 63 }, propertyName: key20 };
               if (vErrors === null) {
-                vErrors = [err370];
+                vErrors = [err373];
               } else {
-                vErrors.push(err370);
+                vErrors.push(err373);
               }
               errors++;
             }
             if (!pattern5.test(key20)) {
-              const err371 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
-              if (vErrors === null) {
-                vErrors = [err371];
-              } else {
-                vErrors.push(err371);
-              }
-              errors++;
-            }
-          } else {
-            const err372 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
-            if (vErrors === null) {
-              vErrors = [err372];
-            } else {
-              vErrors.push(err372);
-            }
-            errors++;
-          }
-          var valid205 = _errs449 === errors;
-          if (!valid205) {
-            const err373 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
-            if (vErrors === null) {
-              vErrors = [err373];
-            } else {
-              vErrors.push(err373);
-            }
-            errors++;
-          }
-        }
-        for (const key21 in data193) {
-          let data194 = data193[key21];
-          if (data194 && typeof data194 == "object" && !Array.isArray(data194)) {
-            if (data194.kind === void 0) {
-              const err374 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+              const err374 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, propertyName: key20 };
               if (vErrors === null) {
                 vErrors = [err374];
               } else {
@@ -7625,52 +7649,53 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            for (const key22 in data194) {
-              if (!(key22 === "kind" || key22 === "usable")) {
-                const err375 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
-                if (vErrors === null) {
-                  vErrors = [err375];
-                } else {
-                  vErrors.push(err375);
-                }
-                errors++;
-              }
+          } else {
+            const err375 = { instancePath: instancePath + "/buses", schemaPath: "#/$defs/name/type", keyword: "type", params: { type: "string" }, propertyName: key20 };
+            if (vErrors === null) {
+              vErrors = [err375];
+            } else {
+              vErrors.push(err375);
             }
-            if (data194.kind !== void 0) {
-              let data195 = data194.kind;
-              if (typeof data195 !== "string") {
-                const err376 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
-                if (vErrors === null) {
-                  vErrors = [err376];
-                } else {
-                  vErrors.push(err376);
-                }
-                errors++;
-              }
-              if (!(data195 === "usb-2" || data195 === "usb-3")) {
-                const err377 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema40.properties.buses.additionalProperties.properties.kind.enum } };
-                if (vErrors === null) {
-                  vErrors = [err377];
-                } else {
-                  vErrors.push(err377);
-                }
-                errors++;
-              }
+            errors++;
+          }
+          var valid205 = _errs451 === errors;
+          if (!valid205) {
+            const err376 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/propertyNames", keyword: "propertyNames", params: { propertyName: key20 } };
+            if (vErrors === null) {
+              vErrors = [err376];
+            } else {
+              vErrors.push(err376);
             }
-            if (data194.usable !== void 0) {
-              let data196 = data194.usable;
-              if (typeof data196 === "string") {
-                if (!pattern14.test(data196)) {
-                  const err378 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
-                  if (vErrors === null) {
-                    vErrors = [err378];
-                  } else {
-                    vErrors.push(err378);
-                  }
-                  errors++;
-                }
+            errors++;
+          }
+        }
+        for (const key21 in data195) {
+          let data196 = data195[key21];
+          if (data196 && typeof data196 == "object" && !Array.isArray(data196)) {
+            if (data196.kind === void 0) {
+              const err377 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/required", keyword: "required", params: { missingProperty: "kind" } };
+              if (vErrors === null) {
+                vErrors = [err377];
               } else {
-                const err379 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+                vErrors.push(err377);
+              }
+              errors++;
+            }
+            for (const key22 in data196) {
+              if (!(key22 === "kind" || key22 === "usable")) {
+                const err378 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key22 } };
+                if (vErrors === null) {
+                  vErrors = [err378];
+                } else {
+                  vErrors.push(err378);
+                }
+                errors++;
+              }
+            }
+            if (data196.kind !== void 0) {
+              let data197 = data196.kind;
+              if (typeof data197 !== "string") {
+                const err379 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/type", keyword: "type", params: { type: "string" } };
                 if (vErrors === null) {
                   vErrors = [err379];
                 } else {
@@ -7678,45 +7703,76 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
                 }
                 errors++;
               }
+              if (!(data197 === "usb-2" || data197 === "usb-3")) {
+                const err380 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/kind", schemaPath: "#/properties/buses/additionalProperties/properties/kind/enum", keyword: "enum", params: { allowedValues: schema41.properties.buses.additionalProperties.properties.kind.enum } };
+                if (vErrors === null) {
+                  vErrors = [err380];
+                } else {
+                  vErrors.push(err380);
+                }
+                errors++;
+              }
+            }
+            if (data196.usable !== void 0) {
+              let data198 = data196.usable;
+              if (typeof data198 === "string") {
+                if (!pattern15.test(data198)) {
+                  const err381 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+                  if (vErrors === null) {
+                    vErrors = [err381];
+                  } else {
+                    vErrors.push(err381);
+                  }
+                  errors++;
+                }
+              } else {
+                const err382 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1") + "/usable", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+                if (vErrors === null) {
+                  vErrors = [err382];
+                } else {
+                  vErrors.push(err382);
+                }
+                errors++;
+              }
             }
           } else {
-            const err380 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
+            const err383 = { instancePath: instancePath + "/buses/" + key21.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/buses/additionalProperties/type", keyword: "type", params: { type: "object" } };
             if (vErrors === null) {
-              vErrors = [err380];
+              vErrors = [err383];
             } else {
-              vErrors.push(err380);
+              vErrors.push(err383);
             }
             errors++;
           }
         }
       } else {
-        const err381 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
+        const err384 = { instancePath: instancePath + "/buses", schemaPath: "#/properties/buses/type", keyword: "type", params: { type: "object" } };
         if (vErrors === null) {
-          vErrors = [err381];
+          vErrors = [err384];
         } else {
-          vErrors.push(err381);
+          vErrors.push(err384);
         }
         errors++;
       }
     }
     if (data.building !== void 0) {
-      let data197 = data.building;
-      if (typeof data197 === "string") {
-        if (func2(data197) < 1) {
-          const err382 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
+      let data199 = data.building;
+      if (typeof data199 === "string") {
+        if (func2(data199) < 1) {
+          const err385 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/minLength", keyword: "minLength", params: { limit: 1 } };
           if (vErrors === null) {
-            vErrors = [err382];
+            vErrors = [err385];
           } else {
-            vErrors.push(err382);
+            vErrors.push(err385);
           }
           errors++;
         }
       } else {
-        const err383 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
+        const err386 = { instancePath: instancePath + "/building", schemaPath: "#/properties/building/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err383];
+          vErrors = [err386];
         } else {
-          vErrors.push(err383);
+          vErrors.push(err386);
         }
         errors++;
       }
@@ -7729,75 +7785,41 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.rated !== void 0) {
-      let data199 = data.rated;
-      if (typeof data199 === "string") {
-        if (!pattern76.test(data199)) {
-          const err384 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? VA$" } };
+      let data201 = data.rated;
+      if (typeof data201 === "string") {
+        if (!pattern77.test(data201)) {
+          const err387 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? VA$" } };
           if (vErrors === null) {
-            vErrors = [err384];
+            vErrors = [err387];
           } else {
-            vErrors.push(err384);
+            vErrors.push(err387);
           }
           errors++;
         }
       } else {
-        const err385 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/type", keyword: "type", params: { type: "string" } };
+        const err388 = { instancePath: instancePath + "/rated", schemaPath: "#/$defs/apparent-power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err385];
+          vErrors = [err388];
         } else {
-          vErrors.push(err385);
+          vErrors.push(err388);
         }
         errors++;
       }
     }
     if (data["rated-power"] !== void 0) {
-      let data200 = data["rated-power"];
-      if (typeof data200 === "string") {
-        if (!pattern12.test(data200)) {
-          const err386 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
+      let data202 = data["rated-power"];
+      if (typeof data202 === "string") {
+        if (!pattern13.test(data202)) {
+          const err389 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? W$" } };
           if (vErrors === null) {
-            vErrors = [err386];
+            vErrors = [err389];
           } else {
-            vErrors.push(err386);
+            vErrors.push(err389);
           }
           errors++;
         }
       } else {
-        const err387 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err387];
-        } else {
-          vErrors.push(err387);
-        }
-        errors++;
-      }
-    }
-    if (data.battery !== void 0) {
-      let data201 = data.battery;
-      if (typeof data201 === "string") {
-        if (!pattern78.test(data201)) {
-          const err388 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? Wh$" } };
-          if (vErrors === null) {
-            vErrors = [err388];
-          } else {
-            vErrors.push(err388);
-          }
-          errors++;
-        }
-      } else {
-        const err389 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err389];
-        } else {
-          vErrors.push(err389);
-        }
-        errors++;
-      }
-    }
-    if (data.chemistry !== void 0) {
-      let data202 = data.chemistry;
-      if (typeof data202 !== "string") {
-        const err390 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/type", keyword: "type", params: { type: "string" } };
+        const err390 = { instancePath: instancePath + "/rated-power", schemaPath: "#/$defs/power/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err390];
         } else {
@@ -7805,30 +7827,33 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data202 === "lead-acid" || data202 === "lithium")) {
-        const err391 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/enum", keyword: "enum", params: { allowedValues: schema40.properties.chemistry.enum } };
-        if (vErrors === null) {
-          vErrors = [err391];
-        } else {
-          vErrors.push(err391);
-        }
-        errors++;
-      }
     }
-    if (data.efficiency !== void 0) {
-      let data203 = data.efficiency;
+    if (data.battery !== void 0) {
+      let data203 = data.battery;
       if (typeof data203 === "string") {
-        if (!pattern75.test(data203)) {
-          const err392 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+        if (!pattern79.test(data203)) {
+          const err391 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? Wh$" } };
           if (vErrors === null) {
-            vErrors = [err392];
+            vErrors = [err391];
           } else {
-            vErrors.push(err392);
+            vErrors.push(err391);
           }
           errors++;
         }
       } else {
-        const err393 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        const err392 = { instancePath: instancePath + "/battery", schemaPath: "#/$defs/energy/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err392];
+        } else {
+          vErrors.push(err392);
+        }
+        errors++;
+      }
+    }
+    if (data.chemistry !== void 0) {
+      let data204 = data.chemistry;
+      if (typeof data204 !== "string") {
+        const err393 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err393];
         } else {
@@ -7836,77 +7861,74 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (!(data204 === "lead-acid" || data204 === "lithium")) {
+        const err394 = { instancePath: instancePath + "/chemistry", schemaPath: "#/properties/chemistry/enum", keyword: "enum", params: { allowedValues: schema41.properties.chemistry.enum } };
+        if (vErrors === null) {
+          vErrors = [err394];
+        } else {
+          vErrors.push(err394);
+        }
+        errors++;
+      }
     }
-    if (data["depth-of-discharge"] !== void 0) {
-      let data204 = data["depth-of-discharge"];
-      if (typeof data204 === "string") {
-        if (!pattern75.test(data204)) {
-          const err394 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+    if (data.efficiency !== void 0) {
+      let data205 = data.efficiency;
+      if (typeof data205 === "string") {
+        if (!pattern76.test(data205)) {
+          const err395 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
-            vErrors = [err394];
+            vErrors = [err395];
           } else {
-            vErrors.push(err394);
+            vErrors.push(err395);
           }
           errors++;
         }
       } else {
-        const err395 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        const err396 = { instancePath: instancePath + "/efficiency", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err395];
+          vErrors = [err396];
         } else {
-          vErrors.push(err395);
+          vErrors.push(err396);
+        }
+        errors++;
+      }
+    }
+    if (data["depth-of-discharge"] !== void 0) {
+      let data206 = data["depth-of-discharge"];
+      if (typeof data206 === "string") {
+        if (!pattern76.test(data206)) {
+          const err397 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+          if (vErrors === null) {
+            vErrors = [err397];
+          } else {
+            vErrors.push(err397);
+          }
+          errors++;
+        }
+      } else {
+        const err398 = { instancePath: instancePath + "/depth-of-discharge", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err398];
+        } else {
+          vErrors.push(err398);
         }
         errors++;
       }
     }
     if (data.health !== void 0) {
-      let data205 = data.health;
-      if (typeof data205 === "string") {
-        if (!pattern75.test(data205)) {
-          const err396 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
+      let data207 = data.health;
+      if (typeof data207 === "string") {
+        if (!pattern76.test(data207)) {
+          const err399 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
-            vErrors = [err396];
+            vErrors = [err399];
           } else {
-            vErrors.push(err396);
+            vErrors.push(err399);
           }
           errors++;
         }
       } else {
-        const err397 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err397];
-        } else {
-          vErrors.push(err397);
-        }
-        errors++;
-      }
-    }
-    if (data.rack !== void 0) {
-      let data206 = data.rack;
-      if (typeof data206 === "string") {
-        if (!pattern7.test(data206)) {
-          const err398 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
-          if (vErrors === null) {
-            vErrors = [err398];
-          } else {
-            vErrors.push(err398);
-          }
-          errors++;
-        }
-      } else {
-        const err399 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err399];
-        } else {
-          vErrors.push(err399);
-        }
-        errors++;
-      }
-    }
-    if (data.unit !== void 0) {
-      let data207 = data.unit;
-      if (!(typeof data207 == "number" && (!(data207 % 1) && !isNaN(data207)) && isFinite(data207))) {
-        const err400 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
+        const err400 = { instancePath: instancePath + "/health", schemaPath: "#/$defs/percentage/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err400];
         } else {
@@ -7914,9 +7936,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data207 == "number" && isFinite(data207)) {
-        if (data207 > 100 || isNaN(data207)) {
-          const err401 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+    }
+    if (data.rack !== void 0) {
+      let data208 = data.rack;
+      if (typeof data208 === "string") {
+        if (!pattern7.test(data208)) {
+          const err401 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
           if (vErrors === null) {
             vErrors = [err401];
           } else {
@@ -7924,21 +7949,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data207 < 1 || isNaN(data207)) {
-          const err402 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err402];
-          } else {
-            vErrors.push(err402);
-          }
-          errors++;
+      } else {
+        const err402 = { instancePath: instancePath + "/rack", schemaPath: "#/properties/rack/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err402];
+        } else {
+          vErrors.push(err402);
         }
+        errors++;
       }
     }
-    if (data.units !== void 0) {
-      let data208 = data.units;
-      if (!(typeof data208 == "number" && (!(data208 % 1) && !isNaN(data208)) && isFinite(data208))) {
-        const err403 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
+    if (data.unit !== void 0) {
+      let data209 = data.unit;
+      if (!(typeof data209 == "number" && (!(data209 % 1) && !isNaN(data209)) && isFinite(data209))) {
+        const err403 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err403];
         } else {
@@ -7946,9 +7970,9 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data208 == "number" && isFinite(data208)) {
-        if (data208 > 100 || isNaN(data208)) {
-          const err404 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+      if (typeof data209 == "number" && isFinite(data209)) {
+        if (data209 > 100 || isNaN(data209)) {
+          const err404 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
           if (vErrors === null) {
             vErrors = [err404];
           } else {
@@ -7956,8 +7980,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data208 < 1 || isNaN(data208)) {
-          const err405 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+        if (data209 < 1 || isNaN(data209)) {
+          const err405 = { instancePath: instancePath + "/unit", schemaPath: "#/properties/unit/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err405];
           } else {
@@ -7967,10 +7991,10 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
     }
-    if (data.side !== void 0) {
-      let data209 = data.side;
-      if (typeof data209 !== "string") {
-        const err406 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
+    if (data.units !== void 0) {
+      let data210 = data.units;
+      if (!(typeof data210 == "number" && (!(data210 % 1) && !isNaN(data210)) && isFinite(data210))) {
+        const err406 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err406];
         } else {
@@ -7978,21 +8002,18 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data209 === "front" || data209 === "rear")) {
-        const err407 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema40.properties.side.enum } };
-        if (vErrors === null) {
-          vErrors = [err407];
-        } else {
-          vErrors.push(err407);
+      if (typeof data210 == "number" && isFinite(data210)) {
+        if (data210 > 100 || isNaN(data210)) {
+          const err407 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 } };
+          if (vErrors === null) {
+            vErrors = [err407];
+          } else {
+            vErrors.push(err407);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.width !== void 0) {
-      let data210 = data.width;
-      if (typeof data210 === "string") {
-        if (!pattern83.test(data210)) {
-          const err408 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+        if (data210 < 1 || isNaN(data210)) {
+          const err408 = { instancePath: instancePath + "/units", schemaPath: "#/properties/units/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
           if (vErrors === null) {
             vErrors = [err408];
           } else {
@@ -8000,8 +8021,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else {
-        const err409 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+      }
+    }
+    if (data.side !== void 0) {
+      let data211 = data.side;
+      if (typeof data211 !== "string") {
+        const err409 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err409];
         } else {
@@ -8009,55 +8034,52 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
+      if (!(data211 === "front" || data211 === "rear")) {
+        const err410 = { instancePath: instancePath + "/side", schemaPath: "#/properties/side/enum", keyword: "enum", params: { allowedValues: schema41.properties.side.enum } };
+        if (vErrors === null) {
+          vErrors = [err410];
+        } else {
+          vErrors.push(err410);
+        }
+        errors++;
+      }
+    }
+    if (data.width !== void 0) {
+      let data212 = data.width;
+      if (typeof data212 === "string") {
+        if (!pattern84.test(data212)) {
+          const err411 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+          if (vErrors === null) {
+            vErrors = [err411];
+          } else {
+            vErrors.push(err411);
+          }
+          errors++;
+        }
+      } else {
+        const err412 = { instancePath: instancePath + "/width", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err412];
+        } else {
+          vErrors.push(err412);
+        }
+        errors++;
+      }
     }
     if (data.depth !== void 0) {
-      let data211 = data.depth;
-      if (typeof data211 === "string") {
-        if (!pattern83.test(data211)) {
-          const err410 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
+      let data213 = data.depth;
+      if (typeof data213 === "string") {
+        if (!pattern84.test(data213)) {
+          const err413 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
-            vErrors = [err410];
+            vErrors = [err413];
           } else {
-            vErrors.push(err410);
+            vErrors.push(err413);
           }
           errors++;
         }
       } else {
-        const err411 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err411];
-        } else {
-          vErrors.push(err411);
-        }
-        errors++;
-      }
-    }
-    if (data.weight !== void 0) {
-      let data212 = data.weight;
-      if (typeof data212 === "string") {
-        if (!pattern85.test(data212)) {
-          const err412 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
-          if (vErrors === null) {
-            vErrors = [err412];
-          } else {
-            vErrors.push(err412);
-          }
-          errors++;
-        }
-      } else {
-        const err413 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err413];
-        } else {
-          vErrors.push(err413);
-        }
-        errors++;
-      }
-    }
-    if (data.rows !== void 0) {
-      let data213 = data.rows;
-      if (!(typeof data213 == "number" && (!(data213 % 1) && !isNaN(data213)) && isFinite(data213))) {
-        const err414 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
+        const err414 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err414];
         } else {
@@ -8065,9 +8087,12 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (typeof data213 == "number" && isFinite(data213)) {
-        if (data213 > 8 || isNaN(data213)) {
-          const err415 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+    }
+    if (data.weight !== void 0) {
+      let data214 = data.weight;
+      if (typeof data214 === "string") {
+        if (!pattern86.test(data214)) {
+          const err415 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
           if (vErrors === null) {
             vErrors = [err415];
           } else {
@@ -8075,21 +8100,20 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        if (data213 < 1 || isNaN(data213)) {
-          const err416 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
-          if (vErrors === null) {
-            vErrors = [err416];
-          } else {
-            vErrors.push(err416);
-          }
-          errors++;
+      } else {
+        const err416 = { instancePath: instancePath + "/weight", schemaPath: "#/$defs/mass/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err416];
+        } else {
+          vErrors.push(err416);
         }
+        errors++;
       }
     }
-    if (data.order !== void 0) {
-      let data214 = data.order;
-      if (typeof data214 !== "string") {
-        const err417 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
+    if (data.rows !== void 0) {
+      let data215 = data.rows;
+      if (!(typeof data215 == "number" && (!(data215 % 1) && !isNaN(data215)) && isFinite(data215))) {
+        const err417 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/type", keyword: "type", params: { type: "integer" } };
         if (vErrors === null) {
           vErrors = [err417];
         } else {
@@ -8097,22 +8121,54 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
         }
         errors++;
       }
-      if (!(data214 === "by-row" || data214 === "by-column")) {
-        const err418 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema40.properties.order.enum } };
+      if (typeof data215 == "number" && isFinite(data215)) {
+        if (data215 > 8 || isNaN(data215)) {
+          const err418 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/maximum", keyword: "maximum", params: { comparison: "<=", limit: 8 } };
+          if (vErrors === null) {
+            vErrors = [err418];
+          } else {
+            vErrors.push(err418);
+          }
+          errors++;
+        }
+        if (data215 < 1 || isNaN(data215)) {
+          const err419 = { instancePath: instancePath + "/rows", schemaPath: "#/properties/rows/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err419];
+          } else {
+            vErrors.push(err419);
+          }
+          errors++;
+        }
+      }
+    }
+    if (data.order !== void 0) {
+      let data216 = data.order;
+      if (typeof data216 !== "string") {
+        const err420 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err418];
+          vErrors = [err420];
         } else {
-          vErrors.push(err418);
+          vErrors.push(err420);
+        }
+        errors++;
+      }
+      if (!(data216 === "by-row" || data216 === "by-column")) {
+        const err421 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/enum", keyword: "enum", params: { allowedValues: schema41.properties.order.enum } };
+        if (vErrors === null) {
+          vErrors = [err421];
+        } else {
+          vErrors.push(err421);
         }
         errors++;
       }
     }
   } else {
-    const err419 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err422 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err419];
+      vErrors = [err422];
     } else {
-      vErrors.push(err419);
+      vErrors.push(err422);
     }
     errors++;
   }
@@ -8121,7 +8177,7 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate73.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var racks = validate83;
-var schema120 = { "type": "object", "additionalProperties": false, "required": ["units"], "properties": { "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "depth": { "$ref": "#/$defs/length" }, "numbered-from": { "type": "string", "enum": ["bottom", "top"] }, "bears": { "$ref": "#/$defs/mass" }, "location": { "type": "string" }, "description": { "type": "string" } } };
+var schema121 = { "type": "object", "additionalProperties": false, "required": ["units"], "properties": { "units": { "type": "integer", "minimum": 1, "maximum": 100 }, "depth": { "$ref": "#/$defs/length" }, "numbered-from": { "type": "string", "enum": ["bottom", "top"] }, "bears": { "$ref": "#/$defs/mass" }, "location": { "type": "string" }, "description": { "type": "string" } } };
 function validate83(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -8188,7 +8244,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.depth !== void 0) {
       let data1 = data.depth;
       if (typeof data1 === "string") {
-        if (!pattern83.test(data1)) {
+        if (!pattern84.test(data1)) {
           const err5 = { instancePath: instancePath + "/depth", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -8219,7 +8275,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "bottom" || data2 === "top")) {
-        const err8 = { instancePath: instancePath + "/numbered-from", schemaPath: "#/properties/numbered-from/enum", keyword: "enum", params: { allowedValues: schema120.properties["numbered-from"].enum } };
+        const err8 = { instancePath: instancePath + "/numbered-from", schemaPath: "#/properties/numbered-from/enum", keyword: "enum", params: { allowedValues: schema121.properties["numbered-from"].enum } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -8231,7 +8287,7 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bears !== void 0) {
       let data3 = data.bears;
       if (typeof data3 === "string") {
-        if (!pattern85.test(data3)) {
+        if (!pattern86.test(data3)) {
           const err9 = { instancePath: instancePath + "/bears", schemaPath: "#/$defs/mass/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (kg|g)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -8286,8 +8342,8 @@ function validate83(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate83.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var cables = validate84;
-var schema123 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "duct": { "$ref": "#/$defs/name" }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
-var pattern89 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
+var schema124 = { "type": "object", "additionalProperties": false, "required": ["from", "to"], "properties": { "from": { "$ref": "#/$defs/port-end" }, "to": { "$ref": "#/$defs/port-end" }, "type": { "type": "string", "enum": ["cat5", "cat5e", "cat6", "cat6a", "cat7", "cat8", "om1", "om2", "om3", "om4", "om5", "os2", "dac", "coax-59", "coax-6", "coax-11"] }, "fibres": { "type": "integer", "minimum": 1 }, "length": { "$ref": "#/$defs/length" }, "through": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/port-end", "type": "string" } }, "duct": { "$ref": "#/$defs/name" }, "label": { "type": "string" }, "description": { "type": "string" }, "core": { "type": "string", "enum": ["copper", "clad-steel"] }, "attenuation": { "type": "object", "minProperties": 1, "propertyNames": { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, "additionalProperties": { "$ref": "#/$defs/ratio" } } } };
+var pattern90 = new RegExp("^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$", "u");
 function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -8318,7 +8374,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema123.properties, key0)) {
+      if (!func1.call(schema124.properties, key0)) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err2];
@@ -8331,7 +8387,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.from !== void 0) {
       let data0 = data.from;
       if (typeof data0 === "string") {
-        if (!pattern89.test(data0)) {
+        if (!pattern90.test(data0)) {
           const err3 = { instancePath: instancePath + "/from", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -8353,7 +8409,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.to !== void 0) {
       let data1 = data.to;
       if (typeof data1 === "string") {
-        if (!pattern89.test(data1)) {
+        if (!pattern90.test(data1)) {
           const err5 = { instancePath: instancePath + "/to", schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -8384,7 +8440,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "cat5" || data2 === "cat5e" || data2 === "cat6" || data2 === "cat6a" || data2 === "cat7" || data2 === "cat8" || data2 === "om1" || data2 === "om2" || data2 === "om3" || data2 === "om4" || data2 === "om5" || data2 === "os2" || data2 === "dac" || data2 === "coax-59" || data2 === "coax-6" || data2 === "coax-11")) {
-        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema123.properties.type.enum } };
+        const err8 = { instancePath: instancePath + "/type", schemaPath: "#/properties/type/enum", keyword: "enum", params: { allowedValues: schema124.properties.type.enum } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -8419,7 +8475,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.length !== void 0) {
       let data4 = data.length;
       if (typeof data4 === "string") {
-        if (!pattern83.test(data4)) {
+        if (!pattern84.test(data4)) {
           const err11 = { instancePath: instancePath + "/length", schemaPath: "#/$defs/length/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (m|mm)$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -8454,7 +8510,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (typeof data6 === "string") {
-            if (!pattern89.test(data6)) {
+            if (!pattern90.test(data6)) {
               const err14 = { instancePath: instancePath + "/through/" + i0, schemaPath: "#/$defs/port-end/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?$" } };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -8571,7 +8627,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data10 === "copper" || data10 === "clad-steel")) {
-        const err24 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema123.properties.core.enum } };
+        const err24 = { instancePath: instancePath + "/core", schemaPath: "#/properties/core/enum", keyword: "enum", params: { allowedValues: schema124.properties.core.enum } };
         if (vErrors === null) {
           vErrors = [err24];
         } else {
@@ -8595,7 +8651,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key1 in data11) {
           const _errs32 = errors;
           if (typeof key1 === "string") {
-            if (!pattern53.test(key1)) {
+            if (!pattern54.test(key1)) {
               const err26 = { instancePath: instancePath + "/attenuation", schemaPath: "#/properties/attenuation/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (MHz|GHz)$" }, propertyName: key1 };
               if (vErrors === null) {
                 vErrors = [err26];
@@ -8627,7 +8683,7 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
         for (const key2 in data11) {
           let data12 = data11[key2];
           if (typeof data12 === "string") {
-            if (!pattern46.test(data12)) {
+            if (!pattern47.test(data12)) {
               const err29 = { instancePath: instancePath + "/attenuation/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err29];
@@ -8670,12 +8726,12 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate84.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var multiplexes = validate85;
-var schema131 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
-var pattern97 = new RegExp("^[0-9]{1,2}A?$", "u");
-var pattern98 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
-var pattern100 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
-var pattern101 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
-var pattern102 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
+var schema132 = { "type": "object", "additionalProperties": false, "required": ["system"], "properties": { "system": { "$ref": "#/$defs/system" }, "channel": { "type": ["integer", "string"], "pattern": "^[0-9]{1,2}A?$", "minimum": 1, "maximum": 99 }, "frequency": { "$ref": "#/$defs/frequency" }, "bandwidth": { "$ref": "#/$defs/frequency" }, "modulation": { "type": "string", "enum": ["qpsk", "dqpsk", "8psk", "16qam", "16apsk", "32qam", "32apsk", "64qam", "128qam", "256qam", "8vsb"] }, "code-rate": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,2}$" }, "guard-interval": { "type": "string", "pattern": "^[0-9]{1,2}/[0-9]{1,3}$" }, "extended": { "type": "boolean" }, "symbol-rate": { "$ref": "#/$defs/symbol-rate" }, "polarisation": { "type": "string", "enum": ["vertical", "horizontal", "left", "right"] }, "pilots": { "type": "boolean" }, "segments": { "type": "integer", "minimum": 1, "maximum": 13 }, "frame": { "type": "object", "additionalProperties": false, "required": ["size", "symbols", "blocks"], "properties": { "size": { "type": "integer", "enum": [1, 2, 4, 8, 16, 32] }, "symbols": { "type": "integer", "minimum": 1, "maximum": 4095 }, "blocks": { "type": "integer", "minimum": 1, "maximum": 2047 } } }, "net-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var pattern98 = new RegExp("^[0-9]{1,2}A?$", "u");
+var pattern99 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$", "u");
+var pattern101 = new RegExp("^[0-9]{1,2}/[0-9]{1,2}$", "u");
+var pattern102 = new RegExp("^[0-9]{1,2}/[0-9]{1,3}$", "u");
+var pattern103 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (kBd|MBd)$", "u");
 function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -8697,7 +8753,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema131.properties, key0)) {
+      if (!func1.call(schema132.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -8719,7 +8775,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "dvb-t" || data0 === "dvb-t2" || data0 === "dvb-c" || data0 === "j83b" || data0 === "dvb-s" || data0 === "dvb-s2" || data0 === "atsc" || data0 === "isdb-t")) {
-        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum } };
+        const err3 = { instancePath: instancePath + "/system", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema95.enum } };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -8731,7 +8787,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.channel !== void 0) {
       let data1 = data.channel;
       if (!(typeof data1 == "number" && (!(data1 % 1) && !isNaN(data1)) && isFinite(data1)) && typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema131.properties.channel.type } };
+        const err4 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/type", keyword: "type", params: { type: schema132.properties.channel.type } };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -8760,7 +8816,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data1 === "string") {
-        if (!pattern97.test(data1)) {
+        if (!pattern98.test(data1)) {
           const err7 = { instancePath: instancePath + "/channel", schemaPath: "#/properties/channel/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}A?$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -8774,7 +8830,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.frequency !== void 0) {
       let data2 = data.frequency;
       if (typeof data2 === "string") {
-        if (!pattern98.test(data2)) {
+        if (!pattern99.test(data2)) {
           const err8 = { instancePath: instancePath + "/frequency", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err8];
@@ -8796,7 +8852,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bandwidth !== void 0) {
       let data3 = data.bandwidth;
       if (typeof data3 === "string") {
-        if (!pattern98.test(data3)) {
+        if (!pattern99.test(data3)) {
           const err10 = { instancePath: instancePath + "/bandwidth", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err10];
@@ -8827,7 +8883,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "qpsk" || data4 === "dqpsk" || data4 === "8psk" || data4 === "16qam" || data4 === "16apsk" || data4 === "32qam" || data4 === "32apsk" || data4 === "64qam" || data4 === "128qam" || data4 === "256qam" || data4 === "8vsb")) {
-        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema131.properties.modulation.enum } };
+        const err13 = { instancePath: instancePath + "/modulation", schemaPath: "#/properties/modulation/enum", keyword: "enum", params: { allowedValues: schema132.properties.modulation.enum } };
         if (vErrors === null) {
           vErrors = [err13];
         } else {
@@ -8839,7 +8895,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["code-rate"] !== void 0) {
       let data5 = data["code-rate"];
       if (typeof data5 === "string") {
-        if (!pattern100.test(data5)) {
+        if (!pattern101.test(data5)) {
           const err14 = { instancePath: instancePath + "/code-rate", schemaPath: "#/properties/code-rate/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,2}$" } };
           if (vErrors === null) {
             vErrors = [err14];
@@ -8861,7 +8917,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["guard-interval"] !== void 0) {
       let data6 = data["guard-interval"];
       if (typeof data6 === "string") {
-        if (!pattern101.test(data6)) {
+        if (!pattern102.test(data6)) {
           const err16 = { instancePath: instancePath + "/guard-interval", schemaPath: "#/properties/guard-interval/pattern", keyword: "pattern", params: { pattern: "^[0-9]{1,2}/[0-9]{1,3}$" } };
           if (vErrors === null) {
             vErrors = [err16];
@@ -8894,7 +8950,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["symbol-rate"] !== void 0) {
       let data8 = data["symbol-rate"];
       if (typeof data8 === "string") {
-        if (!pattern102.test(data8)) {
+        if (!pattern103.test(data8)) {
           const err19 = { instancePath: instancePath + "/symbol-rate", schemaPath: "#/$defs/symbol-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (kBd|MBd)$" } };
           if (vErrors === null) {
             vErrors = [err19];
@@ -8925,7 +8981,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data9 === "vertical" || data9 === "horizontal" || data9 === "left" || data9 === "right")) {
-        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema131.properties.polarisation.enum } };
+        const err22 = { instancePath: instancePath + "/polarisation", schemaPath: "#/properties/polarisation/enum", keyword: "enum", params: { allowedValues: schema132.properties.polarisation.enum } };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -9030,7 +9086,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data13 === 1 || data13 === 2 || data13 === 4 || data13 === 8 || data13 === 16 || data13 === 32)) {
-            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema131.properties.frame.properties.size.enum } };
+            const err32 = { instancePath: instancePath + "/frame/size", schemaPath: "#/properties/frame/properties/size/enum", keyword: "enum", params: { allowedValues: schema132.properties.frame.properties.size.enum } };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -9116,7 +9172,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["net-rate"] !== void 0) {
       let data16 = data["net-rate"];
       if (typeof data16 === "string") {
-        if (!pattern14.test(data16)) {
+        if (!pattern15.test(data16)) {
           const err40 = { instancePath: instancePath + "/net-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err40];
@@ -9160,7 +9216,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var services = validate86;
-var schema138 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var schema139 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9195,7 +9251,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.multiplex !== void 0) {
       let data0 = data.multiplex;
       if (!Array.isArray(data0) && typeof data0 !== "string") {
-        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema138.properties.multiplex.type } };
+        const err2 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/type", keyword: "type", params: { type: schema139.properties.multiplex.type } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -9318,7 +9374,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.rate !== void 0) {
       let data2 = data.rate;
       if (typeof data2 === "string") {
-        if (!pattern14.test(data2)) {
+        if (!pattern15.test(data2)) {
           const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -9340,7 +9396,7 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["peak-rate"] !== void 0) {
       let data3 = data["peak-rate"];
       if (typeof data3 === "string") {
-        if (!pattern14.test(data3)) {
+        if (!pattern15.test(data3)) {
           const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err13];
@@ -9567,11 +9623,11 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate87.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var streams = validate88;
-var schema148 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
-var pattern115 = new RegExp("^auto$", "u");
-var pattern116 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
-var pattern127 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
-var pattern122 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var schema149 = { "type": "object", "additionalProperties": false, "required": ["source"], "properties": { "source": { "$ref": "#/$defs/device-name" }, "carries": { "$ref": "#/$defs/stream-name" }, "transport": { "type": "string", "enum": ["rtsp", "rtsp-udp", "rtp", "ts-udp", "ts-rtp"] }, "port": { "type": ["integer", "string"], "pattern": "^auto$", "minimum": 1, "maximum": 65535 }, "path": { "type": "string", "pattern": "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" }, "credentials": { "type": "string", "maxLength": 63, "pattern": "^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$" }, "group": { "type": "string", "pattern": "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" }, "ttl": { "type": "integer", "minimum": 1, "maximum": 255 }, "video": { "$ref": "#/$defs/video" }, "audio": { "$ref": "#/$defs/audio" }, "receivers": { "type": "array", "uniqueItems": true, "items": { "$ref": "#/$defs/device-name", "type": "string" } }, "packet-size": { "$ref": "#/$defs/size" }, "mux-rate": { "$ref": "#/$defs/bit-rate" }, "egress": { "$ref": "#/$defs/own-port" }, "description": { "type": "string" }, "service": { "$ref": "#/$defs/service-name" }, "multiplex": { "$ref": "#/$defs/multiplex-name" } } };
+var pattern116 = new RegExp("^auto$", "u");
+var pattern117 = new RegExp("^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$", "u");
+var pattern128 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$", "u");
+var pattern123 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate54(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9606,7 +9662,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "h264" || data0 === "h265" || data0 === "mpeg2" || data0 === "mjpeg" || data0 === "av1" || data0 === "vp9")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema64.enum } };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/video-codec/enum", keyword: "enum", params: { allowedValues: schema65.enum } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -9618,7 +9674,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.size !== void 0) {
       let data1 = data.size;
       if (typeof data1 === "string") {
-        if (!pattern34.test(data1)) {
+        if (!pattern35.test(data1)) {
           const err3 = { instancePath: instancePath + "/size", schemaPath: "#/properties/size/pattern", keyword: "pattern", params: { pattern: "^[1-9][0-9]{0,4}x[1-9][0-9]{0,4}$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -9662,7 +9718,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bitrate !== void 0) {
       let data3 = data.bitrate;
       if (typeof data3 === "string") {
-        if (!pattern14.test(data3)) {
+        if (!pattern15.test(data3)) {
           const err7 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9684,7 +9740,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["peak-bitrate"] !== void 0) {
       let data4 = data["peak-bitrate"];
       if (typeof data4 === "string") {
-        if (!pattern14.test(data4)) {
+        if (!pattern15.test(data4)) {
           const err9 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -9706,7 +9762,7 @@ function validate54(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["keyframe-interval"] !== void 0) {
       let data5 = data["keyframe-interval"];
       if (typeof data5 === "string") {
-        if (!pattern122.test(data5)) {
+        if (!pattern123.test(data5)) {
           const err11 = { instancePath: instancePath + "/keyframe-interval", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -9772,7 +9828,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data0 === "pcma" || data0 === "pcmu" || data0 === "g722" || data0 === "aac" || data0 === "opus" || data0 === "mp2" || data0 === "ac3" || data0 === "l16")) {
-        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema65.enum } };
+        const err2 = { instancePath: instancePath + "/codec", schemaPath: "#/$defs/audio-codec/enum", keyword: "enum", params: { allowedValues: schema66.enum } };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -9784,7 +9840,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bitrate !== void 0) {
       let data1 = data.bitrate;
       if (typeof data1 === "string") {
-        if (!pattern14.test(data1)) {
+        if (!pattern15.test(data1)) {
           const err3 = { instancePath: instancePath + "/bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err3];
@@ -9806,7 +9862,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["peak-bitrate"] !== void 0) {
       let data2 = data["peak-bitrate"];
       if (typeof data2 === "string") {
-        if (!pattern14.test(data2)) {
+        if (!pattern15.test(data2)) {
           const err5 = { instancePath: instancePath + "/peak-bitrate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -9828,7 +9884,7 @@ function validate56(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sample-rate"] !== void 0) {
       let data3 = data["sample-rate"];
       if (typeof data3 === "string") {
-        if (!pattern98.test(data3)) {
+        if (!pattern99.test(data3)) {
           const err7 = { instancePath: instancePath + "/sample-rate", schemaPath: "#/$defs/frequency/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (Hz|kHz|MHz|GHz)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -9904,7 +9960,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!func1.call(schema148.properties, key0)) {
+      if (!func1.call(schema149.properties, key0)) {
         const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 } };
         if (vErrors === null) {
           vErrors = [err1];
@@ -9970,7 +10026,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data2 === "rtsp" || data2 === "rtsp-udp" || data2 === "rtp" || data2 === "ts-udp" || data2 === "ts-rtp")) {
-        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema148.properties.transport.enum } };
+        const err7 = { instancePath: instancePath + "/transport", schemaPath: "#/properties/transport/enum", keyword: "enum", params: { allowedValues: schema149.properties.transport.enum } };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -9982,7 +10038,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.port !== void 0) {
       let data3 = data.port;
       if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3)) && typeof data3 !== "string") {
-        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema148.properties.port.type } };
+        const err8 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/type", keyword: "type", params: { type: schema149.properties.port.type } };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -10011,7 +10067,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (typeof data3 === "string") {
-        if (!pattern115.test(data3)) {
+        if (!pattern116.test(data3)) {
           const err11 = { instancePath: instancePath + "/port", schemaPath: "#/properties/port/pattern", keyword: "pattern", params: { pattern: "^auto$" } };
           if (vErrors === null) {
             vErrors = [err11];
@@ -10025,7 +10081,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data4 = data.path;
       if (typeof data4 === "string") {
-        if (!pattern116.test(data4)) {
+        if (!pattern117.test(data4)) {
           const err12 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/[^\\u0000-\\u001f\\u007f\\ud800-\\udfff]*$" } };
           if (vErrors === null) {
             vErrors = [err12];
@@ -10078,7 +10134,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.group !== void 0) {
       let data6 = data.group;
       if (typeof data6 === "string") {
-        if (!pattern18.test(data6)) {
+        if (!pattern19.test(data6)) {
           const err17 = { instancePath: instancePath + "/group", schemaPath: "#/properties/group/pattern", keyword: "pattern", params: { pattern: "^(auto|((25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9])\\.){3}(25[0-5]|2[0-4][0-9]|1[0-9]{2}|[1-9]?[0-9]))$" } };
           if (vErrors === null) {
             vErrors = [err17];
@@ -10214,7 +10270,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["packet-size"] !== void 0) {
       let data12 = data["packet-size"];
       if (typeof data12 === "string") {
-        if (!pattern127.test(data12)) {
+        if (!pattern128.test(data12)) {
           const err27 = { instancePath: instancePath + "/packet-size", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err27];
@@ -10236,7 +10292,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["mux-rate"] !== void 0) {
       let data13 = data["mux-rate"];
       if (typeof data13 === "string") {
-        if (!pattern14.test(data13)) {
+        if (!pattern15.test(data13)) {
           const err29 = { instancePath: instancePath + "/mux-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err29];
@@ -10258,7 +10314,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.egress !== void 0) {
       let data14 = data.egress;
       if (typeof data14 !== "string" && !(typeof data14 == "number" && (!(data14 % 1) && !isNaN(data14)) && isFinite(data14))) {
-        const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema67.type } };
+        const err31 = { instancePath: instancePath + "/egress", schemaPath: "#/$defs/own-port/type", keyword: "type", params: { type: schema68.type } };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -10347,7 +10403,7 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate88.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var traffic = validate91;
-var pattern135 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
+var pattern136 = new RegExp("^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$", "u");
 function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10444,7 +10500,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.rate !== void 0) {
       let data2 = data.rate;
       if (typeof data2 === "string") {
-        if (!pattern135.test(data2)) {
+        if (!pattern136.test(data2)) {
           const err8 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate-or-none/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err8];
@@ -10466,7 +10522,7 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.back !== void 0) {
       let data3 = data.back;
       if (typeof data3 === "string") {
-        if (!pattern135.test(data3)) {
+        if (!pattern136.test(data3)) {
           const err10 = { instancePath: instancePath + "/back", schemaPath: "#/$defs/bit-rate-or-none/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
             vErrors = [err10];
@@ -10510,9 +10566,9 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate91.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var volumes = validate92;
-var schema174 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
-var pattern140 = new RegExp("^/", "u");
-var pattern142 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
+var schema175 = { "type": "object", "additionalProperties": false, "required": ["host", "capacity"], "properties": { "host": { "$ref": "#/$defs/device-name" }, "capacity": { "$ref": "#/$defs/size" }, "path": { "type": "string", "pattern": "^/" }, "disks": { "type": "integer", "minimum": 1 }, "redundancy": { "type": "string", "enum": ["none", "mirror", "raid5", "raid6", "raid10"] }, "reserve": { "$ref": "#/$defs/percentage" }, "sustained-write": { "$ref": "#/$defs/byte-rate" }, "description": { "type": "string" } } };
+var pattern141 = new RegExp("^/", "u");
+var pattern143 = new RegExp("^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$", "u");
 function validate92(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -10578,7 +10634,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.capacity !== void 0) {
       let data1 = data.capacity;
       if (typeof data1 === "string") {
-        if (!pattern127.test(data1)) {
+        if (!pattern128.test(data1)) {
           const err5 = { instancePath: instancePath + "/capacity", schemaPath: "#/$defs/size/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)$" } };
           if (vErrors === null) {
             vErrors = [err5];
@@ -10600,7 +10656,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.path !== void 0) {
       let data2 = data.path;
       if (typeof data2 === "string") {
-        if (!pattern140.test(data2)) {
+        if (!pattern141.test(data2)) {
           const err7 = { instancePath: instancePath + "/path", schemaPath: "#/properties/path/pattern", keyword: "pattern", params: { pattern: "^/" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10654,7 +10710,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (!(data4 === "none" || data4 === "mirror" || data4 === "raid5" || data4 === "raid6" || data4 === "raid10")) {
-        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema174.properties.redundancy.enum } };
+        const err12 = { instancePath: instancePath + "/redundancy", schemaPath: "#/properties/redundancy/enum", keyword: "enum", params: { allowedValues: schema175.properties.redundancy.enum } };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -10666,7 +10722,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.reserve !== void 0) {
       let data5 = data.reserve;
       if (typeof data5 === "string") {
-        if (!pattern75.test(data5)) {
+        if (!pattern76.test(data5)) {
           const err13 = { instancePath: instancePath + "/reserve", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
           if (vErrors === null) {
             vErrors = [err13];
@@ -10688,7 +10744,7 @@ function validate92(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["sustained-write"] !== void 0) {
       let data6 = data["sustained-write"];
       if (typeof data6 === "string") {
-        if (!pattern142.test(data6)) {
+        if (!pattern143.test(data6)) {
           const err15 = { instancePath: instancePath + "/sustained-write", schemaPath: "#/$defs/byte-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (B|kB|MB|GB|TB|KiB|MiB|GiB|TiB)/s$" } };
           if (vErrors === null) {
             vErrors = [err15];
@@ -10819,7 +10875,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.segment !== void 0) {
       let data2 = data.segment;
       if (typeof data2 === "string") {
-        if (!pattern122.test(data2)) {
+        if (!pattern123.test(data2)) {
           const err7 = { instancePath: instancePath + "/segment", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -10841,7 +10897,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.keep !== void 0) {
       let data3 = data.keep;
       if (typeof data3 === "string") {
-        if (!pattern122.test(data3)) {
+        if (!pattern123.test(data3)) {
           const err9 = { instancePath: instancePath + "/keep", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -10907,7 +10963,7 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate93.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var policies = validate94;
-var pattern155 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
+var pattern156 = new RegExp("^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$", "u");
 function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -11010,7 +11066,7 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-least"] !== void 0) {
       let data2 = data["at-least"];
       if (typeof data2 === "string") {
-        if (!pattern155.test(data2)) {
+        if (!pattern156.test(data2)) {
           const err7 = { instancePath: instancePath + "/at-least", schemaPath: "#/$defs/duration-or-none/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err7];
@@ -11032,7 +11088,7 @@ function validate66(data, { instancePath = "", parentData, parentDataProperty, r
     if (data["at-most"] !== void 0) {
       let data3 = data["at-most"];
       if (typeof data3 === "string") {
-        if (!pattern122.test(data3)) {
+        if (!pattern123.test(data3)) {
           const err9 = { instancePath: instancePath + "/at-most", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
           if (vErrors === null) {
             vErrors = [err9];
@@ -11125,7 +11181,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.warn !== void 0) {
           let data1 = data0.warn;
           if (typeof data1 === "string") {
-            if (!pattern75.test(data1)) {
+            if (!pattern76.test(data1)) {
               const err2 = { instancePath: instancePath + "/link-load/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err2];
@@ -11147,7 +11203,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data0.limit !== void 0) {
           let data2 = data0.limit;
           if (typeof data2 === "string") {
-            if (!pattern75.test(data2)) {
+            if (!pattern76.test(data2)) {
               const err4 = { instancePath: instancePath + "/link-load/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err4];
@@ -11193,7 +11249,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.warn !== void 0) {
           let data4 = data3.warn;
           if (typeof data4 === "string") {
-            if (!pattern75.test(data4)) {
+            if (!pattern76.test(data4)) {
               const err8 = { instancePath: instancePath + "/airtime/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err8];
@@ -11215,7 +11271,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data3.limit !== void 0) {
           let data5 = data3.limit;
           if (typeof data5 === "string") {
-            if (!pattern75.test(data5)) {
+            if (!pattern76.test(data5)) {
               const err10 = { instancePath: instancePath + "/airtime/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err10];
@@ -11261,7 +11317,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.warn !== void 0) {
           let data7 = data6.warn;
           if (typeof data7 === "string") {
-            if (!pattern75.test(data7)) {
+            if (!pattern76.test(data7)) {
               const err14 = { instancePath: instancePath + "/volume-fill/warn", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err14];
@@ -11283,7 +11339,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data6.limit !== void 0) {
           let data8 = data6.limit;
           if (typeof data8 === "string") {
-            if (!pattern75.test(data8)) {
+            if (!pattern76.test(data8)) {
               const err16 = { instancePath: instancePath + "/volume-fill/limit", schemaPath: "#/$defs/percentage/pattern", keyword: "pattern", params: { pattern: "^[0-9]+(\\.[0-9]+)? %$" } };
               if (vErrors === null) {
                 vErrors = [err16];
@@ -11350,7 +11406,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data11.cameras !== void 0) {
           let data12 = data11.cameras;
           if (typeof data12 === "string") {
-            if (!pattern122.test(data12)) {
+            if (!pattern123.test(data12)) {
               const err21 = { instancePath: instancePath + "/runtime/cameras", schemaPath: "#/$defs/duration/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (ms|s|min|h|d)$" } };
               if (vErrors === null) {
                 vErrors = [err21];
@@ -11396,7 +11452,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data13.margin !== void 0) {
           let data14 = data13.margin;
           if (typeof data14 === "string") {
-            if (!pattern46.test(data14)) {
+            if (!pattern47.test(data14)) {
               const err25 = { instancePath: instancePath + "/aerial-system/margin", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err25];
@@ -11418,7 +11474,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data13["level-reserve"] !== void 0) {
           let data15 = data13["level-reserve"];
           if (typeof data15 === "string") {
-            if (!pattern46.test(data15)) {
+            if (!pattern47.test(data15)) {
               const err27 = { instancePath: instancePath + "/aerial-system/level-reserve", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err27];
@@ -11440,7 +11496,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
         if (data13.slope !== void 0) {
           let data16 = data13.slope;
           if (typeof data16 === "string") {
-            if (!pattern46.test(data16)) {
+            if (!pattern47.test(data16)) {
               const err29 = { instancePath: instancePath + "/aerial-system/slope", schemaPath: "#/$defs/ratio/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? dB$" } };
               if (vErrors === null) {
                 vErrors = [err29];
@@ -11474,7 +11530,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
               if (!(key6 === "dvb-t" || key6 === "dvb-t2" || key6 === "dvb-c" || key6 === "j83b" || key6 === "dvb-s" || key6 === "dvb-s2" || key6 === "atsc" || key6 === "isdb-t")) {
-                const err32 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema94.enum }, propertyName: key6 };
+                const err32 = { instancePath: instancePath + "/aerial-system/outlet-level", schemaPath: "#/$defs/system/enum", keyword: "enum", params: { allowedValues: schema95.enum }, propertyName: key6 };
                 if (vErrors === null) {
                   vErrors = [err32];
                 } else {
@@ -11510,7 +11566,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
                 if (data18.min !== void 0) {
                   let data19 = data18.min;
                   if (typeof data19 === "string") {
-                    if (!pattern42.test(data19)) {
+                    if (!pattern43.test(data19)) {
                       const err35 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1") + "/min", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
                       if (vErrors === null) {
                         vErrors = [err35];
@@ -11532,7 +11588,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
                 if (data18.max !== void 0) {
                   let data20 = data18.max;
                   if (typeof data20 === "string") {
-                    if (!pattern42.test(data20)) {
+                    if (!pattern43.test(data20)) {
                       const err37 = { instancePath: instancePath + "/aerial-system/outlet-level/" + key7.replace(/~/g, "~0").replace(/\//g, "~1") + "/max", schemaPath: "#/$defs/level/pattern", keyword: "pattern", params: { pattern: "^-?[0-9]+(\\.[0-9]+)? (dB\xB5V|dBuV|dBmV|dBm)$" } };
                       if (vErrors === null) {
                         vErrors = [err37];
@@ -11595,7 +11651,7 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate94.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var lint = validate96;
-var schema201 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
+var schema202 = { "type": "object", "additionalProperties": false, "properties": { "rules": { "type": "object", "propertyNames": { "type": "string", "pattern": "^[A-Za-z0-9_-]+$" }, "additionalProperties": { "type": "string", "enum": ["off", "hint", "information", "warning", "error"] } }, "accept": { "type": "array", "items": { "$ref": "#/$defs/acceptance" } } } };
 function validate96(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -11665,7 +11721,7 @@ function validate96(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
           if (!(data1 === "off" || data1 === "hint" || data1 === "information" || data1 === "warning" || data1 === "error")) {
-            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema201.properties.rules.additionalProperties.enum } };
+            const err5 = { instancePath: instancePath + "/rules/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/rules/additionalProperties/enum", keyword: "enum", params: { allowedValues: schema202.properties.rules.additionalProperties.enum } };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
