@@ -1,36 +1,56 @@
-/** All that would be refused if everything were made, without making it. */
+/** What would be refused if everything were made, without making it. */
 
 import { grouped } from '../grouped.ts';
 import type { Plan } from '../plan.ts';
+import type { Device, Stream } from '../site/model.ts';
+import { senderOf } from '../site/sender.ts';
 import { unserved } from './addresses/dnsmasq.ts';
-import { hostNames } from './addresses/host-names.ts';
 import { audiences, describable, undescribable } from './announcements/describe.ts';
 import { unlisted } from './announcements/playlist.ts';
-import { unannouncing } from './announcements/units.ts';
-import { undeleted } from './media/deletion.ts';
-import { unhandled } from './media/ffmpeg-units.ts';
+import { hostedRecordings, unrecordable } from './media/recording-consumer.ts';
+import { relaysOf, unrelayable } from './media/relay-consumer.ts';
 import { setUpHosts } from './network/each-host.ts';
 import { hostNetwork } from './network/host-network.ts';
 import { unnamedInterfaces } from './network/networkd.ts';
 import type { Refusal } from './output.ts';
 
-/** Each once, however many kinds of files it concerns. */
-export function refusalsOf(plan: Plan): readonly Refusal[] {
+/**
+ * Of what the site asks for: by `credentials`, audio or a picture of a stream, by a `dhcp-pool`, and of a server that
+ * would ask itself. Other refusals may be among them. Each once, however many kinds of files it concerns. It is asked
+ * for at every keystroke, so streams that can be refused nothing of the kind are passed over.
+ */
+export function askedRefusals(plan: Plan): readonly Refusal[] {
+  const { site } = plan;
+  const asksItself = (input: Stream | undefined, host: Device): boolean =>
+    input !== undefined && senderOf(site, input) === host;
+  const asks = (name: string | undefined, host: Device): boolean => {
+    const input = name === undefined ? undefined : site.streamByName.get(name);
+    return asksForSome(plan, input) || asksItself(input, host);
+  };
   const all = [
-    ...networkRefusals(plan),
-    ...hostNames(plan).refused,
-    ...plan.site.vlans.filter(({ pool }) => pool !== undefined).flatMap((vlan) => unserved(vlan) ?? []),
-    ...plan.site.streams
-      .filter(describable)
+    ...site.vlans.filter(({ pool }) => pool !== undefined).flatMap((vlan) => unserved(vlan) ?? []),
+    ...site.streams
+      .filter((stream) => describable(stream) && asksForSome(plan, stream))
       .flatMap((stream) => audiences(stream).flatMap((receiver) => undescribable(plan, stream, receiver) ?? [])),
-    ...unannouncing(plan),
-    ...unlisted(plan),
-    ...unhandled(plan),
-    ...undeleted(plan),
+    ...(site.streams.some(({ credentials }) => credentials !== undefined) ? unlisted(plan) : []),
+    ...relaysOf(plan)
+      .filter(({ stream, host }) => asksForSome(plan, stream) || asks(stream.carries, host))
+      .flatMap((relay) => unrelayable(plan, relay) ?? []),
+    ...hostedRecordings(plan)
+      .filter(({ recording, host }) => asks(recording.stream, host))
+      .flatMap((hosted) => unrecordable(plan, hosted) ?? []),
   ];
   return [...grouped(all, ({ at }) => at.piece).values()].flatMap((here) => [
     ...new Map(here.map((refusal) => [`${refusal.at.start} ${refusal.message}`, refusal])).values(),
   ]);
+}
+
+/** Whether it names a file of credentials, or has media that not everything can be made with. */
+function asksForSome({ site }: Plan, stream: Stream | undefined): boolean {
+  if (stream === undefined) return false;
+  if (stream.credentials !== undefined) return true;
+  const { video, audio } = site.media(stream);
+  return audio !== undefined || video?.codec === 'mjpeg';
 }
 
 /** What of a host's network cannot be set up. */

@@ -113,11 +113,6 @@ function withoutAddress({ port, address }: Interface): readonly Refusal[] | unde
   return [{ rule: 'not-made', at: placeOfPort(port), message }];
 }
 
-/** What cannot be announced for want of an address. */
-export function unannouncing(plan: Plan): readonly Refusal[] {
-  return announcers(plan).flatMap(({ at }) => withoutAddress(at) ?? []);
-}
-
 /** The unit cannot see a program that is linked from a clone in a home folder: `ProtectHome=yes`. */
 function placementNote({ name }: Device, folder: string, unit: string): string {
   return (

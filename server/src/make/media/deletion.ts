@@ -138,17 +138,6 @@ function notesFor({ name }: Device): readonly string[] {
   ];
 }
 
-/** Recordings of which nothing can be deleted. */
-export function undeleted(plan: Plan): readonly Refusal[] {
-  return hostedRecordings(plan).flatMap(({ recording, volume }) => {
-    if (recording.keep === undefined) return [];
-    const names = namePattern(recording, volume);
-    if ('message' in names) return [names];
-    const age = ageOf(plan, recording);
-    return typeof age === 'number' ? [] : [age];
-  });
-}
-
 /** Nothing is deleted while a policy contradicts `keep`: that is refused. */
 function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion | Refusal {
   const names = namePattern(recording, volume);

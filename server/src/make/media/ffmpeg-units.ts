@@ -6,8 +6,8 @@ import { type Made, type Refusal, once, refusal, together } from '../output.ts';
 import type { Consumer } from './consumer.ts';
 import { folderUnits } from './folders.ts';
 import { type Ingest, ingestUnit, needsFolders } from './ingest-unit.ts';
-import { hostedRecordings, recordingConsumer, unrecordable } from './recording-consumer.ts';
-import { relayConsumer, relaysOf, unrelayable } from './relay-consumer.ts';
+import { hostedRecordings, recordingConsumer } from './recording-consumer.ts';
+import { relayConsumer, relaysOf } from './relay-consumer.ts';
 
 interface Candidate {
   readonly kind: Consumer['kind'];
@@ -71,14 +71,6 @@ export function makeUnits(plan: Plan, kind: Consumer['kind'], subject: string | 
   const { files, refused, notes } = together(made);
   const folders = [...withFolders].flatMap((host) => folderUnits(plan, host));
   return { files: once([...files, ...folders]), refused, notes };
-}
-
-/** What can be neither relayed nor recorded. */
-export function unhandled(plan: Plan): readonly Refusal[] {
-  return [
-    ...relaysOf(plan).flatMap((relay) => unrelayable(plan, relay) ?? []),
-    ...hostedRecordings(plan).flatMap((hosted) => unrecordable(plan, hosted) ?? []),
-  ];
 }
 
 export function subjectsOf(plan: Plan, kind: Consumer['kind']): string[] {

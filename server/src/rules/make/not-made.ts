@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { nodeAt } from '../../site/edit.ts';
 import { aboutPlace } from '../../site/about.ts';
 import { itemAt } from '../../site/item.ts';
-import { refusalsOf } from '../../make/refusals.ts';
+import { askedRefusals } from '../../make/refusals.ts';
 
 export const notMade: Rule = {
   id: 'not-made',
@@ -12,7 +12,7 @@ export const notMade: Rule = {
 out addresses, by audio for a stream that has some. It cannot be made as it stands. Add what is missing, or set that part up by hand. What nobody asked for is no mistake and not told:
 \`make\` lists what it leaves out with its place, makes everything else, and exits with 1.`,
   check({ plan, site, network }: RuleContext, report: Report): void {
-    for (const { rule, at, message, isAsked } of refusalsOf(plan)) {
+    for (const { rule, at, message, isAsked } of askedRefusals(plan)) {
       const item = itemAt(at);
       // What is written wrong is said to be so, and not also to be missing.
       if (rule !== 'not-made' || item?.faulty === true) continue;
