@@ -5,25 +5,26 @@
 
 import type { RuleContext } from './rule.ts';
 
-/** Something that a rule has read: a key of a part of the site, and what it was then. */
-interface Read {
-  readonly of: Part;
-  readonly key: string | symbol;
-  readonly value: unknown;
-}
-
 /** Gives a part of the site that changes with each edit. */
 type Part = (context: RuleContext) => object;
 
+const WHOLE: Part = (context) => context;
 const PLAN: Part = ({ plan }) => plan;
 const SITE: Part = ({ site }) => site;
 const SECTIONS: Part = ({ site }) => site.sections;
 const NETWORK: Part = ({ network }) => network;
 
+/** Something that a rule has read: a key of a part, and what it was then. */
+interface Read {
+  readonly of: Part;
+  readonly key: string;
+  readonly value: unknown;
+}
+
 export class WatchedContext {
   readonly view: RuleContext;
   private context: RuleContext;
-  /** Few: a rule reads three or four keys. A list that is dropped keeps nothing alive, as an emptied `Map` does. */
+  /** A few for each rule. Lists that are dropped as a whole keep nothing alive; an emptied `Map` does. */
   private reads: Read[] = [];
 
   constructor(context: RuleContext) {
@@ -32,13 +33,13 @@ export class WatchedContext {
     const site = this.watched(SITE, { sections });
     const network = this.watched(NETWORK, {});
     const plan = this.watched(PLAN, { site, network });
-    this.view = this.watched((whole) => whole, { plan, site, network }) as RuleContext;
+    this.view = this.watched(WHOLE, { plan, site, network }) as RuleContext;
   }
 
   /** Turns to the site after an edit; whether all that was read of the one before is the same in it. */
   turnTo(context: RuleContext): boolean {
     this.context = context;
-    for (const { of, key, value } of this.reads) if (Reflect.get(of(context), key) !== value) return false;
+    for (const { of, key, value } of this.reads) if (valueOf(of(context), key) !== value) return false;
     return true;
   }
 
@@ -49,12 +50,17 @@ export class WatchedContext {
 
   /** Has the keys of a part as it is now. `inner` keys are views themselves. */
   private watched(of: Part, inner: Readonly<Record<string, object>>): object {
-    return new Proxy(inner, { get: (_, key) => Reflect.get(inner, key) ?? this.read(of, key) });
+    return new Proxy(inner, { get: (_, key) => inner[String(key)] ?? this.read(of, String(key)) });
   }
 
-  private read(of: Part, key: string | symbol): unknown {
-    const value: unknown = Reflect.get(of(this.context), key);
-    if (!this.reads.some((read) => read.key === key && read.of === of)) this.reads.push({ of, key, value });
+  private read(of: Part, key: string): unknown {
+    for (const read of this.reads) if (read.key === key && read.of === of) return read.value;
+    const value = valueOf(of(this.context), key);
+    this.reads.push({ of, key, value });
     return value;
   }
+}
+
+function valueOf(part: object, key: string): unknown {
+  return (part as Readonly<Record<string, unknown>>)[key];
 }

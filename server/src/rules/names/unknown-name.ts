@@ -32,9 +32,14 @@ section, in any file of the folder.`,
     // What a file that cannot be read, or not to its end, declares is not unknown.
     if (files.some(({ unreadable, unread }) => unreadable !== undefined || unread.length > 0)) return;
     const search = new NameSearch();
+    const declared = new Map(NAMED_SECTIONS.map((section) => [section, thingsOf(site, section)]));
     for (const item of site.items)
       for (const { mention, section, name } of referencesOf(item))
-        if (!thingsOf(site, section).has(name) && !isMisshapen(item, mention) && !isNamedBadly(site, section, name))
+        if (
+          declared.get(section)?.has(name) !== true &&
+          !isMisshapen(item, mention) &&
+          !isNamedBadly(site, section, name)
+        )
           report({
             at: placeOfName(item, mention),
             word: () => ({
