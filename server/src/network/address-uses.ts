@@ -23,11 +23,17 @@ export function addressUses(
   { vlans, devices }: Pick<Site, 'vlans' | 'devices'>,
   linkAt: (port: Port) => Link | undefined,
 ): readonly AddressUse[] {
-  return devices.flatMap((device) => usesOf(vlans, linkAt, device));
+  const uses: AddressUse[] = [];
+  for (const device of devices) addUsesOf(device, vlans, linkAt, uses);
+  return uses;
 }
 
-function usesOf(declared: readonly Vlan[], linkAt: (port: Port) => Link | undefined, device: Device): AddressUse[] {
-  const uses: AddressUse[] = [];
+function addUsesOf(
+  device: Device,
+  declared: readonly Vlan[],
+  linkAt: (port: Port) => Link | undefined,
+  uses: AddressUse[],
+): void {
   const add = (address: number, port: Port | undefined, route: Route, vlans: readonly Vlan[]): void => {
     const home = (vlans.length === 0 ? declared : vlans).find(
       ({ subnet }) => subnet !== undefined && contains(subnet, address),
@@ -43,7 +49,6 @@ function usesOf(declared: readonly Vlan[], linkAt: (port: Port) => Link | undefi
       add(address, port, route, own === undefined ? vlansAt(linkAt, port) : named(own));
     }
   }
-  return uses;
 }
 
 /** The untagged one first. */

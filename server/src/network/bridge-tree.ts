@@ -223,16 +223,24 @@ export function pathBetween(tree: BridgeTree, from: HostEnd, to: HostEnd): Hop[]
   if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
   if (from.link === to.link) return [{ link: from.link, out: from.port }];
   const into = oppositePort(to.link, to.port);
-  const first = bridgeOf(tree, oppositePort(from.link, from.port));
-  const last = bridgeOf(tree, into);
-  const passed = first === undefined || last === undefined ? undefined : bridgesBetween(first, last);
-  if (passed === undefined) return undefined;
+  let near = bridgeOf(tree, oppositePort(from.link, from.port));
+  let far = bridgeOf(tree, into);
   const hops: Hop[] = [{ link: from.link, out: from.port }];
-  passed.forEach((bridge, index) => {
-    const next = passed[index + 1];
-    const link = next === undefined ? undefined : linkBetween(bridge, next);
-    if (link !== undefined) hops.push({ link, out: portOf(link, bridge.device) });
-  });
+  const down: Hop[] = [];
+  // Both ends go up the tree until they meet; the deeper one goes first.
+  while (near !== far) {
+    if (near === undefined || far === undefined) return undefined;
+    if (near.depth >= far.depth) {
+      if (near.up !== undefined) hops.push({ link: near.up, out: portOf(near.up, near.device) });
+      near = near.parent;
+    } else {
+      if (far.up !== undefined && far.parent !== undefined)
+        down.push({ link: far.up, out: portOf(far.up, far.parent.device) });
+      far = far.parent;
+    }
+  }
+  if (near === undefined) return undefined;
+  for (let hop = down.pop(); hop !== undefined; hop = down.pop()) hops.push(hop);
   hops.push({ link: to.link, out: into });
   return hops;
 }

@@ -87,7 +87,9 @@ export class RouteTable {
     this.usualDefault = hasDefault ? undefined : usualDefaultOf(source, onLink(connected, ways));
     const all = [...ways, ...connected];
     if (this.usualDefault !== undefined) all.push(this.usualDefault);
-    this.ways = all.length < 2 ? all : all.sort((a, b) => b.to.prefix - a.to.prefix);
+    // Those of most hosts are in order as they come.
+    const isOrdered = all.every(({ to }, index) => to.prefix >= (all[index + 1]?.to.prefix ?? 0));
+    this.ways = isOrdered ? all : all.sort((a, b) => b.to.prefix - a.to.prefix);
   }
 
   /** `undefined` where no route is for it: the kernel says that the network is unreachable. */

@@ -5,7 +5,7 @@ import type { Device, Port, Stream } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
 import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
-import { type Link, sentBy } from './link.ts';
+import { type Hop, type Link, sentBy } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
 import type { RoutingContext } from './trace.ts';
 import { routeUnicast } from './unicast.ts';
@@ -47,7 +47,11 @@ export function router(
   const keepChosen = lastList<number>();
   const keepGroups = lastResult((joins: readonly Joins[], chosen: readonly number[]) => {
     const memberships = new Memberships(context, joins, chosen);
-    return { memberships, routed: perObject((stream: Stream) => route(context, memberships, stream)) };
+    const routed = perObject((stream: Stream) => {
+      const { delivery, copies } = route(context, memberships, stream);
+      return { delivery, counted: counted(stream, copies) };
+    });
+    return { memberships, routed };
   });
   return lastResult((streams) => {
     const choices = choicesOf(deviceByName, streams);
@@ -56,14 +60,18 @@ export function router(
     const byStream = new Map<Stream, Delivery>();
     const crossing = new Crossing();
     for (const stream of streams) {
-      const { delivery, copies } = routed(stream);
+      const { delivery, counted } = routed(stream);
       byStream.set(stream, delivery);
       const { source } = delivery;
       if (source === undefined || !choices.streams.has(stream)) {
-        for (const copy of copies) crossing.add(stream, copy, NOBODY);
+        for (const one of counted) crossing.addAlways(one);
         continue;
       }
-      for (const { copy, shownBy } of choosing.copiesOf(stream, source)) crossing.add(stream, copy, shownBy);
+      for (const { copy, shownBy } of choosing.copiesOf(stream, source)) {
+        const one = { link: copy.link, out: copy.out, copies: oneOf(stream, kindOf(copy)) };
+        if (shownBy.length === 0) crossing.addAlways(one);
+        else crossing.addChosen(one, shownBy);
+      }
     }
     return {
       memberships,
@@ -102,55 +110,85 @@ function route(context: RoutingContext, memberships: Memberships, stream: Stream
   return { delivery: { stream, source, ...nowhere }, copies: [] };
 }
 
-const NOBODY: readonly Device[] = [];
+type Kind = Exclude<keyof StreamCopies, 'stream'>;
 
-type Counting = { -readonly [K in keyof StreamCopies]: StreamCopies[K] };
+/** One copy of a stream, or several, in a direction of a link. */
+interface Counted extends Hop {
+  readonly copies: StreamCopies;
+}
+
+/** Kept with the route of the stream, so that an edit of another one counts none of them again. */
+function counted(stream: Stream, copies: readonly Copy[]): readonly Counted[] {
+  const ones = new Map<Kind, StreamCopies>();
+  return copies.map((copy) => {
+    const kind = kindOf(copy);
+    let one = ones.get(kind);
+    if (one === undefined) ones.set(kind, (one = oneOf(stream, kind)));
+    return { link: copy.link, out: copy.out, copies: one };
+  });
+}
+
+function kindOf({ link, out, domain, reply }: Copy): Kind {
+  const isTagged = sentBy(link, out).tagged.includes(domain);
+  if (reply) return isTagged ? 'repliesTagged' : 'repliesUntagged';
+  return isTagged ? 'tagged' : 'untagged';
+}
+
+function oneOf(stream: Stream, kind: Kind): StreamCopies {
+  return { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0, [kind]: 1 };
+}
+
+function together(a: StreamCopies, b: StreamCopies): StreamCopies {
+  return {
+    stream: a.stream,
+    untagged: a.untagged + b.untagged,
+    tagged: a.tagged + b.tagged,
+    repliesUntagged: a.repliesUntagged + b.repliesUntagged,
+    repliesTagged: a.repliesTagged + b.repliesTagged,
+  };
+}
 
 /** What crosses a direction of a link. */
 interface Crossed {
-  readonly always: Counting[];
-  readonly chosen: (Counting & { readonly shownBy: readonly Device[] })[];
+  readonly always: StreamCopies[];
+  readonly chosen: ChosenCopies[];
 }
 
 const IDLE: Crossed = { always: [], chosen: [] };
 
-/** Counts the copies as streams are routed, one stream after another. */
+/** What crosses each link, one stream after another. */
 class Crossing {
   private readonly byLink = new Map<Link, { readonly fromA: Crossed; readonly fromB: Crossed }>();
 
-  add(stream: Stream, { link, out, domain, reply }: Copy, shownBy: readonly Device[]): void {
-    let both = this.byLink.get(link);
-    if (both === undefined) {
-      both = { fromA: { always: [], chosen: [] }, fromB: { always: [], chosen: [] } };
-      this.byLink.set(link, both);
-    }
-    const crossed = link.a === out ? both.fromA : both.fromB;
-    const count = shownBy.length === 0 ? alwaysCount(crossed, stream) : chosenCount(crossed, stream, shownBy);
-    const isTagged = sentBy(link, out).tagged.includes(domain);
-    if (reply) count[isTagged ? 'repliesTagged' : 'repliesUntagged']++;
-    else count[isTagged ? 'tagged' : 'untagged']++;
+  addAlways({ link, out, copies }: Counted): void {
+    const { always } = this.at(link, out);
+    const last = always.at(-1);
+    if (last?.stream === copies.stream) always[always.length - 1] = together(last, copies);
+    else always.push(copies);
+  }
+
+  addChosen({ link, out, copies }: Counted, shownBy: readonly Device[]): void {
+    const { chosen } = this.at(link, out);
+    const screens = String(names(shownBy));
+    const same = chosen.findIndex((one) => one.stream === copies.stream && String(names(one.shownBy)) === screens);
+    const before = chosen[same];
+    if (before === undefined) chosen.push({ ...copies, shownBy });
+    else chosen[same] = { ...together(before, copies), shownBy };
   }
 
   of(link: Link, out: Port): Crossed {
     const both = this.byLink.get(link);
     return both === undefined ? IDLE : link.a === out ? both.fromA : both.fromB;
   }
-}
 
-function alwaysCount({ always }: Crossed, stream: Stream): Counting {
-  const last = always.at(-1);
-  if (last?.stream === stream) return last;
-  const count = { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0 };
-  always.push(count);
-  return count;
-}
-
-function chosenCount({ chosen }: Crossed, stream: Stream, shownBy: readonly Device[]): Counting {
-  const same = chosen.find((one) => one.stream === stream && String(names(one.shownBy)) === String(names(shownBy)));
-  if (same !== undefined) return same;
-  const count = { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0, shownBy };
-  chosen.push(count);
-  return count;
+  private at(link: Link, out: Port): Crossed {
+    let both = this.byLink.get(link);
+    if (both === undefined) {
+      both = { fromA: { always: [], chosen: [] }, fromB: { always: [], chosen: [] } };
+      this.byLink.set(link, both);
+    }
+    return link.a === out ? both.fromA : both.fromB;
+  }
 }
 
 function names(devices: readonly Device[]): string[] {

@@ -86,8 +86,10 @@ function nextLeg(context: RoutingContext, at: Device, came: Interface | undefine
   if (by === undefined) return { obstacle: 'into-nothing', device: at.name, port: port.name, route };
   const network = by.domain.name;
   if (via === undefined) {
-    const own = interfaces.of(to.device).filter(({ domain }) => domain === by.domain);
-    const found = own.find(({ address }) => address === to.address) ?? own[0];
+    const own = interfaces.of(to.device);
+    const found =
+      own.find(({ domain, address }) => domain === by.domain && address === to.address) ??
+      own.find(({ domain }) => domain === by.domain);
     if (found !== undefined) return { from: by, to: found, route };
     return { obstacle: 'not-on-link', device: at.name, port: port.name, network, to: to.domain.name, route };
   }

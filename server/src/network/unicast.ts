@@ -11,7 +11,7 @@ import { type Leg, type RoutingContext, type Stopped, type Trace, trace } from '
 export function routeUnicast(context: RoutingContext, stream: Stream, source: Device): Routed {
   const reaches: string[] = [];
   const unreached: Unreached[] = [];
-  const domains = new Set<BroadcastDomain>();
+  const domains: BroadcastDomain[] = [];
   const copies: Copy[] = [];
   let leaves: Interface | undefined;
   for (const name of stream.receivers) {
@@ -37,13 +37,14 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
     if (why !== undefined) {
       unreached.push({ receiver: name, why });
       // Who sends without being asked does not learn that it is lost on the way.
-      if (!isPulled(stream)) copies.push(...copiesAlong(beforeBreak(there), false));
+      if (!isPulled(stream)) addCopies(copies, beforeBreak(there), false);
       continue;
     }
     reaches.push(name);
     leaves ??= found.there.legs[0]?.from;
-    for (const { domain } of there) domains.add(domain);
-    copies.push(...copiesAlong(there, false), ...copiesAlong(back, true));
+    for (const { domain } of there) if (!domains.includes(domain)) domains.push(domain);
+    addCopies(copies, there, false);
+    addCopies(copies, back, true);
   }
   const delivery: Delivery = {
     stream,
@@ -52,7 +53,7 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
     route: undefined,
     reaches,
     unreached,
-    domains: [...domains],
+    domains,
   };
   return { delivery, copies };
 }
@@ -91,10 +92,8 @@ function beforeBreak(legs: readonly Walked[]): readonly Walked[] {
   return broken === -1 ? legs : legs.slice(0, broken);
 }
 
-function copiesAlong(legs: readonly Walked[], reply: boolean): Copy[] {
-  const copies: Copy[] = [];
+function addCopies(copies: Copy[], legs: readonly Walked[], reply: boolean): void {
   for (const { domain, hops = [] } of legs) for (const { link, out } of hops) copies.push({ link, out, domain, reply });
-  return copies;
 }
 
 function findRoute(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
@@ -151,9 +150,12 @@ export function askedAt(
   asking: Device,
 ): Interface | undefined {
   const own = interfaces.of(asked);
+  const others = interfaces.of(asking);
+  const [only] = own;
+  // Most hosts have one interface: it is asked, whoever asks.
+  if (only === undefined || (own.length === 1 && others.length === 1)) return only;
   const shared: { readonly from: Interface; readonly to: Interface }[] = [];
-  for (const to of own)
-    for (const from of interfaces.of(asking)) if (from.domain === to.domain) shared.push({ from, to });
+  for (const to of own) for (const from of others) if (from.domain === to.domain) shared.push({ from, to });
   if (shared.length < 2) return shared[0]?.to ?? own.find(({ address }) => address !== undefined) ?? own[0];
   const joined = shared.filter(
     ({ from, to }) => isUnaware(from, to) || pathBetween(tree(from.domain), from, to) !== undefined,

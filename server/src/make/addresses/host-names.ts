@@ -47,7 +47,8 @@ const namesOf = perObject((addressUses: readonly AddressUse[]): HostNames => {
   for (const [name, uses] of grouped(addressUses, ({ device }) => device.name)) {
     const [first] = uses;
     if (first === undefined) continue;
-    if (hostLabel(name) === undefined) {
+    const own = hostLabel(name);
+    if (own === undefined) {
       refused.push({
         rule: 'malformed-value',
         at: headOf(first.device.item),
@@ -55,12 +56,11 @@ const namesOf = perObject((addressUses: readonly AddressUse[]): HostNames => {
       });
       continue;
     }
-    if (hostLabel(name) !== name.toLowerCase()) changed.push(name);
-    const names =
-      uses.length === 1
-        ? [{ use: first, as: name }]
-        : [{ use: first, as: name }, ...uses.map((use) => ({ use, as: ownName(use) }))];
-    for (const { use, as } of names) {
+    if (own !== name.toLowerCase()) changed.push(name);
+    claimed.push({ use: first, as: name, label: own });
+    if (uses.length === 1) continue;
+    for (const use of uses) {
+      const as = ownName(use);
       const label = hostLabel(as);
       // A name that is made of two may be too long, and the address has another.
       if (label !== undefined) claimed.push({ use, as, label });

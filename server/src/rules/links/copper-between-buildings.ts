@@ -19,6 +19,7 @@ and the local code says how. Parts of a house that share one earth are one build
 not. Work in trenches, on roofs and at earth rods has dangers of its own.`,
   source: 'Common practice; IEC 62305-4 and TIA-607 treat it (from memory, neither was read)',
   check({ site }: RuleContext, report: Report): void {
+    if (site.devices.every(({ building }) => building === undefined)) return;
     for (const cable of site.cables) {
       // Of a coax for television, coax-between-buildings tells.
       if (connectorAt(site, cable.from) !== undefined && connectorAt(site, cable.to) !== undefined) continue;
