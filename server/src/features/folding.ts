@@ -22,7 +22,7 @@ export function folds(file: SiteText): Fold[] {
     if (last > first && last > (byFirst.get(first)?.last ?? 0)) byFirst.set(first, { first, last, isComment });
   };
   sections(file, add);
-  for (const piece of file.cut.pieces) {
+  for (const piece of file.read) {
     const from = startOf(file, piece);
     for (const { key, node } of contentOf(piece).items) {
       add(from + (key ?? node).start, from + node.end);

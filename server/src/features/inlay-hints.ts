@@ -32,7 +32,7 @@ export interface HintKinds {
 /** Hints between two offsets of the file. */
 export function inlayHints(checked: Checked, file: SiteText, start: number, end: number, kinds: HintKinds): Hint[] {
   const hints: Hint[] = [];
-  for (const piece of file.cut.pieces) {
+  for (const piece of file.read) {
     const from = startOf(file, piece);
     if (from > end || from + piece.text.length < start) continue;
     for (const item of contentOf(piece).items) hints.push(...hintsOf(checked, item, kinds));

@@ -19,7 +19,7 @@ export interface Lens {
 
 export function lenses(checked: Checked, file: SiteText): Lens[] {
   const { site } = checked.plan;
-  return file.cut.pieces
+  return file.read
     .flatMap((piece) => contentOf(piece).items)
     .flatMap((item) => {
       if (item.section === 'devices')

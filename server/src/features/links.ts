@@ -11,7 +11,7 @@ export interface RuleLink {
 }
 
 export function ruleLinks(file: SiteText): RuleLink[] {
-  const uses = file.cut.pieces.flatMap((piece) => contentOf(piece).items).flatMap(usesIn);
+  const uses = file.read.flatMap((piece) => contentOf(piece).items).flatMap(usesIn);
   return uses.flatMap((use) => {
     const [named] = use.names;
     return named?.kind === 'rules' && ruleById.has(named.name) ? [{ at: placeOfUse(use), rule: named.name }] : [];

@@ -25,16 +25,14 @@ export function documentSymbols(file: SiteText): SymbolNode[] {
         : [{ name: section, head: placeInFile(file, { start, end }), end, items: [] }],
   );
   const inOrder = (a: (typeof sections)[number], b: (typeof sections)[number]): number => a.head.start - b.head.start;
-  const openAt = (offset: number): (typeof sections)[number] | undefined =>
-    sections
-      .filter(({ head }) => head.start <= offset)
-      .sort(inOrder)
-      .pop();
-  for (const piece of file.cut.pieces) {
+  const headed = [...sections];
+  let at = 0;
+  for (const piece of file.read) {
     const { items, tree } = contentOf(piece);
     const start = startOf(file, piece);
     if (piece.role === 'item') {
-      const section = openAt(start);
+      while ((headed[at + 1]?.head.start ?? Infinity) <= start) at++;
+      const section = headed[at];
       for (const item of items) section?.items.push(itemSymbol(item));
       if (section !== undefined && items.length > 0) section.end = start + piece.text.trimEnd().length;
       continue;

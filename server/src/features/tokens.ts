@@ -16,7 +16,7 @@ export interface NameToken {
 export function nameTokens(checked: Checked, file: SiteText): NameToken[] {
   const found: NameToken[] = [];
   const seen = new Set<number>();
-  for (const piece of file.cut.pieces) {
+  for (const piece of file.read) {
     for (const item of contentOf(piece).items) {
       for (const use of usesIn(item)) {
         if (use.isDeclaration) continue;

@@ -13,6 +13,8 @@ export interface SiteText extends SourceFile {
   readonly text: string;
   readonly cut: Cut;
   readonly items: readonly Item[];
+  /** The pieces that are read: all of them, but for what there is no room for. */
+  readonly read: readonly Piece[];
   /** Pieces that are no sound items: with a fault, or of another role. */
   readonly unusual: readonly Piece[];
   readonly unread: readonly Unread[];
@@ -23,7 +25,7 @@ export interface SiteText extends SourceFile {
 /** What is left out of a file. */
 export interface Unread {
   readonly at: Place;
-  /** As slow to read as too many before it, or behind too many entries of its brackets or of the file. */
+  /** Slow to read, behind too much that is; or behind too many entries of its brackets or of the site. */
   readonly why: 'slow' | 'brackets' | 'entries';
 }
 
@@ -35,11 +37,46 @@ export const LARGEST_TEXT = 4_000_000;
 
 export const TOO_LARGE = 'it has more than four million characters, which no site needs';
 
-/** Pieces of a file that are not ordinary: each takes a hundred times as long as one that is. */
-export const MOST_SLOW = 10_000;
+/** Of all files of a site together. */
+export const TOO_LARGE_WITH_OTHERS =
+  'with its shorter files the site has more than four million characters, which no site needs';
+
+/**
+ * Words and signs that are read, in all of a site, of what is at fault or has an anchor, a tag or a text in blocks: some
+ * 5 µs each, a hundred times as long as of what is ordinary.
+ */
+export const MOST_SLOW = 200_000;
+
+/** What of a site is still read: the shortest file first, and each what those before it leave. */
+interface Room {
+  readonly characters: number;
+  readonly entries: number;
+  readonly slow: number;
+}
+
+const WHOLE_ROOM: Room = { characters: LARGEST_TEXT, entries: MOST_ENTRIES, slow: MOST_SLOW };
+
+/** What a file was given as. */
+interface Given {
+  /** Of one file as long as it can be read. */
+  readonly source: SourceFile;
+  readonly text: string;
+  readonly unreadable?: string;
+}
+
+/** A file as it was read in a room, and what it takes of that. */
+interface Reading {
+  readonly given: Given;
+  readonly room: Room;
+  readonly taken: Room;
+  readonly file: SiteText;
+}
 
 export class SiteFolder {
-  private readonly texts = new Map<string, SiteText>();
+  private readonly given = new Map<string, Given>();
+  private readonly readings = new Map<string, Reading>();
+  /** All files as they are now, once somebody has asked for them. */
+  private known: ReadonlyMap<string, SiteText> | undefined;
 
   /** Takes the text of a file, new or changed. One that is too large counts as one that cannot be read. */
   set(uri: string, given: string): void {
@@ -48,40 +85,32 @@ export class SiteFolder {
       return;
     }
     const text = withLineFeeds(given);
-    const before = this.texts.get(uri);
+    const before = this.given.get(uri);
     if (before !== undefined && before.text === text && before.unreadable === undefined) return;
-    const source = before?.source ?? { uri };
-    let pieces = cut(source, text, before?.cut);
-    let read = readAll(pieces.pieces);
-    if (read.sharesAnchors) {
-      pieces = uncut(source, text);
-      read = readAll(pieces.pieces);
-    }
-    const { items, unusual, unread } = read;
-    this.texts.set(uri, { uri, source, text, cut: pieces, items, unusual, unread });
+    this.put(uri, { source: before?.source ?? { uri }, text });
   }
 
   setUnreadable(uri: string, reason: string): void {
-    const source = { uri };
-    const nothing = { items: [], unusual: [], unread: [] };
-    this.texts.set(uri, { uri, source, text: '', cut: cut(source, ''), ...nothing, unreadable: reason });
+    this.put(uri, { source: { uri }, text: '', unreadable: reason });
   }
 
   delete(uri: string): void {
-    this.texts.delete(uri);
+    this.given.delete(uri);
+    this.readings.delete(uri);
+    this.known = undefined;
   }
 
   get(uri: string): SiteText | undefined {
-    return this.texts.get(uri);
+    return this.all().get(uri);
   }
 
   /** In the order of their names, so that a site does not depend on the order in which its files were opened. */
   get files(): SiteText[] {
-    return [...this.texts.values()].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0));
+    return [...this.all().values()];
   }
 
   get size(): number {
-    return this.texts.size;
+    return this.given.size;
   }
 
   /** The items of all files. */
@@ -94,6 +123,75 @@ export class SiteFolder {
   site(): Site {
     return assemble(this.items);
   }
+
+  private put(uri: string, given: Given): void {
+    this.given.set(uri, given);
+    this.known = undefined;
+  }
+
+  private all(): ReadonlyMap<string, SiteText> {
+    if (this.known !== undefined) return this.known;
+    let room = WHOLE_ROOM;
+    const byName = [...this.given].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+    // A file that is far too long takes nothing from the others.
+    for (const [uri, given] of [...byName].sort(([, a], [, b]) => a.text.length - b.text.length)) {
+      const before = this.readings.get(uri);
+      const reading = before !== undefined && holds(before, given, room) ? before : readingOf(given, room, before);
+      this.readings.set(uri, reading);
+      room = without(room, reading.taken);
+    }
+    return (this.known = new Map(
+      byName.flatMap(([uri]) => {
+        const reading = this.readings.get(uri);
+        return reading === undefined ? [] : [[uri, reading.file]];
+      }),
+    ));
+  }
+}
+
+/** Whether a file would be read the same: nothing was left out, and nothing would be. */
+function holds(before: Reading, given: Given, room: Room): boolean {
+  if (before.given !== given) return false;
+  const { taken, file } = before;
+  if (isSame(before.room, room)) return true;
+  return (
+    file.unread.length === 0 &&
+    file.unreadable === given.unreadable &&
+    taken.characters <= room.characters &&
+    taken.entries < room.entries &&
+    taken.slow < room.slow
+  );
+}
+
+function isSame(a: Room, b: Room): boolean {
+  return a.characters === b.characters && a.entries === b.entries && a.slow === b.slow;
+}
+
+function without(room: Room, taken: Room): Room {
+  return {
+    characters: room.characters - taken.characters,
+    entries: Math.max(0, room.entries - taken.entries),
+    slow: Math.max(0, room.slow - taken.slow),
+  };
+}
+
+function readingOf(given: Given, room: Room, before: Reading | undefined): Reading {
+  const { source, text } = given;
+  const { uri } = source;
+  const unreadable = given.unreadable ?? (text.length > room.characters ? TOO_LARGE_WITH_OTHERS : undefined);
+  if (unreadable !== undefined) {
+    const nothing = { items: [], read: [], unusual: [], unread: [] };
+    const file: SiteText = { uri, source, text: '', cut: cut(source, ''), ...nothing, unreadable };
+    return { given, room, taken: { characters: 0, entries: 0, slow: 0 }, file };
+  }
+  let pieces = cut(source, text, before?.given.source === source ? before.file.cut : undefined);
+  let { sharesAnchors, entries, slow, ...parts } = readAll(pieces.pieces, room);
+  if (sharesAnchors) {
+    pieces = uncut(source, text);
+    ({ sharesAnchors, entries, slow, ...parts } = readAll(pieces.pieces, room));
+  }
+  const file: SiteText = { uri, source, text, cut: pieces, ...parts };
+  return { given, room, taken: { characters: text.length, entries, slow }, file };
 }
 
 /**
@@ -104,34 +202,38 @@ function withLineFeeds(text: string): string {
   return text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text;
 }
 
-interface Read {
-  readonly items: readonly Item[];
-  readonly unusual: readonly Piece[];
-  readonly unread: readonly Unread[];
+interface Read extends Pick<SiteText, 'items' | 'read' | 'unusual' | 'unread'> {
+  readonly entries: number;
+  readonly slow: number;
   /** Whether an alias needs an anchor in another piece of the file. */
   readonly sharesAnchors: boolean;
 }
 
 /** What all pieces hold, in one pass over them: there are thousands, and it is done at every edit. */
-function readAll(pieces: readonly Piece[]): Read {
+function readAll(pieces: readonly Piece[], room: Room): Read {
   const items: Item[] = [];
   const unusual: Piece[] = [];
   const unread: Unread[] = [];
+  const left = new Set<Piece>();
   const missing = new Set<string>();
   const anchors: string[] = [];
   let slow = 0;
   let passed = 0;
   for (const piece of pieces) {
-    if (passed++ >= MOST_ENTRIES || items.length >= MOST_ENTRIES) {
+    if (passed >= room.entries || items.length >= room.entries) {
       unread.push({ at: { piece, start: 0, end: piece.text.length }, why: 'entries' });
+      for (const behind of pieces.slice(passed)) left.add(behind);
       break;
     }
+    passed++;
     const ordinary = ordinaryContentOf(piece);
-    if (ordinary === undefined && ++slow > MOST_SLOW) {
+    if (ordinary === undefined && slow >= room.slow) {
       unread.push({ at: { piece, start: 0, end: piece.text.length }, why: 'slow' });
+      left.add(piece);
       continue;
     }
     const content = ordinary ?? contentOf(piece);
+    slow += content.tree.effort;
     for (const item of content.items) items.push(item);
     if (piece.role !== 'item' || content.problems.length > 0) unusual.push(piece);
     if (content.tree.missingAnchors.length > 0) for (const name of content.tree.missingAnchors) missing.add(name);
@@ -141,7 +243,15 @@ function readAll(pieces: readonly Piece[]): Read {
       unread.push({ at: { piece, start, end }, why: 'brackets' });
     }
   }
-  return { items, unusual, unread, sharesAnchors: anchors.some((name) => missing.has(name)) };
+  return {
+    items,
+    read: left.size === 0 ? pieces : pieces.filter((piece) => !left.has(piece)),
+    unusual,
+    unread,
+    entries: Math.max(passed, items.length),
+    slow,
+    sharesAnchors: anchors.some((name) => missing.has(name)),
+  };
 }
 
 const startsOf = perObject(({ pieces, starts }: Cut) => new Map(pieces.map((piece, index) => [piece, starts[index]])));

@@ -60,11 +60,11 @@ export interface PieceContent {
   readonly unread: Span | undefined;
 }
 
-/** Entries of a file that are read; a site of a thousand devices has some four thousand. */
-export const MOST_ENTRIES = 50_000;
+/** Entries of a site that are read; a site of a thousand devices has some four thousand. */
+export const MOST_ENTRIES = 25_000;
 
 /** Of sections in brackets, so that what stands around them is read as well. */
-export const MOST_IN_BRACKETS = 40_000;
+export const MOST_IN_BRACKETS = 20_000;
 
 /** A range in a piece of a file: it moves with the piece. */
 export interface Place extends Span {
@@ -122,7 +122,7 @@ function nothing(...problems: readonly PieceProblem[]): PieceContent {
   return { tree: NOTHING, items: NONE, problems, unread: undefined };
 }
 
-const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE };
+const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE, effort: 0 };
 
 /** Of a piece that begins with its key. */
 function unknownSection({ section: name, text }: Piece): PieceProblem {

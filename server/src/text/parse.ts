@@ -47,6 +47,8 @@ export interface Tree {
   readonly anchors: readonly string[];
   /** Aliases whose anchor is not in this piece. */
   readonly missingAnchors: readonly string[];
+  /** Words and signs that the parser went through that continues after an error, with what aliases stand for. */
+  readonly effort: number;
 }
 
 /** Nodes that one piece may have once its aliases are expanded. */
@@ -58,6 +60,7 @@ const DEPTH = 64;
  * for each. Ten thousand devices in one pair of brackets have as many; a text without faults may have more.
  */
 export const LEXEMES = 200_000;
+const SET_UP = 10;
 
 const schema = new Schema({ schema: 'core', merge: true });
 const options = {
@@ -77,7 +80,7 @@ export function parse(text: string): Tree {
 /** The same, much faster; `undefined` for a text with faults, and for one with anchors, tags or text in blocks. */
 export function parseOrdinary(text: string): Tree | undefined {
   const root = quickParse(text, DEPTH);
-  return root === undefined ? undefined : { root, problems: NONE, anchors: NONE, missingAnchors: NONE };
+  return root === undefined ? undefined : { root, problems: NONE, anchors: NONE, missingAnchors: NONE, effort: 0 };
 }
 
 /** The same with the parser that continues after an error. */
@@ -91,9 +94,9 @@ export function parseWithFaults(text: string): Tree {
     if (!(error instanceof TooDeep)) throw error;
     const { start } = error;
     const problem = { code: 'too-deep', detail: `nested more than ${DEPTH} deep`, start, end: start + 1 } as const;
-    return { root: undefined, problems: [problem], anchors: [], missingAnchors: [] };
+    return { ...NOTHING, problems: [problem], effort: source.effort };
   }
-  if (document === undefined) return { root: undefined, problems: [], anchors: [], missingAnchors: [] };
+  if (document === undefined) return { ...NOTHING, effort: source.effort };
   const contents = document.contents as YamlNode | null;
   const root = contents === null ? undefined : reader.read(contents);
   const { stopped } = source;
@@ -105,8 +108,11 @@ export function parseWithFaults(text: string): Tree {
       .concat(stopped ?? []),
     anchors: [...reader.anchors.keys()],
     missingAnchors: reader.missingAnchors,
+    effort: source.effort + reader.size,
   };
 }
+
+const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE, effort: 0 };
 
 /** At `start` collections nest deeper than any text of a site does, and than a parser that recurses can follow. */
 class TooDeep extends Error {
@@ -129,20 +135,25 @@ function firstDocument(tokens: Iterable<CST.Token>): Document.Parsed | undefined
 class Tokens {
   /** Where there are too many. */
   stopped: SyntaxProblem | undefined;
+  private lexemes = 0;
   private readonly text: string;
 
   constructor(text: string) {
     this.text = text;
   }
 
+  /** To set it up for a piece takes as long as some words. */
+  get effort(): number {
+    return this.lexemes + SET_UP;
+  }
+
   *all(): Generator<CST.Token, void> {
     const parser = new Parser();
     const last = this.text.length - 1;
-    let left = LEXEMES;
     for (const lexeme of new Lexer().lex(this.text)) {
       yield* parser.next(lexeme);
       if (parser.stack.length > DEPTH) throw new TooDeep(Math.min(parser.offset, last));
-      if (--left > 0) continue;
+      if (++this.lexemes < LEXEMES) continue;
       const start = Math.min(parser.offset, last);
       this.stopped = { code: 'too-long', detail: '', start, end: start + 1 };
       break;
@@ -156,7 +167,8 @@ class TreeReader {
   readonly anchors = new Map<string, { node: Node | undefined; size: number }>();
   readonly missingAnchors: string[] = [];
   private readonly text: string;
-  private size = 0;
+  /** Nodes, with those that aliases stand for. */
+  size = 0;
 
   constructor(text: string) {
     this.text = text;

@@ -18,7 +18,7 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
   const [name] = about;
   if (name === undefined || name === '' || rule.isSlip === true) return undefined;
   const entry = `{rule: ${rule.id}, at: ${scalarText(name, true)}, because: ${REASON}}`;
-  const own = file.cut.pieces.flatMap((piece) => contentOf(piece).items).filter(({ section }) => section === 'lint');
+  const own = file.read.flatMap((piece) => contentOf(piece).items).filter(({ section }) => section === 'lint');
   const edit =
     ofList(
       own.find((item) => item.name === 'accept'),

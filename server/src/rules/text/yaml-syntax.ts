@@ -53,14 +53,14 @@ function unread({ at, why }: Unread): Finding {
 
 const UNREAD: Readonly<Record<Unread['why'], string>> = {
   slow:
-    `This is not read: something is at fault in it, or it has an anchor, an alias, a tag or a block of text, as ` +
-    `${MOST_SLOW.toLocaleString('en')} entries before it have. Put those right, or write them without.`,
+    'This is not read: it has a fault, an anchor, an alias, a tag or a block of text, as ' +
+    `${MOST_SLOW.toLocaleString('en')} words and signs of the site have already. Put those right, or write them without.`,
   brackets:
     `This and what follows in these brackets is not read: ${MOST_IN_BRACKETS.toLocaleString('en')} entries come ` +
-    'before it. Put the others into files of their own.',
+    'before it.',
   entries:
-    `Nothing is read from here on: ${MOST_ENTRIES.toLocaleString('en')} entries of this file come before it. Put the ` +
-    'others into files of their own.',
+    `Nothing is read from here on: the site has more than ${MOST_ENTRIES.toLocaleString('en')} entries, and none needs ` +
+    'as many.',
 };
 
 function span({ at: { start, end } }: PieceProblem): { start: number; end: number } {
