@@ -1,11 +1,12 @@
 /** Accepts a finding by an entry of `lint: accept` in its file; the reason is still to be typed. */
 
+import { perObject } from '../../memo.ts';
 import type { Checked } from '../../lint/check.ts';
 import { REASON } from '../../lint/reason.ts';
 import type { Diagnostic } from '../../lint/rule.ts';
 import { type Edit, addElement, scalarText } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
-import { type Item, contentOf } from '../../site/item.ts';
+import type { Item } from '../../site/item.ts';
 import { isEmpty } from '../../text/parse.ts';
 
 export interface Acceptance {
@@ -18,7 +19,7 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
   const [name] = about;
   if (name === undefined || name === '' || rule.isSlip === true) return undefined;
   const entry = `{rule: ${rule.id}, at: ${scalarText(name, true)}, because: ${REASON}}`;
-  const own = file.read.flatMap((piece) => contentOf(piece).items).filter(({ section }) => section === 'lint');
+  const own = lintOf(file);
   const edit =
     ofList(
       own.find((item) => item.name === 'accept'),
@@ -28,6 +29,8 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
     atEnd(file, entry, indentOf(plan.site.items));
   return { title: `Accept ${rule.id} for ${name} …`, edit };
 }
+
+const lintOf = perObject(({ items }: SiteText) => items.filter(({ section }) => section === 'lint'));
 
 /** Adds an element to the list that is there. */
 function ofList(item: Item | undefined, entry: string): Edit | undefined {

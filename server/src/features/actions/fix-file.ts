@@ -1,6 +1,7 @@
 /** All safe fixes in a file, or all of one rule, round by round, as edits of that file alone. */
 
-import { type ChooseFix, safeFix } from '../../lint/fix-all.ts';
+import { perObject } from '../../memo.ts';
+import type { ChooseFix } from '../../lint/fix-all.ts';
 import { fixAll } from '../../check.ts';
 import type { Checked } from '../../lint/check.ts';
 import type { Diagnostic } from '../../lint/rule.ts';
@@ -12,10 +13,15 @@ import { lineEdits } from './line-edits.ts';
 /** Safe fixes, or the first fix of each finding of one rule. */
 export type Wanted = 'safe' | { readonly rule: string };
 
+/** The fixes of what is found; worked out once, as an editor asks at each move of the cursor. */
+export const fixesIn = perObject((_checked: Checked) =>
+  perObject((diagnostic: Diagnostic): readonly Fix[] => diagnostic.fixes?.() ?? []),
+);
+
 /** How many findings of the file have such a fix. */
-export function countFixes({ diagnostics }: Checked, file: SiteText, wanted: Wanted): number {
-  const choose = choice(file, wanted);
-  return diagnostics.filter((diagnostic) => choose(diagnostic) !== undefined).length;
+export function countFixes(checked: Checked, file: SiteText, wanted: Wanted): number {
+  const choose = choice(file, wanted, fixesIn(checked));
+  return checked.diagnostics.filter((diagnostic) => choose(diagnostic) !== undefined).length;
 }
 
 export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edit[] {
@@ -28,12 +34,17 @@ export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edi
   return lineEdits(file, fixed);
 }
 
-function choice({ uri }: SiteText, wanted: Wanted): ChooseFix {
+function choice({ uri }: SiteText, wanted: Wanted, fixesOf = givenBy): ChooseFix {
   const ofFile = (fix: Fix | undefined): Fix | undefined =>
     fix?.edits.every(({ at }) => fileOf(at).uri === uri) === true ? fix : undefined;
-  if (wanted === 'safe') return (diagnostic) => (isIn(diagnostic, uri) ? ofFile(safeFix(diagnostic)) : undefined);
+  if (wanted === 'safe')
+    return (diagnostic) => (isIn(diagnostic, uri) ? ofFile(fixesOf(diagnostic).find(({ safe }) => safe)) : undefined);
   return (diagnostic) =>
-    diagnostic.rule.id === wanted.rule && isIn(diagnostic, uri) ? ofFile(diagnostic.fixes?.()[0]) : undefined;
+    diagnostic.rule.id === wanted.rule && isIn(diagnostic, uri) ? ofFile(fixesOf(diagnostic)[0]) : undefined;
+}
+
+function givenBy({ fixes }: Diagnostic): readonly Fix[] {
+  return fixes?.() ?? [];
 }
 
 function isIn({ at }: Diagnostic, uri: string): boolean {

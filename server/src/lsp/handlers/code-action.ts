@@ -10,7 +10,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { acceptance } from '../../features/actions/accept.ts';
-import { type Wanted, countFixes, fixFile } from '../../features/actions/fix-file.ts';
+import { type Wanted, countFixes, fixFile, fixesIn } from '../../features/actions/fix-file.ts';
 import { literally } from '../../features/completion/offer.ts';
 import { fileOf } from '../../site/item.ts';
 import { REASON } from '../../lint/reason.ts';
@@ -59,14 +59,17 @@ export const codeActionHandler: Handler = {
   },
 };
 
+/** In a range that an editor asks about: a hundred are more than somebody chooses from. */
+const MOST_FINDINGS = 100;
+
 function quickFixes(session: Session, asked: Asked, range: Range, uri: string): CodeAction[] {
   const { checked, audited, file, convert } = asked;
-  const touched = [...checked.diagnostics, ...audited].filter(
-    ({ at }) => fileOf(at).uri === file.uri && touches(convert.range(at), range),
-  );
+  const touched = [...checked.diagnostics, ...audited]
+    .filter(({ at }) => fileOf(at).uri === file.uri && touches(convert.range(at), range))
+    .slice(0, MOST_FINDINGS);
   const fixes = touched.flatMap((diagnostic) => {
     const shown = convert.diagnostic(diagnostic);
-    return (diagnostic.fixes?.() ?? []).map((fix, index) => convert.codeAction(fix, shown, index === 0));
+    return fixesIn(checked)(diagnostic).map((fix, index) => convert.codeAction(fix, shown, index === 0));
   });
   const alike = [...new Map(touched.map((diagnostic) => [diagnostic.rule.id, diagnostic])).values()].flatMap(
     (diagnostic) => {
@@ -74,13 +77,11 @@ function quickFixes(session: Session, asked: Asked, range: Range, uri: string): 
       const count = countFixes(checked, file, wanted);
       return count < 2
         ? []
-        : [
-            withEdit(session, asked, uri, wanted, {
-              title: `Fix all ${count} of ${diagnostic.rule.id} in this file`,
-              kind: CodeActionKind.QuickFix,
-              diagnostics: [convert.diagnostic(diagnostic)],
-            }),
-          ];
+        : withEdit(session, asked, uri, wanted, {
+            title: `Fix all ${count} of ${diagnostic.rule.id} in this file`,
+            kind: CodeActionKind.QuickFix,
+            diagnostics: [convert.diagnostic(diagnostic)],
+          });
     },
   );
   return distinct([...fixes, ...alike, ...touched.flatMap((diagnostic) => accept(session, asked, diagnostic, uri))]);
@@ -111,13 +112,17 @@ function touches(own: Range, range: Range): boolean {
 
 function fixAll(session: Session, asked: Asked, uri: string): CodeAction[] {
   if (countFixes(asked.checked, asked.file, 'safe') === 0) return [];
-  return [withEdit(session, asked, uri, 'safe', { title: 'Fix all that is safe to fix', kind: FIX_ALL })];
+  return withEdit(session, asked, uri, 'safe', { title: 'Fix all that is safe to fix', kind: FIX_ALL });
 }
 
-/** The action with its edit, which is left for later where the client can ask for it. */
-function withEdit(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction {
-  if (!canResolve(session)) return { ...action, edit: editOf(asked, wanted) };
-  return { ...action, data: { uri, wanted } satisfies Deferred };
+/** Entries of a site whose fixes are all worked out before anybody chooses them: that takes a second. */
+const MOST_AT_ONCE = 5000;
+
+/** The action with its edit, which is left for later where the client can ask for it; else a large site has none. */
+function withEdit(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction[] {
+  if (canResolve(session)) return [{ ...action, data: { uri, wanted } satisfies Deferred }];
+  if (asked.checked.plan.site.items.length > MOST_AT_ONCE) return [];
+  return [{ ...action, edit: editOf(asked, wanted) }];
 }
 
 function refactoring(session: Session, { action, edit }: OfferedAction, uri: string, at: Position): CodeAction {

@@ -33,17 +33,23 @@ interface Line {
   readonly text: string;
 }
 
+/** More, known and unknown, than any file is written with. */
+const MOST_SECTIONS = 100;
+
 /**
  * The sections in their order. `undefined` where lines could belong anywhere: one is in no section, there are two
- * documents or two sections of one name, or an alias refers to an anchor of another section.
+ * documents, two sections of one name or too many, or an alias refers to an anchor of another section.
  */
 export function sectionsOf(file: SiteText): Section[] | undefined {
   const [whole] = file.cut.pieces;
+  // What is not read is not moved either.
+  if (file.unread.length > 0) return undefined;
   const isWhole = whole?.role === 'file';
   if (isWhole && contentOf(whole).problems.length > 0) return undefined;
   const pieces = isWhole ? cut(file.source, file.text) : file.cut;
   const heads = headsOf(pieces, isWhole);
-  if (heads === undefined || new Set(heads.map(({ name }) => name)).size < heads.length) return undefined;
+  if (heads === undefined || heads.length > MOST_SECTIONS) return undefined;
+  if (new Set(heads.map(({ name }) => name)).size < heads.length) return undefined;
   const lines = linesOf(file.text);
   const keyLines = heads.map(({ key }) => lines.findIndex(({ end }) => key.start < end));
   const starts = keyLines.map((line) => headLine(lines, line));
