@@ -77,8 +77,12 @@ export class Client {
   }
 
   /** Of a server in a process of its own. */
-  static start(command: readonly string[], able: Able = {}): Promise<Client> {
-    return Client.of(spawned(command), able);
+  static start(
+    command: readonly string[],
+    able: Able = {},
+    environment: Readonly<Record<string, string>> = {},
+  ): Promise<Client> {
+    return Client.of(spawned(command, environment), able);
   }
 
   /** Of a server in this process, for tests of what it answers. */

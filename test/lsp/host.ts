@@ -15,9 +15,9 @@ export interface Host {
 
 export const SERVER = [process.execPath, 'dist/server.cjs', '--stdio'] as const;
 
-export function spawned(command: readonly string[] = SERVER): Host {
+export function spawned(command: readonly string[] = SERVER, environment: Readonly<Record<string, string>> = {}): Host {
   const [file = '', ...args] = command;
-  const child = spawn(file, args, { stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(file, args, { stdio: ['pipe', 'pipe', 'inherit'], env: { ...process.env, ...environment } });
   return {
     input: child.stdin,
     output: child.stdout,

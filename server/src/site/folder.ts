@@ -214,7 +214,7 @@ function readAll(pieces: readonly Piece[], room: Room): Read {
   const items: Item[] = [];
   const unusual: Piece[] = [];
   const unread: Unread[] = [];
-  const left = new Set<Piece>();
+  const read: Piece[] = [];
   const missing = new Set<string>();
   const anchors: string[] = [];
   let slow = 0;
@@ -222,16 +222,15 @@ function readAll(pieces: readonly Piece[], room: Room): Read {
   for (const piece of pieces) {
     if (passed >= room.entries || items.length >= room.entries) {
       unread.push({ at: { piece, start: 0, end: piece.text.length }, why: 'entries' });
-      for (const behind of pieces.slice(passed)) left.add(behind);
       break;
     }
     passed++;
     const ordinary = ordinaryContentOf(piece);
     if (ordinary === undefined && slow >= room.slow) {
       unread.push({ at: { piece, start: 0, end: piece.text.length }, why: 'slow' });
-      left.add(piece);
       continue;
     }
+    read.push(piece);
     const content = ordinary ?? contentOf(piece);
     slow += content.tree.effort;
     for (const item of content.items) items.push(item);
@@ -245,7 +244,7 @@ function readAll(pieces: readonly Piece[], room: Room): Read {
   }
   return {
     items,
-    read: left.size === 0 ? pieces : pieces.filter((piece) => !left.has(piece)),
+    read: read.length === pieces.length ? pieces : read,
     unusual,
     unread,
     entries: Math.max(passed, items.length),

@@ -34,8 +34,8 @@ export function quickParse(text: string, depth: number): Node | undefined {
   }
 }
 
-/** Of one piece: a hundred thousand devices in one pair of brackets have as many. The other parser stops sooner. */
-const MOST_EVENTS = 1_000_000;
+/** Of one piece: fifty thousand devices in one pair of brackets have as many. The other parser stops sooner. */
+const MOST_EVENTS = 500_000;
 
 /** Something that is left to the other parser. */
 class NotOrdinary extends Error {}

@@ -59,24 +59,27 @@ each mapping.`,
         }
         continue;
       }
-      const around = schemaAround(item, route);
-      report({
-        at,
-        due: begins(key, allowed) ? 'value' : 'now',
-        message:
-          `There is no key ${visible(key, 40)} ` +
-          `here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
-        about: aboutItem(item),
-        beyondSchema,
-        fixes: () => {
-          const siblings = siblingsAt(item.data, route);
-          return renamings(
-            key,
-            allowed.filter((name) => !siblings.has(name)),
-            at,
-          ).filter(isMended);
-        },
-      });
+      const word = (): Finding => {
+        const around = schemaAround(item, route);
+        return {
+          at,
+          due: begins(key, allowed) ? 'value' : 'now',
+          message:
+            `There is no key ${visible(key, 40)} ` +
+            `here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
+          about: aboutItem(item),
+          beyondSchema,
+          fixes: () => {
+            const siblings = siblingsAt(item.data, route);
+            return renamings(
+              key,
+              allowed.filter((name) => !siblings.has(name)),
+              at,
+            ).filter(isMended);
+          },
+        };
+      };
+      report({ at, word });
     }
   },
 };
@@ -100,26 +103,27 @@ function sections(file: SiteText, report: Report): void {
         unknown.push({ name: problem.name, at: { piece, start: problem.at.start, end: problem.at.end } });
     }
   }
+  const unusual = new Set(file.unusual);
   for (const { name, at } of unknown) {
-    const start = at.start + (file.unusual.includes(at.piece) ? startOf(file, at.piece) : 0);
-    const near = nearest(name, SECTION_NAMES);
-    const found = near.length > 0 ? undefined : outdented(file, name, start);
-    if (found !== undefined) {
-      report(notASection(file, name, at, found));
-      continue;
-    }
-    report({
-      at,
-      message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
-      about: [],
-      // A section that is already in the file would stand there twice.
-      fixes: () =>
-        renamings(
-          name,
-          SECTION_NAMES.filter((section) => !there.has(section)),
-          at,
-        ),
-    });
+    const word = (): Finding => {
+      const start = at.start + (unusual.has(at.piece) ? startOf(file, at.piece) : 0);
+      const near = nearest(name, SECTION_NAMES);
+      const found = near.length > 0 ? undefined : outdented(file, name, start);
+      if (found !== undefined) return notASection(file, name, at, found);
+      return {
+        at,
+        message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
+        about: [],
+        // A section that is already in the file would stand there twice.
+        fixes: () =>
+          renamings(
+            name,
+            SECTION_NAMES.filter((section) => !there.has(section)),
+            at,
+          ),
+      };
+    };
+    report({ at, word });
   }
 }
 

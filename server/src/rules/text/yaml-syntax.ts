@@ -149,7 +149,7 @@ function sentence({ code, detail }: SyntaxProblem): string {
       return 'This is nested too deeply to be read; a site needs six levels. Is a closing bracket missing?';
     case 'too-long':
       return (
-        `Nothing is read from here on: this entry is faulty and has more than ${LEXEMES.toLocaleString('en')} words and ` +
+        `Nothing is read from here on: this entry has more than ${LEXEMES.toLocaleString('en')} words and ` +
         'signs. Put each device, cable and stream on a line of its own, without brackets around them, so that each is ' +
         'read by itself.'
       );
