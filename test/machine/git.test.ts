@@ -1,6 +1,15 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { CannotDo } from '../../server/src/machine/cannot-do.ts';
@@ -74,6 +83,31 @@ describe('a site in a revision of git', () => {
     git('config', 'filter.x.smudge', `touch ${mark}`);
     writeFileSync(join(root, '.gitattributes'), '*.yaml filter=x\n');
     siteAtRevision(folder, 'v1');
+    assert.ok(!existsSync(mark));
+  });
+
+  it('fetches nothing that is missing, by a git that knows no GIT_NO_LAZY_FETCH', () => {
+    const mark = join(root, 'fetched');
+    const path = process.env['PATH'] ?? '';
+    const real = execFileSync('sh', ['-c', 'command -v git'], { encoding: 'utf8' }).trim();
+    const older = mkdtempSync(join(tmpdir(), 'plumbline-git-'));
+    writeFileSync(join(older, 'git'), `#!/bin/sh\nunset GIT_NO_LAZY_FETCH\nexec ${real} "$@"\n`, { mode: 0o755 });
+    git('config', 'core.repositoryformatversion', '1');
+    git('config', 'extensions.partialClone', 'origin');
+    git('config', 'remote.origin.url', `ext::touch ${mark}`);
+    git('config', 'remote.origin.promisor', 'true');
+    git('config', 'protocol.ext.allow', 'always');
+    const blob = execFileSync('git', ['-C', folder, 'rev-parse', 'v1:./a.site.yaml'], { encoding: 'utf8' }).trim();
+    const object = join(root, '.git', 'objects', blob.slice(0, 2), blob.slice(2));
+    renameSync(object, `${object}.away`);
+    process.env['PATH'] = `${older}:${path}`;
+    try {
+      siteAtRevision(folder, 'v1');
+    } finally {
+      process.env['PATH'] = path;
+      renameSync(`${object}.away`, object);
+      rmSync(older, { recursive: true });
+    }
     assert.ok(!existsSync(mark));
   });
 

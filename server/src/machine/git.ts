@@ -70,13 +70,21 @@ interface Ran {
 function git(folder: string, words: readonly string[]): Ran {
   const { status, stdout, stderr, error } = spawnSync(
     'git',
-    ['-c', 'core.fsmonitor=false', '-c', 'protocol.allow=never', '--no-pager', '-C', folder, ...words],
+    ['-c', 'core.fsmonitor=false', '--no-pager', '-C', folder, ...words],
     {
       shell: false,
       maxBuffer: MOST_BYTES,
       timeout: PATIENCE,
       windowsHide: true,
-      env: { ...process.env, GIT_NO_LAZY_FETCH: '1', GIT_OPTIONAL_LOCKS: '0', GIT_TERMINAL_PROMPT: '0', LC_ALL: 'C' },
+      // No transport, whatever the repository's own settings allow, where a git knows no other way to fetch nothing.
+      env: {
+        ...process.env,
+        GIT_NO_LAZY_FETCH: '1',
+        GIT_ALLOW_PROTOCOL: 'none',
+        GIT_OPTIONAL_LOCKS: '0',
+        GIT_TERMINAL_PROMPT: '0',
+        LC_ALL: 'C',
+      },
     },
   );
   if (error !== undefined && codeOf(error) === 'ENOENT')

@@ -10,7 +10,7 @@ import { type Reference, referencesOf } from '../../site/references.ts';
 import { SECTIONS, SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { compactPorts } from '../../site/port-list.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { dataAt, isMapping } from '../../text/syntax.ts';
 
 export const duplicateName: Rule = {
@@ -24,44 +24,55 @@ files counts; whatever names it means that one. Rename the second, or take it ou
   check({ site }: RuleContext, report: Report): void {
     for (const { item, ports } of site.devices) if (ports.length > 1) portsTwice(item, report);
     severitiesTwice(site, report);
+    const undeclared = undeclaredIn(site);
     for (const [item, before] of doubles(site)) {
-      const name = visible(item.name, 40);
-      const named = NAMED_SECTIONS.find((candidate) => candidate === item.section);
-      const meant = named === undefined ? [] : undeclared(site, named, item.name);
-      const wanted = meant[0]?.name;
-      report({
-        at: headOf(item),
-        message:
-          named === undefined
-            ? `${name} of the section ${item.section} is already set, and only the first counts. Remove one.`
-            : `There is a ${THING[named]} ${name} already, and only the first counts. Rename or remove this one.`,
-        about: [item.name],
-        entails: meant.map(({ mention }) => mention),
-        fixes: () =>
-          wanted === undefined
-            ? []
-            : fixOf(`Rename it to ${wanted}, which is named and not declared`, setKey(item, [], wanted)),
-        related: [
-          {
-            at: headOf(before),
-            message: named === undefined ? 'first set here' : `${name} is first declared here`,
-          },
-        ],
-      });
+      const word = (): Finding => {
+        const name = visible(item.name, 40);
+        const named = NAMED_SECTIONS.find((candidate) => candidate === item.section);
+        const meant = named === undefined ? [] : undeclared(named, item.name);
+        const wanted = meant[0]?.name;
+        return {
+          at: headOf(item),
+          message:
+            named === undefined
+              ? `${name} of the section ${item.section} is already set, and only the first counts. Remove one.`
+              : `There is a ${THING[named]} ${name} already, and only the first counts. Rename or remove this one.`,
+          about: [item.name],
+          entails: meant.map(({ mention }) => mention),
+          fixes: () =>
+            wanted === undefined
+              ? []
+              : fixOf(`Rename it to ${wanted}, which is named and not declared`, setKey(item, [], wanted)),
+          related: [
+            {
+              at: headOf(before),
+              message: named === undefined ? 'first set here' : `${name} is first declared here`,
+            },
+          ],
+        };
+      };
+      report({ at: headOf(item), word });
     }
   },
 };
 
 /**
- * Where only one name of the section is used and not declared, and is no slip of another, its uses: a copied entry was
- * to get it.
+ * Where only one name of a section is used and not declared, and is no slip of another, its uses: a copied entry was to
+ * get it.
  */
-function undeclared(site: Site, section: NamedSection, copied: string): readonly Reference[] {
-  const declared = thingsOf(site, section);
-  const uses = site.items.flatMap(referencesOf).filter((one) => one.section === section && !declared.has(one.name));
-  const [only = '', another] = new Set(uses.map(({ name }) => name));
-  const isSlip = nearest(only, declared.keys()).some(({ name }) => name !== copied);
-  return another === undefined && !isSlip ? uses : [];
+function undeclaredIn(site: Site): (section: NamedSection, copied: string) => readonly Reference[] {
+  const known = new Map<NamedSection, { readonly uses: readonly Reference[]; readonly near: readonly string[] }>();
+  return (section, copied) => {
+    let own = known.get(section);
+    if (own === undefined) {
+      const declared = thingsOf(site, section);
+      const uses = site.items.flatMap(referencesOf).filter((one) => one.section === section && !declared.has(one.name));
+      const [only = '', another] = new Set(uses.map(({ name }) => name));
+      const near = nearest(only, declared.keys()).map(({ name }) => name);
+      known.set(section, (own = { uses: another === undefined ? uses : [], near }));
+    }
+    return own.near.some((name) => name !== copied) ? [] : own.uses;
+  };
 }
 
 /** Each item whose name an earlier one has, and that one. */
