@@ -6,7 +6,7 @@ import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import { firstOthers, grouped } from '../../grouped.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',
@@ -24,20 +24,24 @@ outside its DHCP pool; set it on the device as well.`,
       const stray = uses.filter((use) => use.vlans.length > 0 && isOutside(use, use.vlans));
       const effects = uses.length - stray.length < 2 ? stray : [];
       for (const use of uses) {
-        const others = firstOthers(uses, use, RELATED);
-        const names = few(others.map(holder), 2, uses.length - 1);
-        report({
-          at: placeOf(use.device.item, use.route),
-          message: `${formatAddress(address)} is also the address of ${names}. Give each an address of its own.`,
-          about: [use.device.name, holder(use), formatAddress(address)],
-          effects,
-          entails: astrayBetween(network, uses),
-          related: others.map((other) => ({
-            at: placeOf(other.device.item, other.route),
-            message: `${holder(other)} has it here`,
-          })),
-          fixes: () => nextFreeAddressFix(site, use.home, use),
-        });
+        const at = placeOf(use.device.item, use.route);
+        const word = (): Finding => {
+          const others = firstOthers(uses, use, RELATED);
+          const names = few(others.map(holder), 2, uses.length - 1);
+          return {
+            at,
+            message: `${formatAddress(address)} is also the address of ${names}. Give each an address of its own.`,
+            about: [use.device.name, holder(use), formatAddress(address)],
+            effects,
+            entails: astrayBetween(network, uses),
+            related: others.map((other) => ({
+              at: placeOf(other.device.item, other.route),
+              message: `${holder(other)} has it here`,
+            })),
+            fixes: () => nextFreeAddressFix(site, use.home, use),
+          };
+        };
+        report({ at, word });
       }
     }
   },
@@ -45,10 +49,10 @@ outside its DHCP pool; set it on the device as well.`,
 
 /** That one of them asks for memberships where the other should. */
 function astrayBetween({ deliveries }: Network, uses: readonly AddressUse[]): object[] {
-  const names = uses.map(({ device }) => device.name);
+  const names = new Set(uses.map(({ device }) => device.name));
   return lostBy(
     { deliveries },
-    (why) => why.obstacle === 'report-astray' && names.includes(why.router) && names.includes(why.querier),
+    (why) => why.obstacle === 'report-astray' && names.has(why.router) && names.has(why.querier),
   ).flatMap(({ unreached }) => [unreached, unreached.why]);
 }
 
