@@ -2,6 +2,7 @@
 
 import type { Obstacle, Unreached } from './delivery.ts';
 import type { Device, Stream } from '../site/model.ts';
+import { perObject } from '../memo.ts';
 import type { Network } from './network.ts';
 
 export interface Lost {
@@ -10,14 +11,16 @@ export interface Lost {
   readonly unreached: Unreached;
 }
 
+/** All that streams lose, in their order; kept, as there may be many streams and many reasons to ask for. */
+const allLost = perObject((deliveries: Network['deliveries']): readonly Lost[] =>
+  deliveries.flatMap(({ stream, unreached: all }) =>
+    all.map((unreached) => ({ stream, receiver: unreached.receiver, unreached })),
+  ),
+);
+
 /** The receivers that a stream does not reach for such a reason, in the order of the streams. */
 export function lostBy({ deliveries }: Pick<Network, 'deliveries'>, isWhy: (why: Obstacle) => boolean): Lost[] {
-  return deliveries.flatMap(({ stream, unreached: all }) =>
-    all.flatMap((unreached) => {
-      const { receiver, why } = unreached;
-      return isWhy(why) ? [{ stream, receiver, unreached }] : [];
-    }),
-  );
+  return allLost(deliveries).filter(({ unreached }) => isWhy(unreached.why));
 }
 
 /** What does not get to devices or from them, and why: also of other traffic. */

@@ -150,9 +150,14 @@ function isKeyBeside({ data }: Item, route: Route, key: string): boolean {
 
 /** Whether it is declared by what is no name, such as one with a space: that is reported there. */
 function isNamedBadly(site: Site, section: NamedSection, name: string): boolean {
-  const letters = lettersOf(name);
-  return site.sections[section].some((item) => !isName(item.name) && lettersOf(item.name) === letters);
+  return badlyNamed(site.sections[section]).has(lettersOf(name));
 }
+
+/** The letters of what is no name. */
+const badlyNamed = perObject(
+  (items: Site['sections'][NamedSection]): ReadonlySet<string> =>
+    new Set(items.flatMap(({ name }) => (isName(name) ? [] : [lettersOf(name)]))),
+);
 
 /**
  * What a cable that leads nowhere, or a port in a VLAN that is none, keeps from its receivers; what a gateway that is
