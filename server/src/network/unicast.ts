@@ -156,6 +156,12 @@ export function askedAt(
   if (only === undefined || (own.length === 1 && others.length === 1)) return only;
   const shared: { readonly from: Interface; readonly to: Interface }[] = [];
   for (const to of own) for (const from of others) if (from.domain === to.domain) shared.push({ from, to });
+  if (shared.length === 0 && asking.kind === 'internet') {
+    // From outside it is found where it goes out itself.
+    const out = others.map((theirs) => interfaces.towards(asked, theirs)?.by);
+    const way = own.find((one) => out.includes(one));
+    if (way !== undefined) return way;
+  }
   if (shared.length < 2) return shared[0]?.to ?? own.find(({ address }) => address !== undefined) ?? own[0];
   const joined = shared.filter(
     ({ from, to }) => isUnaware(from, to) || pathBetween(tree(from.domain), from, to) !== undefined,

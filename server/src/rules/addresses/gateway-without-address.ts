@@ -58,6 +58,7 @@ port that carries it, or name another gateway.`,
             device.kind === 'switch'
               ? [
                   ...(hasAddress(device, vlan) ? [] : nameAnother(site, vlan)),
+                  ...(device.ports.some(isLeg) ? sayRouter(device) : []),
                   ...fixOf(`Let ${device.name} route`, ...putValue(device.item, 'routing', 'true')),
                 ]
               : nameAnother(site, vlan),
@@ -95,6 +96,15 @@ function nameAnother(site: Site, vlan: Vlan): Fix[] {
   return other === undefined
     ? []
     : fixOf(`Name ${other.name} as gateway`, setValue(vlan.item, ['gateway'], scalarText(other.name, true)));
+}
+
+/** A port with an address by VLAN, as a router has them. */
+function isLeg({ addresses, trunk }: Port): boolean {
+  return addresses.length > 1 && trunk !== undefined;
+}
+
+function sayRouter({ name, item }: Device): Fix[] {
+  return fixOf(`Say that ${name} is a router`, setValue(item, ['kind'], 'router'));
 }
 
 /** That no router is between the two of a group. */

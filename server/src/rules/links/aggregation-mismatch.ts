@@ -1,9 +1,10 @@
 import { agree } from '../../network/aggregation.ts';
-import { type Link, type Member, cablesOf } from '../../network/link.ts';
+import type { Network } from '../../network/network.ts';
+import { type Link, type Member, cablesOf, oppositePort } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { type Cable, type Port, portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
-import { placeOfEnd, placeOfPort } from '../../site/places.ts';
+import { endAt, placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { bitRate, few, list } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -37,16 +38,29 @@ the plan counts only on the first cable.`,
     }
     const exchanged = astray.length < 2 ? undefined : swappedAmong(site.cables, network.topology.links);
     if (exchanged !== undefined) return report(swapped(exchanged, astray));
-    for (const { port, link, other } of astray)
+    for (const one of astray) {
+      const stray = strayOf(one);
+      const better = stray === undefined ? undefined : uncabledIn(network, one, stray);
+      const { port, link, other } = one;
+      const near = stray === undefined ? port : portAt(stray, port);
+      const far = stray === undefined ? undefined : oppositePort(stray, near);
+      const remedy =
+        far === undefined || better === undefined
+          ? 'Give the ports to each their own group, or put them into one.'
+          : `The cable at ${portName(far)} seems to belong at ${portName(better)}.`;
       report({
         ...findingAt(
           port,
           link,
-          `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: a link has only one far end. ` +
-            'Give the ports to each their own group.',
+          `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: a link has only one far ` +
+            `end. ${remedy}`,
         ),
-        entails: [link, other],
+        // At the wrong port it has other VLANs, another speed and another medium too.
+        entails: [link, other, ...(stray === undefined ? [] : [stray.cable])],
+        fixes: () =>
+          stray === undefined || far === undefined || better === undefined ? [] : moved(stray, far, better),
       });
+    }
   },
 };
 
@@ -55,6 +69,37 @@ interface Astray {
   readonly port: Port;
   readonly link: Link;
   readonly other: Link;
+}
+
+/** Of two links of one group, the one whose far end is in no group, or in one of its own. */
+function strayOf({ port, link, other }: Astray): Link | undefined {
+  const [one, first] = [link, other].map((each) => oppositePort(each, portAt(each, port)));
+  if (one === undefined || first === undefined) return undefined;
+  if ((one.lag === undefined) !== (first.lag === undefined)) return one.lag === undefined ? link : other;
+  return link;
+}
+
+/** The end of a link at the device of a port. */
+function portAt({ a, b }: Link, { device }: Port): Port {
+  return a.device === device ? a : b;
+}
+
+/** The port without a cable in the group that the other cables lead to. */
+function uncabledIn({ topology }: Network, { port, link, other }: Astray, stray: Link): Port | undefined {
+  const right = stray === link ? other : link;
+  const { device, lag } = oppositePort(right, portAt(right, port));
+  if (lag === undefined) return undefined;
+  return device.ports.find((one) => one.lag === lag && topology.linkAt(one) === undefined);
+}
+
+function moved(link: Link, from: Port, to: Port): Fix[] {
+  const end = endAt(link, from);
+  return end === undefined
+    ? []
+    : fixOf(
+        `Lead the cable from ${portName(from)} to ${portName(to)}`,
+        setValue(link.cable.item, end.route, scalarText(portName(to), true)),
+      );
 }
 
 /** The two cables of which each belongs to the other's far end, where that puts all groups right. */

@@ -18,6 +18,7 @@ export const noVlan: Rule = {
 towards another switch. (A switch without VLANs on any port passes everything on as it comes.)`,
   source: 'IEEE 802.1Q: every frame belongs to a VLAN (from memory)',
   check({ site, network }: RuleContext, report: Report): void {
+    const gateways = new Set(site.vlans.map(({ gateway }) => gateway));
     for (const link of network.topology.links) {
       for (const port of [link.a, link.b]) {
         if (!port.forwards || isTransparent(port) || hasVlans(port)) continue;
@@ -29,6 +30,8 @@ towards another switch. (A switch without VLANs on any port passes everything on
             `it and ${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
           ...consequencesOf(network.causes, [link]),
+          // Of a gateway that is a switch and does not route, that is told.
+          effects: gateways.has(port.device.name) && !port.device.routing ? [port.device] : [],
           fixes: () => fixesOf(site, port, other),
         });
       }

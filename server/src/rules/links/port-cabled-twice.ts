@@ -50,7 +50,7 @@ counted. Write each cable once; give the second a port of its own.`,
           const followed = consequencesOf(network.causes, [cable.item], finding.related);
           const missed = bare === undefined ? [] : missedBy(network, bare);
           // The output that the second should be at is open.
-          report({ ...finding, ...followed, entails: [...followed.entails, port.device, ...missed] });
+          report({ ...finding, ...followed, entails: [...followed.entails, cable, port.device, ...missed] });
         }
       }
       for (const end of cable.through) {

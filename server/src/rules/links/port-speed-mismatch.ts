@@ -41,7 +41,13 @@ function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, r
       `have modules of one speed.`,
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
-    entails: [network.load(link, slower), network.load(link, faster)],
+    // Of one cable of several in a port that is not of the group, that is told.
+    effects: slower.lag === undefined && faster.lag === undefined ? [] : [link.cable],
+    entails: [
+      ...(slower.lag === undefined && faster.lag === undefined ? [link.cable] : []),
+      network.load(link, slower),
+      network.load(link, faster),
+    ],
   });
 }
 

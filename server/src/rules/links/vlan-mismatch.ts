@@ -227,6 +227,8 @@ function betweenSwitches(
     ...followed,
     // At the wrong port it may not be fed either.
     entails: [...followed.entails, a, b, ...strayAt(context, [a, b])],
+    // Where the cable is in a port that is not made for it, that is told.
+    effects: [link.cable],
     fixes: () => alike(context, lacking, more),
   };
   take({ set: lacking, lost: effects.join(), finding });
@@ -331,7 +333,7 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
   take({
     set: from,
     lost: list(missing),
-    finding: { ...finding, effects: stray && own.tagged.length === 0 ? [host] : [] },
+    finding: stray && own.tagged.length === 0 ? { ...finding, effects: [host] } : finding,
   });
 }
 
@@ -348,6 +350,7 @@ function findingAtHost(context: Context, { link, from, host }: HostCable, what: 
     message: `${portName(from)} is ${is}, and ${what}`,
     about: aboutPorts(host, from),
     ...followed,
+    effects: [link.cable],
     // At the wrong port it may not be fed either.
     entails: [...followed.entails, host, ...(isAtCable ? [from] : [])],
     fixes,

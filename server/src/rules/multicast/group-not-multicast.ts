@@ -11,7 +11,7 @@ export const groupNotMulticast: Rule = {
   why: `Groups are the addresses 224.0.0.0 to 239.255.255.255. Any other names one host, so nobody can join it. Take a
 group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy to each receiver leave \`group\` out.`,
   source: 'RFC 5771 §3, RFC 2365 §6, read',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       if (stream.group === undefined || isMulticast(stream.group)) continue;
       report({
@@ -20,6 +20,11 @@ group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy t
           `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. Take ` +
           'one in 239.192.0.0/14, or in 239.255.0.0/16 for a single house.',
         about: [stream.name],
+        // Whoever should get it, or record it, does not.
+        entails: [
+          ...network.delivery(stream).unreached.flatMap((one) => [one, one.why]),
+          ...site.recordings.filter((recording) => recording.stream === stream.name),
+        ],
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

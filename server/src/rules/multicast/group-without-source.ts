@@ -13,20 +13,23 @@ export const groupWithoutSource: Rule = {
 It must know the address of the source, which must not change. Give the source a fixed address, or take a group
 in 239.255.0.0/16, which is joined by the group alone.`,
   source: 'RFC 4607 §1 and §4.1, from memory',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, group, source: name } = stream;
       const source = name === undefined ? undefined : site.deviceByName.get(name);
       if (source === undefined || group === undefined || !isMulticast(group)) continue;
       if (blockOf(group).use !== 'ssm' || hasBlank(source.item)) continue;
-      if (source.addresses.length > 0 || source.ports.some(({ addresses }) => addresses.length > 0)) continue;
+      const { leaves } = network.delivery(stream);
+      const isAddressed = source.addresses.length > 0 || source.ports.some(({ addresses }) => addresses.length > 0);
+      if (isAddressed && (leaves === undefined || leaves.address !== undefined)) continue;
+      const where = isAddressed ? ` in ${leaves?.domain.name ?? ''}` : '';
       report({
         at: placeOf(item, ['group']),
         message:
-          `${formatAddress(group)} is joined together with its source's address, and ${source.name} has none: ` +
+          `${formatAddress(group)} is joined together with its source's address, and ${source.name} has none${where}: ` +
           `nobody can join it. Give ${source.name} a fixed address, or take another group.`,
         about: [stream.name, source.name],
-        related: [{ at: headOf(source.item), message: `${source.name} has no address` }],
+        related: [{ at: headOf(source.item), message: `${source.name} has no address${where}` }],
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

@@ -2,9 +2,10 @@ import { canQuery } from '../../network/can-query.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import type { Network } from '../../network/network.ts';
-import { type Fix, fixOf, scalarText, setValue } from '../../site/edit.ts';
+import { oppositePort } from '../../network/link.ts';
+import { type Fix, fixOf, putValue, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Site, Vlan } from '../../site/model.ts';
+import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierAbsent: Rule = {
@@ -15,8 +16,9 @@ export const querierAbsent: Rule = {
 is not heard there: receivers behind another switch get nothing, and all memberships expire. Name a
 switch or router that has a port in the VLAN.`,
   source: 'RFC 4541 §2.1.1, RFC 3376 §8, read',
-  check({ site, network }: RuleContext, report: Report): void {
+  check({ site, network, plan }: RuleContext, report: Report): void {
     if (site.cables.length === 0) return;
+    const told = new Map<Device, object>();
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
       if (device?.kind === undefined) continue;
@@ -51,18 +53,43 @@ switch or router that has a port in the VLAN.`,
           ? `${device.name} does not snoop, and a switch without IGMP snooping sends no IGMP queries. Name one ` +
             'that snoops.'
           : `${device.name} is ${aKind(device.kind)}, which sends no IGMP queries. Name a switch or router.`;
+      const unheard = network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan)));
+      const isPlain = !asks && device.kind === 'switch';
+      // Of one that is to ask in several VLANs, the first is told and entails the others.
+      const first = isPlain ? told.get(device) : undefined;
+      const own = first ?? {};
+      if (isPlain) told.set(device, own);
       report({
         at: placeOf(vlan.item, ['querier']),
         message,
         about: [vlan.name, device.name],
-        effects: asks ? [vlan] : [],
-        entails: network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan))),
+        effects: asks ? [vlan] : first === undefined ? [] : [first],
+        entails: [
+          ...unheard,
+          ...(isPlain && first === undefined ? [own, ...airBeyond({ plan, network }, device)] : []),
+        ],
         related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
-        fixes: () => better(site, network, vlan),
+        fixes: () => {
+          const named = better(site, network, vlan);
+          if (!isPlain) return named;
+          const snooping = fixOf(`Let ${device.name} snoop`, ...putValue(device.item, 'igmp-snooping', 'true'));
+          // One that is to ask everywhere is meant to.
+          const isMeant = site.vlans.filter(({ querier }) => querier === device.name).length > 1;
+          return isMeant ? [...snooping, ...named] : [...named, ...snooping];
+        },
       });
     }
   },
 };
+
+/** The air of access points that it floods, as it does not snoop. */
+function airBeyond({ plan, network }: Pick<RuleContext, 'plan' | 'network'>, device: Device): object[] {
+  const isAt = (port: Port): boolean => {
+    const link = network.topology.linkAt(port);
+    return link !== undefined && oppositePort(link, port).device === device;
+  };
+  return plan.air.filter((air) => air.device.ports.some(isAt));
+}
 
 /** Kinds that ask only where somebody has set it up. */
 const HOSTS: readonly string[] = ['server', 'computer'];

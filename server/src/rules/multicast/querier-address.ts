@@ -1,7 +1,8 @@
 import { formatAddress } from '../../standards/ipv4.ts';
 import { type Fix, addEntry, fixOf, nameText, nodeAt, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
-import type { Device, Site, Vlan } from '../../site/model.ts';
+import type { Network } from '../../network/network.ts';
+import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import { list } from '../../text/words.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -25,7 +26,9 @@ one, write it down; where it has none, give it one.`,
       });
       const [first] = heard;
       if (first === undefined) continue;
+      const cutOff = heard.some(({ vlan, others }) => hasMembersBehind(network, vlan, others));
       report({
+        severity: cutOff ? 'warning' : 'hint',
         at: placeOf(first.vlan.item, ['querier']),
         message:
           `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address${device.addresses.length > 0 ? ' there' : ''}: of ` +
@@ -38,6 +41,23 @@ one, write it down; where it has none, give it one.`,
     }
   },
 };
+
+/** Whether somebody at one of the other switches wants a group of the VLAN whose source is not at the same switch. */
+function hasMembersBehind({ deliveries, topology }: Network, vlan: Vlan, others: readonly Device[]): boolean {
+  const domain = topology.domainOf(vlan);
+  const isAt = (name: string, bridge: Device): boolean =>
+    topology.links.some(({ a, b }) => [a, b].some((port) => port.device.name === name) && [a, b].some(isOf(bridge)));
+  return deliveries.some(
+    ({ stream, domains, reaches, source }) =>
+      stream.group !== undefined &&
+      domains.includes(domain) &&
+      others.some((bridge) => reaches.some((name) => isAt(name, bridge)) && !isAt(source?.name ?? '', bridge)),
+  );
+}
+
+function isOf(device: Device): (port: Port) => boolean {
+  return (port) => port.device === device;
+}
 
 /** Each switch that is named as querier, with its VLANs. */
 function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {

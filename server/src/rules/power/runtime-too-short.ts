@@ -27,8 +27,10 @@ burn; generators, inverters and all that is behind a socket or outdoors are for 
       const ups = supply.ups(device);
       report({
         at: ups === undefined ? placeOfPower(device) : placeOf(device.item, ['battery']),
-        message: ups === undefined ? atMains(device, cameras, wanted) : tooSmall(ups, cameras, wanted),
+        message: ups === undefined ? atMains(device, lives, wanted) : tooSmall(ups, cameras, wanted),
         about: [device.name, ...lives.map(({ camera }) => camera.name)],
+        // What is not fed at all, or overloads its UPS, is told.
+        effects: ups === undefined ? device.ports.filter(({ draws }) => draws !== undefined) : [ups],
         ...(policy !== undefined && {
           related: [{ at: placeOf(policy, ['cameras']), message: `${runtime(wanted)} are wanted` }],
         }),
@@ -37,11 +39,13 @@ burn; generators, inverters and all that is behind a socket or outdoors are for 
   },
 };
 
-function atMains(device: Device, cameras: string, wanted: number): string {
+function atMains(device: Device, lives: readonly { readonly camera: Device }[], wanted: number): string {
+  const cameras = few(lives.map(({ camera }) => camera.name));
+  const one = lives.length === 1;
   const { name, ownPower } = device;
   const how =
     ownPower === undefined ? `Nothing says that ${name} is fed from a UPS` : `${name} is fed from the mains alone`;
-  return `${how}: when the mains fails, ${cameras} end at once, and policy asks for ${runtime(wanted)}. Feed it from a UPS.`;
+  return `${how}: when the mains fails, ${cameras} ${one ? 'ends' : 'end'} at once, and policy asks for ${runtime(wanted)}. Feed it from a UPS.`;
 }
 
 function tooSmall(ups: UpsFigures, cameras: string, wanted: number): string {
@@ -91,7 +95,7 @@ policies:
 devices:
   ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
   core: {kind: switch, poe-budget: 130 W, power: {at-most: 18 W}, ports: {1: {poe: af}, 2: {}}}
-#                                                ^^^^^^^^^^^^^^^ core is fed from the mains alone: when the mains fails, gate-cam end at once, and policy asks for 30 min
+#                                                ^^^^^^^^^^^^^^^ core is fed from the mains alone: when the mains fails, gate-cam ends at once, and policy asks for 30 min
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
 streams:

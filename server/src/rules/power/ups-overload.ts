@@ -46,6 +46,8 @@ laser printer behind a UPS. What is behind the socket is for licensed practice u
           `${device.name} must give ${list(shares)}${most}: ${few(named, SHOWN)}. Feed less from it, or take a larger ` +
           'one.',
         about: [device.name],
+        // How long it would last follows.
+        entails: isError ? [figures] : [],
         related: hanging.slice(0, SHOWN).map(({ device: one, most: own }) => ({
           at: placeOf(one.item, ['power']),
           message: `${one.name} takes ${aboutWatts(own)}, with what it feeds`,

@@ -16,7 +16,8 @@ export const volumeDisks: Rule = {
 up. Redundancy keeps a recording through the failure of a disk; it is no backup.`,
   source: 'md(4) for the levels; the least numbers of disks from memory',
   check({ site }: RuleContext, report: Report): void {
-    for (const { item, name, disks, redundancy } of site.volumes) {
+    for (const volume of site.volumes) {
+      const { item, name, disks, redundancy } = volume;
       if (disks === undefined || usableDisks(redundancy, disks) !== undefined) continue;
       const takes = `${redundancy === 'raid10' ? 'an even number, ' : ''}${leastDisks[redundancy]} or more`;
       report({
@@ -25,6 +26,8 @@ up. Redundancy keeps a recording through the failure of a disk; it is no backup.
           `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another ` +
           'redundancy.',
         about: [name],
+        // How long it lasts is not known then.
+        entails: [volume],
         related: [{ at: placeOf(item, ['redundancy']), message: `${redundancy} takes ${takes}` }],
         fixes: () => {
           const fixes: Fix[] = [];

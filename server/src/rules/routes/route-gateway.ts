@@ -6,7 +6,7 @@ import type { Network } from '../../network/network.ts';
 import type { Way } from '../../network/route-table.ts';
 import { type Fix, addEntry, fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Device, portName } from '../../site/model.ts';
+import { type Device, type Site, type Vlan, portName } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import type { Route } from '../../text/syntax.ts';
@@ -38,7 +38,7 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
           message: problem.message,
           about: [device.name, portName(by.port)],
           // Of a port in the wrong network that is told, or of a switch that should route.
-          effects: [problem.of ?? by.port],
+          effects: [problem.of ?? idleGateway(site, by.domain.vlan) ?? by.port],
           entails: [...lost.map(({ unreached }) => unreached), ...stopped],
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
@@ -50,6 +50,12 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
     }
   },
 };
+
+/** The gateway of the VLAN, where it is one that does not route. */
+function idleGateway({ deviceByName }: Site, vlan: Vlan | undefined): Device | undefined {
+  const device = deviceByName.get(vlan?.gateway ?? '');
+  return device?.kind === 'switch' && !device.routing ? device : undefined;
+}
 
 function isBy(why: Obstacle, route: Way['route']): boolean {
   return 'route' in why && why.route === route && why.obstacle !== 'into-nothing';

@@ -50,7 +50,11 @@ function missingTo({ deliveries, traffic }: Network, device: Device): object[] {
   const others = traffic.flatMap(({ from, to, obstacle }) =>
     obstacle !== undefined && (from === device || to === device) ? [obstacle] : [],
   );
-  return [...streams, ...others].filter(({ obstacle }) => obstacle === 'no-gateway');
+  const beyond = [
+    ...deliveries.flatMap(({ unreached }) => unreached.map(({ why }) => why)),
+    ...traffic.flatMap(({ obstacle }) => obstacle ?? []),
+  ].filter((why) => why.obstacle === 'no-route' && why.gateway === device.name);
+  return [...[...streams, ...others].filter(({ obstacle }) => obstacle === 'no-gateway'), ...beyond];
 }
 
 const KEYS = { 'no-port': 'port', 'no-vlan': 'vlan', 'off-link': 'via', 'second': 'to' } as const;

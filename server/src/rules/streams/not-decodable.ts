@@ -1,8 +1,8 @@
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { placeOf } from '../../site/item.ts';
-import type { Decodes, Media } from '../../site/model.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { type Place, placeOf } from '../../site/item.ts';
+import type { Decodes, Device, Media, Stream } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { list } from '../../text/words.ts';
+import { few, list } from '../../text/words.ts';
 
 export const notDecodable: Rule = {
   id: 'not-decodable',
@@ -14,22 +14,43 @@ camera or the server encode what the screen decodes, send the screen another str
 screen's papers.`,
   source: 'common practice',
   check({ site }: RuleContext, report: Report): void {
+    const found = new Map<string, Undecoded[]>();
     for (const stream of site.streams) {
       for (const receiver of stream.receivers) {
         const device = site.deviceByName.get(receiver);
         if (device === undefined || !isLimited(device.decodes)) continue;
         const problems = problemsOf(device.decodes, site.media(stream));
         if (problems.length === 0) continue;
-        report({
-          at: placeOf(stream.item, receiverRoute(stream, receiver)),
-          message: `${receiver} cannot show ${stream.name}: ${problems.join('; ')}. Change the encoding, or send ${receiver} another stream.`,
-          about: [receiver, stream.name],
-          related: [{ at: placeOf(device.item, ['decodes']), message: `what ${receiver} decodes` }],
-        });
+        const key = `${receiver}: ${problems.join('; ')}`;
+        found.set(key, [...(found.get(key) ?? []), { stream, device, problems }]);
       }
     }
+    // What a screen decodes of none of several is mended once.
+    for (const [first, ...others] of found.values()) if (first !== undefined) report(findingOf(first, others));
   },
 };
+
+interface Undecoded {
+  readonly stream: Stream;
+  readonly device: Device;
+  readonly problems: readonly string[];
+}
+
+function findingOf({ stream, device, problems }: Undecoded, others: readonly Undecoded[]): Finding {
+  const { name } = device;
+  const place = (of: Stream): Place => placeOf(of.item, receiverRoute(of, name));
+  return {
+    at: place(stream),
+    message:
+      `${name} cannot show ${few([stream, ...others.map((one) => one.stream)].map((one) => one.name))}: ` +
+      `${problems.join('; ')}. Change the encoding, or send ${name} another stream.`,
+    about: [name, stream.name, ...others.map((one) => one.stream.name)],
+    related: [
+      { at: placeOf(device.item, ['decodes']), message: `what ${name} decodes` },
+      ...others.map((one) => ({ at: place(one.stream), message: `${one.stream.name} likewise` })),
+    ],
+  };
+}
 
 function isLimited({ video, audio, picture }: Decodes): boolean {
   return video !== undefined || audio !== undefined || picture !== undefined;

@@ -5,6 +5,9 @@ import { placeOf } from '../../site/item.ts';
 import { formatQuantity } from '../../text/quantity.ts';
 import { bitRate } from '../../text/words.ts';
 
+/** How many times the most that a codec takes is no other codec's either; common practice. */
+const ABSURD = 20;
+
 export const rateNotOfCodec: Rule = {
   id: 'rate-not-of-codec',
   severity: 'warning',
@@ -31,11 +34,15 @@ the rate, or the codec, the sample rate or the channels.`,
       const has = least === most ? `always takes ${bitRate(most)}` : `takes ${bitRate(least)} to ${bitRate(most)}`;
       report({
         at: placeOf(item, ['audio', key]),
+        // So much would overload whatever it passes.
+        severity: value > ABSURD * most ? 'error' : 'warning',
         message: `${audio?.codec} ${has} here: ${name} cannot have ${bitRate(value)}. Correct the rate, or the codec.`,
         about: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
         // Where the sample rate is wrong, that is told.
-        effects: audio?.sampleRate === undefined || audio === undefined ? [] : [audio],
+        effects: audio?.sampleRate === undefined ? [] : [audio],
+        // Whatever it overloads follows.
+        entails: audio === undefined ? [] : [audio],
         fixes: () => {
           const meant = least === most ? most : [value / 1000, value * 1000].find(isWithin);
           return meant === undefined ? [] : fixOf(`Set ${exact(meant)}`, setValue(item, ['audio', key], exact(meant)));

@@ -4,6 +4,7 @@ import { nodeAt } from '../../site/edit.ts';
 import { WRITE_WARN } from '../../site/limits.ts';
 import { type Place, placeOf } from '../../site/item.ts';
 import { type Port, type Stream, portName } from '../../site/model.ts';
+import { audioRates } from '../../standards/audio-rates.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { bitRate, few } from '../../text/words.ts';
 
@@ -33,6 +34,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
             `${stream.name} is ${bitRate(peak)}, and ${portName(port)}, which sends it, does ${bitRate(speed)}. ` +
             'Correct the rate, or the speed of the port.',
           about: [stream.name, portName(port)],
+          effects: unlikeCodec(stream),
           related: [
             {
               at: placeOf(port.device.item, [...port.route, 'speed']),
@@ -58,6 +60,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
         `any other stream, and without it nothing would be overloaded: ${few(overloads.map(({ name }) => name))}. ` +
         'Correct the rate; if it is right, slim the stream, or take faster links and larger disks.',
       about: [slip.name],
+      effects: unlikeCodec(slip),
       related: overloads.flatMap(({ related }) => related),
       entails: overloads.flatMap(({ effects }) => effects),
     });
@@ -215,6 +218,14 @@ function partsOf(parts: readonly Part[], sum: number, bound: number): Pick<Overl
     without: (streams) =>
       parts.reduce((left, { root, peak }) => left - (root !== undefined && streams.has(root) ? peak : 0), sum) <= bound,
   };
+}
+
+/** Its audio, where the greater part of its rate is one that no such codec has: that is told. */
+function unlikeCodec({ video, audio }: Stream): object[] {
+  const peak = audio?.rate?.peak ?? 0;
+  if (audio === undefined || peak < (video?.rate?.peak ?? 0)) return [];
+  const range = audioRates(audio.codec, audio.sampleRate, audio.channels);
+  return range !== undefined && peak > range.most ? [audio] : [];
 }
 
 /** Where the greater part of its rate is written, the peak before the average. */

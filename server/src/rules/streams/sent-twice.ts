@@ -17,6 +17,7 @@ meant and is not sent at all, as happens to an entry that is copied. Name the ot
     const reached = (stream: Stream): readonly string[] => network.delivery(stream).reaches;
     const carrying = site.streams.filter(isAsItCame);
     const alike = grouped(carrying, ({ source, carries, transport }) => `${source} ${carries} ${transport}`);
+    servicesTwice(site, reached, report);
     for (const streams of alike.values())
       for (const [index, stream] of streams.entries()) {
         const twice = streams
@@ -46,6 +47,37 @@ meant and is not sent at all, as happens to an entry that is copied. Name the ot
       }
   },
 };
+
+/** A copied line whose `service` was not changed: the one that was meant is sent by nobody. */
+function servicesTwice(site: Site, reached: (stream: Stream) => readonly string[], report: Report): void {
+  const sent = new Set(site.streams.map(({ service }) => service));
+  const left = [...site.serviceByName.keys()].filter((name) => !sent.has(name));
+  if (left.length === 0) return;
+  const first = new Map<string, Stream[]>();
+  for (const stream of site.streams) {
+    const { source, service, transport } = stream;
+    if (service === undefined) continue;
+    const key = `${source} ${service} ${transport}`;
+    const others = first.get(key) ?? [];
+    first.set(key, [...others, stream]);
+    const other = others.find((one) => reached(one).some((name) => reached(stream).includes(name)));
+    if (other === undefined) continue;
+    report({
+      at: placeOf(stream.item, ['service']),
+      message:
+        `${other.name} sends ${service} to ${few(reached(stream))} already, so it comes twice, and nothing sends ` +
+        `${few(left)}. Name the service that ${stream.name} is to send, or take ${stream.name} out.`,
+      about: [stream.name, other.name],
+      related: [{ at: headOf(other.item), message: `${other.name} sends it too` }],
+      fixes: () =>
+        left
+          .slice(0, OFFERED)
+          .flatMap((name) =>
+            fixOf(`Let ${stream.name} send ${name}`, setValue(stream.item, ['service'], scalarText(name, true))),
+          ),
+    });
+  }
+}
 
 const OFFERED = 3;
 

@@ -1031,7 +1031,7 @@ export interface Stream {
    */
   transport?: 'rtsp' | 'rtsp-udp' | 'rtp' | 'ts-udp' | 'ts-rtp';
   /**
-   * The port that it is sent to, or for rtsp asked for at the source. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair. `auto` until a free one is filled in.
+   * The port that it is sent to, or for rtsp asked for at the source, 554 where nothing is said. RTP takes an even port and RTCP the odd one above; audio beside video takes the next pair. `auto` until a free one is filled in.
    */
   port?: number | string;
   /**
