@@ -1,7 +1,7 @@
 // An audit in a real VS Code: what ffprobe says of a stream, held against the site; put right, and cleared.
 // Runs inside the extension host, on a copy of samples/first-draft.
 import assert from 'node:assert/strict';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
@@ -70,5 +70,33 @@ describe('an audit, in the editor', () => {
     await vscode.commands.executeCommand('undo');
     await eventually(() => assert.equal(document.getText(), before));
     await document.save();
+  });
+
+  it('is drawn from its figures', async () => {
+    const [first] = vscode.workspace.workspaceFolders ?? [];
+    assert.ok(first, 'a folder is open');
+    const file = vscode.Uri.joinPath(first.uri, 'recording.site.yaml');
+    mkdirSync(join(folder, 'paddock'));
+    for (const minute of ['00', '01', '03'])
+      writeFileSync(join(folder, 'paddock', `2026-11-28_10-${minute}-00+0000.mp4`), Buffer.alloc(9_000_000));
+    const said = { kind: 'recordings', uri: vscode.Uri.file(folder).toString(), isCopy: true };
+    const answer = await vscode.commands.executeCommand<AuditAnswer>('plumbline.audit', file, said);
+    assert.ok('found' in answer, JSON.stringify(answer));
+    await vscode.commands.executeCommand('plumbline.showAudit', file);
+    const figures = vscode.window.activeTextEditor?.document.uri;
+    assert.equal(figures?.scheme, 'plumbline-audit');
+    await vscode.commands.executeCommand('plumbline.draw', figures, { kind: 'recording', subject: 'paddock' });
+    const drawn = (): vscode.Tab | undefined =>
+      vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).find(({ label }) => label === 'Recording paddock');
+    await eventually(() => assert.ok(drawn()));
+    await vscode.commands.executeCommand('plumbline.clearAudits', file);
+    await eventually(() =>
+      assert.ok(
+        vscode.window.tabGroups.all
+          .flatMap(({ tabs }) => tabs)
+          .some(({ label }) => label === 'Recording in time: paddock'),
+      ),
+    );
+    await vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups');
   });
 });
