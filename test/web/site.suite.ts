@@ -118,6 +118,22 @@ describe('samples/first-draft in a browser alone', () => {
     );
   });
 
+  it('draws the network beside the text, which follows an edit', async () => {
+    const site = await open('site.site.yaml');
+    const titles = (): string[] => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label));
+    await vscode.commands.executeCommand('plumbline.draw', site.uri, { kind: 'network', subject: '' });
+    // The page has asked for it: it has its title from the picture.
+    await eventually(() => equal(titles().includes('Network of Harrow Lane'), true));
+    const at = placeOf(site, 'Harrow Lane', 'name:');
+    const edit = new vscode.WorkspaceEdit();
+    edit.replace(site.uri, new vscode.Range(at, at.translate(0, 'Harrow'.length)), 'Barrow');
+    equal(await vscode.workspace.applyEdit(edit), true);
+    await eventually(() => equal(titles().includes('Network of Barrow Lane'), true));
+    await vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups');
+    await vscode.window.showTextDocument(site);
+    await vscode.commands.executeCommand('undo');
+  });
+
   it('says that no file can be read for an audit', async () => {
     const site = await open('site.site.yaml');
     const answer = await vscode.commands.executeCommand<{ cannot?: string }>('plumbline.audit', site.uri);
