@@ -1,12 +1,11 @@
 /** The network with its loads: what hangs where, how full it is, and what is blocked. */
 
-import { type Link, oppositePort } from '../network/link.ts';
-import { membershipWords } from './vlan.ts';
+import { type Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import { type Device, portName } from '../site/model.ts';
-import { bitRate, count } from '../text/words.ts';
-import { type Kind, type Mark, type Row, type Table, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
+import { count } from '../text/words.ts';
+import { type Kind, type Mark, type Row, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
 import { bothLoads } from './load.ts';
 import { type Arrangement, type Standing, arranged } from './network/arranged.ts';
 import { type Boxes, type NetworkBox, boxesOf } from './network/boxes.ts';
@@ -19,9 +18,9 @@ import {
   shownOf,
   lookOfLink,
   stateOf,
-  streamWords,
 } from './network/rows.ts';
 import { widthOf, words, wrapped } from './words.ts';
+import { boxesTable, rowOf } from './network/tables.ts';
 
 /** From so many links on hosts are told of by kind. */
 const MANY = 400;
@@ -64,18 +63,6 @@ export const networkPicture: Kind = {
     };
   },
 };
-
-function boxesTable(shown: Shown, { roots }: Boxes): Table {
-  const all = (boxes: readonly NetworkBox[]): NetworkBox[] => boxes.flatMap((box) => [box, ...all(box.children)]);
-  return {
-    title: 'Boxes',
-    head: ['Device', 'What it is'],
-    rows: all(roots).map((box) => {
-      const own = deviceAt(box.device.name);
-      return { about: [own], cells: [{ names: [own] }, headWords(shown, box).join(' · ')] };
-    }),
-  };
-}
 
 function titleOf({ site }: Plan, { vlan, stream }: Wanted): string {
   const of = stream === undefined ? vlan : stream;
@@ -315,32 +302,4 @@ function looseBox(
     }),
   ];
   return { marks, width: wide, height: top + Math.ceil(loose.length / across) * (ROW + 6) + 10 };
-}
-
-function rowOf(shown: Shown, link: Link): Row {
-  const { plan, wanted, loops } = shown;
-  const [from, to] = [link.a, oppositePort(link, link.a)];
-  const { out, into } = bothLoads(plan, link, from, wanted);
-  const state = stateOf(link, loops);
-  const stream = wanted.stream === undefined ? undefined : plan.site.streamByName.get(wanted.stream);
-  const figure = (load: typeof out, by: typeof from): { figure: string } => ({
-    figure:
-      state === 'blocked' && load.rate === 0
-        ? ''
-        : stream === undefined
-          ? `${load.sign} ${load.words} (${load.rateWords})`.trim()
-          : streamWords(shown, link, by, stream),
-  });
-  return {
-    about: [portAt(portName(from)), portAt(portName(to)), deviceAt(from.device.name), deviceAt(to.device.name)],
-    cells: [
-      { names: [portAt(portName(from))] },
-      { names: [portAt(portName(to))] },
-      membershipWords(link),
-      { figure: link.capacity === undefined ? '?' : bitRate(link.capacity) },
-      figure(out, from),
-      figure(into, to),
-      state,
-    ],
-  };
 }

@@ -1,15 +1,14 @@
 /** A rack as one stands before it, and behind it: units numbered, what is in them, what is free. */
 
 import { type Clashes, clashesIn } from '../racks/clashes.ts';
-import { type Placed, type RackFigures, type Side, meet, unitWords } from '../racks/racks.ts';
-import { placeWords, rackAnswer } from '../report/answer/rack.ts';
+import { type Placed, type RackFigures, type Side, meet } from '../racks/racks.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import type { Plan } from '../plan.ts';
 import type { Device } from '../site/model.ts';
-import { heatOf } from '../supply/draw.ts';
-import { kilograms, millimetres, watts } from '../text/words.ts';
-import { type Box, type Cell, type Drawing, type Kind, type Mark, type Name, type Row, deviceAt } from './drawing.ts';
+import { type Box, type Drawing, type Kind, type Mark, deviceAt } from './drawing.ts';
 import { words } from './words.ts';
+import { factsOf, faultOf, fedWords, wholeWords } from './rack/words.ts';
+import { rackAt, tableOf } from './rack/units.ts';
 
 const UNIT = 34;
 /** As a panel is to its unit: 482.6 mm to 44.45 mm. */
@@ -71,10 +70,6 @@ function drawn(plan: Plan, figures: RackFigures): Drawing {
   };
 }
 
-function rackAt(name: string): Name {
-  return { names: 'racks', name };
-}
-
 function rackThing(plan: Plan, figures: RackFigures, width: number): Mark {
   const { rack } = figures;
   const answer = wholeWords(plan, figures);
@@ -87,11 +82,6 @@ function rackThing(plan: Plan, figures: RackFigures, width: number): Mark {
       words(`${rack.name} · ${answer}`, MARGIN, MARGIN + 12, { size: 14, strong: true, most: width - 2 * MARGIN }),
     ],
   };
-}
-
-/** `7 of 12 U free · 4 devices · 19.5 kg of 60 kg · 96 W of heat` */
-function wholeWords(plan: Plan, figures: RackFigures): string {
-  return [rackAnswer(figures), heatWords(plan, figures)].filter((part) => part !== undefined).join(' · ');
 }
 
 interface Rows {
@@ -189,7 +179,12 @@ function sideMarks({ plan, figures, clashes, lanes, rows, side, x, panel }: Show
     ...numbers,
     ...freeMarks,
     ...(side === 'rear'
-      ? behind.map((one) => deviceThing(plan, one.device, boxOf(one), { note: 'from behind', look: 'faded' }))
+      ? behind.map((one) =>
+          deviceThing(plan, one.device, boxOf(one), {
+            note: ['from behind', fedWords(plan, one.device)].filter((part) => part !== '').join(' · '),
+            look: 'faded',
+          }),
+        )
       : []),
     ...own.map((one) => {
       const fault = faultOf(figures, clashes, one, rack.units);
@@ -199,39 +194,6 @@ function sideMarks({ plan, figures, clashes, lanes, rows, side, x, panel }: Show
       });
     }),
   ];
-}
-
-/** What is wrong with a place, in few words; empty where nothing is. */
-function faultOf({ rack }: RackFigures, clashes: Clashes, placed: Placed, units: number | undefined): string {
-  const { depth } = placed.device.mounting;
-  if (units !== undefined && placed.last > units) return 'beyond the rack';
-  if (clashes.crowded(placed) !== undefined) return 'no room beside it';
-  if (clashes.tooDeep(placed) !== undefined) return 'too deep with the front';
-  return depth !== undefined && rack.depth !== undefined && depth > rack.depth ? 'too deep' : '';
-}
-
-/** `switch · 3.2 kg · 24 W` */
-function factsOf(plan: Plan, device: Device): string {
-  const { kind, mounting } = device;
-  const { weight } = mounting;
-  return [kind?.replace('-', ' '), weight === undefined ? undefined : kilograms(weight), ownWatts(plan, device)]
-    .filter((part) => part !== undefined)
-    .join(' · ');
-}
-
-/** What it draws itself; `undefined` where it does not say, or draws nothing. */
-function ownWatts({ supply }: Plan, device: Device): string | undefined {
-  const { own, basis } = supply().draw(device);
-  return basis === 'unsaid' || basis === 'none' ? undefined : watts(own.most);
-}
-
-/** What turns into heat in the rack, of all that say what they draw. */
-function heatWords({ supply }: Plan, { placed, elsewhere }: RackFigures): string | undefined {
-  const all = [...placed.map(({ device }) => device), ...elsewhere];
-  const { draw, isSaid } = supply();
-  const said = all.filter((device) => draw(device).basis !== 'unsaid');
-  if (!isSaid || said.length === 0) return undefined;
-  return `${watts(heatOf(draw, all))} of heat${said.length < all.length ? ' + ?' : ''}`;
 }
 
 /** A box with the name at the left and a note at the right; both below each other where there is room for no more. */
@@ -275,67 +237,4 @@ function deviceThing(
 
 function textLook(look: Box['look']): Box['look'] {
   return look === 'faded' ? 'faded' : 'plain';
-}
-
-function tableOf(plan: Plan, figures: RackFigures, clashes: Clashes): Drawing['tables'][number] {
-  const { rack, placed, elsewhere } = figures;
-  const row = (device: Device, units: string, fault: string): Row => {
-    const { depth, weight } = device.mounting;
-    const known = (value: number | undefined, shown: (of: number) => string): Cell => ({
-      figure: value === undefined ? '?' : shown(value),
-    });
-    return {
-      about: [deviceAt(device.name)],
-      cells: [
-        units,
-        { names: [deviceAt(device.name)] },
-        device.kind?.replace('-', ' ') ?? '?',
-        known(depth, millimetres),
-        known(weight, kilograms),
-        { figure: ownWatts(plan, device) ?? (plan.supply().draw(device).basis === 'none' ? '' : '?') },
-        fault,
-      ],
-    };
-  };
-  const free = (side: Side): Row => ({
-    about: [],
-    cells: [runsOf(figures.free[side]), `free at the ${side}`, '', '', '', '', ''],
-  });
-  return {
-    title: 'Units',
-    head: ['Units', 'Device', 'Kind', 'Depth', 'Weight', 'Draws', 'Remark'],
-    rows: [
-      {
-        about: [rackAt(rack.name)],
-        cells: [
-          rack.units === undefined ? '?' : `${rack.units} U`,
-          { names: [rackAt(rack.name)] },
-          'rack',
-          { figure: rack.depth === undefined ? '?' : millimetres(rack.depth) },
-          { figure: rack.bears === undefined ? '?' : `bears ${kilograms(rack.bears)}` },
-          { figure: heatWords(plan, figures) ?? '' },
-          rackAnswer(figures),
-        ],
-      },
-      ...placed.map((one) => row(one.device, placeWords(one), faultWords(faultOf(figures, clashes, one, rack.units)))),
-      ...elsewhere.map((device) => row(device, '?', 'unit not said')),
-      free('front'),
-      free('rear'),
-    ],
-  };
-}
-
-function faultWords(fault: string): string {
-  return fault === '' ? '' : `▲ ${fault}`;
-}
-
-/** `U 3–6, U 8`: units that follow each other as one. */
-function runsOf(units: readonly number[]): string {
-  const runs: { first: number; last: number }[] = [];
-  for (const unit of units) {
-    const run = runs.at(-1);
-    if (run !== undefined && run.last === unit - 1) run.last = unit;
-    else runs.push({ first: unit, last: unit });
-  }
-  return runs.length === 0 ? 'none' : runs.map(unitWords).join(', ');
 }

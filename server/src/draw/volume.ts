@@ -3,19 +3,16 @@
 import type { Plan } from '../plan.ts';
 import { isSizeKnown, volumeAnswer } from '../report/answer/storage.ts';
 import { DAY } from '../standards/time-units.ts';
-import type { RecordingFigures, VolumeFigures } from '../storage/storage.ts';
+import type { VolumeFigures } from '../storage/storage.ts';
 import { bytes, count, days, list, percent, threshold } from '../text/words.ts';
 import { type Axes, BELOW, LEFT, axesMarks, evenScale, evenStep, pointIn } from './axes.ts';
-import type { Drawing, Kind, Line, Mark, Measured, Name, Row, Table } from './drawing.ts';
+import type { Drawing, Kind, Line, Mark, Measured, Row, Table } from './drawing.ts';
 import { widthOf, words } from './words.ts';
+import { NAMES, bands, fillOf, recordingAt, volumeAt } from './volume/bands.ts';
 
 const MARGIN = 16;
 const PLOT = { width: 640, height: 300 };
-/** For the names of recordings, beside their bands. */
-const NAMES = 170;
 const SMALL = 11;
-/** Of a band that has room for its name, px. */
-const NAMED = 14;
 /** Days beyond which nothing is drawn. */
 const MOST_DAYS = 366;
 /** Of measured days. */
@@ -39,11 +36,6 @@ export const volumeFill: Kind = {
 };
 
 type OnFolder = NonNullable<Measured['recordings']>;
-
-/** Bytes of a recording on a day, from when it begins on an empty disk. */
-function fillOf({ recording: { keep }, bytesPerDay }: RecordingFigures, day: number): number {
-  return Math.min(day, keep === undefined ? Infinity : keep / DAY) * bytesPerDay;
-}
 
 function fillOn({ recordings }: VolumeFigures, day: number): number {
   return recordings.reduce((sum, figures) => sum + fillOf(figures, day), 0);
@@ -119,57 +111,6 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
       ...(measured === undefined ? [] : [measuredTable(figures, onDisk)]),
     ],
   };
-}
-
-function volumeAt(name: string): Name {
-  return { names: 'volumes', name };
-}
-
-function recordingAt(name: string): Name {
-  return { names: 'recordings', name };
-}
-
-/** What fills a volume together: a recording, or those that are too small to be told apart. */
-interface Band {
-  readonly of: readonly RecordingFigures[];
-  readonly at: Name;
-  readonly role: string;
-  readonly name: string;
-}
-
-/** One line above the other, the last one the whole. */
-function bands(figures: VolumeFigures, axes: Axes, kept: readonly number[], last: number): Mark[] {
-  const corners = [...new Set([0, ...kept.filter((day) => day < last), last])];
-  const below = new Map(corners.map((day) => [day, 0]));
-  const all = bandsOf(figures, axes, last);
-  return all.map(({ of, at, role, name }, index): Mark => {
-    const start = pointIn(axes, last, below.get(last) ?? 0).y;
-    const fill = (day: number): number => of.reduce((sum, one) => sum + fillOf(one, day), 0);
-    for (const day of corners) below.set(day, (below.get(day) ?? 0) + fill(day));
-    const points = corners.map((day) => pointIn(axes, day, below.get(day) ?? 0));
-    const end = points.at(-1) ?? pointIn(axes, last, 0);
-    const line: Line = { mark: 'line', points, look: index === all.length - 1 ? 'main' : 'quiet' };
-    const perDay = of.reduce((sum, { bytesPerDay }) => sum + bytesPerDay, 0);
-    const label = `${name}: ${bytes(perDay)} a day, ${bytes(fill(last))} on day ${last}`;
-    const text: Mark[] =
-      start - end.y < NAMED ? [] : [words(name, end.x + 8, (start + end.y) / 2 + 4, { size: SMALL, most: NAMES })];
-    return { mark: 'thing', at, role, label, marks: [line, ...text] };
-  });
-}
-
-/** Those with room for a name each, and the others together above them. */
-function bandsOf({ volume, recordings }: VolumeFigures, axes: Axes, last: number): Band[] {
-  const isNamed = (one: RecordingFigures): boolean =>
-    pointIn(axes, last, 0).y - pointIn(axes, last, fillOf(one, last)).y >= NAMED;
-  const own = (one: RecordingFigures): Band => {
-    const { name } = one.recording;
-    return { of: [one], at: recordingAt(name), role: 'recording', name };
-  };
-  const others = recordings.filter((one) => !isNamed(one));
-  const named = recordings.filter(isNamed).map(own);
-  if (others.length < 2) return [...named, ...others.map(own)];
-  const name = named.length === 0 ? count(others.length, 'recording') : `${others.length} others`;
-  return [...named, { of: others, at: volumeAt(volume.name), role: 'recordings', name }];
 }
 
 function limitWords({ site }: Plan, { usableBytes }: VolumeFigures): string {
