@@ -45,7 +45,7 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     });
     browser = await launchBrowser(chromium);
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.setDefaultTimeout(60_000);
+    page.setDefaultTimeout(300_000);
     await page.goto(served.address({ folder: site.folder }));
     workbench = new Workbench(page);
     await workbench.open(file);

@@ -4,7 +4,7 @@
  *
  * @returns what the check returns
  */
-export async function eventually<T>(check: () => T | Promise<T>, seconds = 60): Promise<T> {
+export async function eventually<T>(check: () => T | Promise<T>, seconds = 240): Promise<T> {
   const until = Date.now() + seconds * 1000;
   for (;;) {
     try {

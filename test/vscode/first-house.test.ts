@@ -28,7 +28,7 @@ describe('a house that is written by keyboard, in a folder that was empty', func
     started = await start(folder);
     browser = await launchBrowser(chromium);
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.setDefaultTimeout(30_000);
+    page.setDefaultTimeout(300_000);
     await page.goto(started.address);
     workbench = new Workbench(page);
   });
@@ -56,7 +56,7 @@ describe('a house that is written by keyboard, in a folder that was empty', func
         .filter({ has: workbench.page.locator('.label-name', { hasText: exactly(label) }) })
         .first()
         .waitFor({ timeout: 4000 });
-    }, 30);
+    });
     for (let tries = 0; tries < 40; tries++) {
       const focused = await row.and(workbench.page.locator('.focused')).locator('.label-name').innerText();
       if (exactly(label).test(focused.replaceAll('\u00a0', ' '))) {

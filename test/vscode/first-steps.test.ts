@@ -32,7 +32,7 @@ describe('the first steps, in a browser', function () {
     served = await serveEditor(editor, { extensions: [repository] });
     browser = await launchBrowser(chromium);
     const page = await browser.newPage({ viewport: { width: WIDTH, height: HEIGHT } });
-    page.setDefaultTimeout(60_000);
+    page.setDefaultTimeout(300_000);
     await page.goto(served.address({ folder }));
     workbench = new Workbench(page);
     await page.locator('.explorer-folders-view').waitFor();

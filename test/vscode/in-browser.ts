@@ -43,7 +43,7 @@ export function inBrowser({ file, theme, width }: Begin): InBrowser {
     served = await serveEditor(editor, { extensions: [repository] });
     browser = await launchBrowser(chromium);
     const page = await browser.newPage({ viewport: { width, height: 800 }, acceptDownloads: true });
-    page.setDefaultTimeout(60_000);
+    page.setDefaultTimeout(300_000);
     await page.goto(served.address({ folder: site.folder }));
     workbench = new Workbench(page);
     await workbench.open(file);

@@ -29,7 +29,7 @@ describe('the packed extension, installed', function () {
     served = await serveEditor(editor, { packages: [packed.file] });
     browser = await launchBrowser(chromium);
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.setDefaultTimeout(60_000);
+    page.setDefaultTimeout(300_000);
     await page.goto(served.address({ folder: site.folder }));
     workbench = new Workbench(page);
   });
