@@ -60,6 +60,9 @@ describe('Quantities', () => {
       ['6  Mb/s', 'bit-rate', { fault: 'no-space', suggestions: ['6 Mb/s'] }],
       ['0.0001 m', 'length', { fault: 'not-exact' }],
       ['9007199254740993 B', 'size', { fault: 'too-large' }],
+      ['460 dBµV', 'level', { fault: 'beyond', bounds: { least: -20, most: 150, unit: 'dBµV' } }],
+      ['-131 dBm', 'level', { fault: 'beyond', bounds: { least: -20, most: 150, unit: 'dBµV' } }],
+      ['27.5 kBd', 'symbol-rate', { fault: 'beyond', bounds: { least: 0.1, most: 100, unit: 'MBd' } }],
     ] as const) {
       const read = readQuantity(text, kind);
       if (fault.fault === 'unknown-unit') assert.equal(isQuantity(read), false, text);
@@ -145,7 +148,10 @@ describe('Quantities', () => {
           for (const suggestion of read.suggestions) {
             const again = readQuantity(suggestion, kind);
             assert.ok(
-              isQuantity(again) || again.fault === 'not-exact' || again.fault === 'too-large',
+              isQuantity(again) ||
+                again.fault === 'not-exact' ||
+                again.fault === 'too-large' ||
+                again.fault === 'beyond',
               `${amount}${space}${name} suggests ${suggestion}`,
             );
           }

@@ -173,5 +173,7 @@ function windowAt({ policies }: Facts, transmission: Transmission | undefined): 
   if (standard === undefined || transmission === undefined) return undefined;
   const own = policies.aerialSystem.outletLevel.get(transmission.system);
   const { levelReserve } = policies.aerialSystem;
-  return { min: (own?.min ?? standard.min) + levelReserve, max: (own?.max ?? standard.max) - levelReserve };
+  const [min, max] = [own?.min ?? standard.min, own?.max ?? standard.max];
+  // A window that ends before it begins is told, and no level is right by it.
+  return min > max ? undefined : { min: min + levelReserve, max: max - levelReserve };
 }

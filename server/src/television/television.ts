@@ -89,7 +89,20 @@ export function televisioner(): (site: Site) => Television {
       channelPlan: Site['channelPlan'],
     ): Heard => ({ devices, deviceByName, multiplexByName, serviceByName, channelPlan }),
   );
+  const isOnCoax = lastResult((devices: Site['devices']) =>
+    devices.some(
+      ({ connectorByName, tuners, buses }) => connectorByName.size > 0 || tuners.length > 0 || buses.length > 0,
+    ),
+  );
+  const nothing = lastResult((channelPlan: Site['channelPlan'], policies: Site['policies']): Television => {
+    const radio = receive([], [], [], channelPlan, policies);
+    const facts = heard([], NO_NAMES, NO_NAMES, NO_NAMES, channelPlan);
+    return whole(radio, tune(radio, facts, [], [], []), []);
+  });
   return (site) => {
+    // Most sites have none, and no edit of them costs anything here.
+    if (site.multiplexes.length === 0 && site.occasions.length === 0 && !isOnCoax(site.devices))
+      return nothing(site.channelPlan, site.policies);
     const { cables, deviceByName, devices, multiplexes, multiplexByName, channelPlan, policies } = site;
     const { serviceByName, occasions, streams, recordings, media } = site;
     const radio = receive(runsOf(cables, deviceByName), devices, multiplexes, channelPlan, policies);
@@ -97,6 +110,8 @@ export function televisioner(): (site: Site) => Television {
     return whole(radio, tune(radio, facts, occasions, streams, recordings), plug(facts, streams, media));
   };
 }
+
+const NO_NAMES: ReadonlyMap<string, never> = new Map<string, never>();
 
 /** What tuners are and what is on air. */
 type Heard = Pick<Site, 'devices' | 'deviceByName' | 'multiplexByName' | 'serviceByName' | 'channelPlan'>;

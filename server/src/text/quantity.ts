@@ -137,7 +137,30 @@ export type QuantityFault =
   | { readonly fault: 'nothing' }
   /** A fraction of the smallest unit. */
   | { readonly fault: 'not-exact' }
-  | { readonly fault: 'too-large' };
+  | { readonly fault: 'too-large' }
+  /** What no coax, no part of an aerial system and no multiplex has. */
+  | { readonly fault: 'beyond'; readonly bounds: Bounds };
+
+interface Bounds {
+  readonly least: number;
+  readonly most: number;
+  readonly unit: string;
+}
+
+/** Common practice: a receiver locks to no less, no amplifier puts out as much, and no transponder is wider. */
+const BOUNDS: Partial<Readonly<Record<QuantityKind, Bounds>>> = {
+  'level': { least: -20, most: 150, unit: 'dBµV' },
+  'ratio': { least: -150, most: 150, unit: 'dB' },
+  'symbol-rate': { least: 0.1, most: 100, unit: 'MBd' },
+};
+
+/** What the units of levels count from, as dBµV at 75 Ω. */
+const ZERO_OF: Readonly<Record<string, number>> = {
+  dBµV: 0,
+  dBuV: 0,
+  dBmV: LEVEL_OF_MILLIVOLT,
+  dBm: LEVEL_OF_MILLIWATT,
+};
 
 const FORM = /^(-?)(\d+)(?:\.(\d+))?( *)([^\d\s.,-][^\s]*)?$/u;
 
@@ -172,6 +195,11 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   if (scaled % divisor !== 0n) return { fault: 'not-exact' };
   const value = (scaled / divisor) * (sign === '-' ? -1n : 1n);
   if (value > BigInt(Number.MAX_SAFE_INTEGER)) return { fault: 'too-large' };
+  const bounds = BOUNDS[kind];
+  if (bounds !== undefined && value !== 0n) {
+    const amount = Number(value) / (UNITS.get(bounds.unit)?.factor ?? 1) + (ZERO_OF[unitName] ?? 0);
+    if (amount < bounds.least || amount > bounds.most) return { fault: 'beyond', bounds };
+  }
   return { kind, value: Number(value), unit: unitName };
 }
 
@@ -202,14 +230,6 @@ export function quantity(text: unknown, kind: QuantityKind): number | undefined 
   const read = readQuantity(text, kind);
   return isQuantity(read) ? read.value : undefined;
 }
-
-/** What the units of levels count from, as dBµV at 75 Ω. */
-const ZERO_OF: Readonly<Record<string, number>> = {
-  dBµV: 0,
-  dBuV: 0,
-  dBmV: LEVEL_OF_MILLIVOLT,
-  dBm: LEVEL_OF_MILLIWATT,
-};
 
 /** A level in dBµV, in whichever unit it is written; `undefined` where it cannot be read. */
 export function levelOf(text: unknown): number | undefined {

@@ -131,11 +131,11 @@ function missingConnectors(device: Device, report: Report): void {
 }
 
 /** Whether what decides the connectors of a device can be read. */
-function knowsConnectors({ item }: Device): boolean {
-  return DECIDING.every((key) => !hasShapeProblem(item, [key]));
+function knowsConnectors({ item, kind }: Device): boolean {
+  return kind !== undefined && DECIDING.every((key) => !hasShapeProblem(item, [key]));
 }
 
-const DECIDING = ['ways', 'type', 'inputs'];
+const DECIDING = ['kind', 'ways', 'type', 'inputs'];
 
 /** Whether a range that is written from its last port to its first, which is reported there, has the port. */
 function isInReversedRange({ item }: Device, port: string): boolean {

@@ -2,6 +2,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { readThreshold } from '../../site/read.ts';
+import { level } from '../../text/radio-words.ts';
 import { threshold } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -18,8 +19,25 @@ remove it.`,
     checkPercentages(site, 'link-load', report);
     checkPercentages(site, 'volume-fill', report);
     checkPercentages(site, 'airtime', report);
+    checkOutletLevels(site, report);
   },
 };
+
+/** A window of levels that ends before it begins. */
+function checkOutletLevels({ sections, policies }: Site, report: Report): void {
+  const item = sections.policies.find((candidate) => candidate.name === 'aerial-system');
+  if (item === undefined) return;
+  for (const [system, { min, max }] of policies.aerialSystem.outletLevel) {
+    if (min === undefined || max === undefined || min <= max) continue;
+    const at = (key: string): Place => placeOf(item, ['outlet-level', system, key]);
+    report({
+      at: at('min'),
+      message: `No level is above ${level(min)} and below ${level(max)}, so none is right for ${system}. Swap the two.`,
+      about: ['aerial-system'],
+      related: [{ at: at('max'), message: 'the maximum' }],
+    });
+  }
+}
 
 function checkPercentages({ sections }: Site, name: string, report: Report): void {
   const item = sections.policies.find((candidate) => candidate.name === name);
@@ -54,6 +72,17 @@ function swapped(item: Item, warn: Place, limit: Place): ReturnType<typeof setVa
 }
 
 export const examples: readonly Example[] = [
+  {
+    bad: `
+policies:
+  aerial-system: {outlet-level: {dvb-t: {min: 74 dBµV, max: 45 dBµV}}}
+#                                             ^^^^^^^ No level is above 74.0 dBµV and below 45.0 dBµV
+`,
+    good: `
+policies:
+  aerial-system: {outlet-level: {dvb-t: {min: 45 dBµV, max: 74 dBµV}}}
+`,
+  },
   {
     bad: `
 policies:

@@ -15,11 +15,12 @@ Otherwise everything behind it is twice as far off.`,
     for (const { item, name, kind, aerial } of site.devices) {
       // A multiswitch may amplify.
       if (aerial === undefined || kind === 'multiswitch') continue;
-      const { loss, tapLoss, gain } = aerial;
+      const { loss, tapLoss, gain, noiseFigure } = aerial;
       const found = {
         'loss': loss === undefined ? 0 : valueAt(loss, 0),
         'tap-loss': tapLoss === undefined ? 0 : valueAt(tapLoss, 0),
         'gain': kind === 'amplifier' ? (gain ?? 0) : 0,
+        'noise-figure': noiseFigure ?? 0,
       };
       for (const [key, value] of Object.entries(found)) {
         if (value >= 0) continue;
@@ -27,7 +28,7 @@ Otherwise everything behind it is twice as far off.`,
         const better = typeof text === 'string' ? text.replace(/^\s*-/, '') : undefined;
         report({
           at: placeOf(item, [key]),
-          message: `The ${key.replace('-', ' ')} of ${name} is below 0 dB, so it would ${key === 'gain' ? 'lose' : 'gain'}. Write it without the minus.`,
+          message: `The ${key.replace('-', ' ')} of ${name} is below 0 dB, so it would ${WOULD[key] ?? 'gain'}. Write it without the minus.`,
           about: [name],
           fixes: () => (better === undefined ? [] : fixOf(`Write ${better}`, setValue(item, [key], better))),
         });
@@ -36,7 +37,20 @@ Otherwise everything behind it is twice as far off.`,
   },
 };
 
+const WOULD: Readonly<Record<string, string>> = { 'gain': 'lose', 'noise-figure': 'take noise away' };
+
 export const examples: readonly Example[] = [
+  {
+    bad: `
+devices:
+  mast-amp: {kind: amplifier, gain: 20 dB, noise-figure: -2 dB}
+#                                                        ^^^^^ The noise figure of mast-amp is below 0 dB, so it would take noise away.
+`,
+    fixed: `
+devices:
+  mast-amp: {kind: amplifier, gain: 20 dB, noise-figure: 2 dB}
+`,
+  },
   {
     bad: `
 devices:

@@ -1,5 +1,5 @@
 import { addElement, fixOf, putElement } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { type Item, headOf } from '../../site/item.ts';
 import { type CableEnd, type Device, connectorAt } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { list } from '../../text/words.ts';
@@ -20,7 +20,12 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
       const { item, name, connectorByName, aerial } = device;
       if (aerial === undefined || hasShapeProblem(item, ['ways'])) continue;
       // A coax that names none of its connectors is meant for one of them.
-      if (site.cables.some(({ from, to }) => isLost(site, device, from) || isLost(site, device, to))) continue;
+      if (
+        site.cables.some(
+          ({ from, to, item: cable }) => isLost(site, device, from, cable) || isLost(site, device, to, cable),
+        )
+      )
+        continue;
       const connectors = [...connectorByName.values()];
       const open = connectors.filter(
         (connector) => connector.name !== 'in' && !cabled.has(connector) && !aerial.terminated.includes(connector.name),
@@ -45,8 +50,9 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
   },
 };
 
-function isLost(site: RuleContext['site'], { name }: Device, end: CableEnd | undefined): boolean {
-  return end?.device === name && connectorAt(site, end) === undefined;
+/** Also an end that cannot be read: it may be meant for any. */
+function isLost(site: RuleContext['site'], { name }: Device, end: CableEnd | undefined, cable: Item): boolean {
+  return end === undefined ? cable.problems.length > 0 : end.device === name && connectorAt(site, end) === undefined;
 }
 
 export const examples: readonly Example[] = [

@@ -144,6 +144,10 @@ function sentence(
       return `${what} is ${text}, which is none at all. Write how much it is, or leave it out.`;
     case 'not-exact':
       return `${what} is ${text}: too many decimal places. Write fewer.`;
+    case 'beyond': {
+      const { least, most, unit } = fault.bounds;
+      return `${what} is ${text}; it is from ${String(least).replace('-', '−')} ${unit} to ${most} ${unit}. Correct it.`;
+    }
     case 'too-large':
       return `${what} is ${text}: too large to be counted.`;
   }
