@@ -15,14 +15,14 @@ export interface FindingChanges {
   readonly solved: readonly FindingChange[];
 }
 
-/** A finding is the same where its rule is, and what it is about; its figures may differ. */
+/** A finding is the same where its rule is, and what it is about, in any order; its figures may differ. */
 export function findingChanges(
   before: readonly Diagnostic[],
   after: readonly Diagnostic[],
   { id }: Match,
 ): FindingChanges {
   const key = ({ rule, about, severity }: Diagnostic, side: 'before' | 'after'): string =>
-    [rule.id, severity, ...about.map((name) => id(name, side)).sort()].join('\n');
+    [rule.id, severity, ...[...new Set(about)].map((name) => id(name, side)).sort()].join('\n');
   const old = counted(before.map((one) => key(one, 'before')));
   const current = counted(after.map((one) => key(one, 'after')));
   return {
