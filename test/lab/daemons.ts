@@ -61,9 +61,14 @@ export class OpenVSwitch {
     });
   }
 
-  /** Asks a bridge by OpenFlow. */
-  ofctl(args: readonly string[]): Promise<string> {
-    return run('ovs-ofctl', args, { environment: this.environment });
+  /** Asks a bridge by OpenFlow; once more where it hung up on a client that greeted it late, as on a busy machine. */
+  async ofctl(args: readonly string[], tries = 5): Promise<string> {
+    try {
+      return await run('ovs-ofctl', args, { environment: this.environment });
+    } catch (error) {
+      if (tries <= 1 || !/\(Broken pipe\)/.test(String(error))) throw error;
+      return this.ofctl(args, tries - 1);
+    }
   }
 
   /** Asks the switch process itself. */
