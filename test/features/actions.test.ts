@@ -69,7 +69,7 @@ devices:
     assert.ok(diagnostic !== undefined && file !== undefined);
     const found = acceptance(checked, file, diagnostic);
     assert.ok(found !== undefined);
-    assert.match(found.title, /^Accept duplicate-address for [ab] …$/);
+    assert.match(found.title, /^Accept duplicate-address for (‘a’|b) …$/);
     const after = edited(texts, [found.edit]);
     const left = diagnosticsOf(after).filter(
       ({ rule, message }) => message === diagnostic.message || /syntax|duplicate-(key|name)/.test(rule.id),

@@ -1,6 +1,6 @@
 /** What a failure loses, in words. */
 
-import { bytes, count, duration, few, list } from '../text/words.ts';
+import { bytes, count, duration, few, list, asName } from '../text/words.ts';
 import { type Element, elementWords } from './element.ts';
 import type { Failure, Losses, Picture } from './failure.ts';
 import type { Footage } from './footage.ts';
@@ -46,13 +46,13 @@ export function recoveryWords({ frames, groups, streams }: NonNullable<Failure['
 export function footageWords({ volume: { name, host }, fate, bytes: amount, rebuild }: Footage): string {
   switch (fate) {
     case 'lost':
-      return `The footage on ${name} is lost, ${bytes(amount)}.`;
+      return `The footage on ${asName(name)} is lost, ${bytes(amount)}.`;
     case 'out-of-reach':
-      return `The footage on ${name} is out of reach until ${host ?? 'its host'} is back.`;
+      return `The footage on ${asName(name)} is out of reach until ${host ?? 'its host'} is back.`;
     case 'unprotected':
-      return `The footage on ${name} stays, and the next disk may take it along until that one is replaced${rebuildWords(rebuild)}.`;
+      return `The footage on ${asName(name)} stays, and the next disk may take it along until that one is replaced${rebuildWords(rebuild)}.`;
     case 'kept':
-      return `The footage on ${name} stays, and another disk may fail${rebuildWords(rebuild)}.`;
+      return `The footage on ${asName(name)} stays, and another disk may fail${rebuildWords(rebuild)}.`;
   }
 }
 

@@ -4,7 +4,7 @@ import { upsLasts } from '../report/answer/supply.ts';
 import { switchOf } from '../headroom/family.ts';
 import { headroomOf } from '../headroom/headroom.ts';
 import { headroomWords } from '../headroom/words.ts';
-import { count, few } from '../text/words.ts';
+import { count, few, asName } from '../text/words.ts';
 import type { Checked } from '../lint/check.ts';
 import type { SiteText } from '../site/folder.ts';
 import { type Item, type Place, contentOf, headOf } from '../site/item.ts';
@@ -53,7 +53,9 @@ function outlet({ plan: { television, site } }: Checked, item: Item): Lens[] {
   const [weakest] = [...points].sort((a, b) => (a.margin ?? Infinity) - (b.margin ?? Infinity));
   if (weakest?.margin === undefined) return [];
   const { multiplex, level: here } = weakest.signal;
-  return [{ at: headOf(item), title: `weakest ${multiplex.name} ${level(here)}, margin ${decibels(weakest.margin)}` }];
+  return [
+    { at: headOf(item), title: `weakest ${asName(multiplex.name)} ${level(here)}, margin ${decibels(weakest.margin)}` },
+  ];
 }
 
 /** Above a UPS for how long it feeds what hangs on it, and how many cameras. */

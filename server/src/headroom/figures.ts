@@ -6,7 +6,7 @@ import { sharesOf } from '../network/shares.ts';
 import { uplinksOf } from '../network/uplinks.ts';
 import type { Plan } from '../plan.ts';
 import { portName } from '../site/model.ts';
-import { bitRate, byteRate, bytes, threshold, voltAmperes, watts } from '../text/words.ts';
+import { bitRate, byteRate, bytes, threshold, voltAmperes, watts, asName } from '../text/words.ts';
 
 export interface Figure {
   readonly limit: 'power' | 'link' | 'volume' | 'write' | 'groups';
@@ -82,7 +82,7 @@ function lines({ site, network }: Plan): Named[] {
 function airs({ site, air }: Plan): Named[] {
   const { limit } = site.policies.airtime;
   return air.map(({ device, share }): Named => {
-    const at = `the air of ${device.name}`;
+    const at = `the air of ${asName(device.name)}`;
     const words = `groups take ${threshold(limit)} of ${at}`;
     return [at, { limit: 'link', at, amount: share.peak, most: limit / 10_000, words, isAir: true }];
   });
@@ -101,7 +101,7 @@ function volumes({ site, storage }: Plan): Named[] {
           at: name,
           amount: bytesKept,
           most: full,
-          words: `${name} reaches ${threshold(limit)} of ${bytes(usableBytes ?? 0)}`,
+          words: `${asName(name)} reaches ${threshold(limit)} of ${bytes(usableBytes ?? 0)}`,
         },
       ],
       [
@@ -111,7 +111,7 @@ function volumes({ site, storage }: Plan): Named[] {
           at: name,
           amount: writeRate.peak,
           most: fast,
-          words: `${name} writes ${byteRate(sustainedWrite ?? 0)} at most`,
+          words: `${asName(name)} writes ${byteRate(sustainedWrite ?? 0)} at most`,
         },
       ],
     ];
@@ -125,8 +125,8 @@ function upses({ site, supply }: Plan): Named[] {
     const gives = (what: string, amount: number, most: number | undefined, words: string): Named[] =>
       most === undefined ? [] : [[`${name} ${what}`, { limit: 'power', at: name, amount, most, words }]];
     return [
-      ...gives('load', load, ratedPower, `${name} gives ${watts(ratedPower ?? 0)} at most`),
-      ...gives('apparent', apparent, rated, `${name} gives ${voltAmperes(rated ?? 0)} at most`),
+      ...gives('load', load, ratedPower, `${asName(name)} gives ${watts(ratedPower ?? 0)} at most`),
+      ...gives('apparent', apparent, rated, `${asName(name)} gives ${voltAmperes(rated ?? 0)} at most`),
     ];
   });
 }
@@ -134,14 +134,14 @@ function upses({ site, supply }: Plan): Named[] {
 /** Of switches that say how many groups they keep apart. */
 function tables({ site, network }: Plan): Named[] {
   return [...groupTables(site, network)].map(([{ name, groupTable: most }, amount]): Named => {
-    const words = `${name} keeps ${most ?? '?'} groups apart`;
+    const words = `${asName(name)} keeps ${most ?? '?'} groups apart`;
     return [`${name} groups`, { limit: 'groups', at: name, amount, most, words }];
   });
 }
 
 function power({ power: sources }: Plan): Named[] {
   return sources.map(({ device: { name }, budget, draw }): Named => {
-    const words = `${name} feeds ${watts(budget ?? 0)} at most`;
+    const words = `${asName(name)} feeds ${watts(budget ?? 0)} at most`;
     return [`${name} power`, { limit: 'power', at: name, amount: draw, most: budget, words }];
   });
 }

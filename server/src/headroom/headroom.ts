@@ -17,6 +17,7 @@ import { type Family, familyOf } from './family.ts';
 import { type Figure, figuresOf } from './figures.ts';
 import { type FittingPorts, fittingPorts } from './fitting-ports.ts';
 import { MOST_PLANNED, bearable, greatest } from './growth.ts';
+import { asName } from '../text/words.ts';
 
 export type LimitKind = Figure['limit'] | 'ports' | 'addresses' | 'decoders';
 
@@ -108,7 +109,7 @@ function perNumber<T>(compute: (number: number) => T): (number: number) => T {
 }
 
 function portLimit({ fitting, others }: FittingPorts, camera: Device, at: Device): Limit[] {
-  const words = `${at.name} has no further free port for a camera like ${camera.name}`;
+  const words = `${asName(at.name)} has no further free port for a camera like ${asName(camera.name)}`;
   return [
     {
       limit: 'ports',
@@ -155,10 +156,11 @@ function decoderLimits({ site }: Plan, { streams }: Family): Limit[] {
     if (each === 0) return [];
     const { name, decoders } = device;
     const limit = { limit: 'decoders', at: name } as const;
-    if (decoders === undefined) return [{ ...limit, more: undefined, words: `${name} does not say its decoders` }];
+    if (decoders === undefined)
+      return [{ ...limit, more: undefined, words: `${asName(name)} does not say its decoders` }];
     const spare = decoders - received(device, site.streams);
     // One that chooses among its streams has one more to choose from.
     const more = spare < 0 ? undefined : Math.floor(spare / each);
-    return [{ ...limit, more, words: `${name} shows ${decoders} at a time` }];
+    return [{ ...limit, more, words: `${asName(name)} shows ${decoders} at a time` }];
   });
 }

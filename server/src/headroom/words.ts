@@ -1,10 +1,11 @@
 /** Headroom in words, for hovers, lenses and the command line. */
 
 import type { Headroom, Limit } from './headroom.ts';
+import { asName } from '../text/words.ts';
 
 /** `3 more like gate-cam at core, then archive reaches 90 % of 7.6 TB.` */
 export function headroomWords({ camera, at, more, stop }: Headroom): string {
-  const like = `like ${camera.name} at ${at.name}`;
+  const like = `like ${asName(camera.name)} at ${asName(at.name)}`;
   return more === 0 ? `No more ${like}: ${ended(stop)}` : `${more} more ${like}, then ${ended(stop)}`;
 }
 

@@ -4,6 +4,7 @@ import type { Cause, Causes } from '../network/causes.ts';
 import { placeOf } from '../site/item.ts';
 import { receiverRoute } from '../site/receiver.ts';
 import type { Finding, Related } from './rule.ts';
+import { asName } from '../text/words.ts';
 
 /** The receivers that get nothing because of it stand behind the places of the fault itself. */
 export function consequencesOf(
@@ -19,7 +20,7 @@ export function consequencesOf(
       unreached,
       {
         at: placeOf(stream.item, receiverRoute(stream, unreached.receiver)),
-        message: `${unreached.receiver} gets nothing of ${stream.name}`,
+        message: `${asName(unreached.receiver)} gets nothing of ${asName(stream.name)}`,
       },
     ]),
   );

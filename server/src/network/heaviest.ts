@@ -1,7 +1,7 @@
 /** What takes most of a link. */
 
 import type { Port, Stream, Traffic } from '../site/model.ts';
-import { list } from '../text/words.ts';
+import { asName, list } from '../text/words.ts';
 import type { Link } from './link.ts';
 import { linePeakOf } from './loads.ts';
 import type { Network } from './network.ts';
@@ -24,5 +24,5 @@ export function flowsOn({ copies, rates, trafficCopies }: Network, link: Link, o
 /** `paddock-live and 14 others`: the stream or other traffic that takes most, and how many more cross. */
 export function heaviest(network: Network, link: Link, out: Port): string {
   const names = flowsOn(network, link, out).map(({ of }) => of.name);
-  return names.length > 2 ? `${names[0] ?? ''} and ${names.length - 1} others` : list(names);
+  return names.length > 2 ? `${asName(names[0] ?? '')} and ${names.length - 1} others` : list(names.map(asName));
 }

@@ -4,6 +4,7 @@ import { formatAddress, formatSubnet } from '../standards/ipv4.ts';
 import { type Edit, type Fix, fixOf, nameText, putElement, setValue } from './edit.ts';
 import type { Item } from './item.ts';
 import type { Device, HostRoute } from './model.ts';
+import { asName } from '../text/words.ts';
 
 /** The length of the prefix of 224.0.0.0/4, all multicast. */
 const ALL_GROUPS = 4;
@@ -26,7 +27,7 @@ export function sendMulticastBy(
 ): Fix[] {
   const { port, vlan } = by;
   const what = alone === undefined ? 'multicast' : formatAddress(alone);
-  const title = `Let ${name} send ${what} by ${port}${vlan === undefined ? '' : `, into ${vlan}`}`;
+  const title = `Let ${asName(name)} send ${what} by ${port}${vlan === undefined ? '' : `, into ${vlan}`}`;
   if (decides !== undefined && decides.to.prefix >= (alone === undefined ? ALL_GROUPS : 32)) {
     return fixOf(title, ...leadBy(item, decides, by));
   }

@@ -135,6 +135,25 @@ export function packetsPerSecond(rate: number): string {
   return `${rate >= 100 ? Math.round(rate) : Number(rate.toFixed(1))} packets/s`;
 }
 
+/** Function words of English, and the kinds of devices: what reads as a word of the sentence and not as a name. */
+const WORDS: ReadonlySet<string> = new Set(
+  (
+    'a an the this that these those it its one two three four five six seven eight nine ten first second third last ' +
+    'next other others another both each every all any some none no nothing nobody not only too also as at by for ' +
+    'from in into of off on onto out over to under up down with without and or but if so than then there here is are ' +
+    'be has have had can may must will do does done i me my we us our you your he she they them his her their who what ' +
+    'which when where now never always again same new old left right above below behind before after between nearest ' +
+    'switch access-point media-converter server camera display computer tuner patch-panel internet aerial lnb ' +
+    'amplifier attenuator filter equaliser splitter tap combiner diplexer multiswitch outlet power-inserter isolator ' +
+    'earth-block ups circuit cable port stream volume recording device'
+  ).split(' '),
+);
+
+/** A name in a sentence: `core`, and `‘one’` where it could be read as a word. */
+export function asName(name: string): string {
+  return WORDS.has(name.toLowerCase()) ? `‘${name}’` : name;
+}
+
 /** `a`, `a and b`, `a, b and c`. */
 export function list(names: readonly string[], word = 'and'): string {
   if (names.length < 2) return names.join('');
@@ -146,9 +165,9 @@ export function list(names: readonly string[], word = 'and'): string {
  * `total` says how many there are.
  */
 export function few(names: readonly string[], show = 2, total = names.length): string {
-  if (total <= show + 1) return list(names);
+  if (total <= show + 1) return list(names.map(asName));
   const others = total - show;
-  return `${names.slice(0, show).join(', ')} and ${others} others`;
+  return `${names.slice(0, show).map(asName).join(', ')} and ${others} others`;
 }
 
 /** `1 file`, `3 files`. */

@@ -9,7 +9,7 @@ import { sapGroupFor } from '../../standards/multicast.ts';
 import { type Pace, baseInterval, nextGap } from '../../standards/sap.ts';
 import { type SessionDescription, connectionOf } from '../../standards/sdp.ts';
 import { visible } from '../../text/visible.ts';
-import { count, duration, few, list } from '../../text/words.ts';
+import { count, duration, few, list, asName } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
 import { diagnose } from '../../lint/diagnose.ts';
 import type { Found } from '../../lint/rule.ts';
@@ -133,7 +133,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
       rule: rules.missing,
       at: headOf(item),
       about,
-      message: `${name} was not announced in ${duration(Math.round(heard.span))}. Look whether the announcer runs, and knows of it.`,
+      message: `${asName(name)} was not announced in ${duration(Math.round(heard.span))}. Look whether the announcer runs, and knows of it.`,
     };
     return;
   }
@@ -144,7 +144,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
       rule: rules.withdrawn,
       at: headOf(item),
       about,
-      message: `${name} was withdrawn by ${first.announcer} at ${instant(when)}, and not announced again. Start its announcer, or take it out.`,
+      message: `${asName(name)} was withdrawn by ${first.announcer} at ${instant(when)}, and not announced again. Start its announcer, or take it out.`,
     };
   }
   for (const session of live) {
@@ -153,13 +153,13 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
         rule: rules.otherwise,
         at: placeOf(item, route),
         about,
-        message: `${name} is announced by ${session.announcer} with ${visible(what, 300)}.`,
+        message: `${asName(name)} is announced by ${session.announcer} with ${visible(what, 300)}.`,
       };
     }
     const own = groupOf(session.description);
     const right = own === undefined ? undefined : sapGroupFor(own);
     if (right !== undefined && right !== session.on) {
-      const message = `${name} is announced on ${formatAddress(session.on)}; sessions of the scope of ${formatAddress(own ?? group)} are on ${formatAddress(right)}.`;
+      const message = `${asName(name)} is announced on ${formatAddress(session.on)}; sessions of the scope of ${formatAddress(own ?? group)} are on ${formatAddress(right)}.`;
       yield { rule: rules.elsewhere, at: placeOf(item, ['group']), about, message };
     }
     yield* ofPace(stream, session, heard, gaps);
@@ -170,7 +170,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
       rule: rules.twice,
       at: placeOf(item, ['group']),
       about,
-      message: `${name} is announced ${live.length} times: ${list(who)}. End all but one.`,
+      message: `${asName(name)} is announced ${live.length} times: ${list(who)}. End all but one.`,
     };
   }
 }
@@ -185,7 +185,7 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
       rule: rules.rarely,
       at,
       about,
-      message: `${name} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.`,
+      message: `${asName(name)} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.`,
     };
   }
   // Once may be an announcer that was started again.
@@ -196,7 +196,7 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
       rule: rules.often,
       at,
       about,
-      message: `${name} was announced after ${seconds(session.shortest[0])} and after ${seconds(shortest)}; it should be ${seconds(must)} at least.`,
+      message: `${asName(name)} was announced after ${seconds(session.shortest[0])} and after ${seconds(shortest)}; it should be ${seconds(must)} at least.`,
     };
   }
 }
@@ -213,7 +213,7 @@ function notPlanned(site: Site, session: HeardSession): Found {
     rule: rules.unplanned,
     at: placeOfSite(site),
     about: [name],
-    message: `${name}, sent to ${visible(to, 100)}, is announced by ${announcer}, and no stream of the site is it. Add it, or end its announcement.`,
+    message: `${asName(name)}, sent to ${visible(to, 100)}, is announced by ${announcer}, and no stream of the site is it. Add it, or end its announcement.`,
   };
 }
 

@@ -8,7 +8,7 @@ import type { Found, Related } from '../../lint/rule.ts';
 import { type Place, headOf } from '../../site/item.ts';
 import { portName, type Port } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
-import { bitRate, count, duration, list } from '../../text/words.ts';
+import { bitRate, count, duration, list, asName } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
 import { diagnose } from '../../lint/diagnose.ts';
 import { advice, isChange } from './advice.ts';
@@ -87,7 +87,7 @@ function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: 
 }
 
 function relatedOf({ stream, rate }: Suspect): Related {
-  return { at: headOf(stream.item), message: `${stream.name}, of ${bitRate(rate)} there` };
+  return { at: headOf(stream.item), message: `${asName(stream.name)}, of ${bitRate(rate)} there` };
 }
 
 /** Carries something, without a port or a cable in the site. */
@@ -112,7 +112,7 @@ function unplanned({ device, name, port, samples }: Counted, rows: readonly Row[
       at,
       message:
         port === undefined
-          ? `${device.name} carried ${bitRate(most)} on its interface ${visible(name, 40)}, which is no port of it in the ` +
+          ? `${asName(device.name)} carried ${bitRate(most)} on its interface ${visible(name, 40)}, which is no port of it in the ` +
             'site. Declare the port and its cable, or say by interface which port it is.'
           : `${portName(port)} carried ${bitRate(most)}, and no cable is at it in the site. Declare the cable.`,
       about: port === undefined ? [device.name] : aboutPorts(port),

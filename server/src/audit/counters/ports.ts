@@ -2,7 +2,7 @@
 
 import type { Device, Port, Site } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { Unreadable, Untold } from '../unreadable.ts';
 import type { Sample } from './sample.ts';
 
@@ -41,7 +41,9 @@ export function matched(site: Site, samples: readonly Sample[], named: string | 
         const over = parent === undefined ? undefined : portOf(parent);
         // What a VLAN of a port carries is in the counters of the port.
         if (over !== undefined)
-          notes.push(`${visible(name, 40)} of ${device.name} is a VLAN of ${over.name}, and counted there.`);
+          notes.push(
+            `${visible(name, 40)} of ${asName(device.name)} is a VLAN of ${asName(over.name)}, and counted there.`,
+          );
         if (over !== undefined || own.some(({ virtual }) => virtual === true)) continue;
       }
       const inOrder = inOrderOf(own);

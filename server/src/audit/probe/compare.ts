@@ -3,7 +3,7 @@
 import { type Declared, declaredOf, isInBraces } from './declared.ts';
 import { visible } from '../../text/visible.ts';
 import { durationLike, formatQuantity } from '../../text/quantity.ts';
-import { bitRate, duration, frequency } from '../../text/words.ts';
+import { bitRate, duration, frequency, asName } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
@@ -60,7 +60,7 @@ class Compared {
     const word = codecWord(codec);
     if (word === declared.text) return;
     const name = word ?? visible(codec, 40);
-    this.tell(probeRules.codec, declared, `is encoded as ${name}, not as ${declared.text}`, word);
+    this.tell(probeRules.codec, declared, `is encoded as ${asName(name)}, not as ${declared.text}`, word);
   }
 
   size({ width, height }: ProbedPart): void {
@@ -162,18 +162,18 @@ class Compared {
     severity?: 'information',
   ): void {
     const inFlow = isInBraces(by.item, route.slice(0, -1));
-    const of = by === this.stream ? '' : `, as ${by.name} declares, which it carries`;
+    const of = by === this.stream ? '' : `, as ${asName(by.name)} declares, which it carries`;
     this.found.push({
       rule,
       ...(severity !== undefined && { severity }),
       at: placeOf(by.item, route),
-      message: `${this.stream.name} ${what}${of}. Correct the encoder, or the site.`,
+      message: `${asName(this.stream.name)} ${what}${of}. Correct the encoder, or the site.`,
       about: [this.stream.name, ...(by === this.stream ? [] : [by.name])],
       ...(text !== undefined &&
         text !== declared && {
           fixes: () => [
             {
-              title: `Declare ${text} as ${route[route.length - 1] ?? ''} of ${by.name}`,
+              title: `Declare ${text} as ${route[route.length - 1] ?? ''} of ${asName(by.name)}`,
               safe: false,
               edits: [setValue(by.item, route, /^[\d.]+$/.test(text) ? text : scalarText(text, inFlow))],
             },
@@ -193,7 +193,7 @@ function missing(site: Site, stream: Stream, kind: 'video' | 'audio'): Found[] {
       rule: probeRules.missing,
       at: placeOf(declared.by.item, declared.route, 'key'),
       message:
-        `${stream.name} has no ${kind}, although it is declared to. ` +
+        `${asName(stream.name)} has no ${kind}, although it is declared to. ` +
         'Turn it on at its source, or take it out of the site.',
       about: [stream.name],
     },
@@ -211,7 +211,7 @@ function undeclared(stream: Stream, { kind, codec, sampleRate }: ProbedPart): Fo
       rule: probeRules.undeclared,
       at: placeOf(stream.item, [], 'key'),
       message:
-        `${stream.name} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +
+        `${asName(stream.name)} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +
         `${kind === 'audio' ? SPOKEN : ''}Else declare it.`,
       about: [stream.name],
     },

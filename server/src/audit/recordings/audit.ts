@@ -2,7 +2,7 @@
 
 import type { Plan } from '../../plan.ts';
 import type { Volume } from '../../site/model.ts';
-import { bytes, count } from '../../text/words.ts';
+import { bytes, count, asName } from '../../text/words.ts';
 import type { Audited } from '../audited.ts';
 import { diagnose } from '../../lint/diagnose.ts';
 import type { Found } from '../../lint/rule.ts';
@@ -47,7 +47,9 @@ export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, sin
     if (space !== undefined) found.push(...ofSpace(plan, volume, looked, space, now));
     notes.push(
       ...notesOf(plan, volume, survey, looked),
-      ...(space === undefined ? [] : [`${volume.name} has ${bytes(space.free)} free of ${bytes(space.total)}.`]),
+      ...(space === undefined
+        ? []
+        : [`${asName(volume.name)} has ${bytes(space.free)} free of ${bytes(space.total)}.`]),
     );
   }
   found.push(...ofBitRate(plan, all));
@@ -62,18 +64,20 @@ export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, sin
 function notesOf({ site }: Plan, volume: Volume, { notFollowed }: Holding, looked: readonly Looked[]): string[] {
   const notes = looked.flatMap(({ recording: { name }, names, rounding, expected }) => {
     if (names.noInstant !== undefined)
-      return [`${name}: its names do not tell when files are of, since ${names.noInstant}.`];
+      return [`${asName(name)}: its names do not tell when files are of, since ${names.noInstant}.`];
     if (rounding === undefined)
-      return [`${name}: its names tell no more than the ${names.finest}, so gaps were not looked for.`];
-    return expected === undefined ? [`${name} has no \`segment\` in the site, so gaps were not looked for.`] : [];
+      return [`${asName(name)}: its names tell no more than the ${names.finest}, so gaps were not looked for.`];
+    return expected === undefined
+      ? [`${asName(name)} has no \`segment\` in the site, so gaps were not looked for.`]
+      : [];
   });
   const unnamed = site.recordings.filter(
     (recording) => recording.volume === volume.name && recording.file === undefined,
   );
-  notes.push(...unnamed.map(({ name }) => `${name} does not say how its files are named: give it a \`file\`.`));
+  notes.push(...unnamed.map(({ name }) => `${asName(name)} does not say how its files are named: give it a \`file\`.`));
   if (notFollowed > 0)
     notes.push(
-      `${count(notFollowed, 'link or special file', 'links and special files')} of ${volume.name} were not followed ` +
+      `${count(notFollowed, 'link or special file', 'links and special files')} of ${asName(volume.name)} were not followed ` +
         'or opened.',
     );
   return notes;

@@ -6,7 +6,7 @@ import { type Item, placeOf } from '../../site/item.ts';
 import type { Recording, Site, Stream } from '../../site/model.ts';
 import { formatQuantity } from '../../text/quantity.ts';
 import type { Route } from '../../text/syntax.ts';
-import { bitRate, duration, list, percent } from '../../text/words.ts';
+import { bitRate, duration, list, percent, asName } from '../../text/words.ts';
 import type { Found } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
@@ -87,7 +87,7 @@ function compared(figure: Figure, measured: readonly Measured[]): Found[] {
   const more = differing.some(({ rate, declared }) => rate.mean > declared);
   const texts = (agree ? differing : measured).map(
     ({ name, rate, declared }) =>
-      `${name} takes ${bitRate(rate.mean)} over ${duration(Math.round(rate.milliseconds / 1000) * 1000)} ` +
+      `${asName(name)} takes ${bitRate(rate.mean)} over ${duration(Math.round(rate.milliseconds / 1000) * 1000)} ` +
       `(${bitRate(rate.median)} in the middle one of its files), ` +
       `${percent(rate.mean, declared)} of the ${bitRate(declared)} declared`,
   );

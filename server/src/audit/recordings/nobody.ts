@@ -3,7 +3,7 @@
 import { headOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
-import { bytes, count, list } from '../../text/words.ts';
+import { bytes, count, list, asName } from '../../text/words.ts';
 import type { Found } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Holding } from './survey.ts';
@@ -27,7 +27,7 @@ export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: H
       rule: rules.unplanned,
       at,
       message:
-        `${volume.name} has ${count(files, 'file')} of ${bytes(size)} that no recording plans, ` +
+        `${asName(volume.name)} has ${count(files, 'file')} of ${bytes(size)} that no recording plans, ` +
         `in ${list([...named, ...others])}.`,
       about,
     });
@@ -39,7 +39,7 @@ export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: H
       rule: rules.unreadable,
       at,
       message:
-        `Of ${volume.name} ${count(notReadCount, 'folder')} could not be looked into: ` +
+        `Of ${asName(volume.name)} ${count(notReadCount, 'folder')} could not be looked into: ` +
         `${list([...named, ...others])}.`,
       about,
     });

@@ -2,7 +2,7 @@
 
 import { headOf, placeOf } from '../../site/item.ts';
 import { visible } from '../../text/visible.ts';
-import { count, duration, list } from '../../text/words.ts';
+import { count, duration, list, asName } from '../../text/words.ts';
 import type { Finding, Found } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
@@ -26,7 +26,7 @@ export function ofTime(looked: Looked): Found[] {
       {
         rule: rules.absent,
         at: headOf(item),
-        message: `There is no file of ${name}, which are named ${visible(names.pattern, 100)}.`,
+        message: `There is no file of ${asName(name)}, which are named ${visible(names.pattern, 100)}.`,
         about,
       },
     ];
@@ -36,7 +36,7 @@ export function ofTime(looked: Looked): Found[] {
       rule: rules.stopped,
       at: headOf(item),
       message:
-        `Nothing of ${name} has been begun since ${looked.path(course.end - 1)}, which ends about ` +
+        `Nothing of ${asName(name)} has been begun since ${looked.path(course.end - 1)}, which ends about ` +
         `${looked.time(course.stopped)}.`,
       about,
     });
@@ -45,7 +45,7 @@ export function ofTime(looked: Looked): Found[] {
       rule: rules.gap,
       at: headOf(item),
       message:
-        `${name} lacks ${duration(whole(gaps.total))} in ${count(gaps.count, 'gap')}: ` +
+        `${asName(name)} lacks ${duration(whole(gaps.total))} in ${count(gaps.count, 'gap')}: ` +
         `${stretchesText(looked, gaps, 'behind')}.`,
       about,
     });
@@ -54,7 +54,7 @@ export function ofTime(looked: Looked): Found[] {
       rule: rules.length,
       at: segment,
       message:
-        `Files of ${name} follow each other after ${duration(whole(course.typical))} as a rule, and ` +
+        `Files of ${asName(name)} follow each other after ${duration(whole(course.typical))} as a rule, and ` +
         `${duration(recording(looked))} is planned: ${lengthAdvice(looked)}`,
       about,
     });
@@ -64,7 +64,7 @@ export function ofTime(looked: Looked): Found[] {
       ...(shorts.count > Math.max(4, (2 * (course.to - course.from)) / DAY) ? { severity: 'warning' as const } : {}),
       at: segment,
       message:
-        `${count(shorts.count, 'file')} of ${name} ${shorts.count === 1 ? 'was' : 'were'} followed by the next after ` +
+        `${count(shorts.count, 'file')} of ${asName(name)} ${shorts.count === 1 ? 'was' : 'were'} followed by the next after ` +
         `less than ${duration(recording(looked))}: ${stretchesText(looked, shorts, 'of')}. ` +
         'The stream stopped, or the recorder began again.',
       about,
@@ -74,7 +74,7 @@ export function ofTime(looked: Looked): Found[] {
       rule: rules.overlap,
       at: headOf(item),
       message:
-        `${name} has ${duration(whole(overlaps.total))} twice, in ${count(overlaps.count, 'file')} that ` +
+        `${asName(name)} has ${duration(whole(overlaps.total))} twice, in ${count(overlaps.count, 'file')} that ` +
         `${overlaps.count === 1 ? 'goes' : 'go'} on after the next has begun: ` +
         `${stretchesText(looked, overlaps, 'of')}. Do two recorders write there?`,
       about,
@@ -83,7 +83,7 @@ export function ofTime(looked: Looked): Found[] {
     found.push({
       rule: rules.damaged,
       at: headOf(item),
-      message: `ffprobe cannot read ${count(damaged.count, 'file')} of ${name}: ${filesText(looked, damaged)}.`,
+      message: `ffprobe cannot read ${count(damaged.count, 'file')} of ${asName(name)}: ${filesText(looked, damaged)}.`,
       about,
     });
   const empties = [
@@ -95,7 +95,7 @@ export function ofTime(looked: Looked): Found[] {
     found.push({
       rule: rules.empty,
       at: headOf(item),
-      message: `${count(emptyCount, 'file')} of ${name} ${emptyCount === 1 ? 'is' : 'are'} empty: ${empties.join(', ')}.`,
+      message: `${count(emptyCount, 'file')} of ${asName(name)} ${emptyCount === 1 ? 'is' : 'are'} empty: ${empties.join(', ')}.`,
       about,
     });
   return [
@@ -108,14 +108,14 @@ export function ofTime(looked: Looked): Found[] {
 function folds({ course, recording: { name }, time }: Looked): Pick<Finding, 'message' | 'severity'>[] {
   return course.folds.map(({ from, to, files, lost, overwritten }) => {
     const hour = `Of the time from ${time(from)} to ${time(to)}, which clocks showed twice,`;
-    const without = `${name} is named without an offset from UTC`;
+    const without = `${asName(name)} is named without an offset from UTC`;
     if (overwritten)
       return {
         message:
-          `${hour} ${duration(whole(lost))} of ${name} are lost: ${without}, so files of the second pass overwrote ` +
+          `${hour} ${duration(whole(lost))} of ${asName(name)} are lost: ${without}, so files of the second pass overwrote ` +
           'those of the first.',
       };
-    const there = `${count(files, 'file')} of ${name} ${files === 1 ? 'is' : 'are'} there`;
+    const there = `${count(files, 'file')} of ${asName(name)} ${files === 1 ? 'is' : 'are'} there`;
     if (lost > 0)
       return {
         message:

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { usableBytesOf } from '../../storage/storage.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
-import { bytes, days, threshold } from '../../text/words.ts';
+import { bytes, days, threshold, asName } from '../../text/words.ts';
 import type { Found } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
@@ -35,7 +35,7 @@ export function ofSpace(
       rule: rules.smaller,
       at: placeOf(item, ['capacity']),
       message:
-        `The file system at ${volume.path} has ${bytes(total)}, and ${name} is planned with ` +
+        `The file system at ${volume.path} has ${bytes(total)}, and ${asName(name)} is planned with ` +
         `${bytes(planned)}. Is its disk mounted?`,
       about,
     });
@@ -45,7 +45,7 @@ export function ofSpace(
       rule: rules.reserve,
       at: placeOf(item, ['reserve']),
       message:
-        `${name} has ${bytes(free)} free of ${bytes(total)}, less than its reserve of ${threshold(reserve)} ` +
+        `${asName(name)} has ${bytes(free)} free of ${bytes(total)}, less than its reserve of ${threshold(reserve)} ` +
         `(${bytes(kept)}).`,
       about,
     });
@@ -60,7 +60,7 @@ export function ofSpace(
     rule: rules.fills,
     at: headOf(item),
     message:
-      `${name} has ${bytes(free - kept)} free above its reserve, and until all of its recordings reach their ` +
+      `${asName(name)} has ${bytes(free - kept)} free above its reserve, and until all of its recordings reach their ` +
       `\`keep\` ${bytes(wanted)} are to be written: at the measured rates it is full in ${days(full)}` +
       `${first === undefined ? '' : `, about ${first.time(now + full * DAY).slice(0, 10)}`}.`,
     about,

@@ -8,6 +8,7 @@ import { type Edit, addElement, scalarText } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 import type { Item } from '../../site/item.ts';
 import { isEmpty } from '../../text/parse.ts';
+import { asName } from '../../text/words.ts';
 
 export interface Acceptance {
   readonly title: string;
@@ -27,7 +28,7 @@ export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: D
     ) ??
     ofSection(file, own, entry) ??
     atEnd(file, entry, indentOf(plan.site.items));
-  return { title: `Accept ${rule.id} for ${name} …`, edit };
+  return { title: `Accept ${rule.id} for ${asName(name)} …`, edit };
 }
 
 const lintOf = perObject(({ items }: SiteText) => items.filter(({ section }) => section === 'lint'));

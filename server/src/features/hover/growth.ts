@@ -8,6 +8,7 @@ import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Stream, portName } from '../../site/model.ts';
 import { escaped } from '../../text/markdown.ts';
+import { asName } from '../../text/words.ts';
 
 /** Of a camera at its switch; of a switch by the camera there that sends most. */
 export function growth(plan: Plan, device: Device): string[] {
@@ -31,7 +32,9 @@ export function growthOnLink(plan: Plan, port: Port): string[] {
     const at = `${portName(out)} → ${portName(oppositePort(link, out))}`;
     const own = headroom?.limits.find((limit) => limit.at === at && limit.more !== undefined);
     if (headroom === undefined || own === undefined) return [];
-    return [escaped(`${at} bears ${own.more} more like ${headroom.camera.name} at ${headroom.at.name}.`)];
+    return [
+      escaped(`${at} bears ${own.more} more like ${asName(headroom.camera.name)} at ${asName(headroom.at.name)}.`),
+    ];
   });
 }
 

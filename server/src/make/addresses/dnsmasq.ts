@@ -5,7 +5,7 @@ import type { Plan } from '../../plan.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { commented, header } from '../header.ts';
 import { clockAddress, gatewayAddress } from '../network/gateways.ts';
@@ -75,7 +75,7 @@ function reservationsOf(
           at: placeOf(one.each.use.device.item, one.each.use.route),
           message:
             `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} ` +
-            `in ${vlan.name}. Give each its own.`,
+            `in ${asName(vlan.name)}. Give each its own.`,
         });
       }
       byVlan.set(
@@ -137,12 +137,12 @@ export function unserved({ item, name, subnet, pool }: Vlan): Refusal | undefine
   }
   const at = placeOf(item, ['dhcp-pool']);
   if (subnet === undefined) {
-    const message = `${name} has no subnet, so that no address of it can be handed out. Say its subnet.`;
+    const message = `${asName(name)} has no subnet, so that no address of it can be handed out. Say its subnet.`;
     return { rule: 'not-made', isAsked: true, at, message };
   }
   if (pool === undefined || (contains(subnet, pool.first) && contains(subnet, pool.last))) return undefined;
   const message =
-    `The pool of ${name} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take ` +
+    `The pool of ${asName(name)} is not all inside ${formatSubnet(subnet)}, so that it cannot be handed out. Take ` +
     'addresses inside.';
   return { rule: 'dhcp-pool-outside-subnet', at, message };
 }

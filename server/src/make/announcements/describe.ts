@@ -22,6 +22,7 @@ import { emptyRule, portRule } from '../cause.ts';
 import type { Refusal } from '../output.ts';
 import { sdpText } from '../quoting/sdp.ts';
 import { textAt } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 
 /** Whether a stream needs a description: it is sent in datagrams to somebody, as RTSP brings its own. */
 export function describable({ transport, group, receivers }: Stream): boolean {
@@ -113,7 +114,7 @@ function connectionTo(plan: Plan, stream: Stream, audience: string | undefined):
     return {
       rule: 'group-not-multicast',
       at: placeOf(item, ['group']),
-      message: `${name} is sent to ${formatAddress(group)}, which is no multicast group. Take one of 239.255.0.0/16.`,
+      message: `${asName(name)} is sent to ${formatAddress(group)}, which is no multicast group. Take one of 239.255.0.0/16.`,
     };
   }
   const receiver = audience ?? stream.receivers[0];
@@ -121,7 +122,7 @@ function connectionTo(plan: Plan, stream: Stream, audience: string | undefined):
     return {
       rule: 'no-receivers',
       at: headOf(item),
-      message: `${name} has neither a group nor a receiver, so there is no address to describe. Say one.`,
+      message: `${asName(name)} has neither a group nor a receiver, so there is no address to describe. Say one.`,
     };
   const device = plan.site.deviceByName.get(receiver);
   const { domains } = plan.network.delivery(stream);
@@ -131,7 +132,7 @@ function connectionTo(plan: Plan, stream: Stream, audience: string | undefined):
   return {
     rule: device === undefined ? 'unknown-name' : 'not-made',
     at: placeOf(item, ['receivers']),
-    message: `${name} is sent to ${receiver}, whose address the site does not say. Say its \`address\`, or give the stream a group.`,
+    message: `${asName(name)} is sent to ${asName(receiver)}, whose address the site does not say. Say its \`address\`, or give the stream a group.`,
   };
 }
 
@@ -142,7 +143,7 @@ function undescribedMedia(plan: Plan, stream: Stream): Refusal | undefined {
     return {
       rule: portRule(stream),
       at: headOf(item),
-      message: `${name} has no port yet, so nobody can be told where to listen. Say its port.`,
+      message: `${asName(name)} has no port yet, so nobody can be told where to listen. Say its port.`,
     };
   if (transport === 'ts-udp') return undefined;
   const sessions = rtpSessions(stream, media);
@@ -150,7 +151,7 @@ function undescribedMedia(plan: Plan, stream: Stream): Refusal | undefined {
     return {
       rule: emptyRule(plan, stream),
       at: headOf(item),
-      message: `${name} has neither video nor audio to describe. Say what it consists of.`,
+      message: `${asName(name)} has neither video nor audio to describe. Say what it consists of.`,
     };
   for (const session of sessions) {
     const { payload } = session;
@@ -187,7 +188,7 @@ function noCodec({ item, name }: Stream, { medium }: RtpSession): Refusal {
   return {
     rule: 'not-made',
     at: placeOf(item, [medium]),
-    message: `${name} does not say the codec of its ${medium}, without which nobody can decode it. Say its \`codec\`.`,
+    message: `${asName(name)} does not say the codec of its ${medium}, without which nobody can decode it. Say its \`codec\`.`,
   };
 }
 
@@ -201,7 +202,7 @@ function indescribable(
 ): Refusal | undefined {
   if (encoding === 'JPEG' && Math.max(video?.width ?? 0, video?.height ?? 0) > LARGEST_JPEG) {
     const message =
-      `${name} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ` +
+      `${asName(name)} is JPEG of ${video?.width}x${video?.height}, and RTP carries it up to ` +
       `${LARGEST_JPEG}x${LARGEST_JPEG}. Take H.264, or a smaller picture.`;
     return { rule: 'not-made', isAsked: true, at: placeOf(item, ['video', 'size']), message };
   }
@@ -213,7 +214,7 @@ function indescribable(
       rule: 'not-made',
       at,
       message:
-        `${name} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ` +
+        `${asName(name)} does not say ${sampleRate === undefined ? 'the sample rate' : 'how many channels'} of its ` +
         `${encoding === 'MPEG4-GENERIC' ? 'AAC' : encoding.toUpperCase()}, which a session description must say. Give ` +
         '`sample-rate` and `channels`.',
     };
@@ -224,7 +225,7 @@ function indescribable(
       isAsked: true,
       at,
       message:
-        `${name} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or ` +
+        `${asName(name)} is AAC of ${sampleRate} Hz and ${channels} channels, for which AAC has no number. Take 48 kHz or ` +
         'another usual rate, and 1 to 6 or 8 channels.',
     };
   }

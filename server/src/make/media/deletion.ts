@@ -5,7 +5,7 @@ import { type Place, placeOf } from '../../site/item.ts';
 import type { Device, Recording, Volume } from '../../site/model.ts';
 import { retentionBoundsOf } from '../../site/retention.ts';
 import { visible } from '../../text/visible.ts';
-import { duration } from '../../text/words.ts';
+import { duration, asName } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
 import { type Made, type Output, type Refusal, refusal, together } from '../output.ts';
 import { unitCommand, unitPath } from '../quoting/unit.ts';
@@ -72,7 +72,7 @@ function deletionForHost(plan: Plan, host: Device, all: readonly HostedRecording
   );
   const unlimited = all
     .filter(({ recording }) => recording.keep === undefined)
-    .map(({ recording }) => `deletion: nothing of ${recording.name} is deleted, as it says no \`keep\`.`);
+    .map(({ recording }) => `deletion: nothing of ${asName(recording.name)} is deleted, as it says no \`keep\`.`);
   return together([{ files: [], refused, notes: unlimited }, ...made]);
 }
 
@@ -129,7 +129,7 @@ function deletionForVolume(plan: Plan, host: Device, here: readonly Deletion[]):
 
 function notesFor({ name }: Device): readonly string[] {
   return [
-    `deletion: on ${name}, plumbline-deletion-*.service and .timer belong in /etc/systemd/system/; then \`systemctl ` +
+    `deletion: on ${asName(name)}, plumbline-deletion-*.service and .timer belong in /etc/systemd/system/; then \`systemctl ` +
       'daemon-reload`, and `systemctl enable --now` each .timer. What is deleted is gone. To see what would go, ' +
       'run its commands with -print instead of -delete. A clock that is far ahead deletes everything: let ' +
       'systemd-time-wait-sync.service or the like hold time-sync.target back until the clock is right.',
@@ -168,7 +168,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
       rule: 'retention',
       at,
       message:
-        `${name} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is ` +
+        `${asName(name)} is kept for ${duration(keep)}, and policy asks for ${duration(atLeast)} at least: nothing of it is ` +
         'deleted before one of them is corrected.',
     };
   if (keep > atMost)
@@ -176,7 +176,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
       rule: 'retention',
       at,
       message:
-        `${name} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is ` +
+        `${asName(name)} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is ` +
         'deleted before one of them is corrected.',
     };
   // A file is cut at the keyframe after its length; one more length is more than any.
@@ -187,7 +187,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
     rule: 'not-made',
     at,
     message:
-      `Policy asks for ${duration(atLeast)} of ${name} at least and allows ${duration(atMost)} at most: files of ` +
+      `Policy asks for ${duration(atLeast)} of ${asName(name)} at least and allows ${duration(atMost)} at most: files of ` +
       `${duration(segment)}, looked at every ${duration(EVERY)}, cannot be deleted between. Leave more room.`,
   };
 }

@@ -5,7 +5,7 @@ import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Device, Recording, Stream, Volume } from '../../site/model.ts';
 import { MINUTE } from '../../standards/time-units.ts';
-import { duration, list } from '../../text/words.ts';
+import { duration, list, asName } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
 import type { Refusal } from '../output.ts';
 import { CARRIER_NAMES, type Carrier, supports } from './codec-support.ts';
@@ -58,7 +58,7 @@ function recordableOf(plan: Plan, { recording, volume, host }: HostedRecording):
     return {
       rule: 'unknown-name',
       at: placeOf(item, ['stream']),
-      message: `There is no stream for ${name} to record. Name one of the site.`,
+      message: `There is no stream for ${asName(name)} to record. Name one of the site.`,
     };
   const names = namePattern(recording, volume);
   if ('message' in names) return names;
@@ -80,7 +80,7 @@ export function usualNotes(recording: Recording): string[] {
   ];
   if (usual.length === 0) return [];
   return [
-    `recorders: ${name} does not say how its files are made: ${list(usual)} is taken. Write it into the site, by which ` +
+    `recorders: ${asName(name)} does not say how its files are made: ${list(usual)} is taken. Write it into the site, by which ` +
       'audits and footage find the files.',
   ];
 }
@@ -113,7 +113,7 @@ export function unfitFormat(plan: Plan, recording: Recording, stream: Stream): R
   const refuse = (message: string): Refusal => ({ rule: 'file-format', at: placeOf(item, ['file']), message });
   if (container === undefined)
     return refuse(
-      `The files of ${name} end in ${suffix === '' ? 'nothing' : `.${suffix}`}, a format that nothing is recorded in. ` +
+      `The files of ${asName(name)} end in ${suffix === '' ? 'nothing' : `.${suffix}`}, a format that nothing is recorded in. ` +
         'End them in .mkv, .mp4 or .ts.',
     );
   const { video, audio } = plan.site.media(stream);
@@ -125,7 +125,7 @@ export function unfitFormat(plan: Plan, recording: Recording, stream: Stream): R
       : audio?.codec;
   if (codec === undefined) return undefined;
   return refuse(
-    `${stream.name} has ${codec}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or another codec.`,
+    `${asName(stream.name)} has ${codec}, which ${CARRIER_NAMES[carrier]} does not take. Take .mkv, or another codec.`,
   );
 }
 

@@ -9,6 +9,7 @@ import type { Refusal } from '../output.ts';
 import type { Consumer } from './consumer.ts';
 import { unpullable } from './pull.ts';
 import { sendDestinations, unsendable } from './send.ts';
+import { asName } from '../../text/words.ts';
 
 export interface Relay {
   readonly stream: Stream;
@@ -49,13 +50,13 @@ function inputOf(plan: Plan, { stream, host }: Relay): Stream | Refusal {
     return {
       rule: 'unknown-name',
       at: placeOf(item, ['carries']),
-      message: `There is no stream for ${name} to carry. Name one of the site.`,
+      message: `There is no stream for ${asName(name)} to carry. Name one of the site.`,
     };
   if (isInCircle(plan.site, stream))
     return {
       rule: 'carries-itself',
       at: placeOf(item, ['carries']),
-      message: `${name} carries itself. Name the stream of a camera.`,
+      message: `${asName(name)} carries itself. Name the stream of a camera.`,
     };
   return input;
 }

@@ -17,7 +17,7 @@ import {
 import { type Subnet, contains, formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Refusal } from '../output.ts';
 import { gatewayAddress } from './gateways.ts';
 
@@ -159,7 +159,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
       refuse(
         'not-made',
         [...port.route, 'trunk'],
-        `${leg.name} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`,
+        `${asName(leg.name)} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`,
       );
       return [];
     }
@@ -171,7 +171,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
       refuse(
         port.interface === undefined ? 'not-made' : 'interface-name',
         [...port.route, 'trunk'],
-        `${leg.name} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another ` +
+        `${asName(leg.name)} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another ` +
           '`interface`.',
       );
       return [];
@@ -209,7 +209,7 @@ function withPrefix(
     refuse(
       'address-not-carried',
       route,
-      `${portName(port)} does not carry ${name}, so that ${said} cannot be set there. Add the VLAN to its trunk, or ` +
+      `${portName(port)} does not carry ${asName(name)}, so that ${said} cannot be set there. Add the VLAN to its trunk, or ` +
         'take the address out.',
     );
     return [];
@@ -224,7 +224,7 @@ function withPrefix(
     refuse(
       'address-outside-subnet',
       route,
-      `${said} is outside ${home.name}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. ` +
+      `${said} is outside ${asName(home.name)}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. ` +
         'Take an address inside.',
     );
     return [];
@@ -257,7 +257,7 @@ function routeOf(
       refuse(
         'no-such-port',
         [...route.route, 'port'],
-        `${device.name} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`,
+        `${asName(device.name)} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`,
       );
     return undefined;
   }
@@ -266,7 +266,7 @@ function routeOf(
     refuse(
       'route-refused',
       [...route.route, 'to'],
-      `${device.name} has a route for ${destination(to)} already, and Linux takes one alone. Take one of them out.`,
+      `${asName(device.name)} has a route for ${destination(to)} already, and Linux takes one alone. Take one of them out.`,
     );
     return undefined;
   }
@@ -290,7 +290,7 @@ function routeOf(
   refuse(
     ruleOfDefault(plan, device, route),
     route.route,
-    `The default route of ${device.name} names no router, and the VLAN of ${route.port} has no gateway with an ` +
+    `The default route of ${asName(device.name)} names no router, and the VLAN of ${route.port} has no gateway with an ` +
       'address. Say the address of the router in `via`.',
   );
   return undefined;

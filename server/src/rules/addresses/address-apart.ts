@@ -7,6 +7,7 @@ import { type Port, portName } from '../../site/model.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
+import { asName } from '../../text/words.ts';
 
 export const addressApart: Rule = {
   id: 'address-apart',
@@ -32,15 +33,15 @@ VLAN.`,
         severity: lost.length > 0 ? 'error' : 'warning',
         message:
           elsewhere === undefined
-            ? `${name} has ${formatAddress(address)}, and all others in ${domain.name} are in ${formatSubnet(around)}: ` +
+            ? `${asName(name)} has ${formatAddress(address)}, and all others in ${asName(domain.name)} are in ${formatSubnet(around)}: ` +
               'they look for it behind a router. Correct the address, or declare the subnet that holds them all.'
-            : `${name} has ${formatAddress(address)}, an address of ${elsewhere.name}, and ` +
-              `${portName(elsewhereAt(lone))} puts it in ${domain.name}. Take a port of ${elsewhere.name} for the cable, ` +
+            : `${asName(name)} has ${formatAddress(address)}, an address of ${asName(elsewhere.name)}, and ` +
+              `${portName(elsewhereAt(lone))} puts it in ${asName(domain.name)}. Take a port of ${asName(elsewhere.name)} for the cable, ` +
               'or correct the address.',
         about: [device.name, portName(port), formatAddress(address)],
         related: lost.map(({ stream, receiver }) => ({
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
-          message: `${receiver} gets nothing of ${stream.name}`,
+          message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
         })),
         // At the wrong port it may not be fed either.
         entails: [...obstacles, port],

@@ -4,6 +4,7 @@ import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
@@ -26,12 +27,12 @@ outside the pool. Where the server keeps the address for this device by a reserv
       report({
         at: placeOf(device.item, use.route),
         message:
-          `${formatAddress(address)} is in the DHCP pool of ${home.name}, ${formatAddress(pool.first)} to ` +
+          `${formatAddress(address)} is in the DHCP pool of ${asName(home.name)}, ${formatAddress(pool.first)} to ` +
           `${formatAddress(pool.last)}, so another device may be given it. Use one outside the pool, or reserve it for the device's MAC address.`,
         about: [device.name, holder(use), formatAddress(address)],
         // A pool that takes in the gateway is what is wrong.
         effects: [pool],
-        related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${home.name}` }],
+        related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${asName(home.name)}` }],
         fixes: () => [...nextFreeAddressFix(site, home, use), ...reserve(use)],
       });
     }

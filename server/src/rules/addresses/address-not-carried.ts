@@ -5,7 +5,7 @@ import type { Network } from '../../network/network.ts';
 import { type VlanMembership, domainsOf, hasVlans } from '../../network/vlan-membership.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Port, type Vlan, portName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { setVlans } from '../../site/port-vlans.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -34,8 +34,8 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
         report({
           at: placeOf(port.device.item, route),
           message:
-            `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nothing in ${vlan.name} reaches ` +
-            `${formatAddress(address)}. Let it carry ${vlan.name}, or remove the address.`,
+            `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nothing in ${asName(vlan.name)} reaches ` +
+            `${formatAddress(address)}. Let it carry ${asName(vlan.name)}, or remove the address.`,
           about: [own, port.device.name, formatAddress(address)],
           ...followed,
           entails: [...followed.entails, ...missingWithout(network, port.device, vlan)],
@@ -72,7 +72,7 @@ function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
     return setVlans(end, { trunk: [...trunk, vlan.name], native });
   });
   if (edits.some((edit) => edit === undefined)) return [];
-  const title = `Let ${list(ports.map(portName))} carry ${vlan.name}`;
+  const title = `Let ${list(ports.map(portName))} carry ${asName(vlan.name)}`;
   return fixOf(title, ...edits.flatMap((edit) => edit ?? []));
 }
 

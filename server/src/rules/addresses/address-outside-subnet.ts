@@ -12,7 +12,7 @@ import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { setVlans } from '../../site/port-vlans.ts';
 import { type Site, type Vlan, portName } from '../../site/model.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -47,7 +47,7 @@ the switch is, or the cable is in the wrong one.`,
       const address = formatAddress(use.address);
       if (isAnywhere) {
         const message =
-          `${address} is in no VLAN's subnet, so ${use.device.name} cannot be reached. Use one in ` +
+          `${address} is in no VLAN's subnet, so ${asName(use.device.name)} cannot be reached. Use one in ` +
           `${few(vlans.map(subnetText))}.`;
         // Of a router it is also that none of its VLANs has a gateway.
         const led = site.vlans.filter(({ gateway }) => gateway === use.device.name);
@@ -66,7 +66,7 @@ the switch is, or the cable is in the wrong one.`,
         [use],
         vlans
           .slice(0, 2)
-          .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${vlan.name}` })),
+          .map((vlan) => ({ at: placeOf(vlan.item, ['subnet']), message: `the subnet of ${asName(vlan.name)}` })),
       );
       report({
         at,
@@ -103,7 +103,7 @@ function wrongWayRound({ causes }: Network, one: AddressUse, other: AddressUse):
   return {
     at: placeOf(item, one.route),
     message:
-      `${name} has ${first} in ${one.vlans[0]?.name ?? ''} and ${second} in ${other.vlans[0]?.name ?? ''}: each is in ` +
+      `${asName(name)} has ${first} in ${one.vlans[0]?.name ?? ''} and ${second} in ${other.vlans[0]?.name ?? ''}: each is in ` +
       'the subnet of the other. Swap them.',
     about: [name, first, second],
     ...followed,
@@ -128,13 +128,16 @@ function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved)
   const followed = consequencesOf(
     causes,
     uses,
-    devices.map((device) => ({ at: headOf(device.item), message: `${device.name} is in ${formatSubnet(meant)}` })),
+    devices.map((device) => ({
+      at: headOf(device.item),
+      message: `${asName(device.name)} is in ${formatSubnet(meant)}`,
+    })),
   );
   return {
     at: placeOf(item, ['subnet']),
     message:
       `${few(devices.map((device) => device.name))} ${devices.length === 1 ? 'is' : 'are'} in ${formatSubnet(meant)}, ` +
-      `and the subnet of ${name} is ${subnet === undefined ? 'another' : formatSubnet(subnet)}. Correct the subnet, or the addresses.`,
+      `and the subnet of ${asName(name)} is ${subnet === undefined ? 'another' : formatSubnet(subnet)}. Correct the subnet, or the addresses.`,
     about: [name],
     ...followed,
     entails: [
@@ -172,7 +175,7 @@ function wrongPort(
     uses,
     uses.map((use) => ({
       at: placeOf(use.device.item, use.route),
-      message: `${formatAddress(use.address)} is in ${meant.name}`,
+      message: `${formatAddress(use.address)} is in ${asName(meant.name)}`,
     })),
   );
   const [only, another] = uses;
@@ -183,11 +186,11 @@ function wrongPort(
     at: placeOfEnd(link, port),
     message:
       only !== undefined && another === undefined
-        ? `${name} carries no ${meant.name}: it puts ${holders} in ${vlan.name}, and ${formatAddress(only.address)} is ` +
-          `in ${meant.name}. Put ${name} into ${meant.name}, take a port of ${meant.name} for the cable, or correct ` +
+        ? `${asName(name)} carries no ${asName(meant.name)}: it puts ${holders} in ${asName(vlan.name)}, and ${formatAddress(only.address)} is ` +
+          `in ${asName(meant.name)}. Put ${asName(name)} into ${asName(meant.name)}, take a port of ${asName(meant.name)} for the cable, or correct ` +
           'the address.'
-        : `${name} carries no ${meant.name}: it puts ${holders} in ${vlan.name}, and they have addresses of ` +
-          `${meant.name}. Put ${name} into ${meant.name}, or take a port of ${meant.name} for the cable.`,
+        : `${asName(name)} carries no ${asName(meant.name)}: it puts ${holders} in ${asName(vlan.name)}, and they have addresses of ` +
+          `${asName(meant.name)}. Put ${asName(name)} into ${asName(meant.name)}, or take a port of ${asName(meant.name)} for the cable.`,
     about: [...aboutPorts(port, oppositePort(link, port)), ...uses.map(({ address }) => formatAddress(address))],
     ...followed,
     effects: uses.map(({ route }) => route),
@@ -198,7 +201,7 @@ function wrongPort(
       const isTaken = addressUses.some((other) => !uses.includes(other) && addresses.has(other.address));
       const edits = port.trunk === undefined && !isTaken ? setVlans(port, { vlan: meant.name }) : undefined;
       return [
-        ...(edits === undefined ? [] : fixOf(`Put ${name} into ${meant.name}`, ...edits)),
+        ...(edits === undefined ? [] : fixOf(`Put ${asName(name)} into ${asName(meant.name)}`, ...edits)),
         ...(only === undefined || another !== undefined ? [] : nextFreeAddressFix(site, vlan, only)),
       ];
     },
@@ -206,7 +209,7 @@ function wrongPort(
 }
 
 function subnetText({ name, subnet }: Vlan): string {
-  return subnet === undefined ? name : `${formatSubnet(subnet)} of ${name}`;
+  return subnet === undefined ? name : `${formatSubnet(subnet)} of ${asName(name)}`;
 }
 
 /** By which cable the port is in that VLAN, where it is not said at the address. */

@@ -3,6 +3,7 @@ import { holder } from '../../network/address-uses.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreeAddressFix } from '../../site/free/address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const addressReserved: Rule = {
   id: 'address-reserved',
@@ -20,7 +21,7 @@ either; most devices refuse it. A /31 or /32 has neither. Addresses in 0.0.0.0/8
       if (special !== undefined) {
         report({
           at: placeOf(device.item, use.route),
-          message: `${formatAddress(address)} ${special}, so ${device.name} cannot have it. Take another address.`,
+          message: `${formatAddress(address)} ${special}, so ${asName(device.name)} cannot have it. Take another address.`,
           about: [device.name, holder(use), formatAddress(address)],
           fixes: () => nextFreeAddressFix(site, home ?? use.vlans[0], use),
         });
@@ -33,10 +34,10 @@ either; most devices refuse it. A /31 or /32 has neither. Addresses in 0.0.0.0/8
       report({
         at: placeOf(device.item, use.route),
         message:
-          `${formatAddress(address)} is the ${which} address of ${home.name}, ${formatSubnet(subnet)}. Hosts have ` +
+          `${formatAddress(address)} is the ${which} address of ${asName(home.name)}, ${formatSubnet(subnet)}. Hosts have ` +
           `${formatAddress(firstHost(subnet))} to ${formatAddress(lastHost(subnet))}.`,
         about: [device.name, holder(use), formatAddress(address)],
-        related: [{ at: placeOf(home.item, ['subnet']), message: `the subnet of ${home.name}` }],
+        related: [{ at: placeOf(home.item, ['subnet']), message: `the subnet of ${asName(home.name)}` }],
         fixes: () => nextFreeAddressFix(site, home, use),
       });
     }

@@ -10,7 +10,7 @@ import { placeOf } from '../../site/item.ts';
 import { endAt, placeOfEnd } from '../../site/places.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { aboutPorts } from '../../site/about.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -59,14 +59,14 @@ function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddr
   return {
     at: placeOfEnd(one.link, one.port),
     message:
-      `The cables of ${name(one)} and ${name(other)} seem to be swapped: ${name(one)} is in ${one.domain.name} and ` +
-      `${name(other)} in ${other.domain.name}, and each has an address of the other. Swap them.`,
+      `The cables of ${name(one)} and ${name(other)} seem to be swapped: ${name(one)} is in ${asName(one.domain.name)} and ` +
+      `${name(other)} in ${asName(other.domain.name)}, and each has an address of the other. Swap them.`,
     about: aboutPorts(one.port, other.port),
     related: [
       { at: placeOfEnd(other.link, other.port), message: `the cable of ${name(other)}` },
       ...lost.map(({ stream, receiver }) => ({
         at: placeOf(stream.item, receiverRoute(stream, receiver)),
-        message: `${receiver} gets nothing of ${stream.name}`,
+        message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
       })),
     ],
     // At the wrong port they may not be fed either.
@@ -83,7 +83,7 @@ function farEnd({ link, port }: End): Placed['port'] {
 
 function described({ vlan, uses }: Placed): string {
   const names = [...new Set(uses.map(holder))];
-  return `${few(names)} ${names.length === 1 ? 'gets' : 'get'} ${vlan.name} and ${names.length === 1 ? 'has an address' : 'have addresses'} of the other`;
+  return `${few(names)} ${names.length === 1 ? 'gets' : 'get'} ${asName(vlan.name)} and ${names.length === 1 ? 'has an address' : 'have addresses'} of the other`;
 }
 
 /** Each of the two lines names what the other one did. */

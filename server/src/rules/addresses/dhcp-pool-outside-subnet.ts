@@ -13,6 +13,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { textAt } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 
 export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
@@ -52,7 +53,7 @@ gateway and all fixed addresses outside.`,
             `The pool ${left} ${formatSubnet(subnet)}: hosts have ${formatAddress(firstHost(subnet))} to ` +
             `${formatAddress(lastHost(subnet))}. Keep it between them.`,
           effects: [subnet],
-          related: [{ at: placeOf(item, ['subnet']), message: `the subnet of ${name}` }],
+          related: [{ at: placeOf(item, ['subnet']), message: `the subnet of ${asName(name)}` }],
           fixes: () => (inside.first > inside.last ? [] : [change(vlan, inside, false)]),
         });
       } else if (gateway !== undefined && gateway.address >= pool.first && gateway.address <= pool.last) {
@@ -60,10 +61,12 @@ gateway and all fixed addresses outside.`,
           at,
           about,
           message:
-            `The pool contains ${formatAddress(gateway.address)}, the address of the gateway ${gateway.device.name}: a ` +
+            `The pool contains ${formatAddress(gateway.address)}, the address of the gateway ${asName(gateway.device.name)}: a ` +
             'host that is given it cuts off the VLAN. Leave it out.',
           entails: [pool],
-          related: [{ at: placeOf(gateway.device.item, gateway.route), message: `${gateway.device.name} has it here` }],
+          related: [
+            { at: placeOf(gateway.device.item, gateway.route), message: `${asName(gateway.device.name)} has it here` },
+          ],
           fixes: () => {
             const below = { first: pool.first, last: gateway.address - 1 };
             const above = { first: gateway.address + 1, last: pool.last };

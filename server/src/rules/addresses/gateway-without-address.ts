@@ -9,6 +9,7 @@ import { hasBlank } from '../../network/blanks.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { type Lost, lostBy } from '../../network/lost.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 /** What can be set up to forward between its ports. */
 const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
@@ -29,7 +30,7 @@ port that carries it, or name another gateway.`,
       if (device?.kind === undefined) continue;
       const at = placeOf(vlan.item, ['gateway']);
       const about = [vlan.name, device.name];
-      const related = [{ at: headOf(device.item), message: `${device.name} is declared here` }];
+      const related = [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }];
       const { subnet } = vlan;
       if (!FORWARDING.includes(device.kind) && !device.routing) {
         const kind = device.kind.replace('-', ' ');
@@ -51,7 +52,7 @@ port that carries it, or name another gateway.`,
             // Nor does it forward groups.
             ...(device.multicastRouting ? lostBy(context.network, isUnforwarded).flatMap(both) : []),
           ],
-          message: `${device.name} is ${article} ${kind}, which ${what}. Name the router as gateway${
+          message: `${asName(device.name)} is ${article} ${kind}, which ${what}. Name the router as gateway${
             device.kind === 'switch' ? ', or let it route if it can' : ''
           }.`,
           fixes: () =>
@@ -59,7 +60,7 @@ port that carries it, or name another gateway.`,
               ? [
                   ...(hasAddress(device, vlan) ? [] : nameAnother(site, vlan)),
                   ...(device.ports.some(isLeg) ? sayRouter(device) : []),
-                  ...fixOf(`Let ${device.name} route`, ...putValue(device.item, 'routing', 'true')),
+                  ...fixOf(`Let ${asName(device.name)} route`, ...putValue(device.item, 'routing', 'true')),
                 ]
               : nameAnother(site, vlan),
         });
@@ -70,8 +71,8 @@ port that carries it, or name another gateway.`,
           about,
           related,
           message:
-            `${device.name} has no address in ${formatSubnet(subnet)}, so hosts in ${vlan.name} cannot send it ` +
-            `anything. ${other === undefined ? 'Give it one there' : `Name ${other.name}, which has one, or give it one there`}.`,
+            `${asName(device.name)} has no address in ${formatSubnet(subnet)}, so hosts in ${asName(vlan.name)} cannot send it ` +
+            `anything. ${other === undefined ? 'Give it one there' : `Name ${asName(other.name)}, which has one, or give it one there`}.`,
           // Of a subnet that nobody is in, or an address of its that is outside, that is told.
           effects: outsideOf(context.network, device, vlan) ?? [subnet],
           entails: [
@@ -95,7 +96,7 @@ function nameAnother(site: Site, vlan: Vlan): Fix[] {
   const other = leadingFrom(site, vlan);
   return other === undefined
     ? []
-    : fixOf(`Name ${other.name} as gateway`, setValue(vlan.item, ['gateway'], scalarText(other.name, true)));
+    : fixOf(`Name ${asName(other.name)} as gateway`, setValue(vlan.item, ['gateway'], scalarText(other.name, true)));
 }
 
 /** A port with an address by VLAN, as a router has them. */
@@ -104,7 +105,7 @@ function isLeg({ addresses, trunk }: Port): boolean {
 }
 
 function sayRouter({ name, item }: Device): Fix[] {
-  return fixOf(`Say that ${name} is a router`, setValue(item, ['kind'], 'router'));
+  return fixOf(`Say that ${asName(name)} is a router`, setValue(item, ['kind'], 'router'));
 }
 
 /** That no router is between the two of a group. */
@@ -165,7 +166,7 @@ function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan)
         : port.trunk === undefined
           ? addEntry(device.item, port.route, 'address', text)
           : addEntry(device.item, port.route, 'addresses', `{${nameText(vlan.name)}: ${text}}`);
-  return fixOf(`Give ${device.name} ${text} in ${vlan.name}`, edit);
+  return fixOf(`Give ${asName(device.name)} ${text} in ${asName(vlan.name)}`, edit);
 }
 
 /** Its own, at no port: by VLAN. */
@@ -177,7 +178,7 @@ function giveOwn(site: Site, { name, item, addresses }: Device, vlan: Vlan): Fix
     addresses.length > 0
       ? addEntry(item, ['addresses'], nameText(vlan.name), text)
       : addEntry(item, [], 'addresses', `{${nameText(vlan.name)}: ${text}}`);
-  return fixOf(`Give ${name} ${text} in ${vlan.name}`, edit);
+  return fixOf(`Give ${asName(name)} ${text} in ${asName(vlan.name)}`, edit);
 }
 
 /** The lowest host address, as is the custom, if it is free. */

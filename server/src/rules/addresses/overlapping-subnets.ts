@@ -4,7 +4,7 @@ import { lostBy } from '../../network/lost.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { leastWhere } from '../../text/bisect.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -31,7 +31,7 @@ one, or move one of them.`,
     const held = new Set(wide.flatMap(({ others }) => others.map((other) => other.vlan)));
     for (const clash of [...wide, ...clashes.filter(({ vlan }) => !held.has(vlan))]) {
       const { vlan, subnet, others, total } = clash;
-      const words = others.map((other) => `${formatSubnet(other.subnet)} of ${other.vlan.name}`);
+      const words = others.map((other) => `${formatSubnet(other.subnet)} of ${asName(other.vlan.name)}`);
       const overlapping = (holding.get(vlan) ?? []).filter((other) => other.subnet.prefix > subnet.prefix);
       const all = [vlan, ...others.map((other) => other.vlan), ...overlapping.map((other) => other.vlan)];
       report({
@@ -49,7 +49,7 @@ one, or move one of them.`,
         ],
         related: [...others, ...overlapping].map((other) => ({
           at: placeOf(other.vlan.item, ['subnet']),
-          message: `the subnet of ${other.vlan.name}`,
+          message: `the subnet of ${asName(other.vlan.name)}`,
         })),
       });
     }

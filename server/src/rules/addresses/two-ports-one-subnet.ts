@@ -3,6 +3,7 @@ import type { Network } from '../../network/network.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { contains, formatAddress } from '../../standards/ipv4.ts';
+import { asName } from '../../text/words.ts';
 
 export const twoPortsOneSubnet: Rule = {
   id: 'two-ports-one-subnet',
@@ -34,7 +35,7 @@ own address.`,
           at: placeOfPort(own.port),
           message:
             `${portName(own.port)} (${formatAddress(own.address)}) and ${portName(other.port)} ` +
-            `(${formatAddress(other.address)}) are both in ${own.network}: ${luck}. Cable one into another VLAN, or ` +
+            `(${formatAddress(other.address)}) are both in ${asName(own.network)}: ${luck}. Cable one into another VLAN, or ` +
             'remove its address.',
           about: [portName(own.port), portName(other.port), device.name],
           related: [{ at: placeOfPort(other.port), message: `${portName(other.port)} is there too` }],

@@ -2,6 +2,7 @@ import { setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Blank, whyBlank } from '../../network/blanks.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const unfilled: Rule = {
   id: 'unfilled',
@@ -25,9 +26,9 @@ stays the same when others come and go.`,
 
     function message(blank: Blank): string {
       const { item, what, value, vlan } = blank;
-      const name = `The ${what} of ${item.name}`;
+      const name = `The ${what} of ${asName(item.name)}`;
       if (value === undefined) return `${name} cannot be filled in: ${whyBlank(blank, site)}.`;
-      return `${name} is not filled in yet; ${value} is free${vlan === undefined ? '' : ` in ${vlan.name}`}.`;
+      return `${name} is not filled in yet; ${value} is free${vlan === undefined ? '' : ` in ${asName(vlan.name)}`}.`;
     }
   },
 };

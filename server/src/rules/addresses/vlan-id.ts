@@ -1,6 +1,6 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { firstOthers, grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -35,7 +35,10 @@ both, with two subnets in it. Give each its own, 1 to 4094, and set the same on 
             `${id} is also the id of ${few(names, 2, vlans.length - 1)}: on a trunk their frames cannot be told ` +
             'apart. Give each VLAN its own id.',
           about: [vlan.name],
-          related: others.map((other) => ({ at: placeOf(other.item, ['id']), message: `${other.name} has it here` })),
+          related: others.map((other) => ({
+            at: placeOf(other.item, ['id']),
+            message: `${asName(other.name)} has it here`,
+          })),
           fixes: () => {
             const next = free(id);
             return next === undefined

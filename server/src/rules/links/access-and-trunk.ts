@@ -2,6 +2,7 @@ import { type Edit, type Fix, fixOf, remove, setKey } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',
@@ -26,13 +27,18 @@ its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.
         report({
           at: placeOf(device.item, [...route, 'vlan']),
           message:
-            `${name} has both a vlan and a trunk; it can only be one of the two. ` +
-            (native === undefined ? `Make ${vlan} the native VLAN of the trunk, or remove one.` : 'Remove one.'),
+            `${asName(name)} has both a vlan and a trunk; it can only be one of the two. ` +
+            (native === undefined
+              ? `Make ${asName(vlan)} the native VLAN of the trunk, or remove one.`
+              : 'Remove one.'),
           about,
           fixes: () =>
             [
               native === undefined
-                ? fix(`Make ${vlan} the native VLAN of the trunk`, setKey(device.item, [...route, 'vlan'], 'native'))
+                ? fix(
+                    `Make ${asName(vlan)} the native VLAN of the trunk`,
+                    setKey(device.item, [...route, 'vlan'], 'native'),
+                  )
                 : fix('Remove vlan', remove(device.item, [...route, 'vlan'])),
               native === undefined ? fix('Remove the trunk', remove(device.item, [...route, 'trunk'])) : [],
             ].flat(),
@@ -41,12 +47,12 @@ its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.
         report({
           at: placeOf(device.item, [...route, 'native']),
           message:
-            `${name} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk ` +
+            `${asName(name)} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk ` +
             'carries.',
           about,
           fixes: () =>
             vlan === undefined
-              ? fix(`Make it an access port of ${native}`, setKey(device.item, [...route, 'native'], 'vlan'))
+              ? fix(`Make it an access port of ${asName(native)}`, setKey(device.item, [...route, 'native'], 'vlan'))
               : fix('Remove native', remove(device.item, [...route, 'native'])),
         });
       }

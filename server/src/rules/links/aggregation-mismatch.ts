@@ -5,7 +5,7 @@ import { type Fix, addEntry, fixOf, scalarText, setValue } from '../../site/edit
 import { type Cable, type Port, portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { endAt, placeOfEnd, placeOfPort } from '../../site/places.ts';
-import { bitRate, few, list } from '../../text/words.ts';
+import { bitRate, few, list, asName } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const aggregationMismatch: Rule = {
@@ -199,13 +199,13 @@ function oneEnd({ a, b }: Link, all: readonly Member[]): Mismatch {
   return {
     at: with_,
     message:
-      `${list(portsAt(all, with_).map(portName))} are one link, ${name}, and ${few(ports.map(portName), 3)} at the other ` +
-      `end are not: frames are lost or circulate. Put them into a group of ${without.device.name}, or remove ${name}.`,
+      `${list(portsAt(all, with_).map(portName))} are one link, ${asName(name)}, and ${few(ports.map(portName), 3)} at the other ` +
+      `end are not: frames are lost or circulate. Put them into a group of ${asName(without.device.name)}, or remove ${asName(name)}.`,
     fixes: () =>
       own.length < ports.length
         ? []
         : fixOf(
-            `Put ${list(ports.map(portName))} into a group ${name}`,
+            `Put ${list(ports.map(portName))} into a group ${asName(name)}`,
             ...own.map(({ device, route }) => addEntry(device.item, route, 'lag', scalarText(name, true))),
           ),
   };

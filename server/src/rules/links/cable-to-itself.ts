@@ -4,6 +4,7 @@ import { isUncabled } from '../../network/delivery.ts';
 import { lostAt } from '../../network/lost.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const cableToItself: Rule = {
   id: 'cable-to-itself',
@@ -21,7 +22,7 @@ other device it joins nothing. Name the device at the far end.`,
       const followed = consequencesOf(network.causes, [item]);
       report({
         at: placeOf(item, to.route),
-        message: `Both ends of this cable are at ${device.name}${effectOf(device)}. Name the device at its far end.`,
+        message: `Both ends of this cable are at ${asName(device.name)}${effectOf(device)}. Name the device at its far end.`,
         about: [device.name],
         ...followed,
         // With no other cable it is in no network.

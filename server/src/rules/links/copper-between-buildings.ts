@@ -3,7 +3,7 @@ import { type Fix, fixOf, setValue } from '../../site/edit.ts';
 import { aboutItem } from '../../site/about.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type Device, type Site, connectorAt, portAt } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const copperBetweenBuildings: Rule = {
@@ -53,7 +53,7 @@ function places(devices: readonly Device[]): { at: ReturnType<typeof placeOf>; m
   );
   return first.map(({ item, name, building }) => ({
     at: placeOf(item, ['building'], 'value'),
-    message: `${name} is in ${building ?? ''}`,
+    message: `${asName(name)} is in ${building ?? ''}`,
   }));
 }
 

@@ -2,7 +2,7 @@ import { type BridgeTree, bridgesBetween, linkBetween } from '../../network/brid
 import type { Link } from '../../network/link.ts';
 import { type Fix, fixOf, putValue } from '../../site/edit.ts';
 import { type Device, portName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -55,7 +55,7 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
   const able = devices.filter(({ kind }) => kind !== 'media-converter');
   const without = able.filter(({ spanningTree }) => !spanningTree);
   const round = [...devices, ...devices.slice(0, 1)].map(({ name }) => name).join(', ');
-  const words = list(without.map(({ name }) => name));
+  const words = list(without.map(({ name }) => asName(name)));
   return {
     at: placeOfEnd(link, link.b),
     message:
@@ -77,7 +77,7 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
 
 function fixesOf(without: readonly Device[]): Fix[] {
   const edits = without.flatMap(({ item }) => putValue(item, 'spanning-tree', 'true'));
-  return fixOf(`Run spanning tree on ${list(without.map(({ name }) => name))}`, ...edits);
+  return fixOf(`Run spanning tree on ${list(without.map(({ name }) => asName(name)))}`, ...edits);
 }
 
 export const examples: readonly Example[] = [

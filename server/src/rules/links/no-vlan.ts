@@ -9,6 +9,7 @@ import { placeOfEnd } from '../../site/places.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
+import { asName } from '../../text/words.ts';
 
 export const noVlan: Rule = {
   id: 'no-vlan',
@@ -26,8 +27,8 @@ towards another switch. (A switch without VLANs on any port passes everything on
         report({
           at: placeOfEnd(link, port),
           message:
-            `${portName(port)} is in no VLAN, though other ports of ${port.device.name} are: nothing passes between ` +
-            `it and ${other.device.name}. Give the port \`vlan\` or \`trunk\`.`,
+            `${portName(port)} is in no VLAN, though other ports of ${asName(port.device.name)} are: nothing passes between ` +
+            `it and ${asName(other.device.name)}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
           ...consequencesOf(network.causes, [link]),
           // Of a gateway that is a switch and does not route, that is told.

@@ -15,6 +15,7 @@ import { nextFreeSwitchPort } from '../../site/free/switch-port.ts';
 import type { Network } from '../../network/network.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 /** For a network cable or a coax. */
 type Socket = Port | Connector;
@@ -97,7 +98,7 @@ function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug],
     message:
       bare === undefined
         ? `${nameOf(port)} already has a cable, ${what}. Give this one its own port, or remove it.`
-        : `${nameOf(port)} already has a cable, ${what}, and ${bare.name} has none. Let one of them lead to ${bare.name}.`,
+        : `${nameOf(port)} already has a cable, ${what}, and ${asName(bare.name)} has none. Let one of them lead to ${asName(bare.name)}.`,
     about: [nameOf(port), port.device.name],
     related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${nameOf(port)}` }],
     fixes: () => {
@@ -119,7 +120,7 @@ function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug],
 
 function ledTo(plug: Plug, { name }: Device): Fix {
   const edits = [setValue(plug.cable.item, plug.end.route, scalarText(name, true))];
-  return { title: `Lead the cable from ${shownOtherEnd(plug)} to ${name}`, safe: false, edits };
+  return { title: `Lead the cable from ${shownOtherEnd(plug)} to ${asName(name)}`, safe: false, edits };
 }
 
 /** Of the same device, such as the next output of a splitter, that no coax and no terminator is in. */

@@ -3,7 +3,7 @@ import { fixOf, putValue } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 
 /** The lowest that is usual besides 0, and a step of 4096 (IEEE 802.1D-2004 §9.2.5). */
 const CHOSEN = 4096;
@@ -32,7 +32,7 @@ cables. Give the switch in the middle, where the servers are, the lowest priorit
       report({
         at: headOf(root.item),
         message:
-          `${root.name} is the root of spanning tree by its ${by} alone: ${few(rivals.map(({ name }) => name))} ` +
+          `${asName(root.name)} is the root of spanning tree by its ${by} alone: ${few(rivals.map(({ name }) => name))} ` +
           `${rivals.length === 1 ? 'has' : 'have'} the same priority of ${root.spanningTreePriority}. Set ` +
           `\`spanning-tree-priority: ${CHOSEN}\` at the switch in the middle.`,
         about: [root.name],
@@ -40,7 +40,7 @@ cables. Give the switch in the middle, where the servers are, the lowest priorit
           root.spanningTreePriority <= CHOSEN
             ? []
             : fixOf(
-                `Let ${root.name} stay the root, with a priority of ${CHOSEN}`,
+                `Let ${asName(root.name)} stay the root, with a priority of ${CHOSEN}`,
                 ...putValue(root.item, 'spanning-tree-priority', String(CHOSEN)),
               ),
       });

@@ -6,6 +6,7 @@ import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const vlanCutOff: Rule = {
   id: 'vlan-cut-off',
@@ -35,10 +36,10 @@ loop carry the same VLANs.`,
         report({
           at: placeOfEnd(link, link.blocked),
           message:
-            `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${name} is cut ` +
-            `in two: no other cable carries it from ${link.blocked.device.name} to ` +
-            `${other.device.name}. Let all cables ` +
-            `round the loop carry ${name}.`,
+            `Spanning tree keeps ${portName(link.blocked)} – ${portName(other)} idle, and with it ${asName(name)} is cut ` +
+            `in two: no other cable carries it from ${asName(link.blocked.device.name)} to ` +
+            `${asName(other.device.name)}. Let all cables ` +
+            `round the loop carry ${asName(name)}.`,
           about: [...aboutPorts(link.blocked, other), name],
           effects: [link],
           ...consequencesOf(network.causes, [link]),

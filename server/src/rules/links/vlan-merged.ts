@@ -1,5 +1,5 @@
 import { portName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { AddressUse } from '../../network/address-uses.ts';
@@ -30,7 +30,7 @@ knows VLANs, with a trunk.`,
         report({
           at: placeOfEnd(link, port),
           message:
-            `${list(devices.map(({ name }) => name))} ` +
+            `${list(devices.map(({ name }) => asName(name)))} ` +
             `${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ${one} ` +
             `(${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it to one ` +
             'of them only.',

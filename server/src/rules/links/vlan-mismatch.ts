@@ -18,7 +18,7 @@ import type { Topology } from '../../network/wiring.ts';
 import { type TransparentSegment, carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
@@ -142,7 +142,10 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
       plain.map(({ link }) => link),
       [
         ...own,
-        ...others.map(({ link, port }) => ({ at: placeOfEnd(link, port), message: `${port.device.name} has no tags` })),
+        ...others.map(({ link, port }) => ({
+          at: placeOfEnd(link, port),
+          message: `${asName(port.device.name)} has no tags`,
+        })),
       ],
     ),
     fixes: () => forHost(site, tags.port, first.port),
@@ -305,8 +308,8 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
   if (!hasVlans(host)) {
     if (wire.untagged !== undefined || wire.tagged.length === 0) return;
     const what =
-      `${host.device.name} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
-      `give ${host.device.name} a trunk.`;
+      `${asName(host.device.name)} has none: nothing without a tag gets to it. Make ${portName(from)} an access port, or ` +
+      `give ${asName(host.device.name)} a trunk.`;
     take({
       set: from,
       lost: what,
@@ -383,8 +386,8 @@ function forHost(site: Site, from: Port, host: Port): Fix[] {
   const access = setVlans(from, { vlan: vlan.name });
   const native = setVlans(from, { trunk: from.trunk, native: vlan.name });
   return [
-    ...fixOf(`Make ${portName(from)} an access port of ${vlan.name}`, ...(access ?? [])),
-    ...fixOf(`Make ${vlan.name} the native VLAN of ${portName(from)}`, ...(native ?? [])),
+    ...fixOf(`Make ${portName(from)} an access port of ${asName(vlan.name)}`, ...(access ?? [])),
+    ...fixOf(`Make ${asName(vlan.name)} the native VLAN of ${portName(from)}`, ...(native ?? [])),
   ];
 }
 

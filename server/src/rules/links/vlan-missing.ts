@@ -1,7 +1,7 @@
 import type { Link } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import { type Port, portName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { asName, list } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { setVlans } from '../../site/port-vlans.ts';
@@ -28,7 +28,7 @@ in two parts all the same: streams stop there. Add it to the trunks at both ends
         at: placeOfEnd(link, a),
         message:
           `Neither ${portName(a)} nor ${portName(b)} carries ${list(names)}, which ${names.length === 1 ? 'is' : 'are'} ` +
-          `at both sides: ${cutOff[0]?.unreached.receiver ?? ''} gets nothing of ${cutOff[0]?.stream.name ?? ''}. ` +
+          `at both sides: ${asName(cutOff[0]?.unreached.receiver ?? '')} gets nothing of ${asName(cutOff[0]?.stream.name ?? '')}. ` +
           `Add ${names.length === 1 ? 'it' : 'them'} to the trunk at both ends.`,
         about: [...aboutPorts(a, b), ...names],
         ...consequencesOf(

@@ -5,7 +5,7 @@ import type { Network } from '../../network/network.ts';
 import { addEntry, fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import { bitRate, few, percentOver, threshold } from '../../text/words.ts';
+import { bitRate, few, percentOver, threshold, asName } from '../../text/words.ts';
 
 export const airtime: Rule = {
   id: 'airtime',
@@ -38,7 +38,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
         at: headOf(device.item),
         severity: isOver ? 'error' : 'warning',
         message:
-          `${device.name} sends ${names} into the air at ${bitRate(device.basicRate)}, which takes ` +
+          `${asName(device.name)} sends ${names} into the air at ${bitRate(device.basicRate)}, which takes ` +
           `${percentOver(share.peak, 1, isOver ? limit : warn)} of the time, ${bound}. ` +
           (from === undefined
             ? 'Keep the groups away from it, let it send to each station separately, or raise its basic-rate.'
@@ -47,7 +47,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
         effects: [air],
         fixes: () =>
           fixOf(
-            `Let ${device.name} send groups to each station separately`,
+            `Let ${asName(device.name)} send groups to each station separately`,
             addEntry(device.item, [], 'multicast-to-unicast', 'true'),
           ),
       });

@@ -5,7 +5,7 @@ import { type Fix, addEntry, fixOf, nameText, putValue } from '../../site/edit.t
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Site, portName } from '../../site/model.ts';
 import type { Network } from '../../network/network.ts';
-import { bitRate, few } from '../../text/words.ts';
+import { bitRate, few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { type Overload, unwantedStreams } from '../../network/overload.ts';
 import { placeOfEnd } from '../../site/places.ts';
@@ -33,14 +33,14 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
         ? 'Turn igmp-snooping on'
         : asks
           ? 'Let it drop them'
-          : `Name a querier of ${unasked.name}`;
+          : `Name a querier of ${asName(unasked.name)}`;
       const others = flooded.length - 1;
       const alike = others === 0 ? '' : others === 1 ? '; so does 1 other link' : `; so do ${others} other links`;
       report({
         at: placeOf(device.item, [!snoops ? 'igmp-snooping' : asks ? 'unregistered-multicast' : 'without-querier']),
         severity: flooded.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         message:
-          `${device.name} ${cause}, so ${portName(worst.out)} ` +
+          `${asName(device.name)} ${cause}, so ${portName(worst.out)} ` +
           `→ ${portName(oppositePort(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${remedy}.`,
@@ -62,14 +62,17 @@ function nameQuerier(site: Site, network: Network, domain: BroadcastDomain): Fix
   const { vlan } = domain;
   const best = vlan === undefined || vlan.querier !== undefined ? undefined : bestQuerier(site, network, domain);
   if (vlan === undefined || best === undefined) return [];
-  return fixOf(`Name ${best.name} as querier of ${vlan.name}`, addEntry(vlan.item, [], 'querier', nameText(best.name)));
+  return fixOf(
+    `Name ${asName(best.name)} as querier of ${asName(vlan.name)}`,
+    addEntry(vlan.item, [], 'querier', nameText(best.name)),
+  );
 }
 
 /** Snooping without a querier would cut receivers off, so one is named too where none is. */
 function prune(site: Site, network: Network, device: Device, flooded: readonly Overload[]): Fix[] {
   if (device.snooping) {
     const edits = putValue(device.item, 'unregistered-multicast', 'drop');
-    return fixOf(`Let ${device.name} drop unregistered multicast`, ...edits);
+    return fixOf(`Let ${asName(device.name)} drop unregistered multicast`, ...edits);
   }
   const edits = putValue(device.item, 'igmp-snooping', 'true');
   if (edits.length === 0) return [];
@@ -86,8 +89,8 @@ function prune(site: Site, network: Network, device: Device, flooded: readonly O
   }
   const title =
     edits.length === 1
-      ? `Turn IGMP snooping on at ${device.name}`
-      : `Turn IGMP snooping on at ${device.name}, with a querier`;
+      ? `Turn IGMP snooping on at ${asName(device.name)}`
+      : `Turn IGMP snooping on at ${asName(device.name)}, with a querier`;
   return fixOf(title, ...edits);
 }
 

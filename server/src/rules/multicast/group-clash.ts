@@ -2,7 +2,7 @@ import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import { firstOthers, grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -31,7 +31,7 @@ each stream a group of its own.`,
           about: [stream.name],
           related: others.map((other) => ({
             at: placeOf(other.item, ['group']),
-            message: `the group of ${other.name}`,
+            message: `the group of ${asName(other.name)}`,
           })),
           fixes: () => nextFreeGroupFix(site, stream),
         });

@@ -1,7 +1,7 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { groupMac, macKey } from '../../standards/multicast.ts';
 import { placeOf } from '../../site/item.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -29,7 +29,7 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
         const others = [...byGroup]
           .flatMap(([other, streams]) => (other === group ? [] : streams.slice(0, SHOWN)))
           .slice(0, SHOWN);
-        const names = others.map((other) => `${formatAddress(other.group)} of ${other.stream.name}`);
+        const names = others.map((other) => `${formatAddress(other.group)} of ${asName(other.stream.name)}`);
         report({
           at: placeOf(stream.item, ['group']),
           message:
@@ -38,7 +38,7 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
           about: [stream.name],
           related: others.map(({ stream: { item, name } }) => ({
             at: placeOf(item, ['group']),
-            message: `the group of ${name}`,
+            message: `the group of ${asName(name)}`,
           })),
           fixes: () => nextFreeGroupFix(site, stream),
         });

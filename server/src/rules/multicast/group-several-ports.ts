@@ -4,6 +4,7 @@ import type { Stream } from '../../site/model.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',
@@ -22,10 +23,10 @@ well: its link carries them, and the device throws them away. Give each stream a
         report({
           at: placeOf(stream.item, ['group']),
           message:
-            `${formatAddress(group)} also carries ${first.name}, on port ${first.port}; switches forward by group ` +
-            `alone, so receivers of either get both. Give ${stream.name} a group of its own.`,
+            `${formatAddress(group)} also carries ${asName(first.name)}, on port ${first.port}; switches forward by group ` +
+            `alone, so receivers of either get both. Give ${asName(stream.name)} a group of its own.`,
           about: [stream.name],
-          related: [{ at: placeOf(first.item, ['group']), message: `the group of ${first.name}` }],
+          related: [{ at: placeOf(first.item, ['group']), message: `the group of ${asName(first.name)}` }],
           fixes: () => nextFreeGroupFix(site, stream),
         });
       }

@@ -4,6 +4,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { hasBlank } from '../../network/blanks.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const groupWithoutSource: Rule = {
   id: 'group-without-source',
@@ -26,10 +27,10 @@ in 239.255.0.0/16, which is joined by the group alone.`,
       report({
         at: placeOf(item, ['group']),
         message:
-          `${formatAddress(group)} is joined together with its source's address, and ${source.name} has none${where}: ` +
-          `nobody can join it. Give ${source.name} a fixed address, or take another group.`,
+          `${formatAddress(group)} is joined together with its source's address, and ${asName(source.name)} has none${where}: ` +
+          `nobody can join it. Give ${asName(source.name)} a fixed address, or take another group.`,
         about: [stream.name, source.name],
-        related: [{ at: headOf(source.item), message: `${source.name} has no address${where}` }],
+        related: [{ at: headOf(source.item), message: `${asName(source.name)} has no address${where}` }],
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

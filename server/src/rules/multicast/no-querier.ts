@@ -10,7 +10,7 @@ import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const noQuerier: Rule = {
@@ -85,8 +85,8 @@ function isAbsent(tree: BridgeTree, { querier }: Vlan): boolean {
 function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, forgetting }: State): Finding {
   const why =
     vlan.querier === undefined
-      ? `${vlan.name} has no querier`
-      : `A part of ${vlan.name} is not joined to its querier ${vlan.querier}`;
+      ? `${asName(vlan.name)} has no querier`
+      : `A part of ${asName(vlan.name)} is not joined to its querier ${asName(vlan.querier)}`;
   const effects: string[] = [];
   if (cutOff.length > 0) {
     const receivers = unique(cutOff.map(({ unreached }) => unreached.receiver));
@@ -104,7 +104,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
     about: [vlan.name],
     related: cutOff.map(({ stream, unreached: { receiver } }) => ({
       at: placeOf(stream.item, receiverRoute(stream, receiver)),
-      message: `${receiver} gets nothing of ${stream.name}`,
+      message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
     })),
     // Where a part is not joined to its querier, what keeps it apart may be told.
     effects: vlan.querier === undefined ? [] : bridgesOf(network, vlan, { cutOff, passing, forgetting }),
@@ -112,7 +112,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
     fixes: () => {
       const best = vlan.querier === undefined ? bestQuerier(site, network, network.topology.domainOf(vlan)) : undefined;
       const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(best.name));
-      return best === undefined ? [] : fixOf(`Name ${best.name} as querier of ${vlan.name}`, edit);
+      return best === undefined ? [] : fixOf(`Name ${asName(best.name)} as querier of ${asName(vlan.name)}`, edit);
     },
   };
 }
@@ -157,7 +157,7 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
     about: [...forgetting].map(({ name }) => name),
     // Where they are in a VLAN whose subnet is wrong, that is told.
     effects: [...forgetting],
-    related: others.map((device) => ({ at: headOf(device.item), message: `${device.name} snoops too` })),
+    related: others.map((device) => ({ at: headOf(device.item), message: `${asName(device.name)} snoops too` })),
   });
 }
 

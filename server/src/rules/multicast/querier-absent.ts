@@ -7,6 +7,7 @@ import { type Fix, fixOf, putValue, scalarText, setValue } from '../../site/edit
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const querierAbsent: Rule = {
   id: 'querier-absent',
@@ -34,10 +35,10 @@ switch or router that has a port in the VLAN.`,
           at: placeOf(vlan.item, ['querier']),
           severity: 'warning',
           message:
-            `${device.name} is ${aKind(device.kind)}, which asks for memberships only if a program for it runs there: ` +
+            `${asName(device.name)} is ${aKind(device.kind)}, which asks for memberships only if a program for it runs there: ` +
             'without one all groups end. Name a switch or router.',
           about: [vlan.name, device.name],
-          related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
+          related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
           fixes: () => better(site, network, vlan),
         });
         continue;
@@ -47,12 +48,12 @@ switch or router that has a port in the VLAN.`,
       const snoops = [...network.tree(domain).bridges.keys()].some(({ snooping }) => snooping);
       if (!asks && device.kind === 'switch' && !snoops) continue;
       const message = asks
-        ? `No cabled port of ${device.name} carries ${vlan.name}, so it sends no IGMP queries there. Name one that has such a ` +
+        ? `No cabled port of ${asName(device.name)} carries ${asName(vlan.name)}, so it sends no IGMP queries there. Name one that has such a ` +
           'port.'
         : device.kind === 'switch'
-          ? `${device.name} does not snoop, and a switch without IGMP snooping sends no IGMP queries. Name one ` +
+          ? `${asName(device.name)} does not snoop, and a switch without IGMP snooping sends no IGMP queries. Name one ` +
             'that snoops.'
-          : `${device.name} is ${aKind(device.kind)}, which sends no IGMP queries. Name a switch or router.`;
+          : `${asName(device.name)} is ${aKind(device.kind)}, which sends no IGMP queries. Name a switch or router.`;
       const unheard = network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan)));
       const isPlain = !asks && device.kind === 'switch';
       // Of one that is to ask in several VLANs, the first is told and entails the others.
@@ -68,11 +69,11 @@ switch or router that has a port in the VLAN.`,
           ...unheard,
           ...(isPlain && first === undefined ? [own, ...airBeyond({ plan, network }, device)] : []),
         ],
-        related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
+        related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
         fixes: () => {
           const named = better(site, network, vlan);
           if (!isPlain) return named;
-          const snooping = fixOf(`Let ${device.name} snoop`, ...putValue(device.item, 'igmp-snooping', 'true'));
+          const snooping = fixOf(`Let ${asName(device.name)} snoop`, ...putValue(device.item, 'igmp-snooping', 'true'));
           // One that is to ask everywhere is meant to.
           const isMeant = site.vlans.filter(({ querier }) => querier === device.name).length > 1;
           return isMeant ? [...snooping, ...named] : [...named, ...snooping];
@@ -98,7 +99,7 @@ function better(site: Site, network: Network, vlan: Vlan): Fix[] {
   const best = bestQuerier(site, network, network.topology.domainOf(vlan));
   return best === undefined
     ? []
-    : fixOf(`Name ${best.name} as querier`, setValue(vlan.item, ['querier'], scalarText(best.name, true)));
+    : fixOf(`Name ${asName(best.name)} as querier`, setValue(vlan.item, ['querier'], scalarText(best.name, true)));
 }
 
 /** Whether it is for want of a querier in the VLAN. */

@@ -3,7 +3,7 @@ import { type Fix, addEntry, fixOf, nameText, nodeAt, putValue } from '../../sit
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Network } from '../../network/network.ts';
 import type { Device, Port, Site, Vlan } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -31,11 +31,11 @@ one, write it down; where it has none, give it one.`,
         severity: cutOff ? 'warning' : 'hint',
         at: placeOf(first.vlan.item, ['querier']),
         message:
-          `${device.name} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address${device.addresses.length > 0 ? ' there' : ''}: of ` +
+          `${asName(device.name)} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address${device.addresses.length > 0 ? ' there' : ''}: of ` +
           `queries from 0.0.0.0 ${first.others[0]?.name ?? 'another switch'} does not learn where to send reports. ` +
           'Give its address.',
         about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
-        related: [{ at: headOf(device.item), message: `${device.name} is declared here` }],
+        related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
         fixes: () => addressed(site, device, first.vlan),
       });
     }

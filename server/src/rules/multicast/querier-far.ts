@@ -3,7 +3,7 @@ import { bestQuerier } from '../../network/querier.ts';
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import { bitRate, few } from '../../text/words.ts';
+import { bitRate, few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { unwantedStreams } from '../../network/overload.ts';
 import { placeOfEnd } from '../../site/places.ts';
@@ -30,9 +30,9 @@ querier.`,
       report({
         at: placeOf(vlan.item, ['querier']),
         message:
-          `All groups of ${vlan.name} travel to ${vlan.querier}: ${portName(out)} → ` +
+          `All groups of ${asName(vlan.name)} travel to ${asName(vlan.querier)}: ${portName(out)} → ` +
           `${portName(oppositePort(link, out))} carries ${bitRate(unwanted)} of ` +
-          `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${better.name} is nearer the ` +
+          `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${asName(better.name)} is nearer the ` +
           'senders: let it be the querier.',
         about: [vlan.name, vlan.querier],
         severity: far.some(({ over }) => over === 'limit') ? 'error' : 'warning',
@@ -40,7 +40,7 @@ querier.`,
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],
         fixes: () =>
           fixOf(
-            `Name ${better.name} as querier of ${vlan.name}`,
+            `Name ${asName(better.name)} as querier of ${asName(vlan.name)}`,
             setValue(vlan.item, ['querier'], scalarText(better.name, true)),
           ),
       });

@@ -3,6 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { destinations, isDatagrams, isRtp, nextFreePortFix, portsTaken } from '../../site/free/port.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 /** By its distance above the port of the stream; audio beside video takes the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
@@ -44,10 +45,10 @@ them. Take the next pair that is free: an even port and the odd one above.`,
       report({
         at: placeOf(item, ['port']),
         message:
-          `${port} is the ${USES[port - other.port] ?? ''} of ${other.name} to ${where}, which takes ${other.port} ` +
+          `${port} is the ${USES[port - other.port] ?? ''} of ${asName(other.name)} to ${where}, which takes ${other.port} ` +
           `${last === other.port + 1 ? 'and' : 'to'} ${last}. Take another pair.`,
         about: [name],
-        related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
+        related: [{ at: placeOf(other.item, ['port']), message: `the port of ${asName(other.name)}` }],
         fixes: () => nextFreePortFix(site, stream),
       });
     }

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { fixOf, putValue } from '../../site/edit.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -35,7 +35,7 @@ the way is enough; set it at the sender too.`,
         entails: unreached.filter(({ why }) => why.obstacle === 'ttl'),
         related: names.map((name) => ({
           at: placeOf(stream.item, receiverRoute(stream, name)),
-          message: `${name} gets nothing`,
+          message: `${asName(name)} gets nothing`,
         })),
         fixes: () => fixOf(`Set the TTL to ${needed}`, ...putValue(stream.item, 'ttl', String(needed))),
       });

@@ -4,7 +4,7 @@ import type { Network } from '../../network/network.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { type HostRoute, type Port, isNamed, portName } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import { grouped } from '../../grouped.ts';
 import { isOutside } from '../../network/address-uses.ts';
@@ -76,7 +76,7 @@ function leavesAstray(network: Network, first: Astray, others: readonly Astray[]
           isReaching(delivery)
             ? `, and ${reach} receivers there. Say \`egress: ${leaves.port.name}\`, or send`
             : '. Send'
-        } multicast by ${meant.name}.`
+        } multicast by ${asName(meant.name)}.`
       : `${names} cannot leave by ${portName(meant)}, where no cable that carries a network is; ${they} ${leave} by ` +
         `${portName(leaves.port)}.`,
     about: [...aboutLeaving(delivery, leaves.port), ...streams.map(({ name }) => name)],
@@ -84,7 +84,7 @@ function leavesAstray(network: Network, first: Astray, others: readonly Astray[]
       ...related(delivery),
       ...others.map((each) => ({
         at: placeOf(each.delivery.stream.item, ['egress']),
-        message: `${each.delivery.stream.name} leaves there too`,
+        message: `${asName(each.delivery.stream.name)} leaves there too`,
       })),
     ],
     fixes: () => bothWays(network, [first, ...others], meant),
@@ -109,16 +109,16 @@ function leavesElsewhere(network: Network, first: Leaving, others: readonly Leav
     at: placeOf(stream.item, ['source']),
     message:
       `${few(streams)} ${streams.length === 1 ? 'leaves' : 'leave'} ${portName(leaves.port)} into ` +
-      `${leaves.domain.name}, but ${few(receivers)} ${receivers.length === 1 ? 'is' : 'are'} in ${by.domain.name}, ` +
+      `${asName(leaves.domain.name)}, but ${few(receivers)} ${receivers.length === 1 ? 'is' : 'are'} in ${asName(by.domain.name)}, ` +
       (by.port === leaves.port
-        ? `which that port carries too: ${whySent(delivery)}. Send multicast into ${by.domain.name}.`
-        : `as is ${portName(by.port)}: ${whySent(delivery)}. Send multicast by ${by.port.name}.`),
+        ? `which that port carries too: ${whySent(delivery)}. Send multicast into ${asName(by.domain.name)}.`
+        : `as is ${portName(by.port)}: ${whySent(delivery)}. Send multicast by ${asName(by.port.name)}.`),
     about: [...aboutLeaving(delivery, leaves.port), ...streams],
     related: [
       ...related(delivery),
       ...others.map((each) => ({
         at: placeOf(each.delivery.stream.item, ['source']),
-        message: `${each.delivery.stream.name} leaves there too`,
+        message: `${asName(each.delivery.stream.name)} leaves there too`,
       })),
     ],
     // Where the addresses at its port are of another network, or a route for it is refused, that is told.
@@ -162,7 +162,7 @@ function bothWays(network: Network, astray: readonly Astray[], meant: Port): Fix
   // Where nobody is reached by that port it would only hide what is wrong.
   if (stream.receivers.length > 0 && !isReaching(delivery)) return route;
   const say = fixOf(
-    `Say that ${astray.length === 1 ? 'it leaves' : 'they leave'} by ${name}`,
+    `Say that ${astray.length === 1 ? 'it leaves' : 'they leave'} by ${asName(name)}`,
     ...astray.map((each) => setValue(each.delivery.stream.item, ['egress'], nameText(name))),
   );
   return isReaching(delivery) ? [...say, ...route] : [...route, ...say];
@@ -200,7 +200,8 @@ function routeWords({ to }: NonNullable<Delivery['route']>): string {
 
 function related({ source, route }: Delivery): Related[] {
   if (source === undefined) return [];
-  if (route === undefined) return [{ at: headOf(source.item), message: `no route of ${source.name} is for groups` }];
+  if (route === undefined)
+    return [{ at: headOf(source.item), message: `no route of ${asName(source.name)} is for groups` }];
   return [{ at: placeOf(source.item, route.route), message: 'the route that decides' }];
 }
 

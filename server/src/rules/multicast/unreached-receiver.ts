@@ -7,7 +7,7 @@ import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { count, few } from '../../text/words.ts';
+import { count, few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -68,11 +68,11 @@ function keyOf({ stream }: Delivery, { receiver, why }: Unreached): string {
     case 'receiver-not-cabled':
       return `cable ${receiver}`;
     case 'not-a-host':
-      return `no host ${receiver}`;
+      return `no host ${asName(receiver)}`;
     case 'apart':
       return `apart ${why.network}`;
     case 'link-local':
-      return `link-local ${stream.name}`;
+      return `link-local ${asName(stream.name)}`;
     case 'joins-elsewhere':
       return `${receiver} ${JSON.stringify(why)}`;
     default:
@@ -97,7 +97,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
   };
   const others = alike.slice(1).map((miss) => ({
     at: placeOf(miss.delivery.stream.item, receiverRoute(miss.delivery.stream, miss.unreached.receiver)),
-    message: `${miss.unreached.receiver} gets nothing of ${miss.delivery.stream.name}`,
+    message: `${miss.unreached.receiver} gets nothing of ${asName(miss.delivery.stream.name)}`,
   }));
   if (why.obstacle === 'source-not-cabled' && source !== undefined) {
     const names = [
@@ -108,8 +108,8 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
       ),
     ];
     const todo = isHost(source)
-      ? `no cable that carries a network is at ${source.name}. Cable it.`
-      : `${source.name} only passes frames or plugs on. Name the device that sends ${names.length === 1 ? 'it' : 'them'}.`;
+      ? `no cable that carries a network is at ${asName(source.name)}. Cable it.`
+      : `${asName(source.name)} only passes frames or plugs on. Name the device that sends ${names.length === 1 ? 'it' : 'them'}.`;
     return {
       ...shared,
       at: placeOf(stream.item, ['source']),
@@ -165,16 +165,16 @@ function messageOf(alike: readonly Miss[], { delivery: { stream }, unreached: { 
   // Receivers that it does reach would lose it by another route.
   const todo =
     gap === undefined && why.obstacle === 'leaves-elsewhere'
-      ? `send another stream into ${why.to}, or let a router route multicast`
+      ? `send another stream into ${asName(why.to)}, or let a router route multicast`
       : remedy;
   return (
-    `${receiver} gets nothing of ${stream.name}${others(alike, receiver)}: ${what}. ` +
+    `${asName(receiver)} gets nothing of ${asName(stream.name)}${others(alike, receiver)}: ${what}. ` +
     `${todo.charAt(0).toUpperCase()}${todo.slice(1)}.`
   );
 }
 
 function gapWords({ from, to }: Gap): ReturnType<typeof obstacleWords> {
-  return { what: `no cable leads from ${from.name} to ${to.name}`, remedy: 'cable them together' };
+  return { what: `no cable leads from ${asName(from.name)} to ${asName(to.name)}`, remedy: 'cable them together' };
 }
 
 /** Who else gets nothing of what, behind the first of them. */
@@ -183,7 +183,7 @@ function others(alike: readonly Miss[], receiver: string): string {
   if (more.length === 0) return '';
   if (more.every((miss) => miss.unreached.receiver === receiver))
     return ` and of ${count(more.length, 'other stream')}`;
-  return `, nor ${few(more.map((miss) => `${miss.unreached.receiver} of ${miss.delivery.stream.name}`))}`;
+  return `, nor ${few(more.map((miss) => `${miss.unreached.receiver} of ${asName(miss.delivery.stream.name)}`))}`;
 }
 
 function related(site: Site, why: Obstacle, receiver: string): Related[] {
@@ -192,16 +192,16 @@ function related(site: Site, why: Obstacle, receiver: string): Related[] {
   switch (why.obstacle) {
     case 'other-network':
       return why.routers.flatMap((name) =>
-        at(site.deviceByName.get(name), `${name} is in ${why.from} and in ${why.to}`),
+        at(site.deviceByName.get(name), `${asName(name)} is in ${asName(why.from)} and in ${asName(why.to)}`),
       );
     case 'no-route':
-      return at(site.deviceByName.get(why.gateway), `the gateway of ${why.from}`);
+      return at(site.deviceByName.get(why.gateway), `the gateway of ${asName(why.from)}`);
     case 'no-gateway': {
       const vlan = site.vlanByName.get(why.network);
-      return vlan === undefined ? [] : [{ at: headOf(vlan.item), message: `${why.network} has no gateway` }];
+      return vlan === undefined ? [] : [{ at: headOf(vlan.item), message: `${asName(why.network)} has no gateway` }];
     }
     default:
-      return at(site.deviceByName.get(receiver), `${receiver} is declared here`);
+      return at(site.deviceByName.get(receiver), `${asName(receiver)} is declared here`);
   }
 }
 
@@ -218,7 +218,7 @@ function fixesFor(
       if (router === undefined) return [];
       const on = putValue(router.item, 'multicast-routing', 'true');
       const ttl = stream.ttl < 2 ? putValue(stream.item, 'ttl', '2') : [];
-      const title = `Let ${router.name} route multicast${ttl.length === 0 ? '' : ', with a TTL of 2'}`;
+      const title = `Let ${asName(router.name)} route multicast${ttl.length === 0 ? '' : ', with a TTL of 2'}`;
       return on.length === 0 ? [] : fixOf(title, ...on, ...ttl);
     }
     case 'joins-elsewhere': {
@@ -239,7 +239,7 @@ function fixesFor(
       const routers = site.devices.filter((device) => device.routing && isIn(device, vlan) && isIn(device, other));
       return routers.slice(0, 3).flatMap(({ name }) => {
         const edits = putValue(vlan.item, 'gateway', nameText(name));
-        return fixOf(`Name ${name} as gateway of ${vlan.name}`, ...edits);
+        return fixOf(`Name ${asName(name)} as gateway of ${asName(vlan.name)}`, ...edits);
       });
     }
     default:

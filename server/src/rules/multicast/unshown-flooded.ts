@@ -5,7 +5,7 @@ import { fixOf, putValue } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import { bitRate, percentOver } from '../../text/words.ts';
+import { bitRate, percentOver, asName } from '../../text/words.ts';
 
 export const unshownFlooded: Rule = {
   id: 'unshown-flooded',
@@ -37,7 +37,7 @@ or \`flood\`, with which the loads count all of them.`,
       report({
         at: headOf(device.item),
         message:
-          `If ${device.name} floods what nobody has joined, as some switches do, ${portName(out)} → ` +
+          `If ${asName(device.name)} floods what nobody has joined, as some switches do, ${portName(out)} → ` +
           `${portName(oppositePort(link, out))} carries ${bitRate(peak + more)}, ` +
           `${percentOver(peak + more, capacity, limit)} of ${bitRate(capacity)}, ` +
           'whatever the screen shows. Check its setting, and declare it as unregistered-multicast.',
@@ -45,7 +45,7 @@ or \`flood\`, with which the loads count all of them.`,
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} would carry it` }],
         fixes: () =>
           fixOf(
-            `Say that ${device.name} drops what nobody has joined`,
+            `Say that ${asName(device.name)} drops what nobody has joined`,
             ...putValue(device.item, 'unregistered-multicast', 'drop'),
           ),
       });

@@ -1,4 +1,4 @@
-import { count } from '../../text/words.ts';
+import { count, asName } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import { type Item, headOf, placeOf } from '../../site/item.ts';
 import { portNames } from '../../site/port-names.ts';
@@ -35,8 +35,8 @@ files counts; whatever names it means that one. Rename the second, or take it ou
           at: headOf(item),
           message:
             named === undefined
-              ? `${name} of the section ${item.section} is already set, and only the first counts. Remove one.`
-              : `There is a ${THING[named]} ${name} already, and only the first counts. Rename or remove this one.`,
+              ? `${asName(name)} of the section ${item.section} is already set, and only the first counts. Remove one.`
+              : `There is a ${THING[named]} ${asName(name)} already, and only the first counts. Rename or remove this one.`,
           about: [item.name],
           entails: meant.map(({ mention }) => mention),
           fixes: () =>
@@ -46,7 +46,7 @@ files counts; whatever names it means that one. Rename the second, or take it ou
           related: [
             {
               at: headOf(before),
-              message: named === undefined ? 'first set here' : `${name} is first declared here`,
+              message: named === undefined ? 'first set here' : `${asName(name)} is first declared here`,
             },
           ],
         };

@@ -1,7 +1,7 @@
 import { fixOf, nameText, nodeAt, putValue, setValue } from '../../site/edit.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { type Item, type Place, headOf, isName, placeOf } from '../../site/item.ts';
 import { lostAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
@@ -87,7 +87,7 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
     named.map((one) => one.item),
     named.map((one) => ({
       at: placeOf(one.item, one.end.route),
-      message: `${name} has no port ${visible(one.port, 40)}`,
+      message: `${asName(name)} has no port ${visible(one.port, 40)}`,
     })),
   );
   const naming = new Set(named.map((one) => one.item));
@@ -97,7 +97,7 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
   return {
     at: headOf(item),
     message:
-      `${name} declares no ports, and cables name ${ports}. Declare what it has, such as ` +
+      `${asName(name)} declares no ports, and cables name ${ports}. Declare what it has, such as ` +
       '`ports: {1-8: {speed: 1 Gb/s}}`.',
     about: [name],
     ...followed,
@@ -120,7 +120,7 @@ function missingConnectors(device: Device, report: Report): void {
       const near = nearest(connector, [...connectorByName.keys()]).map((one) => one.name);
       report({
         at: placeOf(item, [key, index]),
-        message: `${name} has no connector ${visible(connector, 40)}; it has ${compactPorts([...connectorByName.keys()])}.`,
+        message: `${asName(name)} has no connector ${visible(connector, 40)}; it has ${compactPorts([...connectorByName.keys()])}.`,
         about: [`${name}/${connector}`, name],
         // The output that is meant seems open.
         entails: key === 'terminated' ? [device] : [],
@@ -177,10 +177,10 @@ function missing(site: Site, missing: MissingPort): Finding {
   return {
     at,
     message:
-      `${device.name} has no port ${visible(port, 40)}; it has ` +
+      `${asName(device.name)} has no port ${visible(port, 40)}; it has ` +
       `${has.length === 0 ? 'none' : compactPorts(has)}.${advice}`,
     about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
-    related: [{ at: placeOf(device.item, [partsKey(device)], 'key'), message: `the ports of ${device.name}` }],
+    related: [{ at: placeOf(device.item, [partsKey(device)], 'key'), message: `the ports of ${asName(device.name)}` }],
     fixes: () => {
       const spare = isOwn ? [] : freePorts(site, device).map(({ name }) => name);
       const free = near.length > 0 ? undefined : spare.find(isName);
@@ -188,7 +188,7 @@ function missing(site: Site, missing: MissingPort): Finding {
       return [
         ...near
           .filter((name) => isOwn || spare.includes(name))
-          .map((name) => ({ title: `Change to ${name}`, safe: false, edits: [{ at, text: name }] })),
+          .map((name) => ({ title: `Change to ${asName(name)}`, safe: false, edits: [{ at, text: name }] })),
         ...titled,
       ];
     },

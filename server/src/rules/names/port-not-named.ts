@@ -1,7 +1,7 @@
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, portName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { compactPorts } from '../../site/port-list.ts';
 import { isSound } from '../../site/half-read.ts';
@@ -41,8 +41,8 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
           at: placeOf(item, end.route),
           message:
             length === 0
-              ? `${device.name} declares no ports. Declare them, and name one here.`
-              : `${device.name} has ${length} ${sockets.length > 0 ? 'connectors' : 'ports'}, ${names}. Name one: ${which}.`,
+              ? `${asName(device.name)} declares no ports. Declare them, and name one here.`
+              : `${asName(device.name)} has ${length} ${sockets.length > 0 ? 'connectors' : 'ports'}, ${names}. Name one: ${which}.`,
           about: [device.name],
           ...consequencesOf(network.causes, [item]),
           fixes: () =>

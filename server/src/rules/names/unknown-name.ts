@@ -1,6 +1,6 @@
 import { perObject } from '../../memo.ts';
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { type Edit, scalarText } from '../../site/edit.ts';
 import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
 import type { NameMention } from '../../site/mentions.ts';
@@ -86,7 +86,9 @@ function unknown(
   const isWhole = part === 'value' && names !== 'port-end';
   const change = (to: string): Edit[] => [{ at, text: isWhole ? scalarText(to, true) : to }];
   const rest =
-    by === undefined ? advice(near, thing, elsewhere(site, name)) : ` by name; ${name} is the id of ${by.name}.`;
+    by === undefined
+      ? advice(near, thing, elsewhere(site, name))
+      : ` by name; ${asName(name)} is the id of ${asName(by.name)}.`;
   return {
     at,
     due: search.begins(name, thingsOf(site, section))
@@ -104,7 +106,7 @@ function unknown(
         .filter((candidate) => part !== 'key' || !isKeyBeside(item, mention.route, candidate.name))
         .filter((candidate) => names !== 'port-end' || takesCable(site, item, text, candidate.name))
         .map((candidate) => ({
-          title: `Change to ${candidate.name}`,
+          title: `Change to ${asName(candidate.name)}`,
           safe: by !== undefined,
           edits: change(candidate.name),
         })),
@@ -200,7 +202,7 @@ function followingFrom(
 /** What of another section has that name. */
 function elsewhere(site: Site, name: string): string | undefined {
   const section = NAMED_SECTIONS.find((candidate) => thingsOf(site, candidate).has(name));
-  return section === undefined ? undefined : `${name} is a ${THING[section]}`;
+  return section === undefined ? undefined : `${asName(name)} is a ${THING[section]}`;
 }
 
 export const examples: readonly Example[] = [

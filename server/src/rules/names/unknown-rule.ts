@@ -1,5 +1,5 @@
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import { begins, nearest, onlyNear } from '../../text/nearest.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
@@ -32,7 +32,11 @@ export const unknownRule: Rule = {
           message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
           about: [],
           fixes: () =>
-            near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] })),
+            near.map(({ name }) => ({
+              title: `Change to ${asName(name)}`,
+              safe: name === only,
+              edits: [{ at, text: name }],
+            })),
         });
       }
     }

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { headOf } from '../../site/item.ts';
-import { count, watts } from '../../text/words.ts';
+import { count, watts, asName } from '../../text/words.ts';
 
 export const poeBudgetMissing: Rule = {
   id: 'poe-budget-missing',
@@ -17,7 +17,7 @@ the next device does not start. The data sheet has the budget: give it as \`poe-
       report({
         at: headOf(device.item),
         message:
-          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, but has no budget to check ` +
+          `${asName(device.name)} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, but has no budget to check ` +
           'that against. Give its `poe-budget`.',
         about: [device.name],
       });

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
-import { count, few, watts } from '../../text/words.ts';
+import { count, few, watts, asName } from '../../text/words.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -24,13 +24,13 @@ bundles of cables that carry power get warm, and follow local codes.`,
       report({
         at: placeOf(device.item, ['poe-budget']),
         message:
-          `${device.name} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} more ` +
+          `${asName(device.name)} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} more ` +
           `than its budget of ${watts(budget)}: ${few(named, SHOWN)}. Move some to another switch, or take one with ` +
           'a larger budget.',
         about: [device.name],
         related: greatest.slice(0, SHOWN).map(({ from, to, class: own, allotted }) => ({
           at: placeOfPort(to, 'poe'),
-          message: `${to.device.name} at ${portName(from)}: class ${own.class}, ${watts(allotted)}`,
+          message: `${asName(to.device.name)} at ${portName(from)}: class ${own.class}, ${watts(allotted)}`,
         })),
       });
     }

@@ -1,6 +1,6 @@
 import { portTypes, powerClasses } from '../../standards/poe.ts';
 import { portName } from '../../site/model.ts';
-import { watts } from '../../text/words.ts';
+import { watts, asName } from '../../text/words.ts';
 import { toFeedingPort } from '../../site/free/feeding-port.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
@@ -29,7 +29,7 @@ no more than that, it is a warning. Take a port of a higher type, or a listed in
           at: placeOfPort(to, 'poe', to.draws?.class === undefined ? 'power' : 'class'),
           severity: isEnough ? 'warning' : 'error',
           message:
-            `${to.device.name} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ` +
+            `${asName(to.device.name)} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ` +
             `${maxClass} at most, ${watts(arrives)} at the device. ` +
             (isEnough ? 'It may run if it accepts the lower class.' : 'Take a port that feeds more.'),
           about: aboutPorts(to, from),

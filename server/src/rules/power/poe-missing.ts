@@ -9,6 +9,7 @@ import { toFeedingPort } from '../../site/free/feeding-port.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const poeMissing: Rule = {
   id: 'poe-missing',
@@ -27,7 +28,7 @@ where the device has a supply of its own or a listed injector in between. Work o
         report({
           at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
           message:
-            `${powered.device.name} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, ` +
+            `${asName(powered.device.name)} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, ` +
             'or accept it where it has a supply of its own.',
           about: aboutPorts(powered, from),
           // Of a device at the wrong port that is told.

@@ -3,6 +3,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { portName } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 /** Devices that take power and feed nobody. */
 const POWERED: readonly string[] = ['camera', 'display', 'tuner', 'computer'];
@@ -22,7 +23,7 @@ is on its label; without one, its power is missing from every sum.`,
       report({
         at: placeOf(device.item, [...route, 'poe']),
         message:
-          `${feeds} says what a port of a switch can feed, and ${device.name} is a ${device.kind}, which takes power: how ` +
+          `${feeds} says what a port of a switch can feed, and ${asName(device.name)} is a ${device.kind}, which takes power: how ` +
           `much is not said, so it is in no sum. Write the class on its label, such as \`poe: {class: ${most}}\`, the ` +
           `most that ${feeds} feeds.`,
         about: [device.name, portName(port)],

@@ -4,6 +4,7 @@ import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const poeOverFibre: Rule = {
   id: 'poe-over-fibre',
@@ -23,9 +24,9 @@ codes.`,
         const { name } = powered.device;
         report({
           at: placeOf(item, [type === undefined ? 'to' : 'type']),
-          message: `${name} stays dark: ${type === undefined || carriesPower(type) ? 'fibre' : type} carries no power. Feed it at its own end, or take copper.`,
+          message: `${asName(name)} stays dark: ${type === undefined || carriesPower(type) ? 'fibre' : type} carries no power. Feed it at its own end, or take copper.`,
           about: aboutPorts(powered, oppositePort(link, powered)),
-          related: [{ at: placeOfPort(powered, 'poe'), message: `${name} is powered over its cable` }],
+          related: [{ at: placeOfPort(powered, 'poe'), message: `${asName(name)} is powered over its cable` }],
         });
       }
     }

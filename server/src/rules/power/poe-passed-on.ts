@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { powerArriving } from '../../network/power.ts';
 import { portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
-import { count, few, watts } from '../../text/words.ts';
+import { count, few, watts, asName } from '../../text/words.ts';
 
 export const poePassedOn: Rule = {
   id: 'poe-passed-on',
@@ -24,7 +24,7 @@ listed equipment only, and follow local codes.`,
       report({
         at: placeOfPort(by.to, 'poe'),
         message:
-          `${device.name} gets ${watts(gets)} from ${portName(by.from)} and must feed ${watts(draw)} to ` +
+          `${asName(device.name)} gets ${watts(gets)} from ${portName(by.from)} and must feed ${watts(draw)} to ` +
           `${count(feeds.length, 'device')}, besides itself: ${few(named)}. Feed it by a higher class or by its own ` +
           'supply, or feed fewer from it.',
         about: [device.name, portName(by.to)],

@@ -3,7 +3,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { oppositePort } from '../../network/link.ts';
-import { watts } from '../../text/words.ts';
+import { watts, asName } from '../../text/words.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -25,7 +25,7 @@ gives the class, and the greatest draw at the device, or at the supply, which is
       report({
         at: placeOf(device.item, [...route, 'poe', 'power']),
         message:
-          `${device.name} draws ${watts(draws.milliwatts)}, and ` +
+          `${asName(device.name)} draws ${watts(draws.milliwatts)}, and ` +
           `${draws.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
           `${watts(own.pdMilliwatts)} at the device. ` +
           (wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`),

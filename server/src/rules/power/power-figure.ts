@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { quantity } from '../../text/quantity.ts';
 import { textAt } from '../../text/syntax.ts';
-import { threshold, voltAmperes, watts } from '../../text/words.ts';
+import { threshold, voltAmperes, watts, asName } from '../../text/words.ts';
 
 const WHOLE = 10_000;
 
@@ -30,7 +30,7 @@ function checkOwn({ item, name, ownPower }: Device, report: Report): void {
   if (idle === undefined || most === undefined || idle <= most) return;
   report({
     at: placeOf(item, ['power', 'idle']),
-    message: `${name} draws ${watts(idle)} when idle and ${watts(most)} at most: less with more to do. Correct one of them.`,
+    message: `${asName(name)} draws ${watts(idle)} when idle and ${watts(most)} at most: less with more to do. Correct one of them.`,
     about: [name],
     related: [{ at: placeOf(item, ['power', 'at-most']), message: 'the most' }],
     fixes: () =>
@@ -49,7 +49,7 @@ function checkUps({ item, name, ups }: Device, report: Report): void {
   report({
     at: placeOf(item, ['rated-power']),
     message:
-      `${name} gives ${watts(ratedPower)} and only ${voltAmperes(rated)}: watts are never more than volt-amperes. Correct ` +
+      `${asName(name)} gives ${watts(ratedPower)} and only ${voltAmperes(rated)}: watts are never more than volt-amperes. Correct ` +
       'one of them.',
     about: [name],
     related: [{ at: placeOf(item, ['rated']), message: 'its volt-amperes' }],
@@ -61,7 +61,7 @@ function checkShare({ item, name }: Pick<Device, 'item' | 'name'>, route: readon
   if (share === undefined || (share > 0 && share <= WHOLE)) return;
   report({
     at: placeOf(item, route),
-    message: `${threshold(share)} as the ${route.at(-1) ?? ''} of ${name} cannot be: it is above 0 % and at most 100 %.`,
+    message: `${threshold(share)} as the ${route.at(-1) ?? ''} of ${asName(name)} cannot be: it is above 0 % and at most 100 %.`,
     about: [name],
   });
 }

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOfPower } from '../../site/places.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 
 /** How many of a circle are named. */
 const SHOWN = 4;
@@ -23,13 +23,13 @@ that is a socket of the mains.`,
         at: placeOfPower(first),
         message:
           others.length === 0
-            ? `${first.name} is fed from itself. Say what its plug is in, or leave \`from\` out for the mains.`
-            : `${first.name} is fed from itself, by way of ${few(others, SHOWN)}. Say at one of them what its plug is in, ` +
+            ? `${asName(first.name)} is fed from itself. Say what its plug is in, or leave \`from\` out for the mains.`
+            : `${asName(first.name)} is fed from itself, by way of ${few(others, SHOWN)}. Say at one of them what its plug is in, ` +
               'or leave `from` out for the mains.',
         about: circle.map(({ name }) => name),
         related: circle
           .slice(1, 1 + SHOWN)
-          .map((device) => ({ at: placeOfPower(device), message: `${device.name} is in the circle` })),
+          .map((device) => ({ at: placeOfPower(device), message: `${asName(device.name)} is in the circle` })),
       });
     }
   },

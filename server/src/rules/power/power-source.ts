@@ -2,6 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Edit, fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { isPowerSource } from '../../supply/feeding.ts';
+import { asName } from '../../text/words.ts';
 
 export const powerSource: Rule = {
   id: 'power-source',
@@ -22,10 +23,10 @@ device is taken to be on the mains.`,
       report({
         at: placeOf(device.item, ['power', 'from']),
         message:
-          `${source.name} is of kind ${source.kind}, and no plug is in it. Name a UPS or a circuit, or leave \`from\` out: PoE ` +
+          `${asName(source.name)} is of kind ${source.kind}, and no plug is in it. Name a UPS or a circuit, or leave \`from\` out: PoE ` +
           'follows from the cables.',
         about: [device.name, source.name],
-        related: [{ at: placeOf(source.item, ['kind']), message: `${source.name} is of kind ${source.kind}` }],
+        related: [{ at: placeOf(source.item, ['kind']), message: `${asName(source.name)} is of kind ${source.kind}` }],
         ...(edit !== undefined && { fixes: () => fixOf('Leave `from` out', edit) }),
       });
     }

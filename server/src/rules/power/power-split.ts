@@ -3,7 +3,7 @@ import type { Device } from '../../site/model.ts';
 import { nodeAt } from '../../site/edit.ts';
 import { placeOfPower } from '../../site/places.ts';
 import { darkAtOnce } from '../../supply/dark.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 
 export const powerSplit: Rule = {
   id: 'power-split',
@@ -24,8 +24,8 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
       report({
         at: placeOfPower(device),
         message:
-          `A UPS feeds ${few(cameras)}, but ${device.name}, which their pictures need, is fed from the mains alone: ` +
-          `when that fails, nothing of them is ${isRecorded ? 'recorded' : 'seen'}. Feed ${device.name} from a UPS too.`,
+          `A UPS feeds ${few(cameras)}, but ${asName(device.name)}, which their pictures need, is fed from the mains alone: ` +
+          `when that fails, nothing of them is ${isRecorded ? 'recorded' : 'seen'}. Feed ${asName(device.name)} from a UPS too.`,
         about: [device.name, ...cameras],
       });
     }

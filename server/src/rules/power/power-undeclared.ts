@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { headOf } from '../../site/item.ts';
 import { placeOfPower } from '../../site/places.ts';
 import { darkAtOnce } from '../../supply/dark.ts';
-import { few, runtime, aboutWatts } from '../../text/words.ts';
+import { few, runtime, aboutWatts, asName } from '../../text/words.ts';
 
 export const powerUndeclared: Rule = {
   id: 'power-undeclared',
@@ -23,8 +23,8 @@ Give the device \`power\`, with the watts as measured or from its label.`,
         report({
           at: placeOfPower(one),
           message:
-            `${one.name} hangs on ${device.name} and does not say what it draws: the ${aboutWatts(load)} of ` +
-            `${device.name}${lasts} are without it. Give it \`power\`, such as {at-most: 45 W, from: ${device.name}}.`,
+            `${asName(one.name)} hangs on ${asName(device.name)} and does not say what it draws: the ${aboutWatts(load)} of ` +
+            `${asName(device.name)}${lasts} are without it. Give it \`power\`, such as {at-most: 45 W, from: ${device.name}}.`,
           about: [one.name, device.name],
         });
       }
@@ -32,7 +32,7 @@ Give the device \`power\`, with the watts as measured or from its label.`,
         report({
           at: headOf(device.item),
           message:
-            `${device.name} does not say what its battery holds, so nobody knows whether it lasts the ` +
+            `${asName(device.name)} does not say what its battery holds, so nobody knows whether it lasts the ` +
             `${runtime(wanted)} that policy asks for. Give it \`battery\`, such as 216 Wh.`,
           about: [device.name],
         });
@@ -44,7 +44,7 @@ Give the device \`power\`, with the watts as measured or from its label.`,
       report({
         at: headOf(device.item),
         message:
-          `A UPS feeds ${few(cameras)}, and nothing says what feeds ${device.name}, which their pictures need: it is ` +
+          `A UPS feeds ${few(cameras)}, and nothing says what feeds ${asName(device.name)}, which their pictures need: it is ` +
           'taken to be on the mains, and dark at once when that fails. Give it `power`.',
         about: [device.name, ...cameras],
       });

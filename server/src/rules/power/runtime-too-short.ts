@@ -4,7 +4,7 @@ import type { Device } from '../../site/model.ts';
 import { placeOfPower } from '../../site/places.ts';
 import { endingBefore } from '../../supply/dark.ts';
 import { type UpsFigures, batteryFor } from '../../supply/ups.ts';
-import { few, runtime, wattHours, aboutWatts } from '../../text/words.ts';
+import { few, runtime, wattHours, aboutWatts, asName } from '../../text/words.ts';
 
 export const runtimeTooShort: Rule = {
   id: 'runtime-too-short',
@@ -44,14 +44,16 @@ function atMains(device: Device, lives: readonly { readonly camera: Device }[], 
   const one = lives.length === 1;
   const { name, ownPower } = device;
   const how =
-    ownPower === undefined ? `Nothing says that ${name} is fed from a UPS` : `${name} is fed from the mains alone`;
+    ownPower === undefined
+      ? `Nothing says that ${asName(name)} is fed from a UPS`
+      : `${asName(name)} is fed from the mains alone`;
   return `${how}: when the mains fails, ${cameras} ${one ? 'ends' : 'end'} at once, and policy asks for ${runtime(wanted)}. Feed it from a UPS.`;
 }
 
 function tooSmall(ups: UpsFigures, cameras: string, wanted: number): string {
   const { device, load, runtime: time = 0 } = ups;
   return (
-    `${device.name} lasts ${runtime(time)} at ${aboutWatts(load)}, and policy asks for ${runtime(wanted)} of ` +
+    `${asName(device.name)} lasts ${runtime(time)} at ${aboutWatts(load)}, and policy asks for ${runtime(wanted)} of ` +
     `${cameras}: that takes a battery of ${wattHours(batteryFor(ups, wanted))}. Take a larger battery, or feed less from it.`
   );
 }

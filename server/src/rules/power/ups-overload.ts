@@ -1,7 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import type { UpsFigures } from '../../supply/ups.ts';
-import { few, list, percentOver, voltAmperes, aboutWatts } from '../../text/words.ts';
+import { few, list, percentOver, voltAmperes, aboutWatts, asName } from '../../text/words.ts';
 
 /** Ten-thousandths of a rating. */
 const WARN = 8000;
@@ -43,14 +43,14 @@ laser printer behind a UPS. What is behind the socket is for licensed practice u
         ]),
         severity: isError ? 'error' : 'warning',
         message:
-          `${device.name} must give ${list(shares)}${most}: ${few(named, SHOWN)}. Feed less from it, or take a larger ` +
+          `${asName(device.name)} must give ${list(shares)}${most}: ${few(named, SHOWN)}. Feed less from it, or take a larger ` +
           'one.',
         about: [device.name],
         // How long it would last follows.
         entails: isError ? [figures] : [],
         related: hanging.slice(0, SHOWN).map(({ device: one, most: own }) => ({
           at: placeOf(one.item, ['power']),
-          message: `${one.name} takes ${aboutWatts(own)}, with what it feeds`,
+          message: `${asName(one.name)} takes ${aboutWatts(own)}, with what it feeds`,
         })),
       });
     }

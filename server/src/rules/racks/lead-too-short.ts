@@ -2,7 +2,7 @@ import { type Placed, unitWords } from '../../racks/racks.ts';
 import { UNIT } from '../../standards/rack.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Cable } from '../../site/model.ts';
-import { metres } from '../../text/words.ts';
+import { metres, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const leadTooShort: Rule = {
@@ -28,7 +28,7 @@ more than the distance, as a rule.`,
         at: placeOf(cable.item, ['length']),
         about: [from.device.name, to.device.name],
         message:
-          `This lead is ${metres(cable.length)} long; from ${from.device.name} in ${unitWords(from)} to ${to.device.name} ` +
+          `This lead is ${metres(cable.length)} long; from ${asName(from.device.name)} in ${unitWords(from)} to ${asName(to.device.name)} ` +
           `in ${unitWords(to)} are ${metres(Math.ceil(least / 10) * 10)} between the two, straight. Take a longer one, or move one of them.`,
       });
     }

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { millimetres } from '../../text/words.ts';
+import { millimetres, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rackDepth: Rule = {
@@ -19,8 +19,8 @@ Take a deeper rack or a device that is less deep. Count the plugs with it: leads
         report({
           at: placeOf(device.item, ['depth']),
           about: [device.name, rack.name],
-          message: `${device.name} is ${millimetres(depth)} deep, and ${rack.name} ${millimetres(rack.depth)}. It does not fit in.`,
-          related: [{ at: placeOf(rack.item, ['depth']), message: `the depth of ${rack.name}` }],
+          message: `${asName(device.name)} is ${millimetres(depth)} deep, and ${asName(rack.name)} ${millimetres(rack.depth)}. It does not fit in.`,
+          related: [{ at: placeOf(rack.item, ['depth']), message: `the depth of ${asName(rack.name)}` }],
         });
       }
     }

@@ -1,6 +1,6 @@
 import { unitWords } from '../../racks/racks.ts';
 import { placeOf } from '../../site/item.ts';
-import { count } from '../../text/words.ts';
+import { count, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rackHeight: Rule = {
@@ -21,8 +21,8 @@ the rack, or say how many units the rack really has.`,
         report({
           at: placeOf(device.item, ['unit']),
           about: [device.name, rack.name],
-          message: `${device.name} is in ${unitWords(one)}, and ${rack.name} has ${count(units, 'unit')}. Give it a lower \`unit\`.`,
-          related: [{ at: placeOf(rack.item, ['units']), message: `how many units ${rack.name} has` }],
+          message: `${asName(device.name)} is in ${unitWords(one)}, and ${asName(rack.name)} has ${count(units, 'unit')}. Give it a lower \`unit\`.`,
+          related: [{ at: placeOf(rack.item, ['units']), message: `how many units ${asName(rack.name)} has` }],
         });
       }
     }

@@ -3,7 +3,7 @@ import { type Placed, type RackFigures, unitWords } from '../../racks/racks.ts';
 import { OPENING } from '../../standards/rack.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { few, millimetres } from '../../text/words.ts';
+import { few, millimetres, asName } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rackOverlap: Rule = {
@@ -37,20 +37,22 @@ function besideIt(figures: RackFigures, placed: Placed, { unit, all, width }: Cr
   const { device, side } = placed;
   const [first = placed] = all;
   const names = all.map((one) => one.device.name);
-  const place = `U ${unit} of ${rack.name}${side === 'rear' ? ' at the rear' : ''}`;
+  const place = `U ${unit} of ${asName(rack.name)}${side === 'rear' ? ' at the rear' : ''}`;
   return {
     at: placeOf(device.item, ['unit']),
     about: [device.name, first.device.name, rack.name],
     message:
       width === undefined
-        ? `${place} has ${first.device.name} already. Move one of them, or give the \`width\` of each if they stand side by side.`
+        ? `${place} has ${asName(first.device.name)} already. Move one of them, or give the \`width\` of each if they stand side by side.`
         : `${few(names, 4)} are ${millimetres(width)} wide together in ${place}; between the posts are ${OPENING} mm. Move one of them.`,
-    related: [{ at: placeOf(first.device.item, ['unit']), message: `${first.device.name} is in ${unitWords(first)}` }],
+    related: [
+      { at: placeOf(first.device.item, ['unit']), message: `${asName(first.device.name)} is in ${unitWords(first)}` },
+    ],
     fixes: () => {
       const unitThere = freePlace(figures, placed);
       return unitThere === undefined
         ? []
-        : fixOf(`Move ${device.name} to U ${unitThere}`, setValue(device.item, ['unit'], String(unitThere)));
+        : fixOf(`Move ${asName(device.name)} to U ${unitThere}`, setValue(device.item, ['unit'], String(unitThere)));
     },
   };
 }
@@ -61,9 +63,9 @@ function inFront({ rack }: RackFigures, { device }: Placed, { front, depths: [be
     at: placeOf(device.item, ['unit']),
     about: [device.name, other.name, rack.name],
     message:
-      `${other.name} in front is ${millimetres(before)} deep and this ${millimetres(behind)}; ${rack.name} is ` +
+      `${asName(other.name)} in front is ${millimetres(before)} deep and this ${millimetres(behind)}; ${asName(rack.name)} is ` +
       `${millimetres(rack.depth ?? 0)} deep. Move one of them to other units.`,
-    related: [{ at: placeOf(other.item, ['unit']), message: `${other.name} is in front of it` }],
+    related: [{ at: placeOf(other.item, ['unit']), message: `${asName(other.name)} is in front of it` }],
   };
 }
 

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { count, kilograms } from '../../text/words.ts';
+import { count, kilograms, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const rackWeight: Rule = {
@@ -20,7 +20,7 @@ somebody who is trained for it; local codes decide.`,
         at: placeOf(rack.item, ['bears']),
         about: [rack.name],
         message:
-          `${rack.name} bears ${kilograms(rack.bears)}, and ${count(weighed, 'device')} in it ${weighed === 1 ? 'weighs' : 'weigh'} ` +
+          `${asName(rack.name)} bears ${kilograms(rack.bears)}, and ${count(weighed, 'device')} in it ${weighed === 1 ? 'weighs' : 'weigh'} ` +
           `${kilograms(weight)}${more}. Take something out, or take a rack that bears more.`,
       });
     }

@@ -1,6 +1,7 @@
 import { addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const unitWithoutRack: Rule = {
   id: 'unit-without-rack',
@@ -18,7 +19,7 @@ is in.`,
       report({
         at: placeOf(item, ['unit']),
         about: [name],
-        message: `${name} is in unit ${unit}, and which rack that is in is not said: its place is not checked. Add \`rack\`.`,
+        message: `${asName(name)} is in unit ${unit}, and which rack that is in is not said: its place is not checked. Add \`rack\`.`,
         fixes: () =>
           only === undefined || others.length > 0
             ? []

@@ -34,7 +34,7 @@ recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
 # want 68-101 paddock has pcma, which an .mp4 file does not take
   again: {stream: paddock, volume: archive, segment: 60 s, file: "again/%Y-%m-%d_%H-%M-%S%z.avi"}
-# want 66-97 The files of again end in .avi
+# want 66-97 The files of ‘again’ end in .avi
 `,
     good: `
 devices:

@@ -2,7 +2,7 @@ import { fixOf } from '../../site/edit.ts';
 import { type Cycle, type TimeUnit, distinguishesRepeatedHour } from '../../standards/strftime.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording, Site } from '../../site/model.ts';
-import { duration } from '../../text/words.ts';
+import { duration, asName } from '../../text/words.ts';
 import { completed, setFile, withOffset } from '../../recordings/complete-pattern.ts';
 import { type FilePattern, filePatternOf, pathBy } from '../../recordings/file-pattern.ts';
 import { repeatedHourOf } from '../../recordings/repeated-hour.ts';
@@ -65,11 +65,11 @@ interruption: a file that is begun again within the same minute overwrites what 
       const pattern = `${name}/${names.pattern.replace(/^(\.?\/)+/, '')}`;
       report({
         at: placeOf(item, ['file']),
-        message: `${name} and ${other.name} write files of the same name to ${volume}. Give each its own folder.`,
+        message: `${asName(name)} and ${asName(other.name)} write files of the same name to ${asName(volume)}. Give each its own folder.`,
         about: [name, other.name],
         // Of two that record the same, that is told.
         effects: [recording],
-        related: [{ at: placeOf(other.item, ['file']), message: `the files of ${other.name}` }],
+        related: [{ at: placeOf(other.item, ['file']), message: `the files of ${asName(other.name)}` }],
         fixes: () => {
           const wanted = pathBy(pattern);
           const taken = site.recordings.some(
@@ -99,14 +99,14 @@ function withItself(
   if (segment === undefined || segment === 0) return undefined;
   if (finest === 'none') {
     return {
-      message: `All files of ${name} get the same name, and each overwrites the one before. Put the time into it.`,
+      message: `All files of ${asName(name)} get the same name, and each overwrites the one before. Put the time into it.`,
     };
   }
   const unit = LENGTH[finest];
   if (segment < unit) {
     return {
       message:
-        `Files of ${name} last ${duration(segment)}, and their names hold the ${finest} at best: each overwrites the ` +
+        `Files of ${asName(name)} last ${duration(segment)}, and their names hold the ${finest} at best: each overwrites the ` +
         'one before. Add %S.',
     };
   }
@@ -114,7 +114,7 @@ function withItself(
     return {
       severity: 'warning',
       message:
-        `Files of ${name} last ${duration(segment)}, and their names hold the ${finest} at best: one that is begun a ` +
+        `Files of ${asName(name)} last ${duration(segment)}, and their names hold the ${finest} at best: one that is begun a ` +
         'little early, or again after an interruption, overwrites the one before. Add %S.',
     };
   }
@@ -123,7 +123,7 @@ function withItself(
   return {
     severity: keep === undefined ? 'warning' : 'error',
     message:
-      `The names of ${name} repeat every ${cycle}, and ${kept}: new files overwrite old ones. ` +
+      `The names of ${asName(name)} repeat every ${cycle}, and ${kept}: new files overwrite old ones. ` +
       (LACKS[cycle] ?? 'Put the whole date into them.'),
   };
 }

@@ -2,6 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { textAt } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 
 export const keepBelowSegment: Rule = {
   id: 'keep-below-segment',
@@ -20,7 +21,7 @@ for deletion when it ends, and nothing is left to watch. Keep footage longer, or
       ];
       report({
         at: placeOf(item, ['keep']),
-        message: `${name} is kept for ${kept}, and each file lasts ${lasts}. Keep it longer, or make shorter files.`,
+        message: `${asName(name)} is kept for ${kept}, and each file lasts ${lasts}. Keep it longer, or make shorter files.`,
         about: [name],
         related: [{ at: placeOf(item, ['segment']), message: 'how long a file lasts' }],
       });

@@ -1,7 +1,7 @@
 import { nodeAt } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { retentionBoundsOf } from '../../site/retention.ts';
-import { bytes, days } from '../../text/words.ts';
+import { bytes, days, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const keepMissing: Rule = {
@@ -24,8 +24,8 @@ people are in the picture, privacy law commonly asks for a time after which it i
       report({
         at: headOf(item),
         message:
-          `${name} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is ` +
-          `kept${full === undefined ? '' : `: ${volume.name} is full after ${days(full)}`}. Give it \`keep\`.`,
+          `${asName(name)} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is ` +
+          `kept${full === undefined ? '' : `: ${asName(volume.name)} is full after ${days(full)}`}. Give it \`keep\`.`,
         about: [name, volume.name],
       });
     }

@@ -2,6 +2,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import type { Recording, Site } from '../../site/model.ts';
 import type { Storage } from '../../storage/storage.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const recordedTwice: Rule = {
   id: 'recorded-twice',
@@ -23,10 +24,10 @@ recorded at all, as happens to an entry that is copied. Name the other stream, o
         report({
           at: placeOf(item, ['stream']),
           message:
-            `${other.name} records ${stream} to ${volume} already, so ${volume} would hold it twice. Name the stream ` +
-            `that ${name} is to record, or take ${name} out.`,
+            `${asName(other.name)} records ${stream} to ${asName(volume)} already, so ${asName(volume)} would hold it twice. Name the stream ` +
+            `that ${asName(name)} is to record, or take ${asName(name)} out.`,
           about: [name, other.name],
-          related: [{ at: headOf(other.item), message: `${other.name} records it too` }],
+          related: [{ at: headOf(other.item), message: `${asName(other.name)} records it too` }],
           entails: [recording, ...filledBy(site.policies.volumeFill, plan.storage, recording)],
         });
     }

@@ -4,6 +4,7 @@ import type { Recording, Site, Volume } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
@@ -51,18 +52,18 @@ is needed. Add the device to the stream's \`receivers\`.`,
         at: placeOf(item, ['stream']),
         message:
           words === undefined
-            ? `${volume.name} is in ${host.name}, which does not receive ${stream.name}, so nothing is recorded. Add ` +
-              `${host.name} to the receivers of ${stream.name}.`
-            : `${volume.name} is in ${host.name}, which gets nothing of ${stream.name}: ${words.what}. To record it, ` +
+            ? `${asName(volume.name)} is in ${asName(host.name)}, which does not receive ${asName(stream.name)}, so nothing is recorded. Add ` +
+              `${asName(host.name)} to the receivers of ${asName(stream.name)}.`
+            : `${asName(volume.name)} is in ${asName(host.name)}, which gets nothing of ${asName(stream.name)}: ${words.what}. To record it, ` +
               `${words.remedy}.`,
         about: [name, stream.name, host.name],
         // Why it does not get there is told at the cause; that it is to record is told there is no receiver.
         effects: [unreached ?? recording],
-        related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${stream.name}` }],
+        related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${asName(stream.name)}` }],
         fixes: () =>
           words === undefined
             ? fixOf(
-                `Let ${host.name} receive ${stream.name}`,
+                `Let ${asName(host.name)} receive ${asName(stream.name)}`,
                 putElement(stream.item, 'receivers', nameText(host.name)),
               )
             : [],

@@ -4,6 +4,7 @@ import { filePatternOf } from '../../recordings/file-pattern.ts';
 import { setFile, withOffset } from '../../recordings/complete-pattern.ts';
 import { repeatedHourOf } from '../../recordings/repeated-hour.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const repeatedHour: Rule = {
   id: 'repeated-hour',
@@ -25,7 +26,7 @@ the name.`,
         at: placeOf(item, ['file']),
         message:
           `When the clocks of ${site.timezone ?? ''} go back, the hour ${hour} comes twice, and so do the file ` +
-          `names of ${name}: the second file overwrites the first. Add %z to the name.`,
+          `names of ${asName(name)}: the second file overwrites the first. Add %z to the name.`,
         about: [name],
         fixes: () => {
           const pattern = withOffset(names.pattern);

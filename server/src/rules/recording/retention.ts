@@ -4,7 +4,7 @@ import type { Recording } from '../../site/model.ts';
 import { type Bound, type RetentionBounds, retentionBounds } from '../../site/retention.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
-import { days, duration } from '../../text/words.ts';
+import { days, duration, asName } from '../../text/words.ts';
 import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { DAY } from '../../standards/time-units.ts';
 
@@ -45,7 +45,7 @@ function contradiction(name: string, least: Bound, most: Bound): Finding {
   return {
     at: placeOfBound(most, 'at-most'),
     message:
-      `${name} may be kept for ${duration(most.time)} at most and must be for ${duration(least.time)} at least, so ` +
+      `${asName(name)} may be kept for ${duration(most.time)} at most and must be for ${duration(least.time)} at least, so ` +
       'no `keep` meets both. Correct one of them.',
     about: [name],
     related: [{ at: placeOfBound(least, 'at-least'), message: `at least ${duration(least.time)}` }],
@@ -67,7 +67,7 @@ function findingOf(
     const written = nodeAt(item, ['keep']);
     const text = durationLike(milliseconds, written?.kind === 'scalar' ? written.value : undefined);
     const edit = keep === undefined ? addEntry(item, [], 'keep', text) : setValue(item, ['keep'], text);
-    return fixOf(`Keep ${name} for ${text}`, edit);
+    return fixOf(`Keep ${asName(name)} for ${text}`, edit);
   };
   if (keep === undefined) {
     if (nodeAt(item, ['keep']) !== undefined || (atLeast === undefined && atMost === undefined)) return undefined;
@@ -75,7 +75,7 @@ function findingOf(
       atLeast === undefined ? `allows ${duration(atMost ?? 0)} at most` : `asks for ${duration(atLeast)} at least`;
     return {
       at: headOf(item),
-      message: `${name} has no \`keep\`, and policy ${asked}. Say how long it is kept.`,
+      message: `${asName(name)} has no \`keep\`, and policy ${asked}. Say how long it is kept.`,
       about: [name],
       related: asks(atLeast === undefined ? 'at-most' : 'at-least'),
       fixes: () => set(atLeast ?? atMost ?? 0),
@@ -86,7 +86,7 @@ function findingOf(
   if (atLeast !== undefined && keep < atLeast) {
     return {
       at,
-      message: `${name} is kept for ${kept}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
+      message: `${asName(name)} is kept for ${kept}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
       about: [name],
       related: asks('at-least'),
       fixes: () => set(atLeast),
@@ -95,7 +95,7 @@ function findingOf(
   if (atMost !== undefined && keep > atMost) {
     return {
       at,
-      message: `${name} is kept for ${kept}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
+      message: `${asName(name)} is kept for ${kept}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
       about: [name],
       related: asks('at-most'),
       fixes: () => set(atMost),
@@ -107,13 +107,13 @@ function findingOf(
     at,
     severity: 'warning',
     message:
-      `${name} is to be kept for ${kept}, and ${volume.volume.name} is full after ${days(full)}, before ` +
+      `${asName(name)} is to be kept for ${kept}, and ${asName(volume.volume.name)} is full after ${days(full)}, before ` +
       `the ${duration(atLeast)} that policy asks for. Lower bit rates, or take a larger volume.`,
     about: [name, volume.volume.name],
     // Of a volume that is too small, that is told.
     effects: [volume],
     related: [
-      { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${volume.volume.name}` },
+      { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${asName(volume.volume.name)}` },
       ...asks('at-least'),
     ],
   };

@@ -3,6 +3,7 @@ import { type Item, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { durationLike } from '../../text/quantity.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
@@ -29,13 +30,13 @@ Use a multiple of the keyframe interval.`,
       report({
         at: placeOf(item, ['segment']),
         message:
-          `With a keyframe every ${every}, files of ${name} last ${lasts.join(' or ')}, not ` +
+          `With a keyframe every ${every}, files of ${asName(name)} last ${lasts.join(' or ')}, not ` +
           `${durationLike(segment, like)}. Use a multiple of ${every}.`,
         about: [name, stream.name],
         related: [
           {
             at: placeOf(declaring.item, ['video', 'keyframe-interval']),
-            message: `the keyframe interval of ${declaring.name}`,
+            message: `the keyframe interval of ${asName(declaring.name)}`,
           },
         ],
         fixes: () => {

@@ -1,7 +1,7 @@
 import { leastDisks, usableDisks } from '../../standards/raid.ts';
 import { type Fix, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { count } from '../../text/words.ts';
+import { count, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** From the most disks lost without loss of data to the fewest. */
@@ -23,7 +23,7 @@ up. Redundancy keeps a recording through the failure of a disk; it is no backup.
       report({
         at: placeOf(item, ['disks']),
         message:
-          `${name} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another ` +
+          `${asName(name)} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another ` +
           'redundancy.',
         about: [name],
         // How long it lasts is not known then.

@@ -4,7 +4,7 @@ import type { Site } from '../../site/model.ts';
 import { retentionBoundsOf } from '../../site/retention.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
 import { durationLike } from '../../text/quantity.ts';
-import { bytes, duration, few, list, percentOver, threshold } from '../../text/words.ts';
+import { bytes, duration, few, list, percentOver, threshold, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { DAY, HOUR } from '../../standards/time-units.ts';
 
@@ -28,7 +28,7 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
       if (volume.reserve >= WHOLE) {
         report({
           at: placeOf(volume.item, ['reserve']),
-          message: `A reserve of ${threshold(volume.reserve)} leaves nothing of ${volume.name} for footage. Lower it.`,
+          message: `A reserve of ${threshold(volume.reserve)} leaves nothing of ${asName(volume.name)} for footage. Lower it.`,
           about: [volume.name],
         });
       }
@@ -47,7 +47,7 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
         at: placeOf(volume.item, ['capacity']),
         severity: isOver ? 'error' : 'warning',
         message:
-          `${volume.name} must hold ${bytes(bytesKept)}, ` +
+          `${asName(volume.name)} must hold ${bytes(bytesKept)}, ` +
           `${percentOver(bytesKept, usableBytes, isOver ? limit : (warn ?? limit))} of its usable ` +
           `${bytes(usableBytes)} and ${bound}: ${few(named, SHOWN)}. Keep them for less time, or take a larger ` +
           'volume.',
@@ -56,7 +56,7 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
         entails: [figures],
         related: greatest.slice(0, SHOWN).map(({ recording, bytesKept: own }) => ({
           at: placeOf(recording.item, ['keep']),
-          message: `${recording.name} takes ${bytes(own ?? 0)} in ${duration(recording.keep ?? 0)}`,
+          message: `${asName(recording.name)} takes ${bytes(own ?? 0)} in ${duration(recording.keep ?? 0)}`,
         })),
         fixes: () => shortened(site, figures, (usableBytes / 10_000) * Math.min(warn ?? limit, limit)),
       });
@@ -103,9 +103,9 @@ function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: n
     const written = nodeAt(item, ['keep']);
     const text = durationLike(milliseconds, written?.kind === 'scalar' ? written.value : undefined);
     edits.push(setValue(item, ['keep'], text));
-    kept.push(`${name} for ${text}`);
+    kept.push(`${asName(name)} for ${text}`);
   }
-  return fixOf(`Keep ${list(kept)}, which fits on ${volume.name}`, ...edits);
+  return fixOf(`Keep ${list(kept)}, which fits on ${asName(volume.name)}`, ...edits);
 }
 
 /** Whole days, or whole hours of less than two days. */

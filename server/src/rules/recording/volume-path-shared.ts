@@ -2,6 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { grouped } from '../../grouped.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
+import { asName } from '../../text/words.ts';
 
 export const volumePathShared: Rule = {
   id: 'volume-path-shared',
@@ -22,11 +23,11 @@ path where its own disk is mounted.`,
           at: placeOf(item, ['path']),
           severity: isSame ? 'error' : 'warning',
           message: isSame
-            ? `${name} and ${other.name} are both at ${path} of ${host}: one disk counted twice. Give each its own path.`
-            : `${inner.name} at ${inner.path} is inside ${outer.name} at ${outer.path} of ${host}: what is written ` +
+            ? `${asName(name)} and ${asName(other.name)} are both at ${path} of ${asName(host)}: one disk counted twice. Give each its own path.`
+            : `${asName(inner.name)} at ${inner.path} is inside ${asName(outer.name)} at ${outer.path} of ${asName(host)}: what is written ` +
               'there fills both, unless a disk of its own is mounted there. Give each its own path.',
           about: [name, other.name],
-          related: [{ at: placeOf(other.item, ['path']), message: `the path of ${other.name}` }],
+          related: [{ at: placeOf(other.item, ['path']), message: `the path of ${asName(other.name)}` }],
         });
       }
     }
@@ -75,9 +76,9 @@ devices: {recorder: {kind: server}}
 volumes:
   archive: {host: recorder, path: /srv/archive, capacity: 8 TB}
   second: {host: recorder, path: /srv/archive/, capacity: 8 TB}
-#                                ^^^^^^^^^^^^^ second and archive are both at /srv/archive/ of recorder
+#                                ^^^^^^^^^^^^^ ‘second’ and archive are both at /srv/archive/ of recorder
   third: {host: recorder, path: /srv/archive/third, capacity: 8 TB}
-#                               ^^^^^^^^^^^^^^^^^^ third at /srv/archive/third is inside archive at /srv/archive
+#                               ^^^^^^^^^^^^^^^^^^ ‘third’ at /srv/archive/third is inside archive at /srv/archive
 `,
     good: `
 devices: {recorder: {kind: server}, spare: {kind: server}}

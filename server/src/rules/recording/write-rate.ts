@@ -1,6 +1,6 @@
 import { WRITE_WARN } from '../../site/limits.ts';
 import { placeOf } from '../../site/item.ts';
-import { byteRate, count, percentOver, threshold } from '../../text/words.ts';
+import { byteRate, count, percentOver, threshold, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 const WHOLE = 10_000;
@@ -25,7 +25,7 @@ disks, so it warns above 70 %.`,
         severity: isOver ? 'error' : 'warning',
         message:
           `${count(recordings.length, 'recording')} ${recordings.length === 1 ? 'writes' : 'write'} ` +
-          `${byteRate(peak)} to ${name} at peak, ${percentOver(peak, sustainedWrite, isOver ? WHOLE : WRITE_WARN)} of the ` +
+          `${byteRate(peak)} to ${asName(name)} at peak, ${percentOver(peak, sustainedWrite, isOver ? WHOLE : WRITE_WARN)} of the ` +
           `${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WRITE_WARN)}`}. Lower ` +
           'bit rates, or take faster disks.',
         about: [name],

@@ -7,7 +7,7 @@ import type { Device, Site, Stream } from '../../site/model.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { isMulticast } from '../../standards/ipv4.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 
 export const noMulticastRoute: Rule = {
   id: 'no-multicast-route',
@@ -39,7 +39,7 @@ the port that is meant. A host with one card needs the route too; there only one
       report({
         at: headOf(device.item),
         message:
-          `${device.name} is in ${list([...new Set(networks)])} and has no route for multicast, so it ` +
+          `${asName(device.name)} is in ${list([...new Set(networks)])} and has no route for multicast, so it ` +
           `${effect(uses)}. Give it the route for 224.0.0.0/4 by the port that is meant.`,
         about: [device.name, ...uses.map(({ stream }) => stream.name)],
         entails: network.deliveries.flatMap(({ unreached }) =>
@@ -47,7 +47,9 @@ the port that is meant. A host with one card needs the route too; there only one
         ),
         related: uses.slice(0, 5).map(({ stream, sends }) => ({
           at: placeOf(stream.item, sends ? ['source'] : receiverRoute(stream, device.name)),
-          message: sends ? `${stream.name} is not sent` : `${device.name} gets nothing of ${stream.name}`,
+          message: sends
+            ? `${asName(stream.name)} is not sent`
+            : `${asName(device.name)} gets nothing of ${asName(stream.name)}`,
         })),
         fixes: () => routesFor(site, network, device, uses),
       });

@@ -10,6 +10,7 @@ import { type Device, type Site, type Vlan, portName } from '../../site/model.ts
 import { receiverRoute } from '../../site/receiver.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import type { Route } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 
 export const routeGateway: Rule = {
   id: 'route-gateway',
@@ -42,7 +43,7 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
           entails: [...lost.map(({ unreached }) => unreached), ...stopped],
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
-            message: `${receiver} gets nothing of ${stream.name}`,
+            message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
           })),
           fixes: problem.fixes,
         });
@@ -75,7 +76,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   if (via === undefined && route.via !== undefined)
     return {
       message:
-        `${formatAddress(route.via)} is ${device.name} itself, so it looks for everybody on the link. Name a router of ` +
+        `${formatAddress(route.via)} is ${asName(device.name)} itself, so it looks for everybody on the link. Name a router of ` +
         `${name}.`,
       fixes: () => handTo(network, device, by, route.route),
     };
@@ -83,7 +84,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
     if (to.prefix > 0) return undefined;
     return {
       message:
-        `The default route of ${device.name} names no gateway, and ${name} has none: ${device.name} looks on the ` +
+        `The default route of ${asName(device.name)} names no gateway, and ${asName(name)} has none: ${asName(device.name)} looks on the ` +
         'link for every address. Say the router in `via`, or, for multicast alone, write `to: 224.0.0.0/4`.',
       fixes: () => [
         ...routersAt(network, by).flatMap((address) =>
@@ -101,14 +102,14 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   const what =
     at === undefined
       ? idle === undefined
-        ? `nobody in ${name} has that address`
-        : `that is ${idle.name}, which does not forward between networks`
+        ? `nobody in ${asName(name)} has that address`
+        : `that is ${asName(idle.name)}, which does not forward between networks`
       : network.interfaces.forwards(at.device)
         ? undefined
-        : `that is ${at.device.name}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
+        : `that is ${asName(at.device.name)}, a ${at.device.kind?.replace('-', ' ')}, which forwards nothing`;
   if (what === undefined) return undefined;
   return {
-    message: `${device.name} sends packets to ${said}, and ${what}: they are lost. Name a router of ${name}.`,
+    message: `${asName(device.name)} sends packets to ${said}, and ${what}: they are lost. Name a router of ${asName(name)}.`,
     of: idle ?? stray,
     fixes: () => handTo(network, device, by, route.route),
   };

@@ -7,7 +7,7 @@ import { type Fix, fixOf, nameText, putElement } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device, Vlan } from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 
 export const routeMissing: Rule = {
   id: 'route-missing',
@@ -40,10 +40,10 @@ function withoutDefault(network: Network, device: Device): Finding | undefined {
       return {
         at: headOf(device.item),
         message:
-          `${device.name} has no default route, so nothing behind it gets out by ${router.name}, though ${router.name} ` +
+          `${asName(device.name)} has no default route, so nothing behind it gets out by ${asName(router.name)}, though ${asName(router.name)} ` +
           `has a route back. Give it one by way of ${via}.`,
         about: [device.name, router.name],
-        related: [{ at: headOf(router.item), message: `${router.name} is ${via}` }],
+        related: [{ at: headOf(router.item), message: `${asName(router.name)} is ${via}` }],
         ...following(
           network,
           ({ obstacle, ...why }) => obstacle === 'no-route' && Object.values(why).includes(device.name),
@@ -60,7 +60,7 @@ function defaultBy(device: Device, { port: near, link, domain }: Interface, via:
   if (port.device !== device) return [];
   const into = port.trunk === undefined ? '' : `, vlan: ${nameText(domain.name)}`;
   return fixOf(
-    `Give ${device.name} a default route by way of ${via}`,
+    `Give ${asName(device.name)} a default route by way of ${via}`,
     putElement(device.item, 'routes', `{to: default, port: ${nameText(port.name)}${into}, via: ${via}}`),
   );
 }
@@ -85,20 +85,20 @@ function withoutWayBack(vlans: readonly Vlan[], network: Network, device: Device
   return {
     at: headOf(router.device.item),
     message:
-      `${router.device.name} has no route to ${few(lost.map(({ name, subnet }) => `${formatSubnet(subnet)} of ${name}`))}: ` +
-      `what ${device.name} hands to it from there is never answered. Give it ` +
-      `${lost.length === 1 ? 'one' : 'them'} by way of ${via}, which is ${device.name}.`,
+      `${asName(router.device.name)} has no route to ${few(lost.map(({ name, subnet }) => `${formatSubnet(subnet)} of ${asName(name)}`))}: ` +
+      `what ${asName(device.name)} hands to it from there is never answered. Give it ` +
+      `${lost.length === 1 ? 'one' : 'them'} by way of ${via}, which is ${asName(device.name)}.`,
     about: [router.device.name, device.name, ...names],
     related: [
       {
         at: way?.route === undefined ? headOf(device.item) : placeOf(device.item, way.route.route),
-        message: `${device.name} hands what is for others to ${router.device.name}`,
+        message: `${asName(device.name)} hands what is for others to ${asName(router.device.name)}`,
       },
       ...vlans
         .filter(({ name }) => names.includes(name))
         .map((vlan) => ({
           at: placeOf(vlan.item, ['subnet']),
-          message: `the subnet of ${vlan.name}`,
+          message: `the subnet of ${asName(vlan.name)}`,
         })),
     ],
     ...following(network, (why) => why.obstacle === 'no-route' && why.gateway === router.device.name),
@@ -138,7 +138,7 @@ function routes({ interfaces }: Network, device: Device, by: Interface, via: str
   if (to.length > 1 && device.routes.length > 0) return [];
   const element = (one: string): string => `{to: ${one}, port: ${nameText(port)}${into}, via: ${via}}`;
   return fixOf(
-    `Give ${device.name} ${to.length === 1 ? 'the route' : 'routes'} for ${list(to)}`,
+    `Give ${asName(device.name)} ${to.length === 1 ? 'the route' : 'routes'} for ${list(to)}`,
     putElement(device.item, 'routes', to.map(element).join(', ')),
   );
 }

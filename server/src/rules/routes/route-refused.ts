@@ -5,7 +5,7 @@ import { type Fix, fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, portName } from '../../site/model.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 
 export const routeRefused: Rule = {
   id: 'route-refused',
@@ -65,7 +65,7 @@ function messageOf({ interfaces }: Network, { name, portByName }: Device, refuse
   switch (refused.why) {
     case 'second':
       return (
-        `${name} has ${route.to.prefix === 0 ? 'a default route' : `a route for ${formatSubnet(route.to)}`} by ` +
+        `${asName(name)} has ${route.to.prefix === 0 ? 'a default route' : `a route for ${formatSubnet(route.to)}`} by ` +
         `${refused.first.port} already: Linux accepts only one. Keep the one that you mean.`
       );
     case 'no-vlan':

@@ -7,7 +7,7 @@ import { type Device, type HostRoute, portName } from '../../site/model.ts';
 import { leadBy } from '../../site/multicast-route.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 
 export const routeWithoutCarrier: Rule = {
   id: 'route-without-carrier',
@@ -39,7 +39,7 @@ to another one, or remove it.`,
           entails: lost.map(({ unreached }) => unreached),
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
-            message: `${receiver} gets nothing of ${stream.name}`,
+            message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
           })),
           fixes: () => [...leadElsewhere(network, device, route), ...takeOut(device, route)],
         });

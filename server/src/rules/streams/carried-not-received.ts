@@ -4,6 +4,7 @@ import type { Stream } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { grouped } from '../../grouped.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
@@ -28,14 +29,14 @@ load is missing from every figure. Add it to the receivers of the stream that it
       report({
         at: placeOf(stream.item, ['carries']),
         message:
-          `${source} does not receive ${carried.name}, so it has nothing to send on. Add ${source} to the receivers ` +
-          `of ${carried.name}.`,
+          `${asName(source)} does not receive ${asName(carried.name)}, so it has nothing to send on. Add ${asName(source)} to the receivers ` +
+          `of ${asName(carried.name)}.`,
         about: [stream.name, carried.name, ...others.map((other) => other.stream.name)],
         related: [
-          { at: headOf(carried.item), message: `the stream that ${stream.name} carries` },
+          { at: headOf(carried.item), message: `the stream that ${asName(stream.name)} carries` },
           ...others.map((other) => ({
             at: placeOf(other.stream.item, ['carries']),
-            message: `${other.stream.name} carries it too`,
+            message: `${asName(other.stream.name)} carries it too`,
           })),
         ],
         // A receiver that is misspelled may be it.
@@ -46,7 +47,7 @@ load is missing from every figure. Add it to the receivers of the stream that it
         ),
         fixes: () =>
           fixOf(
-            `Add ${source} to the receivers of ${carried.name}`,
+            `Add ${asName(source)} to the receivers of ${asName(carried.name)}`,
             putElement(carried.item, 'receivers', nameText(source)),
           ),
       });

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const carriesItself: Rule = {
@@ -29,11 +29,11 @@ there.`,
           shown.length === 0 ? '' : `, by way of ${more > 0 ? `${shown.join(', ')} and ${more} others` : few(shown)}`;
         report({
           at: placeOf(stream.item, ['carries']),
-          message: `${stream.name} carries itself${way}. Remove carries from the one that the camera or tuner sends.`,
+          message: `${asName(stream.name)} carries itself${way}. Remove carries from the one that the camera or tuner sends.`,
           about: [stream.name],
           related: others.map((other) => ({
             at: placeOf(other.item, ['carries']),
-            message: `${other.name} carries ${other.carries}`,
+            message: `${asName(other.name)} carries ${other.carries ?? ''}`,
           })),
         });
       }

@@ -3,6 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { SECOND } from '../../standards/time-units.ts';
 import { durationLike } from '../../text/quantity.ts';
 import { textAt } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 
 export const keyframeBelowFrame: Rule = {
   id: 'keyframe-below-frame',
@@ -22,7 +23,7 @@ joined by it. Cameras send a keyframe every one to four seconds.`,
       report({
         at: placeOf(item, ['video', 'keyframe-interval']),
         message:
-          `At ${frameRate} frames a second a frame of ${name} lasts ${Math.round(frame)} ms, so there cannot be a ` +
+          `At ${frameRate} frames a second a frame of ${asName(name)} lasts ${Math.round(frame)} ms, so there cannot be a ` +
           `keyframe every ${interval}. Is its unit right?`,
         about: [name],
         related: [{ at: placeOf(item, ['video', 'frame-rate']), message: 'the frame rate' }],

@@ -1,7 +1,7 @@
 import { multiplexOf } from '../../network/rates.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { bitRate } from '../../text/words.ts';
+import { bitRate, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const muxRateTooLow: Rule = {
@@ -26,7 +26,7 @@ peak it is a warning, below the average an error.`,
         at: placeOf(item, ['mux-rate']),
         severity: short ? 'error' : 'warning',
         message:
-          `${name} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers and ` +
+          `${asName(name)} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers and ` +
           `tables, and its mux-rate is ${bitRate(muxRate)}. Set it to ${enough} or more, or lower the bitrate.`,
         about: [name],
         fixes: () => fixOf(`Set the mux-rate to ${enough}`, setValue(item, ['mux-rate'], enough)),

@@ -1,5 +1,6 @@
 import { headOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const noReceivers: Rule = {
   id: 'no-receivers',
@@ -20,7 +21,7 @@ querier, and floods where switches flood groups that nobody has joined. Name its
       const effect = group === undefined ? ', so it is not sent' : '; its group is sent anyway';
       report({
         at: headOf(item),
-        message: `Nobody receives ${name}${effect}. Name its receivers, or remove it.`,
+        message: `Nobody receives ${asName(name)}${effect}. Name its receivers, or remove it.`,
         about: [name],
       });
     }

@@ -2,7 +2,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 import { type Place, placeOf } from '../../site/item.ts';
 import type { Decodes, Device, Media, Stream } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 
 export const notDecodable: Rule = {
   id: 'not-decodable',
@@ -42,11 +42,11 @@ function findingOf({ stream, device, problems }: Undecoded, others: readonly Und
   return {
     at: place(stream),
     message:
-      `${name} cannot show ${few([stream, ...others.map((one) => one.stream)].map((one) => one.name))}: ` +
-      `${problems.join('; ')}. Change the encoding, or send ${name} another stream.`,
+      `${asName(name)} cannot show ${few([stream, ...others.map((one) => one.stream)].map((one) => one.name))}: ` +
+      `${problems.join('; ')}. Change the encoding, or send ${asName(name)} another stream.`,
     about: [name, stream.name, ...others.map((one) => one.stream.name)],
     related: [
-      { at: placeOf(device.item, ['decodes']), message: `what ${name} decodes` },
+      { at: placeOf(device.item, ['decodes']), message: `what ${asName(name)} decodes` },
       ...others.map((one) => ({ at: place(one.stream), message: `${one.stream.name} likewise` })),
     ],
   };

@@ -2,7 +2,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { MediaRate } from '../../site/model.ts';
 import type { Route } from '../../text/syntax.ts';
-import { bitRate } from '../../text/words.ts';
+import { bitRate, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 const PARTS = ['video', 'audio'] as const;
@@ -20,7 +20,7 @@ peak out, which is then taken as the bit rate.`,
     for (const { item, name, video, audio } of site.streams) {
       const parts = { video, audio };
       for (const part of PARTS)
-        tell({ item, of: `The ${part} of ${name}`, rate: parts[part]?.rate, keys: keysIn(part) }, report);
+        tell({ item, of: `The ${part} of ${asName(name)}`, rate: parts[part]?.rate, keys: keysIn(part) }, report);
     }
     for (const { item, name, rate, peakRate } of site.services)
       if (rate !== undefined && peakRate !== undefined)

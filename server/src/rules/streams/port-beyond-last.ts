@@ -2,6 +2,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { LAST_PORT, isDatagrams, lastPortOf, nextFreePort } from '../../site/free/port.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const portBeyondLast: Rule = {
   id: 'port-beyond-last',
@@ -20,7 +21,7 @@ export const portBeyondLast: Rule = {
       report({
         at: placeOf(item, ['port']),
         message:
-          `${name} takes ports ${port} to ${last}, RTCP${last - port > 1 ? ' and audio' : ''} at those above its own, ` +
+          `${asName(name)} takes ports ${port} to ${last}, RTCP${last - port > 1 ? ' and audio' : ''} at those above its own, ` +
           `and ${LAST_PORT} is the last there is. Take a lower one.`,
         about: [name],
         fixes: () => {

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { isDatagrams, nextFreePortFix } from '../../site/free/port.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -25,10 +25,10 @@ whichever came first. Give each its own pair of ports, even and odd.`,
       report({
         at: placeOf(item, ['port']),
         message:
-          `${other.name} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Use another ` +
+          `${asName(other.name)} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Use another ` +
           'pair.',
         about: [name],
-        related: [{ at: placeOf(other.item, ['port']), message: `the port of ${other.name}` }],
+        related: [{ at: placeOf(other.item, ['port']), message: `the port of ${asName(other.name)}` }],
         fixes: () => nextFreePortFix(site, stream),
       });
     }

@@ -3,6 +3,7 @@ import { addEntry, fixOf, nodeAt } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const portMissing: Rule = {
   id: 'port-missing',
@@ -23,7 +24,7 @@ even port, 5004 by custom, and RTCP the one above. RTSP is asked for at port 554
       const hint = `${free} and ${free + 1} are free`;
       report({
         at: placeOf(item, ['transport']),
-        message: `${name} has no port; ${hint}. Give it one.`,
+        message: `${asName(name)} has no port; ${hint}. Give it one.`,
         about: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'port', String(free));

@@ -2,6 +2,7 @@ import { headOf, placeOf } from '../../site/item.ts';
 import { isRateKnown } from '../../site/media.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const rateMissing: Rule = {
   id: 'rate-missing',
@@ -53,20 +54,20 @@ function findings({ item, name, video, audio, transport, muxRate }: Stream, repo
     report({
       at: placeOf(item, ['video'], 'key'),
       about,
-      message: `No bit rate is known for the video of ${name}, ${loss}. Declare its bitrate, as set in the camera.`,
+      message: `No bit rate is known for the video of ${asName(name)}, ${loss}. Declare its bitrate, as set in the camera.`,
     });
   }
   if (audio !== undefined && audio.rate === undefined && !isWritten('audio')) {
     report({
       at: placeOf(item, ['audio'], 'key'),
       about,
-      message: `No bit rate is known for the audio of ${name}, ${loss}. Declare its bitrate.`,
+      message: `No bit rate is known for the audio of ${asName(name)}, ${loss}. Declare its bitrate.`,
     });
   }
   if (video === undefined && audio === undefined) {
     const what =
       transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
-    report({ at: headOf(item), about, message: `No bit rate is known for ${name}, ${loss}. Declare ${what}.` });
+    report({ at: headOf(item), about, message: `No bit rate is known for ${asName(name)}, ${loss}. Declare ${what}.` });
   }
 }
 

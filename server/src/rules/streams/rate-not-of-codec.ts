@@ -3,7 +3,7 @@ import { audioRates } from '../../standards/audio-rates.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { formatQuantity } from '../../text/quantity.ts';
-import { bitRate } from '../../text/words.ts';
+import { bitRate, asName } from '../../text/words.ts';
 
 /** How many times the most that a codec takes is no other codec's either; common practice. */
 const ABSURD = 20;
@@ -36,7 +36,7 @@ the rate, or the codec, the sample rate or the channels.`,
         at: placeOf(item, ['audio', key]),
         // So much would overload whatever it passes.
         severity: value > ABSURD * most ? 'error' : 'warning',
-        message: `${audio?.codec} ${has} here: ${name} cannot have ${bitRate(value)}. Correct the rate, or the codec.`,
+        message: `${audio?.codec} ${has} here: ${asName(name)} cannot have ${bitRate(value)}. Correct the rate, or the codec.`,
         about: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
         // Where the sample rate is wrong, that is told.

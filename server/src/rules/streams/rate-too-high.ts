@@ -6,7 +6,7 @@ import { type Place, placeOf } from '../../site/item.ts';
 import { type Port, type Stream, portName } from '../../site/model.ts';
 import { audioRates } from '../../standards/audio-rates.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import { bitRate, few } from '../../text/words.ts';
+import { bitRate, few, asName } from '../../text/words.ts';
 
 /** How many times as much as any other stream looks like a slip of a digit or a unit. Common practice, no source. */
 const SLIP = 5;
@@ -31,7 +31,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
         report({
           at: placeOfRate(stream),
           message:
-            `${stream.name} is ${bitRate(peak)}, and ${portName(port)}, which sends it, does ${bitRate(speed)}. ` +
+            `${asName(stream.name)} is ${bitRate(peak)}, and ${portName(port)}, which sends it, does ${bitRate(speed)}. ` +
             'Correct the rate, or the speed of the port.',
           about: [stream.name, portName(port)],
           effects: unlikeCodec(stream),
@@ -56,7 +56,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
     report({
       at: placeOfRate(slip),
       message:
-        `${slip.name} is ${bitRate(context.network.rates(slip).payload.peak)}, ${Math.floor(times)} times as much as ` +
+        `${asName(slip.name)} is ${bitRate(context.network.rates(slip).payload.peak)}, ${Math.floor(times)} times as much as ` +
         `any other stream, and without it nothing would be overloaded: ${few(overloads.map(({ name }) => name))}. ` +
         'Correct the rate; if it is right, slim the stream, or take faster links and larger disks.',
       about: [slip.name],
@@ -164,7 +164,7 @@ function overloadsOf({ site, network, plan }: RuleContext): Overloaded[] {
         name: volume.name,
         toldAt: figures,
         isTooSmallFor: () => false,
-        related: [{ at: placeOf(volume.item, ['capacity']), message: `${volume.name} is too small for it` }],
+        related: [{ at: placeOf(volume.item, ['capacity']), message: `${asName(volume.name)} is too small for it` }],
         effects: [figures],
         ...partsOf(
           recorded.map(({ root, kept }) => ({ root, peak: kept })),
@@ -178,7 +178,9 @@ function overloadsOf({ site, network, plan }: RuleContext): Overloaded[] {
         name: volume.name,
         toldAt: writeRate,
         isTooSmallFor: () => false,
-        related: [{ at: placeOf(volume.item, ['sustained-write']), message: `${volume.name} is too slow for it` }],
+        related: [
+          { at: placeOf(volume.item, ['sustained-write']), message: `${asName(volume.name)} is too slow for it` },
+        ],
         effects: [writeRate],
         ...partsOf(
           recorded.map(({ root, written }) => ({ root, peak: written })),

@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Video } from '../../site/model.ts';
-import { bitRate } from '../../text/words.ts';
+import { bitRate, asName } from '../../text/words.ts';
 
 /**
  * Bits for each pixel of each picture, below which no encoder gets: usual are 0.02 to 0.2, and MJPEG, which takes nothing
@@ -32,7 +32,7 @@ the rate.`,
       report({
         at: placeOf(item, ['video', 'bitrate']),
         message:
-          `${name} has ${bitRate(rate.nominal)}, and no encoder gets video${of} below ${bitRate(least)}. ` +
+          `${asName(name)} has ${bitRate(rate.nominal)}, and no encoder gets video${of} below ${bitRate(least)}. ` +
           'Correct the rate.',
         about: [name],
         fixes: () => {

@@ -2,6 +2,7 @@ import { fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const receivesItself: Rule = {
   id: 'receives-itself',
@@ -24,10 +25,10 @@ that records or sends on its own stream is rightly among its receivers.`,
       report({
         at: placeOf(item, route),
         message:
-          `${source} is the source of ${name}, and neither records it nor sends it on, so it need not receive it. Name ` +
+          `${asName(source)} is the source of ${asName(name)}, and neither records it nor sends it on, so it need not receive it. Name ` +
           'the device that was meant, or take it out.',
         about: [name, source],
-        fixes: () => fixOf(`Take ${source} out of the receivers`, remove(item, route)),
+        fixes: () => fixOf(`Take ${asName(source)} out of the receivers`, remove(item, route)),
       });
     }
   },

@@ -2,6 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Stream, isRtsp } from '../../site/model.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
+import { asName } from '../../text/words.ts';
 
 export const rtspAddressShared: Rule = {
   id: 'rtsp-address-shared',
@@ -27,11 +28,11 @@ receivers.`,
       report({
         at: placeOf(item, ['path']),
         message:
-          `${other.name} has the same address at ${source}, port ${port}, ` +
+          `${asName(other.name)} has the same address at ${asName(source)}, port ${port}, ` +
           `${path === '' ? 'without a path' : `path ${path}`}: both are one stream. Give each its \`path\`, or ` +
           'declare one stream with all receivers.',
         about: [name],
-        related: [{ at: placeOf(other.item, ['path']), message: `${other.name} has the same address` }],
+        related: [{ at: placeOf(other.item, ['path']), message: `${asName(other.name)} has the same address` }],
       });
     }
   },

@@ -4,7 +4,7 @@ import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import { type Device, type Site, type Stream, type Vlan, isRtsp } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 
 export const sourceWithoutAddress: Rule = {
   id: 'source-without-address',
@@ -37,8 +37,8 @@ only information: the device may have an address that is not written here.`,
         severity: vlan.pool === undefined ? 'information' : 'warning',
         message:
           vlan.pool === undefined
-            ? `${device.name} has no address, and ${names} ${streams.length === 1 ? 'is' : 'are'} pulled from it. Give its address.`
-            : `${device.name} gets its address from the DHCP pool of ${vlan.name}, so it may change, but ${names} ` +
+            ? `${asName(device.name)} has no address, and ${names} ${streams.length === 1 ? 'is' : 'are'} pulled from it. Give its address.`
+            : `${asName(device.name)} gets its address from the DHCP pool of ${asName(vlan.name)}, so it may change, but ${names} ` +
               `${streams.length === 1 ? 'is' : 'are'} pulled from it. Give it one outside the pool, or reserve one.`,
         about: [device.name],
         entails: [device],
@@ -64,7 +64,10 @@ function giveAddress(site: Site, { item, ports }: Device, vlan: Vlan): Fix[] {
   const text = formatAddress(free);
   const where = only.route[1] === undefined || only.route[1] === only.name ? only.route : undefined;
   if (where === undefined) return [];
-  return fixOf(`Give it ${text}, the next free address of ${vlan.name}`, addEntry(item, where, 'address', text));
+  return fixOf(
+    `Give it ${text}, the next free address of ${asName(vlan.name)}`,
+    addEntry(item, where, 'address', text),
+  );
 }
 
 export const examples: readonly Example[] = [

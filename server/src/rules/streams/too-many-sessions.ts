@@ -3,7 +3,7 @@ import { grouped } from '../../grouped.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Site, type Stream, isRtsp } from '../../site/model.ts';
 import { receiverRoute } from '../../site/receiver.ts';
-import { count, list } from '../../text/words.ts';
+import { count, list, asName } from '../../text/words.ts';
 
 export const tooManySessions: Rule = {
   id: 'too-many-sessions',
@@ -26,13 +26,13 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
       report({
         at: placeOf(device.item, ['sessions']),
         message:
-          `${device.name} serves ${count(device.sessions, 'session')} at once, but ${list(who)} pull ${number}: ` +
+          `${asName(device.name)} serves ${count(device.sessions, 'session')} at once, but ${list(who)} pull ${number}: ` +
           'whoever comes last gets nothing. Let a server pull it once and send it on.',
         about: [device.name, ...streams.map(({ name }) => name)],
         related: streams.flatMap((stream) =>
           stream.receivers.map((receiver) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
-            message: `${receiver} pulls ${stream.name}`,
+            message: `${asName(receiver)} pulls ${asName(stream.name)}`,
           })),
         ),
       });

@@ -4,7 +4,7 @@ import { obstacleWords } from '../../network/obstacle-words.ts';
 import { asPull } from '../../network/traffic.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Device, Traffic } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 
 export const trafficUnreached: Rule = {
@@ -20,7 +20,7 @@ a path it gets nowhere, and loads no link. Remove the obstacle, or correct its e
       // What is no device unknown-name reports.
       if (from === undefined || to === undefined) continue;
       if (from === to) {
-        const message = `${traffic.name} goes from ${from.name} to itself, so that it takes no link. Correct one of its ends.`;
+        const message = `${asName(traffic.name)} goes from ${asName(from.name)} to itself, so that it takes no link. Correct one of its ends.`;
         report({ at: placeOf(traffic.item, ['to']), message, about: [traffic.name, from.name] });
       } else if (obstacle !== undefined) stopped.push({ traffic, from, to, obstacle });
     }
@@ -47,12 +47,12 @@ function findingOf(words: string, first: Stopped, others: readonly Stopped[]): F
   const verb = others.length === 0 ? 'does' : 'do';
   return {
     at: placeOf(first.traffic.item, ['to']),
-    message: `${few(all.map(({ traffic }) => traffic.name))} ${verb} not get to ${first.to.name}: ${words}`,
+    message: `${few(all.map(({ traffic }) => traffic.name))} ${verb} not get to ${asName(first.to.name)}: ${words}`,
     about: [...new Set(all.flatMap(({ traffic, from, to }) => [traffic.name, to.name, from.name]))],
     effects: all.map(({ obstacle }) => obstacle),
     related: others.map(({ traffic }) => ({
       at: placeOf(traffic.item, ['to']),
-      message: `${traffic.name} does not get there either`,
+      message: `${asName(traffic.name)} does not get there either`,
     })),
   };
 }

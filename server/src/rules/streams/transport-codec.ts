@@ -1,6 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { isOutsideTransportStream } from '../../standards/transport-stream.ts';
+import { asName } from '../../text/words.ts';
 
 export const transportCodec: Rule = {
   id: 'transport-codec',
@@ -20,7 +21,7 @@ receiver could decode them. Send the stream by rtp or rtsp, or encode the sound 
       report({
         at: placeOf(item, ['transport']),
         message:
-          `A transport stream cannot carry ${codec}, so nobody can decode ${name}. Send it as rtp, or encode it ` +
+          `A transport stream cannot carry ${codec}, so nobody can decode ${asName(name)}. Send it as rtp, or encode it ` +
           `as ${codec === video?.codec ? 'h264' : 'aac'}.`,
         about: [name],
       });

@@ -1,6 +1,7 @@
 import { addEntry, fixOf } from '../../site/edit.ts';
 import { headOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const transportMissing: Rule = {
   id: 'transport-missing',
@@ -18,11 +19,11 @@ the stream is counted as \`rtp\`. A stream that carries another has a transport 
         item.problems.some(({ route }) => route[0] === 'transport')
       )
         continue;
-      const over = carries === undefined ? '' : `, and takes none over from ${carries}`;
+      const over = carries === undefined ? '' : `, and takes none over from ${asName(carries)}`;
       report({
         at: headOf(item),
         message:
-          `${name} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtsp-udp, ` +
+          `${asName(name)} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtsp-udp, ` +
           'rtp, ts-udp or ts-rtp.',
         about: [name],
         fixes: () => {

@@ -2,6 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { nodeAt } from '../../site/edit.ts';
 import type { Device } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const aerialEarth: Rule = {
   id: 'aerial-earth',
@@ -21,9 +22,9 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
       report({
         at: placeOf(item, ['mast']),
         message: isEarthed
-          ? `${name} stands outside the protected zone, and no earth block is on its coax: nothing says that the screen is ` +
+          ? `${asName(name)} stands outside the protected zone, and no earth block is on its coax: nothing says that the screen is ` +
             'bonded. Let a licensed person bond it as local codes ask, and lead the coax through an earth-block.'
-          : `${name} stands outside the protected zone, and nothing says that its mast is earthed. Let a licensed person ` +
+          : `${asName(name)} stands outside the protected zone, and nothing says that its mast is earthed. Let a licensed person ` +
             'earth it as local codes ask, and say the conductor under earthed.',
         about: [name],
       });

@@ -3,6 +3,7 @@ import type { Signal } from '../../television/signals.ts';
 import { isReceiver } from '../../television/reception.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { type Device, type Site, connectorAt } from '../../site/model.ts';
+import { asName } from '../../text/words.ts';
 
 export const aerialUnused: Rule = {
   id: 'aerial-unused',
@@ -41,9 +42,9 @@ outlet or a receiver, or take it out.`,
       report({
         at: placeOfLast(site, signal) ?? headOf(device.item),
         message: isCabled
-          ? `What ${device.name} receives ends at ${end.device.name}, with no outlet and no receiver behind it. Lead it on, ` +
-            `or remove ${device.name}.`
-          : `No coax leads from ${device.name} to an outlet or a receiver. Cable it, or remove it.`,
+          ? `What ${asName(device.name)} receives ends at ${asName(end.device.name)}, with no outlet and no receiver behind it. Lead it on, ` +
+            `or remove ${asName(device.name)}.`
+          : `No coax leads from ${asName(device.name)} to an outlet or a receiver. Cable it, or remove it.`,
         about: [device.name, ...(isCabled ? [end.device.name] : [])],
         // An output that is open, and what is not received, follow from it.
         entails: [

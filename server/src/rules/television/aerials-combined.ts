@@ -1,7 +1,7 @@
 import { headOf } from '../../site/item.ts';
 import type { Connector, Device } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const aerialsCombined: Rule = {
@@ -35,7 +35,7 @@ function twice(at: Connector, multiplex: Multiplex, aerials: readonly Device[], 
   return {
     at: headOf(second.item),
     message:
-      `${multiplex.name} comes to ${at.device.name} from ${list(aerials.map(({ name }) => name))}: it disturbs itself. ` +
+      `${asName(multiplex.name)} comes to ${asName(at.device.name)} from ${list(aerials.map(({ name }) => asName(name)))}: it disturbs itself. ` +
       'Combine them by band, each for channels of its own.',
     about: [...aerials.map(({ name }) => name), multiplex.name],
   };

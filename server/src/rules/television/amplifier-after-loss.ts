@@ -6,6 +6,7 @@ import { type Moved, amplifiedBefore, worthMoving } from '../../television/ampli
 import type { Point } from '../../television/reception.ts';
 import { decibels } from '../../text/radio-words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const amplifierAfterLoss: Rule = {
   id: 'amplifier-after-loss',
@@ -47,21 +48,21 @@ function foundAt(site: Site, amplifier: Device, gains: readonly Gain[]): Finding
   return {
     at: headOf(amplifier.item),
     message:
-      `${decibels(best.moved.lossInFront)} of loss are in front of ${amplifier.name}. At ${source.device.name} it would ` +
+      `${decibels(best.moved.lossInFront)} of loss are in front of ${asName(amplifier.name)}. At ${asName(source.device.name)} it would ` +
       `give ${decibels(best.moved.gained)} more of carrier to noise. Move it there, in front of splitters and long coax.`,
     about: [amplifier.name],
     related: [...receivers].map(([device, { at, multiplex }]) => ({
       at: headOf(device.item),
-      message: `${multiplex.name} reaches ${at.name} with too little carrier to noise`,
+      message: `${asName(multiplex.name)} reaches ${at.name} with too little carrier to noise`,
     })),
     fixes: () => [
       ...fixOf(
-        `Move ${amplifier.name} to ${source.device.name}`,
+        `Move ${asName(amplifier.name)} to ${asName(source.device.name)}`,
         ...moveEdits(site, amplifier, { at: source, isSource: true }),
       ),
       ...inFrontOfSplitter(amplifier, gains, margin).flatMap((at) =>
         fixOf(
-          `Move ${amplifier.name} in front of ${connectorName(at)}`,
+          `Move ${asName(amplifier.name)} in front of ${connectorName(at)}`,
           ...moveEdits(site, amplifier, { at, isSource: false }),
         ),
       ),

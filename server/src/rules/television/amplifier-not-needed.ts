@@ -4,6 +4,7 @@ import { takeOutEdits } from '../../site/television/insert-part.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const amplifierNotNeeded: Rule = {
   id: 'amplifier-not-needed',
@@ -19,12 +20,12 @@ export const amplifierNotNeeded: Rule = {
       report({
         at: headOf(device.item),
         message:
-          `Without ${device.name} the weakest outlet or tuner would still have ${level(without.level)} and a margin of ` +
+          `Without ${asName(device.name)} the weakest outlet or tuner would still have ${level(without.level)} and a margin of ` +
           `${decibels(without.margin)}. Take it out.`,
         about: [device.name],
         // In a row that is too long one is to be taken out anyway.
         effects: [load],
-        fixes: () => fixOf(`Take ${device.name} out`, ...takeOutEdits(site, device)),
+        fixes: () => fixOf(`Take ${asName(device.name)} out`, ...takeOutEdits(site, device)),
       });
     }
   },

@@ -6,7 +6,7 @@ import { attenuatorInFront } from '../../television/insert-fix.ts';
 import { type TooMuch, tooMuchBehind } from '../../television/too-much.ts';
 import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import { count } from '../../text/words.ts';
+import { count, asName } from '../../text/words.ts';
 import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const amplifierOverdriven: Rule = {
@@ -25,7 +25,7 @@ amplifier with less gain. What makers give as largest output holds for two carri
       report({
         at: headOf(device.item),
         message:
-          `${device.name} puts out ${strongest.multiplex.name} at ${level(strongest.level)}, ${decibels(-headroom)} above ` +
+          `${asName(device.name)} puts out ${asName(strongest.multiplex.name)} at ${level(strongest.level)}, ${decibels(-headroom)} above ` +
           `its limit of ${level(limit)} with ${count(carriers, 'multiplex', 'multiplexes')}. Put an attenuator of ` +
           `${behind.loss} dB in front, ${behind.loss > attenuatorFor(-headroom) ? 'as what is behind it needs, ' : ''}or take less gain.`,
         about: [device.name],
@@ -37,7 +37,7 @@ amplifier with less gain. What makers give as largest output holds for two carri
         fixes: () => [
           ...(isEnoughWithout(television, device, site.policies.aerialSystem.margin) === undefined
             ? []
-            : fixOf(`Take ${device.name} out`, ...takeOutEdits(site, device))),
+            : fixOf(`Take ${asName(device.name)} out`, ...takeOutEdits(site, device))),
           ...attenuatorInFront(site, television, device.connectorByName.get('in'), behind.loss),
         ],
       });
@@ -52,7 +52,7 @@ function placesOf({ points, receivers }: TooMuch): Related[] {
   return [
     ...[...outlets].map(([{ item }, { multiplex, level: at }]) => ({
       at: headOf(item),
-      message: `${multiplex.name} arrives at ${level(at)} here, more than an outlet may have`,
+      message: `${asName(multiplex.name)} arrives at ${level(at)} here, more than an outlet may have`,
     })),
     ...receivers.map(({ at, composite, maxInput }) => ({
       at: headOf(at.device.item),

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import { type Device, connectorAt } from '../../site/model.ts';
 import type { Site } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const amplifierReversed: Rule = {
@@ -28,13 +28,13 @@ picture. Its supply is on the wrong side too. Swap the two coaxes.`,
       report({
         at: placeOf(end.cable.item, [end.key]),
         message:
-          `${few(names)} ${names.length === 1 ? 'comes' : 'come'} to the output of ${device.name}, which lets nothing ` +
+          `${few(names)} ${names.length === 1 ? 'comes' : 'come'} to the output of ${asName(device.name)}, which lets nothing ` +
           'through to its input. Swap its coaxes.',
         about: [device.name, `${device.name}/out`, ...names],
         entails: [device, ...multiplexes],
         fixes: () =>
           fixOf(
-            `Swap the coaxes of ${device.name}`,
+            `Swap the coaxes of ${asName(device.name)}`,
             setValue(end.cable.item, [end.key], scalarText(`${device.name}/in`, true)),
             ...(other === undefined
               ? []

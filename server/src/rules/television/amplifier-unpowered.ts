@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type Connector, type Device, type Site, connectorAt } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const amplifierUnpowered: Rule = {
@@ -23,7 +23,7 @@ off before you screw a plug, and keep mains supplies indoors, dry and ventilated
       report({
         at: placeOf(device.item, ['powered-by']),
         message:
-          `No supply reaches ${device.name} by ${connector.name}` +
+          `No supply reaches ${asName(device.name)} by ${connector.name}` +
           (names.length === 0
             ? '. Put a power inserter on that coax.'
             : `: ${list(names)} ${names.length === 1 ? 'passes' : 'pass'} no current. Set power-pass there, or put an ` +

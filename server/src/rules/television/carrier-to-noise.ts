@@ -1,6 +1,6 @@
 import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
@@ -78,15 +78,15 @@ function found({ affected, behind }: CommonCause<Short>, asked: number): Finding
   return {
     at: headOf(at.device.item),
     message:
-      `${signal.multiplex.name} reaches ${connectorName(at)} with ${decibels(ratio)} of carrier to noise, ${words}${also}` +
+      `${asName(signal.multiplex.name)} reaches ${connectorName(at)} with ${decibels(ratio)} of carrier to noise, ${words}${also}` +
       (behind === undefined
         ? ''
-        : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
+        : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
       '. Lower the loss in front of the first amplifier, or take a better aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map((point) => point.signal.multiplex.name)],
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),
-      message: `${one.signal.multiplex.name} has ${decibels(one.worst.carrierToNoise ?? 0)} here`,
+      message: `${asName(one.signal.multiplex.name)} has ${decibels(one.worst.carrierToNoise ?? 0)} here`,
     })),
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
     // Where the level is too low as well.

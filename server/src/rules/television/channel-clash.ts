@@ -6,6 +6,7 @@ import { occupiedBandwidth } from '../../standards/television/system.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import type { Signal } from '../../television/signals.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const channelClash: Rule = {
   id: 'channel-clash',
@@ -45,7 +46,7 @@ function clash(at: Connector, a: Signal, b: Signal): Parameters<Report>[0] {
   return {
     at: headOf(b.multiplex.item),
     message:
-      `${a.multiplex.name} and ${b.multiplex.name} are both at ${connectorName(at)}, at ${megahertz(a.frequency)} and ` +
+      `${asName(a.multiplex.name)} and ${asName(b.multiplex.name)} are both at ${connectorName(at)}, at ${megahertz(a.frequency)} and ` +
       `${megahertz(b.frequency)}: neither is received. Filter one of them out, or turn its aerial away.`,
     about: [a.multiplex.name, b.multiplex.name, connectorName(at)],
     related: [{ at: headOf(a.multiplex.item), message: 'the other' }],

@@ -2,6 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { aboutItem } from '../../site/about.ts';
 import type { Cable } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const coaxLoop: Rule = {
   id: 'coax-loop',
@@ -17,7 +18,7 @@ channels vanish. From each aerial the coax must branch like a tree. Take one coa
       reported.add(run.cable);
       report({
         at: placeOf(run.cable.item, ['from']),
-        message: `This coax leads what comes from ${source.device.name} back to where it has been. Take one coax of the loop out.`,
+        message: `This coax leads what comes from ${asName(source.device.name)} back to where it has been. Take one coax of the loop out.`,
         about: aboutItem(run.cable.item),
       });
     }

@@ -1,6 +1,6 @@
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { televisionEnds } from '../../standards/television/channel-plan.ts';
 import { skyFrequency } from '../../site/television/channel.ts';
@@ -33,9 +33,9 @@ it.`,
         at: range === undefined || within(range, first.frequency) ? headOf(device.item) : placeOf(device.item, [key]),
         message:
           range === undefined || within(range, first.frequency)
-            ? `${device.name} does not let ${few(names)} pass by ${first.at.name}, which is not for ` +
+            ? `${asName(device.name)} does not let ${few(names)} pass by ${first.at.name}, which is not for ` +
               `${megahertz(first.frequency)}. Lead the coax to another of its connectors, or round it.`
-            : `${device.name} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
+            : `${asName(device.name)} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
               `${megahertz(range.from)} to ${megahertz(range.to)}. Take a part for it, or lead the coax round this one.`,
         about: [device.name, ...names],
         entails: [...new Set(stopped.map(({ signal }) => signal.multiplex))],

@@ -2,7 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import { bandsOf } from '../../standards/television/bands.ts';
 import { isSatellite } from '../../standards/television/system.ts';
 import { megahertz } from '../../text/radio-words.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const frequencyOutOfBand: Rule = {
@@ -26,7 +26,7 @@ sky, as its operator lists it, not the first intermediate frequency that the LNB
       report({
         at: placeOf(item, ['frequency']),
         message:
-          `${system} is sent at ${where}, and ${name} is said to be at ${megahertz(frequency)}. Correct the frequency` +
+          `${system} is sent at ${where}, and ${asName(name)} is said to be at ${megahertz(frequency)}. Correct the frequency` +
           `${isSatellite(system) ? ': it is that of the transponder, not that on the coax' : ''}.`,
         about: [name],
         related: [{ at: placeOf(item, ['system']), message: 'its system' }],

@@ -7,7 +7,7 @@ import { transmissionOf } from '../../site/television/channel.ts';
 import { decibels, level, megahertz } from '../../text/radio-words.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
 import type { Signal } from '../../television/signals.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const lnbCableLoss: Rule = {
@@ -58,16 +58,16 @@ function findingOf({ affected, behind }: CommonCause<Low>): Finding {
   return {
     at: headOf(at.device.item),
     message:
-      `${signal.multiplex.name} reaches ${connectorName(at)} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
+      `${asName(signal.multiplex.name)} reaches ${connectorName(at)} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
       `usual ${level(min)}; it is at ${megahertz(signal.frequency)} on the coax` +
       (behind === undefined
         ? ''
-        : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
+        : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
       '. Take thicker coax, or a shorter way.',
     about: [...aboutConnector(at), ...names],
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),
-      message: `${one.signal.multiplex.name} arrives at ${level(one.signal.level)} here`,
+      message: `${asName(one.signal.multiplex.name)} arrives at ${level(one.signal.level)} here`,
     })),
   };
 }

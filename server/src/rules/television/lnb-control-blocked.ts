@@ -1,6 +1,6 @@
 import { headOf } from '../../site/item.ts';
 import { type Device, connectorName } from '../../site/model.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { LnbCable } from '../../television/lnb-cable.ts';
 import { isUnasked, planeOfMultiplex } from '../../television/units.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -32,7 +32,7 @@ a plug.`,
       report({
         at: headOf(part.item),
         message:
-          `${part.name} lets neither 13/18 V nor 22 kHz of ${few(receivers)} pass, so that ` +
+          `${asName(part.name)} lets neither 13/18 V nor 22 kHz of ${few(receivers)} pass, so that ` +
           `${few(cables.map(({ from }) => connectorName(from)))} stays at vertical, low band: ` +
           `${few(lost.map(({ name }) => name))} ${lost.length === 1 ? 'is' : 'are'} out of reach. Take a part with power pass, or lead the cable past it.`,
         about: [part.name, ...cables.map(({ from }) => from.device.name)],

@@ -1,6 +1,6 @@
 import { headOf } from '../../site/item.ts';
 import { connectorName } from '../../site/model.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 import { planeWords } from '../../text/radio-words.ts';
 import type { Contested } from '../../television/occasions.ts';
 import { planeOfMultiplex } from '../../television/units.ts';
@@ -31,7 +31,7 @@ takes the picture from the other. Give each tuner a cable and an output of its o
         ...foundIn(site, contested),
         at: headOf(item),
         about: [name, contested.from.device.name],
-        related: others.map((one) => ({ at: headOf(one.item), message: `so does ${one.name}` })),
+        related: others.map((one) => ({ at: headOf(one.item), message: `so does ${asName(one.name)}` })),
       });
     }
   },

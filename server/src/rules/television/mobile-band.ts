@@ -8,6 +8,7 @@ import { within } from '../../television/part.ts';
 import type { Signal } from '../../television/signals.ts';
 import type { FrequencyRange } from '../../text/quantity.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const mobileBand: Rule = {
   id: 'mobile-band',
@@ -28,7 +29,7 @@ one of their masts is near, it is overloaded, whatever its levels of television 
       report({
         at: headOf(item),
         message:
-          `${name} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} in ${site.channelPlan}: ` +
+          `${asName(name)} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} in ${site.channelPlan}: ` +
           'mobile telephones are there. Check the channel, and filter in front of the first amplifier.',
         about: [name],
         // Where a part stops it, that is told.
@@ -45,7 +46,7 @@ one of their masts is near, it is overloaded, whatever its levels of television 
         at: headOf(device.item),
         severity: 'information',
         message:
-          `No filter is in front of ${device.name}, and it takes what is above ${megahertz(end)} as well: a telephone ` +
+          `No filter is in front of ${asName(device.name)}, and it takes what is above ${megahertz(end)} as well: a telephone ` +
           'mast near by is stronger than television and overloads it. Put a filter in front, or say under ' +
           'frequencies what it takes.',
         about: [device.name],

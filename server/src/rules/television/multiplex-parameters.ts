@@ -10,7 +10,7 @@ import {
 } from '../../standards/television/system.ts';
 import { nodeAt } from '../../site/edit.ts';
 import { megahertz } from '../../text/radio-words.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Site } from '../../site/model.ts';
 
@@ -62,7 +62,7 @@ function faultOf(site: Site, multiplex: Multiplex): Fault | undefined {
     nodeAt(multiplex.item, ['channel']) === undefined &&
     nodeAt(multiplex.item, ['frequency']) === undefined
   )
-    return { key: 'system', message: `${name} says neither channel nor frequency. Say one of them.` };
+    return { key: 'system', message: `${asName(name)} says neither channel nor frequency. Say one of them.` };
   return tooWide(site, multiplex);
 }
 

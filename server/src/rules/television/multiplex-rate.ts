@@ -5,7 +5,7 @@ import { computedRate, netRateOf, transmissionOf } from '../../site/television/c
 import { fraction } from '../../standards/television/net-rate.ts';
 import { BITS_PER_SYMBOL } from '../../standards/television/system.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
-import { bitRate, few, percent } from '../../text/words.ts';
+import { bitRate, few, percent, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** How far a measured net rate may be from the formula's. */
@@ -28,7 +28,7 @@ are wrong. Peaks of services may well add up to more: the multiplex shares its r
         report({
           at: placeOf(item, ['net-rate']),
           message:
-            `${name} can have ${bitRate(computed.rate)} (${computed.formula}), and its net rate is said to be ` +
+            `${asName(name)} can have ${bitRate(computed.rate)} (${computed.formula}), and its net rate is said to be ` +
             `${bitRate(netRate)}. Correct one of them.`,
           about: aboutItem(item),
         });
@@ -36,7 +36,7 @@ are wrong. Peaks of services may well add up to more: the multiplex shares its r
         report({
           at: placeOf(item, ['net-rate']),
           message:
-            `The net rate of ${name} is said to be ${bitRate(netRate)}, and its channel, modulation and code rate leave ` +
+            `The net rate of ${asName(name)} is said to be ${bitRate(netRate)}, and its channel, modulation and code rate leave ` +
             `no more than ${bitRate(mostOf(site, multiplex))}. Correct one of them.`,
           about: aboutItem(item),
         });
@@ -62,7 +62,7 @@ function reportServices(site: Site, multiplex: Multiplex, report: Report): void 
   report({
     at: headOf(multiplex.item),
     message:
-      `${few(own.map(({ name }) => name))} of ${multiplex.name} take ${bitRate(sum)} together, ` +
+      `${few(own.map(({ name }) => name))} of ${asName(multiplex.name)} take ${bitRate(sum)} together, ` +
       `${percent(sum, most)} of the ${bitRate(most)} that it has. Correct their rates, or what they are in.`,
     about: [multiplex.name, ...own.map(({ name }) => name)],
   });

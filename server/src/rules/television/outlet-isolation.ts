@@ -4,6 +4,7 @@ import { type Connector, type Device, connectorName } from '../../site/model.ts'
 import { decibels } from '../../text/radio-words.ts';
 import type { Signal } from '../../television/signals.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 /** Between outlets of one household, dB. EN 60728-1, from memory. */
 const NEEDED = 22;
@@ -30,7 +31,7 @@ isolation, or outlets with some of their own.`,
           at: headOf(parted.at.item),
           message:
             `${connectorName(one.at)} and ${connectorName(other.at)} are ${decibels(parted.isolation)} apart by ` +
-            `${parted.at.name}, and ${decibels(NEEDED)} are needed. Take a part with more isolation.`,
+            `${asName(parted.at.name)}, and ${decibels(NEEDED)} are needed. Take a part with more isolation.`,
           about: [parted.at.name, ...aboutConnector(one.at), ...aboutConnector(other.at)],
         });
       }

@@ -10,7 +10,7 @@ import type { Signal } from '../../television/signals.ts';
 import type { Television } from '../../television/television.ts';
 import { excessAt, excessOf } from '../../television/too-much.ts';
 import { passes } from '../../television/what-if.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -55,10 +55,10 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
   return {
     at: headOf(at.device.item),
     message:
-      `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(excessAt(worst))} above the ` +
+      `${asName(signal.multiplex.name)} arrives at ${level(signal.level)}, ${decibels(excessAt(worst))} above the ` +
       `${level(window?.max ?? 0)} that an outlet may have` +
       (others.length === 0 ? '' : `; above it too: ${few(others.map(nameOf))}`) +
-      (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
+      (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       `. It needs an attenuator of ${loss} dB, or less gain.`,
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
     // One that alone is high makes the levels uneven.
@@ -70,7 +70,7 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
       })),
       ...receivers.map((receiver) => ({
         at: headOf(receiver.at.device.item),
-        message: `${receiver.at.name} gets ${level(receiver.composite)} in all, and takes ${level(receiver.maxInput)}`,
+        message: `${asName(receiver.at.name)} gets ${level(receiver.composite)} in all, and takes ${level(receiver.maxInput)}`,
       })),
     ],
     fixes: () => padFor(site, television, affected, loss),

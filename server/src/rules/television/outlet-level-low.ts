@@ -4,7 +4,7 @@ import { type Connector, connectorName } from '../../site/model.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
 import type { Point } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -52,10 +52,10 @@ function found({ affected, behind }: CommonCause<Low>): Finding {
   return {
     at: headOf(at.device.item),
     message:
-      `${signal.multiplex.name} arrives at ${level(signal.level)}, ${decibels(missingAt(worst))} below the ` +
+      `${asName(signal.multiplex.name)} arrives at ${level(signal.level)}, ${decibels(missingAt(worst))} below the ` +
       `${level(window?.min ?? 0)} that an outlet needs` +
       (others.length === 0 ? '' : `; below it too: ${few(others.map(nameOf))}`) +
-      (behind === undefined ? '' : `; likewise at ${few(where)} behind ${behind.name}`) +
+      (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       '. Lower the loss on the way, or amplify at the aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
     // One that alone is low makes the levels uneven.

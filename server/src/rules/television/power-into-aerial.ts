@@ -1,5 +1,6 @@
 import { headOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const powerIntoAerial: Rule = {
   id: 'power-into-aerial',
@@ -12,7 +13,7 @@ an amplifier takes the current, or a DC block in front of the aerial.`,
     for (const { aerial, supply } of plan.television.directCurrent.intoAerials)
       report({
         at: headOf(aerial.item),
-        message: `${supply.device.name} puts current into ${aerial.name}, and nothing on the way takes it. Put a part without power pass in between, such as a DC block.`,
+        message: `${asName(supply.device.name)} puts current into ${asName(aerial.name)}, and nothing on the way takes it. Put a part without power pass in between, such as a DC block.`,
         about: [aerial.name, supply.device.name],
       });
   },

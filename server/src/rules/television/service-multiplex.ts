@@ -2,7 +2,7 @@ import { type Place, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { isSatellite } from '../../standards/television/system.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 import { knownReception } from '../../television/units.ts';
 import { multiplexesOf } from '../../television/wishes.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -39,7 +39,7 @@ a meter shows at its lead, or take the service from a multiplex that is received
           `No ${sky ? 'LNB' : 'aerial'} receives ${list(names, 'or')}, so ${few(uses.map(({ name }) => name))} cannot be ` +
           `had. Add ${names.length === 1 ? 'it' : 'one of them'} to \`receives\` of the one that does, or choose another multiplex.`,
         about: [...new Set([first.name, ...names])],
-        related: others.map(({ at, name }) => ({ at, message: `${name} needs it too` })),
+        related: others.map(({ at, name }) => ({ at, message: `${asName(name)} needs it too` })),
       });
     }
   },

@@ -5,7 +5,7 @@ import { type Affected, commonCauses } from '../../television/common-cause.ts';
 import type { Point } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** Between channels next to each other, dB; EN 60728-1, from memory. */
@@ -39,11 +39,11 @@ equaliser, better coax on the long run, or an aerial that is turned a little eve
       report({
         at: headOf(at.device.item),
         message:
-          `${strong.signal.multiplex.name} arrives at ${level(strong.signal.level)} and ${weak.signal.multiplex.name} at ` +
+          `${asName(strong.signal.multiplex.name)} arrives at ${level(strong.signal.level)} and ${asName(weak.signal.multiplex.name)} at ` +
           `${level(weak.signal.level)}: ${decibels(spread(first))} apart, ${allowed}` +
           (behind === undefined
             ? ''
-            : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${behind.name}`) +
+            : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
           '. Even them out with an equaliser, or with better coax on the long run.',
         effects: outside(affected),
         about: [...aboutConnector(at), strong.signal.multiplex.name, weak.signal.multiplex.name],

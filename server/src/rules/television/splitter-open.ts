@@ -2,7 +2,7 @@ import { addElement, fixOf, putElement } from '../../site/edit.ts';
 import { type Item, headOf } from '../../site/item.ts';
 import { type CableEnd, type Device, connectorAt } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const splitterOpen: Rule = {
@@ -35,7 +35,7 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
       const names = open.map((connector) => connector.name);
       report({
         at: headOf(item),
-        message: `${list(names)} of ${name} ${names.length === 1 ? 'has' : 'have'} neither a coax nor a terminator. Terminate with 75 Ω.`,
+        message: `${list(names)} of ${asName(name)} ${names.length === 1 ? 'has' : 'have'} neither a coax nor a terminator. Terminate with 75 Ω.`,
         about: [name, ...names.map((own) => `${name}/${own}`)],
         effects: [device],
         fixes: () =>

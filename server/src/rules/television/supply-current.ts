@@ -1,6 +1,6 @@
 import { headOf } from '../../site/item.ts';
 import { type Device, connectorName } from '../../site/model.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Supply } from '../../television/direct-current.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -29,7 +29,7 @@ supply that gives more, or feed one of them from elsewhere.`,
       const names = [...drawn.keys()].map((device) => device.name);
       report({
         at: headOf(supply.device.item),
-        message: `${list(names)} ${names.length === 1 ? 'draws' : 'draw'} ${sum} mA of ${name}, which gives ${supply.current} mA. Take one that gives more.`,
+        message: `${list(names)} ${names.length === 1 ? 'draws' : 'draw'} ${sum} mA of ${asName(name)}, which gives ${supply.current} mA. Take one that gives more.`,
         about: [supply.device.name, ...names],
       });
     }

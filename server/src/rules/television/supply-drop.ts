@@ -2,7 +2,7 @@ import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import type { Consumer, Supply } from '../../television/direct-current.ts';
 import { type Drop, dropsOf } from '../../television/voltage-drop.ts';
-import { few } from '../../text/words.ts';
+import { few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** What an LNB is sent at least, and works down to, mV. EN 61319-1, from memory. */
@@ -35,7 +35,7 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
       report({
         at: headOf(device.item),
         message:
-          `${volts(short.left)} of ${volts(short.sent)} from ${short.by} are left for ${device.name}, which needs ` +
+          `${volts(short.left)} of ${volts(short.sent)} from ${short.by} are left for ${asName(device.name)}, which needs ` +
           `${volts(short.least)}: ${device.aerial?.current ?? 0} mA through ${short.resistance.toFixed(1)} Ω of coax` +
           `${short.others.length === 0 ? '' : `, which also feeds ${few(short.others.map(({ name }) => name))}`}. ` +
           'Take coax with a copper core, or a shorter way.',

@@ -2,6 +2,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { formatQuantity } from '../../text/quantity.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const supplyVoltage: Rule = {
   id: 'supply-voltage',
@@ -19,10 +20,11 @@ supply that belongs to it. Switch a supply off before you screw a plug.`,
         const given = formatQuantity(supply.voltage, 'voltage');
         report({
           at: placeOf(device.item, ['supply']),
-          message: `${device.name} takes ${formatQuantity(taken, 'voltage')}, and ${supply.device.name} gives ${given}. Take a supply that belongs to it.`,
+          message: `${asName(device.name)} takes ${formatQuantity(taken, 'voltage')}, and ${asName(supply.device.name)} gives ${given}. Take a supply that belongs to it.`,
           about: [device.name, supply.device.name],
           related: [{ at: placeOf(supply.device.item, ['supply']), message: 'the supply' }],
-          fixes: () => fixOf(`Say that ${device.name} takes ${given}`, setValue(device.item, ['supply'], given)),
+          fixes: () =>
+            fixOf(`Say that ${asName(device.name)} takes ${given}`, setValue(device.item, ['supply'], given)),
         });
       }
     }

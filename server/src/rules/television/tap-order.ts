@@ -3,7 +3,7 @@ import { headOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { valueAt } from '../../television/part.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { dataAt } from '../../text/syntax.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -45,7 +45,7 @@ function foundIn(device: Device, row: readonly Tap[]): Finding {
   return {
     at: headOf((isSwap ? second.device : device).item),
     message: isSwap
-      ? `${second.device.name} takes ${decibels(second.loss)} and stands behind ${first.device.name}, which takes ${decibels(first.loss)}. Swap the two.`
+      ? `${asName(second.device.name)} takes ${decibels(second.loss)} and stands behind ${asName(first.device.name)}, which takes ${decibels(first.loss)}. Swap the two.`
       : `${list(row.map((tap) => tap.device.name))} take ${list(row.map(({ loss }) => decibels(loss)))} in this order, and ` +
         'the tap loss falls along a run. Begin with the largest.',
     about: moved.map((tap) => tap.device.name).reverse(),
@@ -61,7 +61,7 @@ function swapped(a: Device, b: Device): () => readonly Fix[] {
       if (typeof ofA !== 'string' || typeof ofB !== 'string') return key === 'loss' && ofA === ofB ? [] : [undefined];
       return [setValue(a.item, [key], ofB), setValue(b.item, [key], ofA)];
     });
-    return fixOf(`Swap the losses of ${a.name} and ${b.name}`, ...edits);
+    return fixOf(`Swap the losses of ${asName(a.name)} and ${asName(b.name)}`, ...edits);
   };
 }
 

@@ -8,7 +8,7 @@ import type { Receiver } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';
 import { excessOf } from '../../television/too-much.ts';
 import { decibels, level } from '../../text/radio-words.ts';
-import { count, few } from '../../text/words.ts';
+import { count, few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const tunerOverload: Rule = {
@@ -40,12 +40,12 @@ it right.`,
           `${decibels(excessOf(first.receiver))} more than the ${level(maxInput)} that it takes` +
           (behind === undefined
             ? ''
-            : `; likewise at ${few(elsewhere.map((one) => connectorName(one.receiver.at)))} behind ${behind.name}`) +
+            : `; likewise at ${few(elsewhere.map((one) => connectorName(one.receiver.at)))} behind ${asName(behind.name)}`) +
           `. Put an attenuator of ${loss} dB in front, or lower the gain.`,
         about: aboutConnector(at),
         related: elsewhere.map((one) => ({
           at: headOf(one.receiver.at.device.item),
-          message: `${one.receiver.at.name} gets ${level(one.receiver.composite)} here`,
+          message: `${asName(one.receiver.at.name)} gets ${level(one.receiver.composite)} here`,
         })),
         fixes: () => {
           const isEnough = points.every((point) => point.margin === undefined || point.margin - loss >= margin);

@@ -4,7 +4,7 @@ import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { nearest } from '../../text/nearest.ts';
 import type { Route } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const tunerPluggedNowhere: Rule = {
@@ -23,13 +23,19 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
         if (input === undefined || connectorByName.has(input) || told.has(route[1])) continue;
         told.add(route[1]);
         const has = [...connectorByName.keys()];
-        reportMissing({ item, route: [...route, 'input'], text: input, what: `${name} has no input`, has }, report);
+        reportMissing(
+          { item, route: [...route, 'input'], text: input, what: `${asName(name)} has no input`, has },
+          report,
+        );
       }
       const into = host === undefined ? undefined : site.deviceByName.get(host);
       if (into === undefined || bus === undefined || !isSound(into.item, 'buses')) continue;
       if (into.buses.some((each) => each.name === bus)) continue;
       const has = into.buses.map((each) => each.name);
-      reportMissing({ item, route: ['bus'], text: bus, what: `${into.name} has no USB controller`, has }, report);
+      reportMissing(
+        { item, route: ['bus'], text: bus, what: `${asName(into.name)} has no USB controller`, has },
+        report,
+      );
     }
   },
 };
@@ -59,7 +65,7 @@ function reportMissing({ item, route, text, what, has }: Missing, report: Report
     about: [item.name],
     fixes: () =>
       nearest(text, has.filter(isName)).flatMap(({ name }) =>
-        fixOf(`Change it to ${name}`, setValue(item, route, nameText(name))),
+        fixOf(`Change it to ${asName(name)}`, setValue(item, route, nameText(name))),
       ),
   });
 }

@@ -1,7 +1,7 @@
 import { headOf } from '../../site/item.ts';
 import { type CableEnd, type Site, connectorAt, portAt } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
-import { count, few, list } from '../../text/words.ts';
+import { count, few, list, asName } from '../../text/words.ts';
 import { type Short, type Tuned, isOf } from '../../television/occasions.ts';
 import { doesSystem } from '../../television/units.ts';
 import type { Asked } from '../../television/wishes.ts';
@@ -40,7 +40,9 @@ or sent on by a server counts at all times.`,
         message: `At all times ${few(streams.map(({ name }) => name))} need ${shortageWords(site, short, tuning.standing)}`,
         about: streams.map(({ name }) => name),
         effects: [short],
-        related: streams.slice(1).map(({ item, name }) => ({ at: headOf(item), message: `${name} is needed too` })),
+        related: streams
+          .slice(1)
+          .map(({ item, name }) => ({ at: headOf(item), message: `${asName(name)} is needed too` })),
       });
     }
     for (const occasion of site.occasions) {
@@ -57,7 +59,12 @@ or sent on by a server counts at all times.`,
             wishes.flatMap(({ stream }) =>
               stream === undefined
                 ? []
-                : [{ at: headOf(stream.item), message: `${stream.name} needs ${multiplex.name} at all times` }],
+                : [
+                    {
+                      at: headOf(stream.item),
+                      message: `${asName(stream.name)} needs ${asName(multiplex.name)} at all times`,
+                    },
+                  ],
             ),
           ),
         });
@@ -106,7 +113,7 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
       report({
         at: headOf(occasion.item),
         message:
-          `${occasion.name} needs ${few(names)}, and nothing of ${names.length === 1 ? 'it' : 'them'} comes to ${few(able)}. ` +
+          `${asName(occasion.name)} needs ${few(names)}, and nothing of ${names.length === 1 ? 'it' : 'them'} comes to ${few(able)}. ` +
           `Lead a coax there from where ${names.length === 1 ? 'it is' : 'they are'} received.`,
         about: [occasion.name, ...names],
         // Where no coax leads to these tuners, that is told there.
@@ -150,7 +157,7 @@ function otherwise({ services }: Site, asked: readonly Asked[], { assigned }: Tu
   for (const { name, multiplexes } of services) {
     const other = multiplexes.find((each) => tuned.has(each) && !short.has(each));
     if (other !== undefined && multiplexes.some((each) => short.has(each)))
-      return `${name} also comes in ${other}, which is tuned already. `;
+      return `${asName(name)} also comes in ${other}, which is tuned already. `;
   }
   return '';
 }

@@ -1,7 +1,7 @@
 import { type Place, placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
-import { few, list } from '../../text/words.ts';
+import { few, list, asName } from '../../text/words.ts';
 import { type Unit, doesSystem } from '../../television/units.ts';
 import { isOf } from '../../television/occasions.ts';
 import { multiplexesOf } from '../../television/wishes.ts';
@@ -31,7 +31,7 @@ does the system, or the service from another multiplex.`,
       report({
         at,
         message:
-          `${name} needs ${list(
+          `${asName(name)} needs ${list(
             multiplexes.map((multiplex) => multiplex.name),
             'or',
           )}, sent in ${list(systems, 'or')}, and ` +

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import type { BusLoad } from '../../television/usb.ts';
-import { bitRate, few, percent } from '../../text/words.ts';
+import { bitRate, few, percent, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const usbLoad: Rule = {
@@ -21,13 +21,13 @@ exceed it, it is a warning.`,
         at: placeOf(host.item, ['buses', bus.name], 'key'),
         severity: isFull ? 'error' : 'warning',
         message:
-          `The streams of ${few(namesOf(load))} take ${bitRate(isFull ? nominal : peak)}${isFull ? '' : ' at peak'} of ${bus.name} of ` +
-          `${host.name}, ${percent(isFull ? nominal : peak, usable)} of the ${bitRate(usable)} that it carries: ` +
+          `The streams of ${few(namesOf(load))} take ${bitRate(isFull ? nominal : peak)}${isFull ? '' : ' at peak'} of ${asName(bus.name)} of ` +
+          `${asName(host.name)}, ${percent(isFull ? nominal : peak, usable)} of the ${bitRate(usable)} that it carries: ` +
           'packets get lost. Plug a tuner into another controller, or send fewer services.',
         about: [host.name, ...namesOf(load)],
         related: shares.map(({ tuner, nominal: own }) => ({
           at: placeOf(tuner.item, ['bus']),
-          message: `${tuner.name} puts ${bitRate(own)} on it`,
+          message: `${asName(tuner.name)} puts ${bitRate(own)} on it`,
         })),
       });
     }

@@ -3,7 +3,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import type { Service } from '../../site/television/facts.ts';
 import { TABLES_OF_SERVICE } from '../../standards/television/net-rate.ts';
-import { bitRate, few } from '../../text/words.ts';
+import { bitRate, few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const wholeMultiplex: Rule = {
@@ -31,7 +31,7 @@ send these alone: \`service\` instead of \`multiplex\`. The rest only loads the 
       report({
         at: placeOf(item, ['multiplex']),
         message:
-          `${name} sends all of ${multiplex}, ${bitRate(whole)}, and ${few(receivers)} ` +
+          `${asName(name)} sends all of ${multiplex}, ${bitRate(whole)}, and ${few(receivers)} ` +
           `${receivers.length === 1 ? 'shows' : 'show'} ${shown === 1 ? 'one service' : `${shown} services`} of it at a ` +
           `time, ${instead}. Send ${shown === 1 ? 'that' : 'those'} by \`service\`.`,
         about: [name, multiplex],
@@ -62,7 +62,7 @@ function enoughFor(services: readonly Service[], shown: number): number | undefi
 
 function sendOnly({ item }: Stream, { name }: Service): Fix[] {
   return fixOf(
-    `Send ${name} alone`,
+    `Send ${asName(name)} alone`,
     setKey(item, ['multiplex'], 'service'),
     setValue(item, ['multiplex'], nameText(name)),
   );

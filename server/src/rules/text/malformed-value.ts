@@ -1,7 +1,7 @@
 import { parseAddress } from '../../standards/ipv4.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { visible } from '../../text/visible.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { type Data, type Route, dataAt, isMapping } from '../../text/syntax.ts';
 import { type Fix, scalarText, setKey, setValue } from '../../site/edit.ts';
 import { type Item, LONGEST_NAME, type Place, isName, placeOf } from '../../site/item.ts';
@@ -203,7 +203,7 @@ function tooManyPorts(item: Item): Finding {
   return {
     at: placeOf(item, ['ports'], 'key'),
     message:
-      `With the ports of ${item.name} the site has more than can be right, so they are left out. Look for a range ` +
+      `With the ports of ${asName(item.name)} the site has more than can be right, so they are left out. Look for a range ` +
       'that is too long, here or above.',
     about: aboutItem(item),
     beyondSchema: true,

@@ -2,7 +2,7 @@ import { perObject } from '../../memo.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { isMended } from '../../site/mended.ts';
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
 import { type Data, type Entry, type Mapping, type Route, dataAt, isMapping, keyText } from '../../text/syntax.ts';
 import { NAMED_SECTIONS, THING } from '../../site/declared.ts';
@@ -221,7 +221,11 @@ function advice(key: string, allowed: readonly string[], homes: readonly string[
 function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
   const near = nearest(key, allowed);
   const only = onlyNear(key, near);
-  return near.map(({ name }) => ({ title: `Change to ${name}`, safe: name === only, edits: [{ at, text: name }] }));
+  return near.map(({ name }) => ({
+    title: `Change to ${asName(name)}`,
+    safe: name === only,
+    edits: [{ at, text: name }],
+  }));
 }
 
 /** The keys that the mapping has already. */

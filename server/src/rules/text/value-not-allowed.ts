@@ -1,4 +1,4 @@
-import { list } from '../../text/words.ts';
+import { list, asName } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { begins, lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
@@ -34,7 +34,7 @@ them.`,
         about: aboutItem(item),
         fixes: () =>
           names.map((name) => ({
-            title: `Change to ${name}`,
+            title: `Change to ${asName(name)}`,
             safe: name === only,
             edits: [setValue(item, route, scalarText(name, true))],
           })),

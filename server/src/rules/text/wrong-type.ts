@@ -12,6 +12,7 @@ import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
 import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { asName } from '../../text/words.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
@@ -104,7 +105,7 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
       ? `${section} holds its entries by name, not as a list: write a name and a colon instead of the hyphen, such ` +
         `as ${example}.`
       : whole.piece.role === 'item'
-        ? `${name} needs a colon after it, and what it is, such as ${example}.`
+        ? `${asName(name)} needs a colon after it, and what it is, such as ${example}.`
         : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;
   return { at, message: advice, about: [] };
 }

@@ -1,7 +1,7 @@
 import { LEXEMES, type SyntaxProblem } from '../../text/parse.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
-import { count, list } from '../../text/words.ts';
+import { count, list, asName } from '../../text/words.ts';
 import { MOST_SLOW, type SiteText, type Unread, placeInFile, startOf } from '../../site/folder.ts';
 import { MOST_ENTRIES, MOST_IN_BRACKETS, type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
@@ -159,7 +159,7 @@ function sentence({ code, detail }: SyntaxProblem): string {
     case 'syntax':
       return capital(visible(detail)).replace(/(?<![.?])$/, '.');
     case 'duplicate-key':
-      return `${name} appears twice.`;
+      return `${asName(name)} appears twice.`;
   }
 }
 

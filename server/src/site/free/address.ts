@@ -13,6 +13,7 @@ import {
 import { type Fix, fixOf, setValue } from '../edit.ts';
 import { type Device, type DeviceKind, type Port, type Site, type Vlan, ownAddresses } from '../model.ts';
 import type { Route } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 
 /** Every address that the devices of a site have. */
 export const usedAddresses = perObject((devices: Site['devices']): ReadonlySet<number> => {
@@ -198,7 +199,7 @@ export function nextFreeAddressFix(
     return [];
   const text = formatAddress(free);
   return fixOf(
-    `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${vlan.name}`}`,
+    `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${asName(vlan.name)}`}`,
     setValue(device.item, route, text),
   );
 }

@@ -12,6 +12,7 @@ import { type Leaving, leavingBy } from './leaving-by.ts';
 import { type Values, entryBehind } from '../../../site/new-entry.ts';
 import { receiversOf } from './receivers.ts';
 import type { Cursor, Offered, Refactoring } from './refactoring.ts';
+import { asName } from '../../../text/words.ts';
 
 /** Servers that are offered, one action for each. */
 const MOST = 3;
@@ -32,7 +33,7 @@ export const reSend: Refactoring = ({ checked: { plan }, file, offset }: Cursor)
       if (leaving === undefined) return [];
       return [
         {
-          title: `Re-send ${stream.name} by ${server.name} as a group`,
+          title: `Re-send ${asName(stream.name)} by ${asName(server.name)} as a group`,
           kind: 'rewrite',
           makesFiles: false,
           change: () => {
