@@ -31,7 +31,7 @@ const KIND: Readonly<Record<OfferKind, CompletionItemKind>> = {
 };
 
 export const completionHandler: Handler = {
-  capabilities: { completionProvider: { triggerCharacters: [':', ' ', '/', '{', '[', ',', '-', '.'] } },
+  capabilities: { completionProvider: { triggerCharacters: [' ', '/', '{', '[', ',', '-', '.'] } },
   register(session) {
     session.connection.onCompletion(async ({ textDocument, position }) => {
       const asked = await session.asked(textDocument.uri);
