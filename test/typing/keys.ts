@@ -60,6 +60,15 @@ export function wholeFile(text: string, editor?: Editor): Script {
   return { before: '', keys: typed(text, 0, editor) };
 }
 
+/** A whole file from its last section to its first, each above the others. */
+export function upwards(text: string, editor?: Editor): Script {
+  const sections = text.trimEnd().split(/\n(?=[a-z])/);
+  const keys = sections
+    .reverse()
+    .flatMap((section) => [{ at: 0, without: 0, text: '\n' }, ...typed(section.trimEnd(), 0, editor)]);
+  return { before: '', keys };
+}
+
 /** Each item of a file, into the text without it. */
 export function itemByItem(text: string, editor?: Editor): Script[] {
   return itemsOf(text).map(({ start, end, gap }) => ({

@@ -6,7 +6,7 @@ import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
 import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { cut } from '../../server/src/text/cut.ts';
 import { Client, positionOf } from '../lsp/client.ts';
-import { type Script, itemByItem, pasted, retyped, takenOut, typed, wholeFile } from './keys.ts';
+import { type Script, itemByItem, pasted, retyped, takenOut, typed, upwards, wholeFile } from './keys.ts';
 import { type Mistake, mistakes } from './mistakes.ts';
 import { isMistake, tally, type } from './typist.ts';
 
@@ -36,6 +36,7 @@ describe('while somebody types', () => {
       ['the same in an editor that closes brackets and indents', [wholeFile(NEW_SITE, 'closing')]],
       ['each item of it, into the others', itemByItem(NEW_SITE)],
       ['the same in an editor that closes brackets and indents', itemByItem(NEW_SITE, 'closing')],
+      ['a small house from its last section to its first', [upwards(house('bare'))]],
       ['television', [wholeFile(house('television'))]],
       ['a house of VLANs and a ring', [wholeFile(house('ring'))]],
       ['each address anew', retyped(NEW_SITE, /address: ([\d.]+)/g)],

@@ -35,7 +35,7 @@ function endOf({ at, text }: Key): number {
 }
 
 function positionAt(text: string, offset: number): Position {
-  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  const start = offset === 0 ? 0 : text.lastIndexOf('\n', offset - 1) + 1;
   return { line: text.slice(0, start).split('\n').length - 1, character: offset - start };
 }
 

@@ -22,7 +22,7 @@ export function checkCommand(): Command {
     .description('Print what will not work, why, and what to do.')
     .argument(
       '[FOLDER...]',
-      'folders of *.site.yaml files, a site each (default: the working folder); a file stands for its folder',
+      'folders of *.site.yaml files, a site each (default: the working folder); a file means its folder',
     )
     .addOption(new Option('--format <format>', 'how to print').choices(Object.keys(FORMATS)).default('text'))
     .addOption(

@@ -32,10 +32,10 @@ export function drawCommand(): Command {
   return new Command('draw')
     .description('Draw a picture of the plan: SVG, or a page with the same as a table. Nothing is fetched or run.')
     .argument('<KIND>', 'what to draw')
-    .argument('[NAME]', 'of which stream, switch, VLAN …')
+    .argument('[NAME]', 'the stream, switch, VLAN … to draw')
     .option('--site <folder>', 'the folder of the site', '.')
     .addOption(
-      new Option('--format <format>', 'how; without it, as the name of the file ends, or svg').choices(
+      new Option('--format <format>', 'the format; by default by the suffix of the file, or else svg').choices(
         Object.keys(FORMATS),
       ),
     )

@@ -28,7 +28,8 @@ export function failureCommand(): Command {
     .addHelpText(
       'after',
       `
-A failed cable is not one that is taken away: whoever is plugged in keeps address and routes, and sends into nothing.
+A failed cable is not the same as one removed from the plan: what is plugged in keeps its address and routes, and what
+it sends is lost.
 What a server sends on is lost with what it carries, and what is fed with what feeds it.
 
 Examples:

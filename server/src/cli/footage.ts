@@ -42,8 +42,8 @@ export function footageCommand(): Command {
       'after',
       `
 Without --exact nothing is encoded: footage begins at the keyframe before and ends at the keyframe after what was asked
-for. Where sizes or codecs change, there is a file for each: FILE-1, FILE-2 … Names bear whole seconds, so all times are
-those of the recorder's clock, to a second; ask for some more on either side.
+for. Where sizes or codecs change, there is a file for each: FILE-1, FILE-2 … File names hold whole
+seconds, so all times are those of the recorder's clock, to a second; ask for a little more on either side.
 
 ${CAUTION}
 

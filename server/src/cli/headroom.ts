@@ -19,17 +19,17 @@ const SHOWN = 5;
 export function headroomCommand(): Command {
   return new Command('headroom')
     .description(
-      'Print how many more cameras like one of the site a switch takes, what stops the next one, and what would stop more.',
+      'Print how many more cameras like this one fit at a switch, what stops the next one, and what would stop more.',
     )
-    .argument('CAMERA', 'the camera that the further ones are like')
+    .argument('CAMERA', 'the camera to add more of')
     .argument('[SWITCH]', 'the switch that they are plugged into (default: each, in a row)')
     .option('--site <folder>', 'the folder of the site', '.')
     .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
     .addHelpText(
       'after',
       `
-A further camera has streams, receivers and recordings like that one, and what servers make of its streams. The site is
-planned and checked with so many more: they bring no new error, and one more does.
+Each added camera has the same streams, receivers and recordings, and servers do the same with them. The site is planned
+and checked with them: that many bring no new error, and one more does.
 
 Examples:
   plumbline headroom gate-cam core

@@ -1,6 +1,6 @@
 /**
  * What is told while somebody types. What is wrong is told at once; what is only not there yet waits until the item is
- * left, and what follows from it in other items waits until nobody types.
+ * left, and what follows from it in other items, also in those typed before, waits until nobody types.
  */
 
 import { perObject } from '../memo.ts';
@@ -28,17 +28,20 @@ export interface Typing {
   readonly cursor: Cursor;
   /** Before the edit. */
   readonly shown: Findings;
+  /** Where the cursor was then; `undefined` where nobody had typed yet. */
+  readonly last: Cursor | undefined;
   /** The site before somebody began to type. */
   readonly before: readonly SiteText[];
 }
 
 /** Of what is found now, what is told: also whatever was shown before, and is not touched. */
-export function told({ cursor, shown, before }: Typing, now: Findings): readonly Diagnostic[] {
+export function told({ cursor, shown, last, before }: Typing, now: Findings): readonly Diagnostic[] {
   if (now.diagnostics.length === 0) return now.diagnostics;
   const stood = standing(shown, now);
   const file = now.files.find(({ uri }) => uri === cursor.uri);
   const typed = file === undefined ? undefined : typedAt(file, cursor.offset);
   const isNew = edited(before);
+  const isJustTyped = leftBy(shown, last);
   /** Of a place where somebody types, whether that is complete; `undefined` of any other place. */
   const isTold = (due: Due, at: Place): boolean | undefined => {
     if (file === undefined || typed === undefined || fileOf(at).uri !== file.uri) return undefined;
@@ -55,7 +58,7 @@ export function told({ cursor, shown, before }: Typing, now: Findings): readonly
     if (here !== undefined) return here;
     // Of a piece with many items, which of them were typed is not known.
     const isTyped = (at.piece.role === 'item' || at.piece.role === 'stray') && isNew(at.piece);
-    return isTyped && related.every((one) => isTold(due, one.at) !== false);
+    return isTyped && isJustTyped(at.piece) && related.every((one) => isTold(due, one.at) !== false);
   });
 }
 
@@ -137,6 +140,14 @@ const edited = perObject((before: readonly SiteText[]): ((piece: Piece) => boole
   const pieces = new Set(before.flatMap(({ cut }) => cut.pieces));
   return (piece) => !pieces.has(piece);
 });
+
+/** Whether a piece is another one since the last edit, or the one where the cursor was then. */
+function leftBy({ files }: Findings, last: Cursor | undefined): (piece: Piece) => boolean {
+  const file = files.find(({ uri }) => uri === last?.uri);
+  const left = file === undefined || last === undefined ? undefined : pieceAt(file, last.offset);
+  const isOther = edited(files);
+  return (piece) => piece === left || isOther(piece);
+}
 
 /** Whether a finding was shown before: the same rule at the same place, which has not been touched since. */
 function standing(shown: Findings, { files }: Findings): (diagnostic: Diagnostic) => boolean {

@@ -11,6 +11,8 @@ const PAUSE = 1000;
 /** A site in which somebody types. */
 interface Typed {
   cursor: Cursor;
+  /** Where it was when the site was shown last. */
+  last: Cursor | undefined;
   /** As it was before. */
   readonly before: readonly SiteText[];
   timer: ReturnType<typeof setTimeout>;
@@ -30,7 +32,7 @@ export class Typing {
     const known = this.typed.get(site);
     clearTimeout(known?.timer);
     const before = known?.before ?? this.shown.get(site)?.files ?? [];
-    this.typed.set(site, { cursor, before, timer: setTimeout(() => this.end(site), PAUSE) });
+    this.typed.set(site, { cursor, last: known?.last, before, timer: setTimeout(() => this.end(site), PAUSE) });
   }
 
   /** A client says where the cursor is: for what is typed, and whether it has left that. */
@@ -50,6 +52,7 @@ export class Typing {
         ? now.diagnostics
         : told({ ...typed, shown: this.shown.get(site) ?? { files: [], diagnostics: [] } }, now);
     this.shown.set(site, { files: now.files, diagnostics });
+    if (typed !== undefined) typed.last = typed.cursor;
     return diagnostics;
   }
 

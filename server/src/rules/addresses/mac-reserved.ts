@@ -9,7 +9,7 @@ export const macReserved: Rule = {
   summary: 'A port has a hardware address that no port can have.',
   why: `The lowest bit of the first octet marks an address of a group; with it set, as in 01:00:5e:… of
 multicast or ff:ff:ff:ff:ff:ff of broadcast, an address belongs to no single port, and switches drop frames that come from it.
-00:00:00:00:00:00 is what a card shows that has none. Read it off the label of the device.`,
+A card without an address shows 00:00:00:00:00:00. Read it off the label of the device.`,
   source: 'IEEE 802 clause 8 (individual/group bit), from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const use of macUses(site)) {

@@ -28,8 +28,8 @@ severity. Lead a second way past it, or keep a spare at hand.`,
       report({
         at: headOf(item),
         message:
-          `With ${elementWords(element)} ${words === '' ? 'no picture is' : `${words} are`} lost` +
-          `${losesFootage ? ', and the footage on it' : ''}, as nothing stands in for it. Lead a second way past it, or ` +
+          `If ${elementWords(element)} fails, ${words === '' ? 'no picture is' : `${words} are`} lost` +
+          `${losesFootage ? ', and the footage on it' : ''}, and nothing takes over. Lead a second way past it, or ` +
           'keep a spare.',
         about: [...new Set([element.name, ...element.devices.map(({ name }) => name)])],
       });
@@ -56,7 +56,7 @@ export const examples: readonly Example[] = [
     bad: `
 devices:
   core: {kind: switch, ports: {1-8: {speed: 1 Gb/s}}}
-# ^^^^ With core 2 cameras and 2 pictures are lost
+# ^^^^ If core fails, 2 cameras and 2 pictures are lost
   gate-cam: {kind: camera, speed: 100 Mb/s}
   yard-cam: {kind: camera, speed: 100 Mb/s}
   screen: {kind: display, speed: 1 Gb/s}

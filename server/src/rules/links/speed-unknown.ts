@@ -10,8 +10,8 @@ const SLOW = 100_000_000;
 export const speedUnknown: Rule = {
   id: 'speed-unknown',
   severity: 'information',
-  summary: 'More crosses a cable than a port of 100 Mb/s bears, and neither of its ends has a speed.',
-  why: `Without a speed nobody knows whether a link bears its load. Many cameras, screens and small switches have ports of
+  summary: 'More crosses a cable than a port of 100 Mb/s carries, and neither of its ends has a speed.',
+  why: `Without a speed nobody knows whether a link carries its load. Many cameras, screens and small switches have ports of
 100 Mb/s, and what needs more is lost there. Give \`speed\` at the ports of both ends; the data sheets have it.`,
   check({ site, network }: RuleContext, report: Report): void {
     const least = Math.min(site.policies.linkLoad.warn, site.policies.linkLoad.limit);

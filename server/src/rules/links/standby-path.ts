@@ -23,7 +23,7 @@ Work on circuits is for licensed people, by your local code; look into no fibre 
       report({
         at: first,
         message:
-          `${list(names)} stand in for each other, and all ${together} them together: ` +
+          `${list(names)} back each other up, and all ${together} them together: ` +
           `${few(cutOff.map(({ name }) => name))} ${cutOff.length === 1 ? 'is' : 'are'} cut off then. ` +
           (cables.length > 0 ? 'Lay one of them another way.' : 'Feed one of them from elsewhere.'),
         about: [shared, ...names],

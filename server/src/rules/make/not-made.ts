@@ -9,7 +9,7 @@ export const notMade: Rule = {
   severity: 'hint',
   summary: 'Something that the site asks for cannot be made for the equipment.',
   why: `The site asks for it: by \`credentials\` for a unit that takes a stream in, by a \`dhcp-pool\` for a server that hands
-out addresses, by audio for a stream that has some. It cannot be made as it stands. Add what is missing, or set that part up by hand. What nobody asked for is no mistake and not told:
+out addresses, by audio for a stream that has some. It cannot be made as it stands. Add what is missing, or set that part up by hand. What nobody asked for is no mistake and is not reported:
 \`make\` lists what it leaves out with its place, makes everything else, and exits with 1.`,
   check({ plan, site, network }: RuleContext, report: Report): void {
     for (const { rule, at, message, isAsked } of askedRefusals(plan)) {

@@ -115,9 +115,9 @@ function unknown(
   };
 }
 
-/** Whether people write the other section below this one, as its things come from there. */
+/** Whether people may write it below: the things of a section come from those above it, and from itself. */
 function isWrittenLater(own: SectionName, other: NamedSection): boolean {
-  return SECTION_NAMES.indexOf(other) > SECTION_NAMES.indexOf(own);
+  return SECTION_NAMES.indexOf(other) >= SECTION_NAMES.indexOf(own);
 }
 
 /** Whether the cable fits the end with another device: at a free port of it, and not the device at its other end. */

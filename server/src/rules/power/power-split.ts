@@ -24,8 +24,9 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
       report({
         at: placeOfPower(device),
         message:
-          `A UPS feeds ${few(cameras)}, but ${asName(device.name)}, which their pictures need, is fed from the mains alone: ` +
-          `when that fails, nothing of them is ${isRecorded ? 'recorded' : 'seen'}. Feed ${asName(device.name)} from a UPS too.`,
+          `A UPS feeds ${few(cameras)}, but ${asName(device.name)}, which ${cameras.length === 1 ? 'its' : 'their'} pictures need, is fed from the ` +
+          'mains alone: ' +
+          `when that fails, none of them is ${isRecorded ? 'recorded' : 'seen'}. Feed ${asName(device.name)} from a UPS too.`,
         about: [device.name, ...cameras],
       });
     }
@@ -43,7 +44,7 @@ devices:
   ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
   barn: {kind: switch, poe-budget: 65 W, power: {at-most: 12 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   core: {kind: switch, power: {at-most: 18 W}, ports: {1-8: {}}}
-#                             ^^^^^^^^^^^^^^^ A UPS feeds gate-cam, but core, which their pictures need, is fed from the mains alone: when that fails, nothing of them is seen
+#                             ^^^^^^^^^^^^^^^ A UPS feeds gate-cam, but core, which its pictures need, is fed from the mains alone: when that fails, none of them is seen
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
 streams:

@@ -44,7 +44,7 @@ Give the device \`power\`, with the watts as measured or from its label.`,
       report({
         at: headOf(device.item),
         message:
-          `A UPS feeds ${few(cameras)}, and nothing says what feeds ${asName(device.name)}, which their pictures need: it is ` +
+          `A UPS feeds ${few(cameras)}, and nothing says what feeds ${asName(device.name)}, which ${cameras.length === 1 ? 'its' : 'their'} pictures need: it is ` +
           'taken to be on the mains, and dark at once when that fails. Give it `power`.',
         about: [device.name, ...cameras],
       });
@@ -59,7 +59,7 @@ devices:
   ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
   core: {kind: switch, poe-budget: 65 W, power: {at-most: 18 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5}
-# want 3-11 A UPS feeds gate-cam, and nothing says what feeds recorder, which their pictures need
+# want 3-11 A UPS feeds gate-cam, and nothing says what feeds recorder, which its pictures need
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
 streams:
   gate: {source: gate-cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}

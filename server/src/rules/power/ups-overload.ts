@@ -13,8 +13,8 @@ export const upsOverload: Rule = {
   id: 'ups-overload',
   severity: 'error',
   summary: 'More hangs on a UPS than it can give, in watts or in volt-amperes.',
-  why: `A UPS has two limits: the volt-amperes of its label, and fewer watts. Above either it turns off, or does so in the
-moment in which the mains fails, when all that hangs on it goes dark. Above 80 % there is no room for what draws more as
+  why: `A UPS has two limits: the volt-amperes of its label, and fewer watts. Above either it turns off, at once or when the
+mains fails, and everything on it goes dark. Above 80 % there is no room for what draws more as
 it starts or ages. Feed less from it, or take a larger one. What the site does not say is left out of the sum. Labels
 give maxima: measure where you can. The sockets stay live when its plug is pulled; put no UPS, no strip of sockets and no
 laser printer behind a UPS. What is behind the socket is for licensed practice under local codes.`,

@@ -12,7 +12,7 @@ export const rackOverlap: Rule = {
   due: 'item',
   summary: 'Two devices have the same unit of a rack.',
   why: `What takes the whole width has its units for itself. Move one of them to units that are free. Devices that stand side
-by side on a shelf share a unit: with the \`width\` of each given, it is seen whether they fit between the posts. A
+by side on a shelf share a unit: give the \`width\` of each, and it is checked whether they fit between the posts. A
 device at the front and one at the rear share a unit as long as their depths together fit into the rack.`,
   source: 'IEC 60297-3-100 (450 mm between the posts; from secondary pages)',
   check({ plan }: RuleContext, report: Report): void {

@@ -26,10 +26,9 @@ export const fileNameCollision: Rule = {
   severity: 'error',
   due: 'item',
   summary: 'Two recorded files get one name, and the second overwrites the first.',
-  why: `A file is named by the time at which it starts. A pattern must give every file another name than
-the next, so to the second; than those of other days for as long as they are kept; and than those of other
-recordings on the volume. Also after an
-interruption: a file that is begun again within the same minute overwrites what was there.`,
+  why: `A file is named after the time it starts. Names must differ from one file to the next, so they hold the second; from
+day to day, for as long as files are kept; and from those of other recordings on the volume. That also counts after an
+interruption: a file that is begun again within the same minute overwrites the first.`,
   source: "strftime(3); FFmpeg's segment muxer, with which two files of one second were seen to get one name",
   check({ site }: RuleContext, report: Report): void {
     const first = new Map<string, Recording>();

@@ -8,8 +8,8 @@ export const volumePath: Rule = {
   summary: 'The path of a volume is not where a recorder may write.',
   why: `Files are written and deleted below the path of their volume. That is the folder that the disk is mounted at, not
 the whole file system, and systemd takes it only as it is: without \`.\` and \`..\`, control characters, a backslash,
-or both kinds of quotes. Of another it would not know that the disk is missing, and recordings would fill the disk of
-the system.`,
+or both kinds of quotes. With any other path it does not notice that the disk is missing, and recordings fill the
+system disk.`,
   source: 'systemd.unit(5), RequiresMountsFor=; NAME_MAX of Linux (limits.h)',
   check({ site }: RuleContext, report: Report): void {
     for (const volume of site.volumes) {

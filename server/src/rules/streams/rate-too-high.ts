@@ -14,7 +14,7 @@ const SLIP = 5;
 export const rateTooHigh: Rule = {
   id: 'rate-too-high',
   severity: 'error',
-  summary: 'A rate is so high that it alone is what overloads links or disks.',
+  summary: 'A rate is so high that it alone overloads links or disks.',
   why: `A digit too many, or Gb/s for Mb/s, overloads every link and volume that the stream uses, though none of
 them is at fault. It is found where a stream is faster than the port that sends it, and where a stream has five times the
 rate of any other and nothing would be overloaded without it. Correct the rate, or the speed of the port.`,
