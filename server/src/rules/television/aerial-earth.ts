@@ -21,6 +21,8 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
       if (isEarthed && !isUnbonded(plan.television, device)) continue;
       report({
         at: placeOf(item, ['mast']),
+        // Many bond by a clamp that nobody draws.
+        severity: isEarthed ? 'hint' : 'warning',
         message: isEarthed
           ? `${asName(name)} stands outside the protected zone, and no earth block is on its coax: nothing says that the screen is ` +
             'bonded. Let a licensed person bond it as local codes ask, and lead the coax through an earth-block.'
