@@ -12,6 +12,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, openSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { bundled } from './bundled.ts';
 import { GROUPS, type Group, ROWS, groupOf } from './groups.ts';
 
 /** What ran in a file, as reporter.cjs writes it. */
@@ -51,6 +52,13 @@ for (const path of readdirSync('test', { recursive: true, encoding: 'utf8' }).so
   paths.get(group)?.push(`test/${path}`);
 }
 
+const SEED = 'test/seed.ts';
+/** Where the files of groups with several workers are bundled, as each worker would transpile the same again. */
+const bundles = await bundled(
+  [SEED, ...[...paths].flatMap(([{ jobs }, own]) => (jobs > 1 ? own : []))],
+  `${folder}/bundled`,
+);
+
 /** Titles of what failed at first and passed when its file ran by itself. */
 const passedLater: string[] = [];
 const outcomes: Outcome[] = [];
@@ -87,11 +95,19 @@ async function run(group: Group, files: readonly string[]): Promise<Outcome> {
   const reporter = ['--reporter', 'test/run/reporter.cjs', '--reporter-option', `file=${file}`];
   const parallel = group.jobs === 1 ? [] : ['--parallel', '--jobs', String(group.jobs)];
   const output = openSync(log, 'w');
-  const mocha = ['--import', 'tsx', 'node_modules/mocha/lib/cli/cli.js'];
-  const child = spawn(process.execPath, [...mocha, ...reporter, ...parallel, ...files], {
-    stdio: ['ignore', output, output],
-    env: { ...process.env, ...(process.stdout.isTTY && { FORCE_COLOR: '1' }) },
-  });
+  const program = 'node_modules/mocha/lib/cli/cli.js';
+  const isBundled = files.every((path) => bundles.has(path));
+  const mocha = isBundled
+    ? ['--enable-source-maps', program, '--no-config', '--timeout', '600000', '--require', `./${bundles.get(SEED)}`]
+    : ['--import', 'tsx', program];
+  const child = spawn(
+    process.execPath,
+    [...mocha, ...reporter, ...parallel, ...files.map((path) => bundles.get(path) ?? path)],
+    {
+      stdio: ['ignore', output, output],
+      env: { ...process.env, ...(process.stdout.isTTY && { FORCE_COLOR: '1' }) },
+    },
+  );
   const code = await new Promise<number | null>((resolve, reject) => child.on('error', reject).on('exit', resolve));
   const outcome = { group, seconds: (performance.now() - started) / 1000, files: read(file, code) };
   console.log(`\n━━ ${group.name}\n${readFileSync(log, 'utf8').trimEnd()}\n━━ ${line(outcome)}`);
