@@ -135,7 +135,7 @@ describe('Fixes of an aerial system', () => {
         const fixes = fixesOf(diagnosticsOf(texts).filter(({ rule }) => rule.id === 'amplifier-after-loss'));
         assert.deepEqual(
           fixes.map(({ title }) => title),
-          ['Move amp to aerial', 'Move amp in front of splitter/in'],
+          ['Move amp to ‘aerial’', 'Move amp in front of splitter/in'],
         );
         for (const fix of fixes) assert.deepEqual(told(fix.texts(texts)), [], fix.title);
       });
