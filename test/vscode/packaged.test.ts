@@ -45,10 +45,10 @@ describe('the packed extension, installed', function () {
     await packed?.remove();
   });
 
-  it('is less than 2 MB', async () => {
+  it('is less than 2.2 MB', async () => {
     const { size } = await stat(packed.file);
     console.log(`      ${size} bytes`);
-    assert.ok(size < 2_000_000, `${size} bytes`);
+    assert.ok(size < 2_200_000, `${size} bytes`);
   });
 
   // What the editor waits for; the server is loaded by a process of its own.
