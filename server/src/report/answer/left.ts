@@ -3,6 +3,7 @@
 import { whyBlank } from '../../network/blanks.ts';
 import type { Plan } from '../../plan.ts';
 import { type Place, placeOf } from '../../site/item.ts';
+import { asName } from '../../text/words.ts';
 
 export interface LeftBlank {
   readonly at: Place;
@@ -15,6 +16,6 @@ export function leftBlanks({ blanks, site }: Plan): LeftBlank[] {
     .filter(({ value }) => value === undefined)
     .map((blank) => ({
       at: placeOf(blank.item, blank.route),
-      words: `${blank.item.name}: no ${blank.what}, because ${whyBlank(blank, site)}`,
+      words: `${asName(blank.item.name)}: no ${blank.what}, because ${whyBlank(blank, site)}`,
     }));
 }
