@@ -8,7 +8,7 @@ import {
   overlaps,
   parseSubnet,
 } from '../../standards/ipv4.ts';
-import { type AddressSpace, addressBeside, spaceInUse } from '../../site/free/address.ts';
+import { type AddressSpace, addressBeside, spaceInUse, spaceOfMost } from '../../site/free/address.ts';
 import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
 import { nextFreePort } from '../../site/free/port.ts';
@@ -20,7 +20,7 @@ import { ownTimeZone } from '../../site/time-zone.ts';
 import type { Offer } from './offer.ts';
 import { isMapping } from '../../text/syntax.ts';
 import { type Wanted, dataAtCursor, textAt } from './wanted.ts';
-import { vlansWanted } from './home-vlans.ts';
+import { portWanted, vlansWanted } from './home-vlans.ts';
 
 export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
   const { site } = wanted;
@@ -93,8 +93,18 @@ const LATER: Offer = { label: AUTO, kind: 'address', detail: 'to be filled in la
 
 function spacesWanted(wanted: Wanted): readonly AddressSpace[] {
   const vlans = vlansWanted(wanted);
-  const flat = spaceInUse(wanted.site.devices);
+  const flat = spaceAround(wanted) ?? spaceInUse(wanted.site.devices);
   return vlans.length > 0 || flat === undefined ? vlans : [flat];
+}
+
+/** What most of those have that the port is cabled together with. */
+function spaceAround(wanted: Wanted): AddressSpace | undefined {
+  const { topology } = wanted.checked.plan.network;
+  const port = portWanted(wanted);
+  const domain = port === undefined ? undefined : topology.linkAt(port)?.untagged;
+  if (domain === undefined) return undefined;
+  const others = wanted.site.ports.filter((other) => other !== port && topology.linkAt(other)?.untagged === domain);
+  return spaceOfMost(others.flatMap(({ addresses }) => addresses.map(({ address }) => address)));
 }
 
 /** Of devices beside others of their kind. */

@@ -13,6 +13,7 @@ import {
 } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
 import type { Checked } from '../../lint/check.ts';
+import { hasVlans } from '../../network/vlan-membership.ts';
 import { isInput, isLedThrough, nextCable } from './next-cable.ts';
 import type { Offer } from './offer.ts';
 import { misfit, plugOf } from './suiting-port.ts';
@@ -111,16 +112,22 @@ function suitability(checked: Checked, other: Port): (port: Port) => number | un
     const plug = plugOf(checked, other);
     return (port) => misfit(port, plug);
   }
-  const isAlike = (port: Port): boolean =>
-    port.vlan === other.vlan && port.native === other.native && String(port.trunk) === String(other.trunk);
   return (port) =>
-    port.forwards
-      ? isAlike(port)
-        ? other.trunk === undefined
-          ? 64
-          : 0
-        : undefined
-      : roughly(misfit(other, plugOf(checked, port)));
+    port.forwards ? betweenBridges(checked, port, other) : roughly(misfit(other, plugOf(checked, port)));
+}
+
+/** A trunk to a trunk of the same VLANs; else ports of one VLAN, or a switch without VLANs that is in no other. */
+function betweenBridges({ plan }: Checked, port: Port, other: Port): number | undefined {
+  const { topology } = plan.network;
+  const knowsVlans = ({ device }: Port): boolean => device.ports.some(hasVlans);
+  const vlanAt = (one: Port): string | undefined =>
+    knowsVlans(one) ? one.vlan : one.device.ports.flatMap((own) => topology.linkAt(own)?.untagged?.vlan?.name ?? [])[0];
+  const [here, there] = [vlanAt(port), vlanAt(other)];
+  if (here !== undefined && there !== undefined && here !== there) return undefined;
+  const isAlike =
+    port.vlan === other.vlan && port.native === other.native && String(port.trunk) === String(other.trunk);
+  if (isAlike) return other.trunk === undefined ? 64 : 0;
+  return knowsVlans(port) !== knowsVlans(other) && (port.vlan ?? other.vlan) !== undefined ? 96 : undefined;
 }
 
 /** Where the other cables of a link aggregation group lead, and by the same group there. */

@@ -14,13 +14,7 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
   const vlan = named === undefined ? undefined : site.vlanByName.get(String(named));
   if (vlan !== undefined) return [vlan];
   const device = site.deviceByName.get(name);
-  const portKey = route[0] === 'ports' ? String(route[1]).split('-')[0] : undefined;
-  const port =
-    portKey === undefined
-      ? device?.bridging === true
-        ? undefined
-        : device?.ports[0]
-      : device?.portByName.get(portKey);
+  const port = portWanted(wanted);
   const cabled = port === undefined ? [] : vlansAt(wanted, port);
   if (cabled.length > 0) return cabled;
   const homes = homesOf(wanted.checked, textAt(wanted, ['kind']), name);
@@ -29,6 +23,13 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
     (device?.ports ?? []).filter((own) => own !== port).flatMap((own) => homes.filter((home) => isAt(own, home))),
   );
   return [...homes.filter((home) => !taken.has(home)), ...homes.filter((home) => taken.has(home))];
+}
+
+/** The port that an address is written for; of a device that forwards frames, its own address is for none. */
+export function portWanted({ site, route, name }: Wanted): Port | undefined {
+  const device = site.deviceByName.get(name);
+  if (route[0] === 'ports') return device?.portByName.get(String(route[1]).split('-')[0] ?? '');
+  return device?.bridging === true ? undefined : device?.ports[0];
 }
 
 /** VLANs with a subnet, those first in which a device of that kind is likeliest; `except` is the device itself. */

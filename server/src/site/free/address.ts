@@ -144,25 +144,33 @@ function baseOf({ devices }: Site, subnet: ParsedSubnet, kind: DeviceKind | unde
 }
 
 /** On a site whose VLANs have no subnets, the network of 256 addresses that most devices are in. */
-export const spaceInUse = perObject((devices: Site['devices']): AddressSpace | undefined => {
-  const [most] = [...networksInUse(devices)].sort(([, a], [, b]) => b - a)[0] ?? [];
+export const spaceInUse = perObject((devices: Site['devices']): AddressSpace | undefined =>
+  spaceOfMost(addressesOf(devices)),
+);
+
+/** The network of 256 addresses that most of them are in. */
+export function spaceOfMost(addresses: readonly number[]): AddressSpace | undefined {
+  const [most] = [...networksOf(addresses)].sort(([, a], [, b]) => b - a)[0] ?? [];
   return most === undefined ? undefined : alike(most);
-});
+}
 
 /** The network of 256 addresses that all devices with an address are in. */
 export const spaceOfAll = perObject((devices: Site['devices']): AddressSpace | undefined => {
-  const [only, other] = networksInUse(devices).keys();
+  const [only, other] = networksOf(addressesOf(devices)).keys();
   return only === undefined || other !== undefined ? undefined : alike(only);
 });
 
-/** How many addresses are in each network of 256. */
-function networksInUse(devices: Site['devices']): ReadonlyMap<number, number> {
+function addressesOf(devices: Site['devices']): number[] {
+  return devices.flatMap((device) => ownAddresses(device).map(({ address }) => address));
+}
+
+/** How many of them are in each network of 256. */
+function networksOf(addresses: readonly number[]): ReadonlyMap<number, number> {
   const uses = new Map<number, number>();
-  for (const device of devices)
-    for (const { address } of ownAddresses(device)) {
-      const { network } = subnetAlike(address);
-      uses.set(network, (uses.get(network) ?? 0) + 1);
-    }
+  for (const address of addresses) {
+    const { network } = subnetAlike(address);
+    uses.set(network, (uses.get(network) ?? 0) + 1);
+  }
   return uses;
 }
 
