@@ -12,10 +12,12 @@ export function placeOfName(site: Site, names: string, name: string): Place | un
   return item === undefined ? undefined : headOf(item);
 }
 
+/** A name may have a slash where it should not, and leads there all the same. */
 function placeOfPort({ deviceByName }: Site, name: string): Place | undefined {
-  const slash = name.indexOf('/');
+  let slash = name.indexOf('/');
+  while (slash >= 0 && !deviceByName.has(name.slice(0, slash))) slash = name.indexOf('/', slash + 1);
   const device = deviceByName.get(name.slice(0, slash));
-  if (device === undefined) return undefined;
+  if (slash < 0 || device === undefined) return undefined;
   const port = name.slice(slash + 1);
   const route = (device.portByName.get(port) ?? connectorNamed(device, port))?.route ?? [];
   return route.length === 0 ? headOf(device.item) : placeOf(device.item, route, 'key');

@@ -35,7 +35,7 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
           ...(refused.why === 'second' && {
             related: [{ at: placeOf(device.item, refused.first.route), message: 'the first one' }],
           }),
-          fixes: () => fixesFor(device, refused),
+          fixes: () => fixesFor(network, device, refused),
         });
       }
     }
@@ -84,11 +84,21 @@ function messageOf({ interfaces }: Network, { name, portByName }: Device, refuse
   }
 }
 
-function fixesFor({ item }: Device, refused: Refused): Fix[] {
+function fixesFor({ topology }: Network, { item, portByName }: Device, refused: Refused): Fix[] {
   if (refused.why !== 'second') return [];
-  const without = (route: HostRoute, other: HostRoute): Fix[] =>
-    fixOf(`Keep the route by ${other.port}`, remove(item, route.route));
-  return [...without(refused.route, refused.first), ...without(refused.first, refused.route)];
+  const hasCable = ({ port }: HostRoute): boolean => {
+    const own = portByName.get(port);
+    return own !== undefined && topology.linkAt(own) !== undefined;
+  };
+  const both = [refused.first, refused.route];
+  // One by a port without a cable would lose what the other carries.
+  const kept = both.some(hasCable) ? both.filter(hasCable) : both;
+  return kept.flatMap((route) =>
+    fixOf(
+      `Keep the route by ${route.port}`,
+      ...both.filter((other) => other !== route).map((other) => remove(item, other.route)),
+    ),
+  );
 }
 
 export const examples: readonly Example[] = [
