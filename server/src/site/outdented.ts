@@ -48,7 +48,9 @@ export function outdented(file: SiteText, name: string, start: number): Outdente
   const head = headers[leastWhere(0, headers.length, (index) => (headers[index]?.start ?? 0) >= start) - 1];
   const above = pieces[first - 1];
   const indent = above?.section === section && above.role === 'item' ? above.indent : USUAL_INDENT;
-  return { section, lines: head?.section === section && end !== undefined ? { start, end, indent } : undefined };
+  // What stands in between is put right first.
+  const isNext = head?.section === section && (above === undefined || above.section === section);
+  return { section, lines: isNext && end !== undefined ? { start, end, indent } : undefined };
 }
 
 /** What stands in an unknown section is not read with the site. */
