@@ -4,6 +4,8 @@ import { readFile, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { networkInReport } from '../../server/src/draw/in-report.ts';
+import { outlookOf } from '../../server/src/outlook/outlook.ts';
+import { outlookHtml } from '../../server/src/outlook/page.ts';
 import { reportHtml } from '../../server/src/report/html.ts';
 import { asText } from '../../server/src/report/page/cells.ts';
 import { planOf } from '../../server/src/plan.ts';
@@ -69,7 +71,7 @@ describe('reading beside the text, in a browser', () => {
     );
     // The same page as the command line prints.
     const plan = planOf(readSite(editor.folder).folder.site());
-    const printed = reportHtml(plan, [], asText, networkInReport(plan, asText));
+    const printed = reportHtml(plan, [], asText, networkInReport(plan, asText), outlookHtml(outlookOf(plan), asText));
     const heads = [...printed.matchAll(/<h2>(.*?)</g)].map(([, head]) => head);
     const shown = await inPage().locator('h2').allInnerTexts();
     assert.deepEqual(
