@@ -11,7 +11,7 @@ const suffix = '.site.yaml';
 export async function newSite(write: WriteTexts): Promise<void> {
   const layout = await vscode.window.showQuickPick(
     Object.values(NEW_SITES).map(({ title, description, text }) => ({ label: title, detail: description, text })),
-    { title: 'New site', placeHolder: 'What to start from' },
+    { title: 'New site', placeHolder: 'What to start from', ignoreFocusOut: true },
   );
   const folder = layout === undefined ? undefined : await askForFolder();
   if (layout === undefined || folder === undefined) return;
@@ -37,6 +37,8 @@ async function askForFolder(): Promise<vscode.Uri | undefined> {
     prompt: `Folder for the new site, inside ‘${within.name}’. Leave it empty for that folder itself.`,
     value: (await siteIn(within.uri)) === undefined ? '' : 'home',
     validateInput: (written) => objection(within.uri, written.trim()),
+    // A page that is drawn anew, as the walkthrough is, takes the focus, and would end this.
+    ignoreFocusOut: true,
   });
   return path === undefined ? undefined : vscode.Uri.joinPath(within.uri, path.trim());
 }
