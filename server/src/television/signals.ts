@@ -13,6 +13,7 @@ import { planeOf } from '../standards/television/satellite.ts';
 import { isSatellite } from '../standards/television/system.ts';
 import { coaxFrequency, skyFrequency } from '../site/television/channel.ts';
 import { passage, waysOn } from './part.ts';
+import { ringsOf } from './rings.ts';
 import { type CoaxRun, cableLoss, runsByConnector } from './run.ts';
 
 /** One step on the way of a signal: a coax, or a part. */
@@ -61,6 +62,8 @@ export interface Signals {
   readonly at: (connector: Connector) => readonly Signal[];
   readonly stopped: readonly Stopped[];
   readonly loops: readonly Loop[];
+  /** Where nothing from an aerial goes round: coaxes that lead what an amplifier sends back to it. */
+  readonly rings: readonly CoaxRun[];
 }
 
 type Facts = Pick<Site, 'devices' | 'multiplexes' | 'channelPlan'>;
@@ -84,7 +87,8 @@ export function signalsOf(site: Facts, runs: readonly CoaxRun[]): Signals {
     if (known === undefined) byConnector.set(signal.at, [signal]);
     else known.push(signal);
   }
-  return { all, at: perObject((connector: Connector) => byConnector.get(connector) ?? []), stopped, loops };
+  const at = perObject((connector: Connector) => byConnector.get(connector) ?? []);
+  return { all, at, stopped, loops, rings: loops.length === 0 ? ringsOf(runs, runAt) : [] };
 }
 
 function sourcesOf({ kind, connectorByName }: Device): readonly Connector[] {

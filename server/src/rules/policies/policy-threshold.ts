@@ -2,6 +2,7 @@ import { fixOf, setValue } from '../../site/edit.ts';
 import { type Item, type Place, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { readThreshold } from '../../site/read.ts';
+import { dataAt } from '../../text/syntax.ts';
 import { level } from '../../text/radio-words.ts';
 import { threshold } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -20,8 +21,37 @@ remove it.`,
     checkPercentages(site, 'volume-fill', report);
     checkPercentages(site, 'airtime', report);
     checkOutletLevels(site, report);
+    checkDecibels(site, report);
   },
 };
+
+/** What an aerial system is to have over: below 0 dB less than is needed would do. */
+function checkDecibels({ sections, policies: { aerialSystem } }: Site, report: Report): void {
+  const item = sections.policies.find((candidate) => candidate.name === 'aerial-system');
+  if (item === undefined) return;
+  const { margin, levelReserve, slope } = aerialSystem;
+  for (const [key, value] of [
+    ['margin', margin],
+    ['level-reserve', levelReserve],
+    ['slope', slope],
+  ] as const) {
+    if (value >= 0) continue;
+    const text = dataAt(item.data, [key]);
+    const better = typeof text === 'string' ? text.replace(/^\s*-/, '') : undefined;
+    report({
+      at: placeOf(item, [key]),
+      message: `The ${key.replace('-', ' ')} of aerial-system is below 0 dB, so ${TAKEN[key]}. Write it without the minus.`,
+      about: ['aerial-system'],
+      fixes: () => (better === undefined ? [] : fixOf(`Write ${better}`, setValue(item, [key], better))),
+    });
+  }
+}
+
+const TAKEN = {
+  'margin': 'less than a receiver needs is taken for enough',
+  'level-reserve': 'a level outside its window is taken for right',
+  'slope': 'no two levels are alike enough',
+} as const;
 
 /** A window of levels that ends before it begins. */
 function checkOutletLevels({ sections, policies }: Site, report: Report): void {
@@ -109,6 +139,17 @@ policies:
     good: `
 policies:
   volume-fill: {limit: 90 %}
+`,
+  },
+  {
+    bad: `
+policies:
+  aerial-system: {margin: -6 dB, slope: 12 dB}
+#                         ^^^^^ The margin of aerial-system is below 0 dB, so less than a receiver needs is taken for enough.
+`,
+    fixed: `
+policies:
+  aerial-system: {margin: 6 dB, slope: 12 dB}
 `,
   },
 ];

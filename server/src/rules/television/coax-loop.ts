@@ -22,6 +22,12 @@ channels vanish. From each aerial the coax must branch like a tree. Take one coa
         about: aboutItem(run.cable.item),
       });
     }
+    for (const { cable } of plan.television.signals.rings)
+      report({
+        at: placeOf(cable.item, ['from']),
+        message: 'This coax leads what an amplifier sends back to its input. Take one coax of the loop out.',
+        about: aboutItem(cable.item),
+      });
   },
 };
 
@@ -51,6 +57,26 @@ devices:
 cables:
   - {from: chimney-aerial, to: loft/in, type: coax-6, length: 5 m}
   - {from: loft/out-1, to: hall/in, type: coax-6, length: 5 m}
+lint: {rules: {splitter-open: off}}
+`,
+  },
+  {
+    bad: `
+devices:
+  loft-amp: {kind: amplifier, gain: 20 dB, noise-figure: 2 dB, max-output: 100 dBµV}
+  loft: {kind: splitter, ways: 2, loss: 4 dB}
+cables:
+  - {from: loft-amp/out, to: loft/in, type: coax-6, length: 1 m}
+  - {from: loft/out-1, to: loft-amp/in, type: coax-6, length: 1 m}
+#          ^^^^^^^^^^ This coax leads what an amplifier sends back to its input. Take one coax of the loop out.
+lint: {rules: {splitter-open: off}}
+`,
+    good: `
+devices:
+  loft-amp: {kind: amplifier, gain: 20 dB, noise-figure: 2 dB, max-output: 100 dBµV}
+  loft: {kind: splitter, ways: 2, loss: 4 dB}
+cables:
+  - {from: loft-amp/out, to: loft/in, type: coax-6, length: 1 m}
 lint: {rules: {splitter-open: off}}
 `,
   },

@@ -1,13 +1,15 @@
+import { aboutItem } from '../../site/about.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { valueAt } from '../../television/part.ts';
 import { dataAt } from '../../text/syntax.ts';
+import { asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const gainReversed: Rule = {
   id: 'gain-reversed',
   severity: 'error',
-  summary: 'A loss or a gain of a part has the wrong sign.',
+  summary: 'A loss or a gain of a part or a coax has the wrong sign.',
   why: `A part without power gives less than it gets: its loss is written without a minus, and an amplifier's gain too.
 Otherwise everything behind it is twice as far off.`,
   source: 'conservation of energy; how data sheets write it is common practice',
@@ -28,11 +30,19 @@ Otherwise everything behind it is twice as far off.`,
         const better = typeof text === 'string' ? text.replace(/^\s*-/, '') : undefined;
         report({
           at: placeOf(item, [key]),
-          message: `The ${key.replace('-', ' ')} of ${name} is below 0 dB, so it would ${WOULD[key] ?? 'gain'}. Write it without the minus.`,
+          message: `The ${key.replace('-', ' ')} of ${asName(name)} is below 0 dB, so it would ${WOULD[key] ?? 'gain'}. Write it without the minus.`,
           about: [name],
           fixes: () => (better === undefined ? [] : fixOf(`Write ${better}`, setValue(item, [key], better))),
         });
       }
+    }
+    for (const { item, coax } of site.cables) {
+      if (coax.attenuation?.some(([, value]) => value < 0) !== true) continue;
+      report({
+        at: placeOf(item, ['attenuation']),
+        message: 'The attenuation of this coax is below 0 dB, so it would gain. Write it without the minus.',
+        about: aboutItem(item),
+      });
     }
   },
 };
@@ -60,6 +70,23 @@ devices:
     fixed: `
 devices:
   pad: {kind: attenuator, loss: 6 dB}
+`,
+  },
+  {
+    bad: `
+devices:
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+  parlour-tv: {kind: display, inputs: {rf: {systems: [dvb-t], noise-figure: 6 dB}}}
+cables:
+  - {from: parlour-outlet/tv, to: parlour-tv/rf, type: coax-6, length: 2 m, attenuation: {200 MHz: -8.6 dB, 860 MHz: -18.4 dB}}
+#                                                                                        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ The attenuation of this coax is below 0 dB
+`,
+    good: `
+devices:
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+  parlour-tv: {kind: display, inputs: {rf: {systems: [dvb-t], noise-figure: 6 dB}}}
+cables:
+  - {from: parlour-outlet/tv, to: parlour-tv/rf, type: coax-6, length: 2 m, attenuation: {200 MHz: 8.6 dB, 860 MHz: 18.4 dB}}
 `,
   },
 ];
