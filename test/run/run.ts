@@ -55,7 +55,7 @@ for (const path of readdirSync('test', { recursive: true, encoding: 'utf8' }).so
 const SEED = 'test/seed.ts';
 /** Where the files of groups with several workers are bundled, as each worker would transpile the same again. */
 const bundles = await bundled(
-  [SEED, ...[...paths].flatMap(([{ jobs }, own]) => (jobs > 1 ? own : []))],
+  [SEED, ...[...paths].flatMap(([{ name, jobs }, own]) => (jobs > 1 && isChosen(name) ? own : []))],
   `${folder}/bundled`,
 );
 
@@ -65,9 +65,13 @@ const outcomes: Outcome[] = [];
 for (const outcome of (await Promise.all(ROWS.map(runRow))).flat()) outcomes.push(await againWhatFailed(outcome));
 process.exitCode = summedUp(outcomes) ? 0 : 1;
 
+function isChosen(group: string): boolean {
+  return chosen.length === 0 || chosen.includes(group);
+}
+
 async function runRow(row: readonly string[]): Promise<Outcome[]> {
   const ended: Outcome[] = [];
-  for (const name of row.filter((each) => chosen.length === 0 || chosen.includes(each))) {
+  for (const name of row.filter(isChosen)) {
     const [found] = [...paths].filter(([group]) => group.name === name);
     if (found === undefined) throw new Error(`no group is called ${name}`);
     ended.push(await run(...found));

@@ -87,10 +87,7 @@ function failureText(plan: Plan, failure: Failure): string {
         'they drift by some seconds a day',
     ]),
     ['why', why],
-    [
-      'querier',
-      failure.withoutQuerier.length === 0 ? '' : `nobody asks for memberships in ${list(failure.withoutQuerier)}`,
-    ],
+    ['querier', failure.withoutQuerier.length === 0 ? '' : `there is none left in ${list(failure.withoutQuerier)}`],
   ].filter(([, words]) => words !== '');
   const over = takeovers
     .slice(0, SHOWN)

@@ -48,24 +48,20 @@ function hostsWithout(
   { site, network: before }: Works,
   after: Network,
   { devices }: Failed,
-  {
-    vlan,
-    server: gateway,
-    isDead = false,
-  }: { readonly vlan: Vlan; readonly server: Device; readonly isDead?: boolean },
+  { vlan, server, isDead = false }: { readonly vlan: Vlan; readonly server: Device; readonly isDead?: boolean },
 ): Device[] {
   const reached = (network: Network): Set<Device> => {
     const domain = network.topology.domainOf(vlan);
-    const to = network.interfaces.in(gateway, domain);
+    const to = network.interfaces.in(server, domain);
     if (to === undefined) return new Set();
     const tree = network.tree(domain);
     return new Set(
       site.devices.filter((device) => {
-        const from = device === gateway ? undefined : network.interfaces.in(device, domain);
+        const from = device === server ? undefined : network.interfaces.in(device, domain);
         return from !== undefined && pathBetween(tree, from, to) !== undefined;
       }),
     );
   };
-  const now = isDead || devices.has(gateway) ? new Set<Device>() : reached(after);
+  const now = isDead || devices.has(server) ? new Set<Device>() : reached(after);
   return [...reached(before)].filter((device) => !now.has(device) && !devices.has(device));
 }

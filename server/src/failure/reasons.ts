@@ -41,7 +41,7 @@ export function reasonOf(plan: Works, failure: Failure, stream: Stream, receiver
     case 'carries':
       return `it carries ${reason.carried}, which does not reach ${reason.at}`;
     case 'forgotten':
-      return `nobody asks for memberships, so switches forget after ${reason.after} s that ${reason.receiver} has joined`;
+      return `there is no IGMP querier left, so switches forget after ${reason.after} s that ${reason.receiver} has joined`;
     case 'no-way':
       return `no way is left from ${reason.from} to ${reason.to}`;
   }
@@ -73,7 +73,7 @@ export function reasonsWords(plan: Works, failure: Failure): string {
     ...(forgetful.length === 0
       ? []
       : [
-          `nobody asks for memberships, so switches forget that ${few(forgetful)} ${forgetful.length === 1 ? 'has' : 'have'} joined`,
+          `there is no IGMP querier left, so switches forget that ${few(forgetful)} ${forgetful.length === 1 ? 'has' : 'have'} joined`,
         ]),
   ].join('; ');
 }
@@ -95,11 +95,11 @@ type RemedyKind = 'joint' | 'server' | 'end' | 'source' | 'bridge' | 'rack';
 
 const REMEDIES: Readonly<Record<RemedyKind, string>> = {
   joint: 'A second cable along another way, with spanning tree on the switches, would take over.',
-  server: 'A second card and cable in one group of ports (lag) would carry on.',
+  server: 'A second cable, in a link aggregation group (`lag`), would carry on.',
   end: '',
   source: 'Feed them from more than one UPS or circuit, so that not all go dark at once.',
-  bridge: 'Keep a spare that is set up alike, or spread what hangs on it over two.',
-  rack: 'Put what stands in for the other into another rack.',
+  bridge: 'Keep a spare with the same settings, or spread what hangs on it over two.',
+  rack: 'Put what takes over into another rack.',
 };
 
 function kindOf({ network }: Works, { kind, cables, devices }: Element): RemedyKind {
