@@ -191,6 +191,51 @@ devices:
     assert.equal(plan.supply().total.most, 1000);
   });
 
+  /** A ring of barn, core and house; the camera is at the barn, the recorder at the house. */
+  const ring = (core: string): Plan =>
+    planOf(
+      siteOf(`
+devices:
+  small: {kind: ups, battery: 10 Wh, chemistry: lithium, efficiency: 100 %, depth-of-discharge: 100 %, health: 100 %}
+  large: {kind: ups, battery: 100 Wh, chemistry: lithium, efficiency: 100 %, depth-of-discharge: 100 %, health: 100 %}
+  house: {kind: switch, spanning-tree: true, spanning-tree-priority: 4096, power: {at-most: 10 W, from: large}, ports: {1-8: {speed: 1 Gb/s}}}
+  core: {kind: switch, spanning-tree: true, spanning-tree-priority: 8192, power: {at-most: 10 W${core}}, ports: {1-8: {speed: 1 Gb/s}}}
+  barn: {kind: switch, spanning-tree: true, power: {at-most: 10 W, from: large}, ports: {1-8: {speed: 1 Gb/s}, 9: {speed: 100 Mb/s}}}
+  recorder: {kind: server, address: 10.0.0.5, power: {at-most: 20 W, from: large}, speed: 1 Gb/s}
+  cam: {kind: camera, address: 10.0.0.11, power: {at-most: 10 W, from: large}, speed: 100 Mb/s}
+cables:
+  - {from: house/1, to: core/1}
+  - {from: core/2, to: barn/2}
+  - {from: barn/9, to: house/3}
+  - {from: house/8, to: recorder}
+  - {from: barn/8, to: cam}
+streams: {gate: {source: cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [recorder]}}
+`),
+    );
+
+  // barn/9 is of 100 Mb/s, so that the way by core is the cheaper one: 2 × 20,000 against 200,000 (802.1D Table 17-3).
+  // small: 10 Wh ÷ 10 W = 60 min of core. large: 100 Wh ÷ (10 + 10 + 20 + 10) W = 120 min of all else.
+  it('of a camera goes on by the other side of a ring when a switch of the first goes dark', () => {
+    const [life] = ring(', from: small').cameraLives();
+    assert.equal(minutes(life?.lasts), '120.0');
+    assert.deepEqual(life?.turns.map(minutes), ['60.0']);
+    assert.deepEqual(
+      life.chain.map(({ name }) => name),
+      ['cam', 'barn', 'house', 'recorder'],
+    );
+  });
+
+  it('of a camera goes on by the other side at once where the first is on the mains alone', () => {
+    const [life] = ring('').cameraLives();
+    assert.deepEqual([minutes(life?.lasts), life?.turns], ['120.0', [0]]);
+  });
+
+  it('of a camera makes no turn where all on its way goes dark together', () => {
+    const [stays] = ring(', from: large').cameraLives();
+    // 100 Wh ÷ 60 W
+    assert.deepEqual([minutes(stays?.lasts), stays?.turns], ['100.0', []]);
+  });
+
   it('of a camera ends with its clock', () => {
     const house = (clock: string): string => `
 vlans: {video: {id: 20, subnet: 10.0.0.0/24${clock}}}

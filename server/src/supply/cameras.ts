@@ -2,36 +2,48 @@
  * How long each camera goes on when the mains fails.
  *
  * A camera that is recorded goes on while it has power, and every device on the way to the disk, and the recorder; one
- * that is not recorded, while somebody sees it. Traffic is taken to keep its way: whether another switch takes over is
- * another question. An address that a DHCP server keeps for the camera is needed too, as a camera may start anew, and so is
- * the clock of its VLAN, as footage without the right time is of little use.
+ * that is not recorded, while somebody sees it. Where a switch on the way goes dark before the rest and spanning tree has
+ * another way, the camera goes on by that. An address that a DHCP server keeps for the camera is needed too, as a camera
+ * may start anew, and so is the clock of its VLAN, as footage without the right time is of little use.
  */
 
 import type { Network } from '../network/network.ts';
-import type { Device, Port, Site, Stream } from '../site/model.ts';
-import { oppositePort, type Link } from '../network/link.ts';
+import type { Device, Site, Stream } from '../site/model.ts';
 import type { Supply } from './supply.ts';
+import { type Ways, isJoined, wayOf, waysOf, waysWithout } from './ways.ts';
 
 export interface CameraLife {
   readonly camera: Device;
   /** ms; `undefined` where a battery on the way is not said. */
   readonly lasts: number | undefined;
-  /** What it needs: itself, what is on the way, where it ends, in this order; empty where nobody gets it. */
+  /**
+   * What it needs: itself, what is on the way, where it ends, in this order; empty where nobody gets it. Where its
+   * pictures go another way in time, the last of the ways.
+   */
   readonly chain: readonly Device[];
   /** Which of them ends first. */
   readonly endsAt: Device | undefined;
   readonly isRecorded: boolean;
+  /** ms after which its pictures go another way, as a switch on the one before goes dark. */
+  readonly turns: readonly number[];
 }
 
 /** What this follows from. */
 export interface Watched
   extends
-    Pick<Site, 'devices' | 'deviceByName' | 'vlanByName' | 'streams' | 'streamByName' | 'recordings' | 'volumeByName'>,
-    Pick<Network, 'topology' | 'copies' | 'waiting' | 'delivery'> {}
+    Pick<
+      Site,
+      'vlans' | 'devices' | 'deviceByName' | 'cables' | 'streams' | 'streamByName' | 'recordings' | 'volumeByName'
+    >,
+    Pick<Network, 'topology' | 'copies' | 'waiting'> {}
+
+/** Networks that are computed without what is dark, times the devices and streams of each. */
+const MOST_WORK = 30_000;
 
 /** Of each camera that sends something, in the order of the site. */
 export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
-  const ways = waysOf(site);
+  const ways = waysOf(site.topology, site.copies, site.waiting);
+  const later = laterWays(site, supply);
   const wishes = wishesOf(site);
   return site.devices.flatMap((camera) => {
     if (camera.kind !== 'camera') return [];
@@ -40,14 +52,48 @@ export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
     const recorded = own.filter(({ isRecorded }) => isRecorded);
     const lives = (recorded.length > 0 ? recorded : own).flatMap((wish) => {
       const chain = chainOf(site, ways, camera, wish);
-      return chain === undefined ? [] : [{ ...ending(chain, supply), chain, isRecorded: wish.isRecorded }];
+      if (chain === undefined) return [];
+      let life: Omit<CameraLife, 'camera'> = {
+        ...ending(chain, supply),
+        chain,
+        isRecorded: wish.isRecorded,
+        turns: [],
+      };
+      while (life.lasts !== undefined && life.endsAt?.bridging === true) {
+        const turn = life.lasts;
+        const next = chainOf(site, later(turn, camera, wish), camera, wish);
+        const ends = next === undefined ? undefined : ending(next, supply);
+        if (next === undefined || ends === undefined || (ends.lasts ?? Infinity) <= turn) break;
+        life = { ...life, ...ends, chain: next, turns: [...life.turns, turn] };
+      }
+      return [life];
     });
     const [longest = nobody] = lives.sort((a, b) => (b.lasts ?? -1) - (a.lasts ?? -1));
     return [{ camera, ...longest }];
   });
 }
 
-const nobody: Omit<CameraLife, 'camera'> = { lasts: 0, chain: [], endsAt: undefined, isRecorded: false };
+const nobody: Omit<CameraLife, 'camera'> = { lasts: 0, chain: [], endsAt: undefined, isRecorded: false, turns: [] };
+
+/** The ways that are left for a camera after so many ms; none where no spanning tree has one in reserve. */
+function laterWays(site: Watched, { lasts }: Supply): (time: number, camera: Device, wish: Wish) => Ways {
+  const { topology, devices, streams } = site;
+  let left = topology.spanningTree.blocked.length === 0 ? 0 : MOST_WORK / (devices.length + streams.length);
+  const known = new Map<number, { readonly dead: ReadonlySet<Device>; ways: Ways | undefined }>();
+  return (time, camera, { streams: carried, to }) => {
+    let own = known.get(time);
+    if (own === undefined) {
+      const dead = new Set(devices.filter((device) => (lasts(device) ?? Infinity) <= time));
+      known.set(time, (own = { dead, ways: undefined }));
+    }
+    const { dead } = own;
+    const stops = [camera, ...carried.slice(1).flatMap(({ source }) => site.deviceByName.get(source ?? '') ?? []), to];
+    const isLeft = stops.every((stop, i) => !dead.has(stop) && isJoined(topology, stops[i - 1] ?? stop, stop, dead));
+    if (!isLeft) return new Map();
+    if (own.ways !== undefined) return own.ways;
+    return left-- < 1 ? new Map() : (own.ways = waysWithout(topology, site, dead));
+  };
+}
 
 /** A stream that somebody wants who is at `to`, and what it carries, the camera's own stream first. */
 interface Wish {
@@ -94,7 +140,7 @@ function chainOf(site: Watched, ways: Ways, camera: Device, { streams, to }: Wis
     const next = streams[index + 1]?.source;
     const end = next === undefined ? to : site.deviceByName.get(next);
     if (from === undefined || end === undefined) return undefined;
-    const way = from === end ? [end] : wayOf(ways.get(stream) ?? new Map(), from, end);
+    const way = from === end ? [end] : wayOf(ways, stream, from, end);
     if (way === undefined) return undefined;
     for (const device of way) chain.add(device);
   }
@@ -120,37 +166,6 @@ function clocks({ topology, deviceByName }: Watched, device: Device): Device[] {
     const own = clock === undefined ? undefined : deviceByName.get(clock);
     return own === undefined ? [] : [own];
   });
-}
-
-/** By stream, from which device it goes on to which. */
-type Ways = Map<Stream, Map<Device, Set<Device>>>;
-
-function waysOf({ topology, copies, waiting }: Watched): Ways {
-  const ways: Ways = new Map();
-  const cross = (link: Link, out: Port): void => {
-    for (const { stream, untagged, tagged } of [...copies(link, out), ...waiting(link, out)]) {
-      if (untagged + tagged === 0) continue;
-      let way = ways.get(stream);
-      if (way === undefined) ways.set(stream, (way = new Map()));
-      const to = way.get(out.device) ?? new Set();
-      way.set(out.device, to.add(oppositePort(link, out).device));
-    }
-  };
-  for (const link of topology.links) for (const out of [link.a, link.b]) cross(link, out);
-  return ways;
-}
-
-/** The devices from one to the other, both included. */
-function wayOf(next: ReadonlyMap<Device, ReadonlySet<Device>>, from: Device, to: Device): Device[] | undefined {
-  const cameFrom = new Map<Device, Device | undefined>([[from, undefined]]);
-  for (const at of cameFrom.keys()) {
-    if (at === to) break;
-    for (const beyond of next.get(at) ?? []) if (!cameFrom.has(beyond)) cameFrom.set(beyond, at);
-  }
-  if (!cameFrom.has(to)) return undefined;
-  const way: Device[] = [];
-  for (let at: Device | undefined = to; at !== undefined; at = cameFrom.get(at)) way.unshift(at);
-  return way;
 }
 
 /** For how long all of a chain have power; which ends first, the last of those where several do. */

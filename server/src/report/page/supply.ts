@@ -6,7 +6,7 @@ import { type Bounds, boundsOf } from '../bounds.ts';
 import { ASSUMPTIONS, CAUTIONS } from '../supply/assumed.ts';
 import { camerasOn, kilowattHours, takesPower } from '../supply/figures.ts';
 import { ownWords } from '../supply/text.ts';
-import { lastsWords, outageWords } from '../supply/words.ts';
+import { TURN_NOTE, lastsWords, outageWords, turnsWords } from '../supply/words.ts';
 import { type Cell, type Naming, figure, html, namesCell, shareCell, signWords, table, text } from './cells.ts';
 
 /** Common practice: no more than 80 % of a rating. */
@@ -51,14 +51,17 @@ function upsTable(plan: Plan, naming: Naming): string {
 
 function camerasTable(plan: Plan, naming: Naming): string {
   if (plan.supply().upses.length === 0) return '';
+  const lives = plan.cameraLives();
+  const turning = lives.some(({ turns }) => turns.length > 0);
   return table({
     title: 'Cameras without mains',
-    note: 'A camera goes on while all that it needs has power.',
-    head: ['Camera', 'Lasts', 'Ends at', 'Needs'],
-    rows: plan.cameraLives().map(({ camera, lasts, chain, endsAt }) => ({
+    note: `A camera goes on while all that it needs has power.${turning ? ` ${sentence(TURN_NOTE)}` : ''}`,
+    head: ['Camera', 'Lasts', ...(turning ? ['Another way'] : []), 'Ends at', 'Needs'],
+    rows: lives.map(({ camera, lasts, chain, endsAt, turns }) => ({
       cells: [
         { html: naming({ names: 'devices', name: camera.name }) },
         figure(chain.length === 0 ? 'nobody gets it' : lastsWords(lasts)),
+        ...(turning ? [text(turnsWords(turns))] : []),
         endsAt === undefined ? text('') : { html: naming({ names: 'devices', name: endsAt.name }) },
         namesCell(
           naming,
@@ -68,6 +71,10 @@ function camerasTable(plan: Plan, naming: Naming): string {
       ],
     })),
   });
+}
+
+function sentence(note: string): string {
+  return `${note.slice(0, 1).toUpperCase()}${note.slice(1)}.`;
 }
 
 function devicesTable(plan: Plan, naming: Naming, sum: string): string {

@@ -59,8 +59,10 @@ export interface CameraReport {
   readonly camera: string;
   readonly recorded: boolean;
   readonly lasts: number | null;
-  /** What it needs, from itself to where its pictures end. */
+  /** What it needs, from itself to where its pictures end; the last of the ways that they go. */
   readonly needs: readonly string[];
+  /** Seconds after which its pictures go another way, as a switch on the one before goes dark. */
+  readonly anotherWayAfter: readonly number[];
   readonly endsAt: string | null;
 }
 
@@ -135,12 +137,13 @@ function upsReport(plan: Plan, figures: UpsFigures): UpsReport {
   };
 }
 
-function cameraReport({ camera, lasts, chain, endsAt, isRecorded }: CameraLife): CameraReport {
+function cameraReport({ camera, lasts, chain, endsAt, isRecorded, turns }: CameraLife): CameraReport {
   return {
     camera: camera.name,
     recorded: isRecorded,
     lasts: seconds(lasts),
     needs: chain.map(({ name }) => name),
+    anotherWayAfter: turns.map((turn) => Math.floor(turn / 1000)),
     endsAt: endsAt?.name ?? null,
   };
 }

@@ -7,7 +7,7 @@ import { aboutWatts, percent, runtime, voltAmperes } from '../../text/words.ts';
 import { type Align, columns } from '../columns.ts';
 import { ASSUMPTIONS, CAUTIONS } from './assumed.ts';
 import { camerasOn, kilowattHours, supplyReport, takesPower } from './figures.ts';
-import { lastsWords, outageWords } from './words.ts';
+import { TURN_NOTE, lastsWords, outageWords, turnsWords } from './words.ts';
 
 /** All that `plumbline power` prints. */
 export function powerText(plan: Plan): string {
@@ -49,16 +49,18 @@ function upses(plan: Plan): string {
 function cameras(plan: Plan): string {
   const { upses: all } = plan.supply();
   if (all.length === 0) return '';
-  const rows = plan
-    .cameraLives()
-    .map(({ camera, lasts, chain, endsAt }) => [
-      visible(camera.name),
-      chain.length === 0 ? 'nobody gets it' : lastsWords(lasts),
-      visible(endsAt?.name ?? ''),
-      chain.map(({ name }) => visible(name)).join(' → '),
-    ]);
-  const head = ['camera', 'lasts', 'ends at', 'needs'];
-  return section('Cameras without mains', '', head, rows, ['left', 'right', 'left', 'left']);
+  const lives = plan.cameraLives();
+  const turning = lives.some(({ turns }) => turns.length > 0);
+  const rows = lives.map(({ camera, lasts, chain, endsAt, turns }) => [
+    visible(camera.name),
+    chain.length === 0 ? 'nobody gets it' : lastsWords(lasts),
+    ...(turning ? [turnsWords(turns)] : []),
+    visible(endsAt?.name ?? ''),
+    chain.map(({ name }) => visible(name)).join(' → '),
+  ]);
+  const head = ['camera', 'lasts', ...(turning ? ['another way'] : []), 'ends at', 'needs'];
+  const note = turning ? TURN_NOTE : '';
+  return section('Cameras without mains', note, head, rows, ['left', 'right', 'left', 'left', 'left']);
 }
 
 function devices(plan: Plan): string {

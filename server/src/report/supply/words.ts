@@ -2,12 +2,25 @@
 
 import type { Plan } from '../../plan.ts';
 import type { CameraLife } from '../../supply/cameras.ts';
-import { count, few, runtime } from '../../text/words.ts';
+import { QUERY_INTERVAL, QUERY_RESPONSE_INTERVAL } from '../../standards/igmp.ts';
+import { timeToReconverge } from '../../standards/spanning-tree.ts';
+import { count, few, list, runtime } from '../../text/words.ts';
 
 /** Of a time without mains; `?` where a battery on the way is not said. */
 export function lastsWords(lasts: number | undefined): string {
   return lasts === undefined ? '?' : lasts === 0 ? 'ends at once' : runtime(lasts);
 }
+
+/** When pictures go another way: `at once`, `after 44 min and 1 h 51 min`; empty where they never do. */
+export function turnsWords(turns: readonly number[]): string {
+  const later = turns.filter((turn) => turn > 0).map(runtime);
+  return list([...(later.length < turns.length ? ['at once'] : []), ...(later.length > 0 ? [`after ${list(later)}`] : [])]);
+}
+
+/** What going another way takes. */
+export const TURN_NOTE =
+  `another way: as a switch on the one before goes dark and spanning tree finds it; pictures are away for at most ` +
+  `${timeToReconverge(false)} s, groups for ${QUERY_INTERVAL + QUERY_RESPONSE_INTERVAL} s more`;
 
 /** `8 of 12 cameras end at once when the mains fails: …; the other 4 go on for 44 min at least.` */
 export function outageWords(plan: Plan): string {

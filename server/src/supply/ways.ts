@@ -1,0 +1,89 @@
+/** Which devices each stream passes: now, and once some have gone dark and spanning tree has found another way. */
+
+import { perObject } from '../memo.ts';
+import { type Link, oppositePort } from '../network/link.ts';
+import { type StreamCopies, router } from '../network/routes.ts';
+import { type Topology, wiringOf } from '../network/wiring.ts';
+import type { Device, Port, Site, Stream } from '../site/model.ts';
+
+/** By stream, from which device it goes on to which. */
+export type Ways = ReadonlyMap<Stream, ReadonlyMap<Device, ReadonlySet<Device>>>;
+
+type CopiesOf = (link: Link, out: Port) => readonly StreamCopies[];
+
+/** @param sometimes what crosses a link only while a screen shows it */
+export function waysOf({ links }: Pick<Topology, 'links'>, always: CopiesOf, sometimes: CopiesOf): Ways {
+  const ways = new Map<Stream, Map<Device, Set<Device>>>();
+  const cross = (link: Link, out: Port): void => {
+    for (const { stream, untagged, tagged } of [...always(link, out), ...sometimes(link, out)]) {
+      if (untagged + tagged === 0) continue;
+      let way = ways.get(stream);
+      if (way === undefined) ways.set(stream, (way = new Map()));
+      const to = way.get(out.device) ?? new Set();
+      way.set(out.device, to.add(oppositePort(link, out).device));
+    }
+  };
+  for (const link of links) for (const out of [link.a, link.b]) cross(link, out);
+  return ways;
+}
+
+/** The devices from one to the other that a stream passes, both included. */
+export function wayOf(ways: Ways, stream: Stream, from: Device, to: Device): Device[] | undefined {
+  const next = ways.get(stream);
+  const cameFrom = new Map<Device, Device | undefined>([[from, undefined]]);
+  for (const at of cameFrom.keys()) {
+    if (at === to) break;
+    for (const beyond of next?.get(at) ?? []) if (!cameFrom.has(beyond)) cameFrom.set(beyond, at);
+  }
+  if (!cameFrom.has(to)) return undefined;
+  const way: Device[] = [];
+  for (let at: Device | undefined = to; at !== undefined; at = cameFrom.get(at)) way.unshift(at);
+  return way;
+}
+
+type Routed = Pick<Site, 'vlans' | 'devices' | 'deviceByName' | 'cables' | 'streams'>;
+
+/** The ways that are left without some devices. */
+export function waysWithout(topology: Topology, site: Routed, dead: ReadonlySet<Device>): Ways {
+  const known = routersOf(topology);
+  const key = [...dead].map(({ name }) => name).join();
+  let own = known.get(key);
+  if (own === undefined) {
+    const { vlans, devices, deviceByName, cables } = site;
+    const wiring = wiringOf({ vlans, devices, deviceByName, cables, failed: { cables: new Set(), devices: dead } });
+    known.set(key, (own = { links: wiring.topology.links, route: router(wiring, deviceByName) }));
+  }
+  const { copies, chosen } = own.route(site.streams);
+  return waysOf(own, copies, chosen);
+}
+
+/** While the wiring stays, only the streams that change are routed again. */
+const routersOf = perObject(
+  (_: Topology) => new Map<string, Pick<Topology, 'links'> & { readonly route: ReturnType<typeof router> }>(),
+);
+
+/** Whether cables still lead from one to the other; whether frames may take them is another question. */
+export function isJoined(topology: Topology, from: Device, to: Device, dead: ReadonlySet<Device>): boolean {
+  const around = neighboursOf(topology);
+  const seen = new Set([from]);
+  for (const at of seen) {
+    if (at === to) return true;
+    const isOnWay = at === from || at.bridging || at.routing;
+    if (isOnWay) for (const next of around.get(at) ?? []) if (!dead.has(next)) seen.add(next);
+  }
+  return false;
+}
+
+const neighboursOf = perObject(({ links }: Topology) => {
+  const found = new Map<Device, Device[]>();
+  const add = (at: Device, next: Device): void => {
+    const own = found.get(at);
+    if (own === undefined) found.set(at, [next]);
+    else own.push(next);
+  };
+  for (const { a, b } of links) {
+    add(a.device, b.device);
+    add(b.device, a.device);
+  }
+  return found;
+});
