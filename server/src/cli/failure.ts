@@ -1,6 +1,5 @@
 import { Command, Option } from 'commander';
-import { closest } from 'fastest-levenshtein';
-import { elementNamed, elementNames } from '../failure/element.ts';
+import { elementNamed, noElementWords } from '../failure/element.ts';
 import { type Failure, failureOf } from '../failure/failure.ts';
 import { type Ranked, allOf, equalsIn, rankingOf } from '../failure/ranking.ts';
 import { reasonsWords, remedyWords } from '../failure/reasons.ts';
@@ -46,12 +45,7 @@ Examples:
       }
       if (name === undefined) throw new CannotDo('Say what fails, or --all.');
       const element = elementNamed(plan, name);
-      if (element === undefined) {
-        const names = elementNames(plan);
-        const nearest =
-          names.length === 0 ? 'The site has nothing that could fail.' : `The nearest is ${closest(name, [...names])}.`;
-        throw new CannotDo(`Nothing here is called ${name}. ${nearest}`);
-      }
+      if (element === undefined) throw new CannotDo(noElementWords(plan, name));
       const failure = failureOf(plan, element);
       print(isJson ? `${visibleJson(failureReport(failure))}\n` : failureText(plan, failure));
     });

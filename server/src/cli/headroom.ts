@@ -1,8 +1,8 @@
 import { Command, Option } from 'commander';
-import { closest } from 'fastest-levenshtein';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
 import { headroomWords, nextWords } from '../headroom/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
+import { notThereWords } from '../outlook/explain.ts';
 import { headroomReport } from '../outlook/figures.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
@@ -62,13 +62,7 @@ function takesCameras({ kind, ports }: Device): boolean {
 function named(what: string, name: string, all: readonly Device[]): Device {
   const found = all.find((device) => device.name === name);
   if (found !== undefined) return found;
-  if (all.length === 0) throw new CannotDo(`The site has no ${what}.`);
-  throw new CannotDo(
-    `There is no ${what} ${name}. The nearest is ${closest(
-      name,
-      all.map((device) => device.name),
-    )}.`,
-  );
+  throw new CannotDo(notThereWords(what, name, all));
 }
 
 function whole(headroom: Headroom): string {

@@ -1,5 +1,6 @@
 /** What may fail: a cable, a device, a disk, and what several share. */
 
+import { closest } from 'fastest-levenshtein';
 import { type Member, cablesOf } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Volume, endName, portName } from '../site/model.ts';
@@ -88,11 +89,18 @@ export function elementNamed(plan: Works, name: string): Element | undefined {
 }
 
 /** All the names that `elementNamed` knows. */
-export function elementNames(plan: Works): readonly string[] {
+function elementNames(plan: Works): string[] {
   const members = plan.network.topology.links.flatMap(cablesOf);
   const labels = members.flatMap(({ cable }) => cable.label ?? []);
   const ends = members.flatMap(({ a, b }) => [portName(a), portName(b)]);
   return [...elementsOf(plan).map(({ name }) => name), ...labels, ...ends];
+}
+
+/** Of a name that means nothing that may fail. */
+export function noElementWords(plan: Works, name: string): string {
+  const names = elementNames(plan);
+  if (names.length === 0) return 'The site has nothing that could fail.';
+  return `Nothing here is called ${name}. The nearest is ${closest(name, names)}.`;
 }
 
 /** `the cable core/16 – stable/9`, `a disk of archive` */

@@ -19,13 +19,15 @@ export interface Ranked extends Losses {
 }
 
 /** Most recordings first, then most cameras, then most pictures; without what loses nothing. */
-export const rankingOf = perObject((plan: Works): readonly Ranked[] => {
-  const steps = rankingSteps(plan);
+export const rankingOf = perObject((plan: Works): readonly Ranked[] => finished(rankingSteps(plan)));
+
+/** Takes all the steps at once. */
+export function finished<T>(steps: Generator<undefined, T, undefined>): T {
   for (;;) {
     const { done, value } = steps.next();
     if (done === true) return value;
   }
-});
+}
 
 /** The ranking, with a stop after each element, where others may be answered. */
 export function* rankingSteps(plan: Works): Generator<undefined, readonly Ranked[], undefined> {

@@ -1,7 +1,7 @@
 /** How headroom and a failure come about, line by line. */
 
 import { closest } from 'fastest-levenshtein';
-import { elementNamed, elementNames, elementWords } from '../failure/element.ts';
+import { elementNamed, elementWords, noElementWords } from '../failure/element.ts';
 import { failureOf } from '../failure/failure.ts';
 import { reasonOf, remedyWords } from '../failure/reasons.ts';
 import { failureWords } from '../failure/words.ts';
@@ -27,7 +27,7 @@ function explainHeadroom(plan: Plan, [cameraName = '', switchName, ...more]: rea
   const { devices } = plan.site;
   const cameras = devices.filter(({ kind }) => kind === 'camera');
   const camera = cameras.find(({ name }) => name === cameraName);
-  if (camera === undefined) return { problem: unknown('camera', cameraName, cameras) };
+  if (camera === undefined) return { problem: notThereWords('camera', cameraName, cameras) };
   const switches = devices.filter(({ kind }) => kind === 'switch' || kind === 'router');
   const at = switchName === undefined ? switchOf(plan, camera) : switches.find((device) => device.name === switchName);
   if (at === undefined)
@@ -35,7 +35,7 @@ function explainHeadroom(plan: Plan, [cameraName = '', switchName, ...more]: rea
       problem:
         switchName === undefined
           ? `${camera.name} is at no switch; name one.`
-          : unknown('switch', switchName, switches),
+          : notThereWords('switch', switchName, switches),
     };
   if (more.length > 0) return { problem: `Nothing follows there; ${more.join(' ')} is too much.` };
   return { explanations: [headroomExplained(headroomOf(plan, camera, at))] };
@@ -83,15 +83,7 @@ function figureOf(limit: Limit['limit'], amount: number, isAir: boolean): Figure
 
 function explainFailure(plan: Plan, [name = '', ...more]: readonly string[]): Explained {
   const element = elementNamed(plan, name);
-  if (element === undefined) {
-    const names = elementNames(plan);
-    return {
-      problem:
-        names.length === 0
-          ? 'The site has nothing that could fail.'
-          : `Nothing here is called ${name}. The nearest is ${closest(name, [...names])}.`,
-    };
-  }
+  if (element === undefined) return { problem: noElementWords(plan, name) };
   if (more.length > 0) return { problem: `Nothing follows there; ${more.join(' ')} is too much.` };
   const failure = failureOf(plan, element);
   const { site } = plan;
@@ -125,7 +117,8 @@ function explainFailure(plan: Plan, [name = '', ...more]: readonly string[]): Ex
   };
 }
 
-function unknown(what: string, name: string, all: readonly Device[]): string {
+/** Of a camera or a switch that the site does not have. */
+export function notThereWords(what: string, name: string, all: readonly Device[]): string {
   const names = all.map((device) => device.name);
   if (names.length === 0) return `The site has no ${what}.`;
   if (name === '') return `Say which ${what}: ${names.slice(0, 20).join(', ')}${names.length > 20 ? ' …' : ''}.`;

@@ -1,7 +1,7 @@
 /** What would be: how many more cameras fit at each switch, and what is lost with what. */
 
 import { elementsOf } from '../failure/element.ts';
-import { type Ranked, rankingSteps } from '../failure/ranking.ts';
+import { type Ranked, finished, rankingSteps } from '../failure/ranking.ts';
 import { heaviestAt } from '../headroom/heaviest.ts';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
 import type { Plan } from '../plan.ts';
@@ -31,9 +31,5 @@ export function* outlookSteps(plan: Plan): Generator<undefined, Outlook, undefin
 }
 
 export function outlookOf(plan: Plan): Outlook {
-  const steps = outlookSteps(plan);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done === true) return value;
-  }
+  return finished(outlookSteps(plan));
 }

@@ -60,7 +60,7 @@ class Compared {
     const word = codecWord(codec);
     if (word === declared.text) return;
     const name = word ?? visible(codec, 40);
-    this.tell(probeRules.codec, declared, `is encoded as ${asName(name)}, not as ${declared.text}`, word);
+    this.report(probeRules.codec, declared, `is encoded as ${asName(name)}, not as ${declared.text}`, word);
   }
 
   size({ width, height }: ProbedPart): void {
@@ -68,14 +68,14 @@ class Compared {
     if (width === undefined || height === undefined || declared === undefined) return;
     const text = `${width}x${height}`;
     if (text !== declared.text)
-      this.tell(probeRules.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
+      this.report(probeRules.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
   }
 
   frameRate({ frameRate }: Measured): void {
     const declared = this.declared('frame-rate');
     if (frameRate === undefined || declared?.value === undefined || isNear(frameRate, declared.value, EXACT)) return;
     const text = String(usualRate(frameRate));
-    this.tell(probeRules.frameRate, declared, `has ${text} pictures per second, not ${declared.text}`, text);
+    this.report(probeRules.frameRate, declared, `has ${text} pictures per second, not ${declared.text}`, text);
   }
 
   keyframes({ keyframes, frameRate, milliseconds, keyframeCount }: Measured): void {
@@ -85,7 +85,7 @@ class Compared {
     const slack = Math.max((declared.value * EXACT) / 10_000, frameRate === undefined ? 0 : 500 / frameRate);
     if (keyframes === undefined) {
       if (keyframeCount > 1 || milliseconds <= 2 * declared.value + slack) return;
-      this.tell(
+      this.report(
         probeRules.keyframeInterval,
         declared,
         `had ${keyframeCount === 0 ? 'no' : 'one'} keyframe in ${duration(milliseconds)}, and not one every ${declared.text}`,
@@ -99,7 +99,7 @@ class Compared {
       longest - shortest > 2 * slack
         ? ` for the most part (${duration(Math.round(shortest))} to ${duration(Math.round(longest))})`
         : '';
-    this.tell(
+    this.report(
       probeRules.keyframeInterval,
       declared,
       `has a keyframe every ${text}${range}, not every ${declared.text}`,
@@ -114,7 +114,7 @@ class Compared {
     const text = formatQuantity(threeDigits(rate), 'bit-rate');
     const difference = `${bitRate(Math.abs(rate - declared.value))} ${more ? 'more' : 'less'} than ${declared.text}`;
     const what = `sends ${bitRate(rate)} of ${this.kind} on average, ${difference}`;
-    this.tell(probeRules.bitRate, declared, what, text, more ? undefined : 'information');
+    this.report(probeRules.bitRate, declared, what, text, more ? undefined : 'information');
   }
 
   peak({ peakOver }: Measured, tolerance: number): void {
@@ -124,7 +124,7 @@ class Compared {
     if (rate === undefined || declared?.value === undefined || rate <= declared.value * (1 + tolerance / 10_000))
       return;
     const text = formatQuantity(threeDigits(rate), 'bit-rate');
-    this.tell(
+    this.report(
       probeRules.peak,
       declared,
       `sends ${bitRate(rate)} of ${this.kind} in its busiest ${duration(over)}, more than ${declared.text}`,
@@ -135,7 +135,7 @@ class Compared {
   sampleRate({ sampleRate }: ProbedPart): void {
     const declared = this.declared('sample-rate');
     if (sampleRate === undefined || declared?.value === undefined || sampleRate === declared.value) return;
-    this.tell(
+    this.report(
       probeRules.sampleRate,
       declared,
       `has ${frequency(sampleRate)} of audio, not ${declared.text}`,
@@ -146,7 +146,7 @@ class Compared {
   channels({ channels }: ProbedPart): void {
     const declared = this.declared('channels');
     if (channels === undefined || declared?.value === undefined || channels === declared.value) return;
-    this.tell(
+    this.report(
       probeRules.channels,
       declared,
       `has ${channels} channels of audio, not ${declared.text}`,
@@ -154,7 +154,7 @@ class Compared {
     );
   }
 
-  private tell(
+  private report(
     rule: RuleInfo,
     { by, route, text: declared }: Declared,
     what: string,

@@ -14,7 +14,10 @@ export function lastsWords(lasts: number | undefined): string {
 /** When pictures go another way: `at once`, `after 44 min and 1 h 51 min`; empty where they never do. */
 export function turnsWords(turns: readonly number[]): string {
   const later = turns.filter((turn) => turn > 0).map(runtime);
-  return list([...(later.length < turns.length ? ['at once'] : []), ...(later.length > 0 ? [`after ${list(later)}`] : [])]);
+  return list([
+    ...(later.length < turns.length ? ['at once'] : []),
+    ...(later.length > 0 ? [`after ${list(later)}`] : []),
+  ]);
 }
 
 /** What going another way takes. */
