@@ -8,11 +8,14 @@ import { svgFile } from '../../server/src/draw/svg.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
 import { planFrom } from '../report/paddock.ts';
-import { faults } from './geometry.ts';
+import { faults, merged } from './geometry.ts';
 import { picture } from './picture.ts';
 
 /** Things that fail are many, and their pictures differ little. */
 const MOST_FAILING = 2;
+
+/** Whose lines lead from box to box; others have axes. */
+const LED = new Set(['network', 'failure', 'stream', 'power', 'aerial']);
 
 /** The pictures of a site, with what is wrong with them. */
 function wrong(plan: Plan, wanted: Wanted = USUAL): string[] {
@@ -21,7 +24,8 @@ function wrong(plan: Plan, wanted: Wanted = USUAL): string[] {
       .slice(0, kind.kind === 'failure' ? MOST_FAILING : Infinity)
       .flatMap((subject) => {
         const seen = picture(svgFile(kind.draw(plan, subject, wanted)));
-        return faults(seen).map((fault) => `${kind.kind} ${subject}: ${fault}`);
+        const lines = LED.has(kind.kind) ? merged(seen) : [];
+        return [...faults(seen), ...lines].map((fault) => `${kind.kind} ${subject}: ${fault}`);
       }),
   );
 }
@@ -31,7 +35,8 @@ const houses = fc
   .record({
     switches: fc.array(
       fc.record({
-        parent: fc.nat(),
+        /** Null: the one before it, so that chains come about. */
+        parent: fc.option(fc.nat()),
         hosts: fc.array(fc.integer({ min: 1, max: 63 }), { maxLength: 9 }),
         spanningTree: fc.boolean(),
         snooping: fc.boolean(),
@@ -47,7 +52,7 @@ const houses = fc
     const port = (index: number): string => `s${index}/${(used[index] = (used[index] ?? 0) + 1)}`;
     const cables: string[] = [];
     switches.forEach(({ parent, hosts: lengths }, index) => {
-      if (index > 0) cables.push(`{from: ${port(index)}, to: ${port(parent % index)}}`);
+      if (index > 0) cables.push(`{from: ${port(index)}, to: ${port((parent ?? index - 1) % index)}}`);
       for (const length of lengths) {
         const name = `h${hosts.length}-`.padEnd(length, 'm').replace(/-$/, '');
         hosts.push(name);
@@ -105,6 +110,17 @@ describe('the checker of pictures', () => {
     assert.equal(one(`${box(30, 30)}<path class="plain" d="M0 50L50 50"/>`).length, 1);
     assert.deepEqual(one(`${box(30, 30)}<path class="plain" d="M0 50L30 50"/>`), []);
     assert.deepEqual(one(`${box(30, 30)}<path class="plain" d="M70 0L70 100"/>`), []);
+  });
+
+  it('finds lines that run along each other, and not those that cross or meet', () => {
+    const two = (a: string, b: string): number =>
+      merged(picture(`<svg viewBox="0 0 100 100"><path class="plain" d="${a}"/><path class="plain" d="${b}"/></svg>`))
+        .length;
+    assert.equal(two('M10 0L10 50', 'M10 40L10 90'), 1);
+    assert.equal(two('M0 10L90 10', 'M50 10L60 10'), 1);
+    assert.equal(two('M10 0L10 50', 'M0 20L90 20'), 0);
+    assert.equal(two('M10 0L10 50', 'M10 50L10 90'), 0);
+    assert.equal(two('M10 0L10 50', 'M20 0L20 50'), 0);
   });
 
   it('finds words that leave their box, and words over words', () => {

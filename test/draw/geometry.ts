@@ -25,6 +25,16 @@ export function faults({ boxes, words, stretches }: Picture): string[] {
   return found;
 }
 
+/** Lines of a picture that look like one, in words: of those that lead from box to box. */
+export function merged({ stretches }: Picture): string[] {
+  return stretches.flatMap((one, index) =>
+    stretches
+      .slice(index + 1)
+      .filter((other) => runAlong(one, other))
+      .map((other) => `line ${one.what} along line ${other.what}`),
+  );
+}
+
 /** Rounding to hundredths of a pixel, twice. */
 const SLACK = 0.02;
 
@@ -39,6 +49,20 @@ function holds(outer: Area, inner: Area): boolean {
     outer.top <= inner.top + SLACK &&
     outer.bottom >= inner.bottom - SLACK
   );
+}
+
+/** Where a line begins in the bend of the one before, bends are taken as corners. */
+const BEND = 8 + SLACK;
+
+/** Whether two upright or level stretches share a part; they may cross. */
+function runAlong(one: Stretch, other: Stretch): boolean {
+  return ([0, 1] as const).some((axis) => {
+    const across = 1 - axis;
+    if ([one, other].some(({ from, to }) => Math.abs((from[across] ?? 0) - (to[across] ?? 0)) > SLACK)) return false;
+    if (Math.abs((one.from[across] ?? 0) - (other.from[across] ?? 0)) > 1) return false;
+    const [a, b] = [one, other].map(({ from, to }) => [from[axis], to[axis]].sort((x, y) => x - y));
+    return Math.min(a?.[1] ?? 0, b?.[1] ?? 0) - Math.max(a?.[0] ?? 0, b?.[0] ?? 0) > BEND;
+  });
 }
 
 /** Whether a stretch has a part inside a box; what ends at its edge has none. */

@@ -10,6 +10,7 @@ import { type LinkReport, reportOf } from '../../server/src/report/report.ts';
 import { bitRate, percent } from '../../server/src/text/words.ts';
 import { houses } from '../houses/read.ts';
 import { planFrom } from '../report/paddock.ts';
+import { faults, merged } from './geometry.ts';
 import { type Picture, type PictureThing, picture } from './picture.ts';
 
 function draw(plan: Plan, wanted: Wanted = USUAL): Picture {
@@ -144,6 +145,33 @@ ${more}`;
     const after = draw(planFrom(house('  - {from: c/3, to: ten}\n')));
     const boxOf = ({ things }: Picture, at: string): unknown => things.find((thing) => thing.at === at)?.boxes[0];
     for (const at of ['a', 'b', 'a/1', 'b/1', 'c/1', 'c/2']) assert.deepEqual(boxOf(after, at), boxOf(before, at), at);
+  });
+
+  it('fits a screen, whatever hangs on whatever', () => {
+    const house = (count: number, kept: string, ends: (at: number) => string, more = ''): string => {
+      const numbers = Array.from({ length: count }, (_, at) => at);
+      const devices = numbers.map((at) => `  s${at}: {kind: switch${kept}, ports: {1-9: {speed: 1 Gb/s}}}`);
+      const hosts = numbers.map((at) => `  cam-${at}: {kind: camera, speed: 100 Mb/s}`);
+      const cables = numbers.flatMap((at) => [
+        `  - {from: s${at}/1, to: cam-${at}}`,
+        ...(at === 0 ? [] : [`  - {from: s${at}/9, to: ${ends(at)}}`]),
+      ]);
+      return `devices:\n${[...devices, ...hosts].join('\n')}\ncables:\n${cables.join('\n')}\n${more}`;
+    };
+    const chain = (at: number): string => `s${at - 1}/8`;
+    const shapes = {
+      'a chain of 10': house(10, ', spanning-tree: true', chain),
+      'a chain of unmanaged switches': house(10, '', chain),
+      'a star of stars': house(21, '', (at) => `s${Math.floor((at - 1) / 4)}/${2 + ((at - 1) % 4)}`),
+      'a ring of 8': house(8, ', spanning-tree: true', chain, '  - {from: s0/9, to: s7/8}\n'),
+    };
+    for (const [name, text] of Object.entries(shapes)) {
+      const drawn = draw(planFrom(text));
+      assert.ok(drawn.width <= 1280, `${name}: ${drawn.width} px`);
+      assert.deepEqual([...faults(drawn), ...merged(drawn)], [], name);
+      const switches = text.match(/kind: switch/g)?.length;
+      assert.equal(drawn.things.filter(({ names }) => names === 'devices').length, switches, name);
+    }
   });
 
   it('of more links than can be read tells of hosts by kind', () => {

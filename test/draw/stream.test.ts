@@ -10,6 +10,7 @@ import { type Report, reportOf } from '../../server/src/report/report.ts';
 import { bitRate } from '../../server/src/text/words.ts';
 import { houses } from '../houses/read.ts';
 import { planFrom } from '../report/paddock.ts';
+import { faults, merged } from './geometry.ts';
 import { type Picture, picture } from './picture.ts';
 
 interface Drawn {
@@ -147,6 +148,20 @@ describe('a picture of the way of a stream', () => {
     const { things } = draw(planFrom(flooding), 'door');
     const attic = things.find(({ at, names }) => names === 'devices' && at === 'attic');
     assert.equal(attic?.texts.join(' '), 'attic switch gets it unasked: cellar does not snoop');
+  });
+
+  it('fits a screen, however many switches it passes', () => {
+    const numbers = Array.from({ length: 12 }, (_, at) => at);
+    const text = `devices:
+${numbers.map((at) => `  s${at}: {kind: switch, ports: {1-9: {speed: 1 Gb/s}}}\n  host-${at}: {kind: display, speed: 1 Gb/s, address: 10.0.0.${at + 1}}`).join('\n')}
+cables:
+${numbers.map((at) => `  - {from: s${at}/1, to: host-${at}}${at === 0 ? '' : `\n  - {from: s${at}/9, to: s${at - 1}/8}`}`).join('\n')}
+streams: {show: {source: host-0, group: 239.192.1.1, port: 5004, transport: rtp, video: {codec: h264, bitrate: 4 Mb/s}, receivers: [host-11, host-4]}}
+`;
+    const drawn = draw(planFrom(text), 'show');
+    assert.ok(drawn.width <= 1280, `${drawn.width} px`);
+    assert.deepEqual([...faults(drawn), ...merged(drawn)], []);
+    assert.equal(linksIn(drawn).length, 23);
   });
 
   it('says that it is not known where a rate is not', () => {

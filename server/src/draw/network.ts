@@ -7,7 +7,7 @@ import { type Device, portName } from '../site/model.ts';
 import { count } from '../text/words.ts';
 import { type Kind, type Mark, type Row, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
 import { bothLoads } from './load.ts';
-import { type Arrangement, type Standing, arranged } from './network/arranged.ts';
+import { type Arrangement, type Standing, arranged } from './arranged.ts';
 import { type Boxes, type NetworkBox, boxesOf } from './network/boxes.ts';
 import {
   type BoxLine,

@@ -2,25 +2,26 @@
 
 import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
-import { camerasOn, takesPower } from '../report/supply/figures.ts';
-import { lastsWords, outageWords } from '../report/supply/words.ts';
+import { takesPower } from '../report/supply/figures.ts';
+import { outageWords } from '../report/supply/words.ts';
 import type { Device } from '../site/model.ts';
-import { aboutWatts, percent, runtime, voltAmperes } from '../text/words.ts';
-import { type Drawing, type Kind, type Look, type Mark, type Row, deviceAt } from './drawing.ts';
-import { type Branch, type Placed, ROUND, placed } from './tree.ts';
+import { aboutWatts } from '../text/words.ts';
+import { type Arrangement, type Standing, arranged } from './arranged.ts';
+import { type Drawing, type Kind, type Look, type Mark, type Thing, deviceAt } from './drawing.ts';
+import { feedingTable } from './power/table.ts';
+import { goesOnWords, headLines, lookOf, wattsWords } from './power/words.ts';
+import { ROUND } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
-const MARGIN = 16;
-const NAME = 13;
+const NAME = 14;
+const TEXT = 12;
 const SMALL = 11;
-const HEAD = 24;
+const HEAD = 26;
 const LINE = 15;
+/** A target for a finger (WCAG 2.2, 2.5.8). */
+const ROW = 24;
 const PAD = 10;
-const NARROW = 96;
-const WIDE = 200;
-/** Where a line bends, right of the box before. */
-const BUS = 16;
-const LEAD = 40;
+const GAP = 10;
 
 export const powerTree: Kind = {
   kind: 'power',
@@ -32,166 +33,159 @@ export const powerTree: Kind = {
   draw: (plan) => drawn(plan),
 };
 
-/** A device, or the mains itself. */
-interface Piece {
+/** What feeds others, and a row for each that it feeds. */
+interface Source {
+  /** Nothing of the mains. */
   readonly device: Device | undefined;
-  readonly lines: readonly string[];
-  readonly look: Look;
+  readonly head: readonly string[];
+  readonly fed: readonly Fed[];
+  readonly standing: Standing;
+  readonly rowsAt: number;
+}
+
+interface Fed {
+  readonly device: Device;
+  readonly watts: string;
+  readonly goesOn: string;
+  /** Where it feeds others itself. */
+  readonly source: Source | undefined;
+}
+
+interface Columns {
+  readonly name: number;
+  readonly watts: number;
+  readonly goesOn: number;
+  readonly width: number;
 }
 
 function drawn(plan: Plan): Drawing {
-  const { feeding, total } = plan.supply();
+  const supply = plan.supply();
   const shown = plan.site.devices.filter((device) => takesPower(plan, device) || device.ups !== undefined);
-  const roots = shown.filter((device) => feeding.of(device).by === 'mains');
-  const mains: Branch<Piece> = {
-    ...boxOf('Mains', [`${aboutWatts(total.most)} at most`]),
-    value: { device: undefined, lines: [`${aboutWatts(total.most)} at most`], look: 'main' },
-    lead: 0,
-    next: roots.map((device) => branchOf(plan, device)),
-    below: [],
-  };
-  const tree = placed([mains], MARGIN, MARGIN);
-  const marks: Mark[] = [];
-  for (const root of tree.roots) paint(plan, marks, root);
+  const atMains = shown.filter((device) => supply.feeding.of(device).by === 'mains');
+  const columns = columnsOf(plan);
+  const most = aboutWatts(supply.total.most);
+  const mains = sourceOf({ plan, columns }, undefined, atMains, [`${most} at most`]);
+  const arrangement = arranged([mains.standing], []);
   return {
     title: 'Power',
     description:
-      `${outageWords(plan)} ${aboutWatts(total.most)} at most in all. Watts at most, with all that hangs on a device. Batteries, and what is behind a socket: local ` +
+      `${outageWords(plan)} ${most} at most in all. Watts at most, with all that hangs on a device. Batteries, and what is behind a socket: local ` +
       'codes and licensed practice decide.',
-    width: tree.right + MARGIN,
-    height: tree.bottom + MARGIN,
-    marks,
-    tables: [
-      {
-        title: 'What feeds what',
-        head: ['Device', 'Fed from', 'Own', 'With all on it', 'Without mains', 'Battery'],
-        rows: shown.map((device) => rowOf(plan, device)),
-      },
-    ],
+    width: arrangement.width,
+    height: arrangement.height,
+    marks: sourceMarks({ plan, columns }, arrangement, mains),
+    tables: [feedingTable(plan, shown)],
   };
 }
 
-function branchOf(plan: Plan, device: Device): Branch<Piece> {
-  const said = linesOf(plan, device);
-  const lines = said.flatMap((line) => wrapped(line, WIDE - 2 * PAD, SMALL));
-  return {
-    ...boxOf(device.name, lines),
-    value: { device, lines, look: lookOf(plan, device) },
-    lead: LEAD,
-    next: plan
-      .supply()
-      .feeding.fedBy(device)
-      .map((one) => branchOf(plan, one)),
-    below: [],
-  };
+interface Shown {
+  readonly plan: Plan;
+  readonly columns: Columns;
 }
 
-function boxOf(name: string, lines: readonly string[]): { width: number; height: number } {
-  const needed = Math.max(widthOf(name, NAME, true), ...lines.map((line) => widthOf(line, SMALL)));
-  return {
-    width: Math.min(WIDE, Math.max(NARROW, needed + 2 * PAD)),
-    height: HEAD + lines.length * LINE + 8,
-  };
+function columnsOf(plan: Plan): Columns {
+  const { devices } = plan.site;
+  const widest = (texts: readonly string[], size: number, most: number): number =>
+    Math.min(most, Math.max(0, ...texts.map((text) => widthOf(text, size))));
+  const name = Math.max(
+    90,
+    widest(
+      devices.map((device) => device.name),
+      TEXT,
+      190,
+    ),
+  );
+  const watts = Math.max(
+    48,
+    widest(
+      devices.map((device) => wattsWords(plan, device)),
+      TEXT,
+      100,
+    ),
+  );
+  const goesOn = widest(
+    devices.map((device) => goesOnWords(plan, device)),
+    SMALL,
+    110,
+  );
+  return { name, watts, goesOn, width: 2 * PAD + name + GAP + watts + (goesOn === 0 ? 0 : GAP + goesOn) };
 }
 
-function linesOf(plan: Plan, device: Device): string[] {
+function sourceOf(shown: Shown, device: Device | undefined, feeds: readonly Device[], said: readonly string[]): Source {
+  const { plan, columns } = shown;
   const supply = plan.supply();
-  const ups = supply.ups(device);
-  const kind = device.kind === 'ups' ? 'UPS' : (device.kind ?? 'device').replaceAll('-', ' ');
-  if (ups !== undefined) {
-    const { load, apparent, runtime: time, ups: said } = ups;
-    const share = (part: number, rated: number | undefined): string =>
-      rated === undefined || rated === 0 ? '' : `, ${sign(part / rated)}${percent(part, rated)}`;
-    return [
-      kind,
-      `${aboutWatts(load)}${share(load, said.ratedPower)}`,
-      `${voltAmperes(apparent)}${share(apparent, said.rated)}`,
-      `lasts ${time === undefined ? '?' : runtime(time)}`,
-      `${camerasOn(plan, ups).length} of ${plan.cameraLives().length} cameras`,
-    ];
-  }
-  const { basis, taken, unsaid } = supply.draw(device);
-  const isKnown = basis !== 'unsaid';
-  const power =
-    taken.most === 0 && !isKnown ? 'watts not said' : `${aboutWatts(taken.most)}${unsaid.length > 0 ? ' + ?' : ''}`;
-  return [kind, power, ...(supply.upses.length === 0 ? [] : [goesOn(supply.lasts(device))])];
+  const fed = feeds.map((one): Fed => {
+    const own = supply.feeding.fedBy(one);
+    const isSource = own.length > 0 || supply.ups(one) !== undefined;
+    return {
+      device: one,
+      watts: wattsWords(plan, one),
+      goesOn: goesOnWords(plan, one),
+      source: isSource ? sourceOf(shown, one, own, headLines(plan, one)) : undefined,
+    };
+  });
+  const head = wrapped(said.join(' · '), columns.width - 2 * PAD, SMALL);
+  const rowsAt = HEAD + head.length * LINE + 4;
+  const children = fed.flatMap(({ source }, index) =>
+    source === undefined ? [] : [{ box: source.standing, exit: rowsAt + (index + 0.5) * ROW }],
+  );
+  const height = rowsAt + fed.length * ROW + 6;
+  return { device, head, fed, rowsAt, standing: { width: columns.width, height, entry: HEAD / 2 + 3, children } };
 }
 
-/** The sign of a share of a rating, before its figure. */
-function sign(share: number): string {
-  return share > 1 ? '▲ ' : share > 0.8 ? '△ ' : '';
-}
-
-function goesOn(lasts: number | undefined): string {
-  return lasts === 0 ? '✕ ends at once' : `has power for ${lastsWords(lasts)}`;
-}
-
-function lookOf(plan: Plan, device: Device): Look {
-  const supply = plan.supply();
-  const ups = supply.ups(device);
-  if (ups !== undefined) {
-    const { load, apparent, ups: said } = ups;
-    const share = Math.max(load / (said.ratedPower ?? Infinity), apparent / (said.rated ?? Infinity));
-    return share > 1 ? 'bad' : share > 0.8 ? 'warn' : 'plain';
-  }
-  return supply.upses.length > 0 && supply.lasts(device) === 0 ? 'lost' : 'plain';
-}
-
-function rowOf(plan: Plan, device: Device): Row {
-  const supply = plan.supply();
-  const fed = supply.feeding.of(device);
-  const { own, basis, taken } = supply.draw(device);
-  return {
-    about: [deviceAt(device.name)],
-    cells: [
-      { names: [deviceAt(device.name)] },
-      fed.by === 'mains'
-        ? fed.isSaid
-          ? 'mains'
-          : 'mains, as nothing is said'
-        : { names: [deviceAt(fed.device.name)] },
-      { figure: basis === 'unsaid' ? '?' : basis === 'none' ? '' : aboutWatts(own.most) },
-      { figure: taken.most === 0 ? '' : aboutWatts(taken.most) },
-      { figure: supply.upses.length === 0 ? '' : lastsWords(supply.lasts(device)) },
-      supply.ups(device) === undefined ? '' : linesOf(plan, device).slice(1).join('; '),
-    ],
-  };
-}
-
-/** The box, then line and box of each that hangs on it. */
-function paint(plan: Plan, marks: Mark[], box: Placed<Piece>): void {
-  const { value, x, y, width, height, next } = box;
-  const { device, lines, look } = value;
-  const most = width - 2 * PAD;
-  const own: Mark[] = [
-    { mark: 'box', x, y, width, height, look, round: 4 },
-    words(device?.name ?? 'Mains', x + PAD, y + 19, { size: NAME, strong: true, most }),
-    ...lines.map((line, index) =>
+/** The box with its rows, then line and box of each that feeds others. */
+function sourceMarks(shown: Shown, arrangement: Arrangement, source: Source): Mark[] {
+  const { plan, columns } = shown;
+  const { device, head, fed, rowsAt, standing } = source;
+  const place = arrangement.places.get(standing);
+  if (place === undefined) return [];
+  const { x, y } = place;
+  const most = columns.width - 2 * PAD;
+  const look: Look = device === undefined ? 'main' : lookOf(plan, device);
+  const box: Mark[] = [
+    { mark: 'box', x, y, width: columns.width, height: standing.height, look, round: 6 },
+    words(device?.name ?? 'Mains', x + PAD, y + 20, { size: NAME, strong: true, most }),
+    ...head.map((line, index) =>
       words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', most }),
     ),
   ];
-  if (device === undefined) marks.push(...own);
-  else
-    marks.push({
-      mark: 'thing',
-      at: deviceAt(device.name),
-      role: device.kind ?? 'device',
-      label: `${device.name}: ${deviceAnswer(plan, device) || lines.join(', ')}`,
-      marks: own,
-    });
-  const start = { x: x + width, y: y + 14 };
-  let from = start.y;
-  for (const one of next) {
-    const end = { x: one.x, y: one.y + 14 };
-    const bend = start.x + BUS;
-    marks.push({
-      mark: 'line',
-      points: end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end],
-      look: one.value.look === 'lost' ? 'idle' : 'plain',
-      round: ROUND,
-      arrow: true,
-    });
-    from = end.y === start.y ? end.y : end.y - ROUND;
-    paint(plan, marks, one);
-  }
+  return [
+    ...(device === undefined ? box : [thingOf(plan, device, head.join(' '), box)]),
+    ...fed.map((one, index) => rowThing(shown, one, { x, y: y + rowsAt + index * ROW })),
+    ...fed.flatMap(({ source: next }): Mark[] => {
+      const points = next === undefined ? undefined : arrangement.lines.get(next.standing);
+      if (next === undefined || points === undefined) return [];
+      const isDark = next.device !== undefined && lookOf(plan, next.device) === 'lost';
+      const line: Mark = { mark: 'line', points, look: isDark ? 'idle' : 'plain', round: ROUND, arrow: true };
+      return [line, ...sourceMarks(shown, arrangement, next)];
+    }),
+  ];
+}
+
+function rowThing({ plan, columns }: Shown, { device, watts, goesOn }: Fed, { x, y }: { x: number; y: number }): Mark {
+  const base = y + ROW / 2 + 4;
+  const right = x + columns.width - PAD;
+  return thingOf(plan, device, [watts, goesOn].filter((part) => part !== '').join(', '), [
+    { mark: 'box', x: x + 4, y: y + 1, width: columns.width - 8, height: ROW - 2, look: 'quiet', round: 3 },
+    words(device.name, x + PAD, base, { size: TEXT, most: columns.name }),
+    words(watts, x + PAD + columns.name + GAP + columns.watts, base, {
+      size: TEXT,
+      anchor: 'end',
+      most: columns.watts,
+      look: watts === 'not said' ? 'quiet' : 'plain',
+    }),
+    ...(goesOn === ''
+      ? []
+      : [words(goesOn, right, base, { size: SMALL, anchor: 'end', most: columns.goesOn, look: 'quiet' })]),
+  ]);
+}
+
+function thingOf(plan: Plan, device: Device, otherwise: string, marks: readonly Mark[]): Thing {
+  return {
+    mark: 'thing',
+    at: deviceAt(device.name),
+    role: device.kind ?? 'device',
+    label: `${device.name}: ${deviceAnswer(plan, device) || otherwise}`,
+    marks,
+  };
 }

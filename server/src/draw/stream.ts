@@ -23,7 +23,7 @@ import {
 } from './drawing.ts';
 import { type Hop, type Onward, type Sent, type Stop, sentOf } from './stream/branch.ts';
 import { addressWords, hopWords, missedWords, saidOf, whatFor } from './stream/way-words.ts';
-import { type Branch, INDENT, type Placed, ROUND, placed } from './tree.ts';
+import { ABOVE, type Branch, INDENT, type Placed, ROUND, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 export const streamWay: Kind = {
@@ -219,7 +219,13 @@ function paint(on: Painting, box: Placed<Piece>): void {
   let from = on.isFolded ? foot : start.y;
   for (const next of box.next) {
     const end = { x: next.x, y: level(next) };
-    paintHop(on, next, end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end]);
+    const isStraightBelow = on.isFolded && next.x === box.x;
+    if (isStraightBelow)
+      paintHop(on, next, [
+        { x: bend, y: from },
+        { x: bend, y: next.y },
+      ]);
+    else paintHop(on, next, end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end]);
     from = end.y === start.y ? end.y : end.y - ROUND;
     paint(on, next);
   }
@@ -256,9 +262,12 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
   }
   const look: Look = by.leadsTo === 'receiver' ? 'main' : by.leadsTo === 'end' ? 'plain' : 'unwanted';
   const { over, under, vlan } = hopWords(plan, by, wanted);
-  // The straight one has no bend before its words.
-  const left = (points[0]?.x ?? box.x) + (points.length === 2 ? BUS : 0) + 6;
-  const room = box.x - 10 - left;
+  const [start] = points;
+  const isUpright = points.every(({ x }) => x === start?.x);
+  // The level one has no bend before its words; beside an upright one they have the width of its box.
+  const left = (start?.x ?? box.x) + (points.length === 2 && !isUpright ? BUS : 0) + 6;
+  const room = isUpright ? WIDE : box.x - 10 - left;
+  const base = isUpright ? box.y - ABOVE / 2 - 2 : level(box) - 5;
   const into = portName(oppositePort(by.link, by.out));
   marks.push({
     mark: 'thing',
@@ -267,8 +276,8 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
     label: `${portName(by.out)} to ${into}: ${by.stream.name}, ${over}, ${vlan}`,
     marks: [
       { mark: 'line', points, look, round: ROUND, arrow: true },
-      words(over, left, level(box) - 5, { size: SMALL, most: room }),
-      words(under, left, level(box) + 14, { size: SMALL, look: 'quiet', most: room }),
+      words(over, left, base, { size: SMALL, most: room }),
+      words(under, left, base + (isUpright ? LINE : 19), { size: SMALL, look: 'quiet', most: room }),
     ],
   });
   rows.push({

@@ -30,7 +30,10 @@ export interface Tree<T> {
   readonly roots: readonly Placed<T>[];
   readonly right: number;
   readonly bottom: number;
-  /** What follows a box is below it: the line to it begins at the foot of the box, `INDENT / 2` from its left. */
+  /**
+   * What follows a box is below it: the line to it begins at the foot of the box, `INDENT / 2` from its left. What leads
+   * on alone is straight below, and has the same left; others are further right.
+   */
   readonly isFolded: boolean;
 }
 
@@ -82,7 +85,13 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
   return { roots: all, right: columns.right, bottom, isFolded: false };
 }
 
-/** Each box below what it follows from, and right of the line that leads to it. */
+/** Above a box that is straight below what it follows from: for two lines of text beside the line to it. */
+export const ABOVE = 38;
+
+/**
+ * Each box below what it follows from, and right of the line that leads to it. Of several that follow, the only one that
+ * leads on comes last, so that a chain of any length is no wider than its parts.
+ */
 function folded<T>(roots: readonly Branch<T>[], left: number, top: number): Tree<T> {
   let [right, free] = [left, top];
   const place = ({ value, width, height, ...branch }: Branch<T>, x: number): Placed<T> => {
@@ -90,7 +99,15 @@ function folded<T>(roots: readonly Branch<T>[], left: number, top: number): Tree
     right = Math.max(right, x + width);
     free = y + height + GAP;
     const lead = Math.max(INDENT / 2, ...branch.next.map((one) => one.lead));
-    const next = branch.next.map((one) => place(one, x + INDENT / 2 + lead));
+    const leading = branch.next.filter((one) => one.next.length + one.below.length > 0);
+    const [straight] = leading.length === 1 ? leading : branch.next.length === 1 ? branch.next : [];
+    const aside = branch.next.filter((one) => one !== straight);
+    const next = aside.map((one) => place(one, x + INDENT / 2 + lead));
+    if (straight !== undefined) {
+      free += ABOVE - GAP;
+      right = Math.max(right, x + INDENT / 2 + straight.lead);
+      next.push(place(straight, x));
+    }
     const below = branch.below.map((one) => place(one, x + INDENT));
     return { value, x, y, width, height, next, below };
   };

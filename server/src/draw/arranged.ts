@@ -1,10 +1,11 @@
 /**
  * Where boxes and lines stand. Boxes of one depth make a column, what hangs on a box is to its right from its top down,
  * and lines run in the gutters between columns and in lanes between boxes, so that none runs through a box. Where many
- * boxes without others behind them hang on one, they stand in several columns.
+ * boxes without others behind them hang on one, they stand in several columns. What hangs on the last column that a
+ * screen has room for begins again at the left, below all the rest.
  */
 
-import type { Point } from '../drawing.ts';
+import type { Point } from './drawing.ts';
 
 /** A box to be placed. */
 export interface Standing {
@@ -46,13 +47,21 @@ const MARGIN = 16;
 
 /** A picture as high as this is still seen whole. */
 const TALL = 1000;
+/** A picture that is wider is not seen at once. */
+const WIDE = 1280;
+/** Of columns that may have room in that, and of those that a picture has whatever its width. */
+const MOST = 6;
+const FEWEST = 2;
 
 export function arranged(roots: readonly Standing[], crossings: readonly Crossing[]): Arrangement {
-  let best = new Arranging(roots, crossings, 1);
+  let deepest = MOST;
+  let best = new Arranging(roots, crossings, { deepest, columns: 1 });
+  while (best.width > WIDE && deepest > FEWEST)
+    best = new Arranging(roots, crossings, { deepest: --deepest, columns: 1 });
   // As few columns as keep it in sight; never more than it is worth.
-  for (let columns = 2; columns <= 8 && best.height > TALL && best.height > best.width; columns++) {
-    const next = new Arranging(roots, crossings, columns);
-    if (next.height < best.height) best = next;
+  for (let columns = 2; columns < deepest && best.height > TALL && best.height > best.width; columns++) {
+    const next = new Arranging(roots, crossings, { deepest, columns });
+    if (next.height < best.height && next.width <= WIDE) best = next;
   }
   return best.arrangement();
 }
@@ -65,6 +74,21 @@ interface Spot {
   readonly lane: number | undefined;
 }
 
+/** What hangs on a box of the last column, and begins again at the left. */
+interface Carried {
+  readonly from: Standing;
+  readonly hanging: Hanging;
+  /** Above it: where its line comes back. */
+  readonly lane: number;
+}
+
+interface Limits {
+  /** Columns that there are. */
+  readonly deepest: number;
+  /** For boxes without others behind them that hang on one. */
+  readonly columns: number;
+}
+
 class Arranging {
   readonly height: number;
   readonly width: number;
@@ -73,18 +97,29 @@ class Arranging {
   /** By gutter, which is right of the column of its number: lines of the tree side by side, and others. */
   private readonly tracks: number[] = [];
   private readonly extra: number[] = [];
-  private readonly columns: number;
+  /** Of the others, by gutter, how many have their track. */
+  private readonly used: number[] = [];
+  private readonly limits: Limits;
   private readonly crossings: readonly Crossing[];
   private readonly roots: readonly Standing[];
+  private readonly carried: Carried[] = [];
+  private readonly waiting: Omit<Carried, 'lane'>[] = [];
   private readonly bottom: number;
 
-  constructor(roots: readonly Standing[], crossings: readonly Crossing[], columns: number) {
+  constructor(roots: readonly Standing[], crossings: readonly Crossing[], limits: Limits) {
     this.roots = roots;
     this.crossings = crossings;
-    this.columns = columns;
+    this.limits = limits;
     let y = MARGIN;
     for (const root of roots) y = this.place(root, 0, y, undefined) + GAP;
+    // In the order in which they came to wait; more come while these are placed.
+    for (let next = 0; next < this.waiting.length;) {
+      const row = this.rowFrom(next);
+      next += row.length;
+      y = this.placeCarried(row, y) + GAP;
+    }
     this.bottom = y - GAP;
+    if (this.carried.length > 0) this.extra[limits.deepest - 1] = this.carried.length;
     let lanes = 0;
     for (const { from, to } of crossings) {
       const [left, right] = this.inOrder(from.box, to.box);
@@ -104,6 +139,10 @@ class Arranging {
       places.set(box, { x: this.left(column), y, width: this.columnWidths[column] ?? box.width });
     const lines = new Map<Standing, readonly Point[]>();
     for (const root of this.roots) this.lead(root, lines);
+    for (const one of this.carried) {
+      lines.set(one.hanging.box, this.back(one));
+      this.lead(one.hanging.box, lines);
+    }
     return { places, lines, crossings: this.crossed(), width: this.width, height: this.height };
   }
 
@@ -111,6 +150,11 @@ class Arranging {
   private place(box: Standing, column: number, y: number, lane: number | undefined): number {
     this.spots.set(box, { column, y, lane });
     this.columnWidths[column] = Math.max(this.columnWidths[column] ?? 0, box.width);
+    const room = this.limits.deepest - 1 - column;
+    if (room === 0) {
+      for (const hanging of box.children) this.waiting.push({ from: box, hanging });
+      return y + box.height;
+    }
     this.tracks[column] = Math.max(this.tracks[column] ?? 0, box.children.length);
     let end = y + box.height;
     let next = y;
@@ -120,13 +164,14 @@ class Arranging {
       next = after + GAP;
     };
     const leaves = box.children.filter(({ box: child }) => child.children.length === 0);
-    if (this.columns === 1 || leaves.length < 3) {
+    const columns = Math.min(this.limits.columns, room);
+    if (columns === 1 || leaves.length < 3) {
       for (const { box: child } of box.children) put(child);
       return end;
     }
     for (const { box: child } of box.children) if (child.children.length > 0) put(child);
-    for (let index = 0; index < leaves.length; index += this.columns) {
-      const row = leaves.slice(index, index + this.columns);
+    for (let index = 0; index < leaves.length; index += columns) {
+      const row = leaves.slice(index, index + columns);
       // Lanes of those beyond the first column run above the row.
       const top = next + (row.length - 1) * TRACK;
       let rowEnd = top;
@@ -139,6 +184,24 @@ class Arranging {
       next = rowEnd + GAP;
     }
     return end;
+  }
+
+  /** The next that wait, as many as stand side by side: more than one where nothing hangs on them. */
+  private rowFrom(first: number): readonly Omit<Carried, 'lane'>[] {
+    const most = this.waiting.slice(first, first + this.limits.deepest);
+    const end = most.findIndex(({ hanging: { box } }) => box.children.length > 0);
+    return most.slice(0, end === -1 ? undefined : Math.max(1, end));
+  }
+
+  /** Their lanes run above the row, that of the first one above the others. @returns where the row ends */
+  private placeCarried(row: readonly Omit<Carried, 'lane'>[], y: number): number {
+    const top = y + (row.length - 1) * TRACK + GAP / 2;
+    const ends = row.map((one, column) => {
+      this.carried.push({ ...one, lane: y + column * TRACK });
+      if (column > 0) this.tracks[column - 1] = Math.max(this.tracks[column - 1] ?? 0, 1);
+      return this.place(one.hanging.box, column, top, undefined);
+    });
+    return Math.max(...ends);
   }
 
   private spot(box: Standing): Spot {
@@ -168,7 +231,7 @@ class Arranging {
 
   /** Of a column; of the one after the last, the edge of the picture. */
   private left(column: number): number {
-    let x = MARGIN;
+    let x = MARGIN + (this.carried.length === 0 ? 0 : GAP);
     for (let at = 0; at < column; at++) x += (this.columnWidths[at] ?? 0) + this.gutter(at);
     return x;
   }
@@ -185,15 +248,24 @@ class Arranging {
 
   private lead(box: Standing, lines: Map<Standing, readonly Point[]>): void {
     const { column, y } = this.spot(box);
+    if (column === this.limits.deepest - 1) return;
     const start = this.rightOf(box);
-    const count = box.children.length;
-    box.children.forEach(({ box: child, exit }, index) => {
+    const aimOf = (child: Standing): number => {
+      const spot = this.spot(child);
+      return spot.lane ?? spot.y + child.entry;
+    };
+    const leadsUp = ({ box: child, exit }: Hanging): boolean => aimOf(child) < y + exit;
+    // Those that lead up take tracks further right the later they begin, and those that lead down further left.
+    const up = box.children.filter(leadsUp);
+    const byTrack = [...up, ...box.children.filter((one) => !leadsUp(one)).toReversed()];
+    const tracks = new Map(byTrack.map((hanging, index) => [hanging, this.track(column, index)]));
+    for (const hanging of box.children) {
+      const { box: child, exit } = hanging;
       const spot = this.spot(child);
       const from = { x: start, y: y + exit };
       const end = { x: this.left(spot.column), y: spot.y + child.entry };
-      const aim = spot.lane ?? end.y;
-      // Those that lead down take tracks further left the later they begin, those that lead up further right.
-      const x = this.track(column, aim >= from.y ? count - 1 - index : index);
+      const aim = aimOf(child);
+      const x = tracks.get(hanging) ?? start;
       const down = [from, { x, y: from.y }, { x, y: aim }];
       if (spot.lane === undefined) lines.set(child, from.y === end.y ? [from, end] : [...down, end]);
       else {
@@ -201,16 +273,28 @@ class Arranging {
         lines.set(child, [...down, { x: turn, y: aim }, { x: turn, y: end.y }, end]);
       }
       this.lead(child, lines);
-    });
+    }
+  }
+
+  /** The next free track of a gutter beside those of the tree. */
+  private beside(gutter: number): number {
+    const index = this.used[gutter] ?? 0;
+    this.used[gutter] = index + 1;
+    return this.track(gutter, (this.tracks[gutter] ?? 0) + index);
+  }
+
+  /** Down beside the last column, back to the left above the box, and into it. */
+  private back({ from, hanging: { box, exit }, lane }: Carried): readonly Point[] {
+    const start = { x: this.rightOf(from), y: this.spot(from).y + exit };
+    const { column, y } = this.spot(box);
+    const end = { x: this.left(column), y: y + box.entry };
+    const down = this.beside(this.limits.deepest - 1);
+    // Beside a row nothing else takes the first track of its gutters.
+    const turn = column === 0 ? MARGIN + GAP / 2 : this.track(column - 1, 0);
+    return [start, { x: down, y: start.y }, { x: down, y: lane }, { x: turn, y: lane }, { x: turn, y: end.y }, end];
   }
 
   private crossed(): Point[][] {
-    const used: number[] = [];
-    const next = (gutter: number): number => {
-      const index = used[gutter] ?? 0;
-      used[gutter] = index + 1;
-      return this.track(gutter, (this.tracks[gutter] ?? 0) + index);
-    };
     let lane = this.bottom + GAP;
     return this.crossings.map(({ from, to }) => {
       const isOrdered = this.spot(from.box).column <= this.spot(to.box).column;
@@ -218,14 +302,14 @@ class Arranging {
       const [left, right] = this.inOrder(from.box, to.box);
       const start = { x: this.rightOf(first.box), y: this.spot(first.box).y + first.at };
       const endY = this.spot(second.box).y + second.at;
-      const x = next(left);
+      const x = this.beside(left);
       if (left === right) {
         const end = { x: this.rightOf(second.box), y: endY };
         return [start, { x, y: start.y }, { x, y: endY }, end];
       }
       const end = { x: this.left(right), y: endY };
       if (right === left + 1) return [start, { x, y: start.y }, { x, y: endY }, end];
-      const far = next(right - 1);
+      const far = this.beside(right - 1);
       const y = lane;
       lane += TRACK;
       return [start, { x, y: start.y }, { x, y }, { x: far, y }, { x: far, y: endY }, end];
