@@ -57,6 +57,22 @@ cables:
     );
   });
 
+  it('is of what the rule reads by name, so a copy of the context, which would be empty, is refused', () => {
+    const copying: Rule = {
+      id: 'copying',
+      severity: 'error',
+      summary: 'Copies the site.',
+      why: 'For this test.',
+      check({ site }, report) {
+        for (const { item } of { ...site }.devices) report({ at: placeOf(item, []), message: 'found', about: [] });
+      },
+    };
+    const rules: Rules = { rules: [copying], acceptanceRules: [], ids: new Set([copying.id]) };
+    const { diagnostics } = editedThrough(['devices: {core: {kind: switch}}'], (folder) => checkBy(rules, folder));
+    assert.equal(diagnostics.length, 1);
+    assert.match(diagnostics[0]?.message ?? '', /a rule reads keys of its context by name: a copy would be empty/);
+  });
+
   it('a quick fix destroys no text: it stands at the second route where the first is taken out, and changes that one', () => {
     const before = `
 devices:

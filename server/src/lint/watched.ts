@@ -50,7 +50,12 @@ export class WatchedContext {
 
   /** Has the keys of a part as it is now. `inner` keys are views themselves. */
   private watched(of: Part, inner: Readonly<Record<string, object>>): object {
-    return new Proxy(inner, { get: (_, key) => inner[String(key)] ?? this.read(of, String(key)) });
+    return new Proxy(inner, {
+      get: (_, key) => inner[String(key)] ?? this.read(of, String(key)),
+      ownKeys: () => {
+        throw new Error('a rule reads keys of its context by name: a copy would be empty');
+      },
+    });
   }
 
   private read(of: Part, key: string): unknown {
