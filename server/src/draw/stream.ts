@@ -105,7 +105,7 @@ const NAME = 13;
 const SMALL = 11;
 const HEAD = 24;
 const LINE = 15;
-/** Of a box: no narrower, and no wider, whatever stands in it. */
+/** Least and greatest width of a box. */
 const NARROW = 96;
 const WIDE = 230;
 /** What leads into a box: its line bends here, right of the box before. */

@@ -76,7 +76,7 @@ class Check implements Checked {
   private readonly planOf: (items: readonly Item[]) => Plan;
   private readonly context: RuleContext;
   private readonly rules: Rules;
-  /** Of rules that have not run yet, what they found in the site before; an edit may come before all have run. */
+  /** Results by rule; those of rules that have not run yet are from before the edit. */
   private readonly found: Map<Rule, Run>;
   private readonly left: Rule[];
   private known: readonly Diagnostic[] | undefined;

@@ -1,5 +1,5 @@
 /**
- * What is told while somebody types. What is wrong is told at once; what is only not there yet waits until the item is
+ * What is told while somebody types. What is wrong is told at once; what is merely still missing waits until the item is
  * left, and what follows from it in other items, also in those typed before, waits until nobody types.
  */
 

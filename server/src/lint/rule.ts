@@ -8,7 +8,7 @@ import type { Place } from '../site/item.ts';
 import type { Acceptance, Severity, Site } from '../site/model.ts';
 
 /**
- * When a finding is told while somebody types in its item: what is only not there yet waits.
+ * When a finding is told while somebody types in its item: what is merely still missing waits.
  * - `now`: it stays wrong whatever is typed next.
  * - `value`: the cursor has left the value or key where it stands; more characters can make that right.
  * - `line`: the cursor has left the line.

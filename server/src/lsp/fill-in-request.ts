@@ -1,4 +1,4 @@
-/** What a client asks for to have whatever a site has as `auto` filled in, and to show what came of it. */
+/** The request to fill in all values written as `auto`, and to show what came of it. */
 
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location } from 'vscode-languageserver-protocol';

@@ -131,7 +131,7 @@ function report(tree: BridgeTree, member: Interface, { known, members, heard }: 
     const [bridge, by] = next;
     let links = known.get(bridge);
     if (links === undefined) known.set(bridge, (links = new Set()));
-    // Where it came in by that link before, all beyond knows already.
+    // A report that came in here before has already been passed on.
     if (links.has(by)) continue;
     links.add(by);
     const out = bridge.snoops ? [...bridge.routerLinks, ...bridge.reportLinks] : bridge.links;

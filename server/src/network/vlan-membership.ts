@@ -48,8 +48,8 @@ export function agreed(a: VlanMembership, b: VlanMembership): VlanMembership {
 }
 
 /**
- * A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. What it is to
- * get with a tag it does not take without one.
+ * A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. It does not
+ * accept a VLAN untagged that it expects tagged.
  */
 export function atHost(wire: VlanMembership, host: VlanMembership): VlanMembership {
   if (host.tagged.length === 0) return wire.tagged.length === 0 ? wire : { untagged: wire.untagged, tagged: [] };

@@ -143,7 +143,7 @@ function pageOf({ site }: Plan, places: readonly MeteredPlace[]): string {
       ...cautionsOf(site, coax, []),
       {
         about: 'Current on the coax',
-        text: 'supplies for masthead amplifiers and LNBs put it there: switch them off before you screw a plug.',
+        text: 'supplies for masthead amplifiers and LNBs put it there: switch them off before you connect or disconnect a plug.',
       },
     ],
     body:

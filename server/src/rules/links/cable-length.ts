@@ -25,7 +25,7 @@ export const cableLength: Rule = {
   id: 'cable-length',
   severity: 'error',
   due: 'value',
-  summary: 'A cable is too long for the speed of its link, or too short to be one.',
+  summary: 'A cable is too long for the speed of its link, or has a length that no cable can have.',
   why: `Beyond its reach a link comes up at a lower speed, drops packets, or stays down. Of the 100 m of a copper
 channel at most 90 m may be installed cable and the other 10 m patch cords; bundles that carry power get warm and reach less
 far. Shorten the run, take a better cable or fibre, or put a switch in between. Never look into a fibre or a

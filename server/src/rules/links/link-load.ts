@@ -96,7 +96,7 @@ function findingOf(
     message:
       `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
       `${percentOver(line.peak, capacity, bound)} of ${bitRate(capacity)}${nominal}; ` +
-      `${heaviest(network, link, out)}${back}. That is ${than}: move or slim streams, or make the link faster.`,
+      `${heaviest(network, link, out)}${back}. That is ${than}: move streams or lower their bit rates, or make the link faster.`,
     about: aboutPorts(out, into),
     related: others.map((one) => ({
       at: placeOfEnd(one.link, one.worse.out),

@@ -75,7 +75,7 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
       `${bitRate(high)}: ${portName(out)} → ${portName(oppositePort(link, out))} is to carry ` +
       `${bitRate(load.line.peak)}${load.line.peak > load.line.nominal ? ' at peak' : ''}, ` +
       `${percentOver(load.line.peak, low, bound)} of ${bitRate(low)}; ${heaviest(network, link, out)}. Take a faster port, ` +
-      'or move or slim streams.',
+      'or move streams or lower their bit rates.',
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
     // What is too much for several links by itself, link-load tells at one of them.

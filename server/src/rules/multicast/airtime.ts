@@ -11,8 +11,8 @@ export const airtime: Rule = {
   id: 'airtime',
   severity: 'error',
   summary: 'Multicast fills the air of an access point.',
-  why: `An access point sends a group once for all its stations, at its lowest rate, and without acknowledgement: what takes
-a hundredth of a cable may take all of the air, and phones and laptops in the cell stall, whether anybody there
+  why: `An access point sends a group once for all its stations, at its lowest rate, and without acknowledgement: a
+stream that takes 1 % of a cable can take all of the air, and phones and laptops in the cell stall, whether anybody there
 watches or not. Keep multicast away from it: with IGMP snooping at the switch before it, and groups that nobody has joined
 dropped; with a VLAN for video that the access point does not carry. Otherwise let it send a group to each station
 separately (\`multicast-to-unicast\`), or raise its basic rate.`,

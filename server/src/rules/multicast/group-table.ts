@@ -7,7 +7,7 @@ export const groupTable: Rule = {
   severity: 'error',
   summary: 'A switch is to keep more groups apart than its table holds.',
   why: `A switch that snoops keeps a list of which group goes to which port, and the list is of a fixed length. What finds no
-place in it is flooded to all ports of the VLAN, or dropped, as the switch is made: screens stay dark, or cameras of 100 Mb/s
+place in it is flooded to all ports of the VLAN, or dropped, depending on the switch: screens stay dark, or cameras of 100 Mb/s
 drown. A group is in the list of each switch between a receiver and the querier. Take fewer groups, put the querier nearer to
 the receivers, or take a switch with a larger table.`,
   source: 'RFC 4541 §2.1.1, read; the length of the table is that of the papers of the switch.',

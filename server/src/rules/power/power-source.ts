@@ -9,7 +9,7 @@ export const powerSource: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'A device is said to be fed from something that is no UPS and no circuit.',
-  why: `\`from\` names what the plug is in. What a switch feeds by PoE follows from the cables and their ports, and need not be declared; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is put right, the
+  why: `\`from\` names the UPS or circuit that the device is plugged into. What a switch feeds by PoE follows from the cables and their ports, and need not be declared; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is put right, the
 device is taken to be on the mains.`,
   source: 'how this language has it',
   check({ site }: RuleContext, report: Report): void {

@@ -9,7 +9,7 @@ export const powerSplit: Rule = {
   id: 'power-split',
   severity: 'warning',
   summary: 'A UPS feeds a camera, and what its pictures need is dark at once without mains.',
-  why: `The battery behind the camera buys nothing: its pictures end at the first device on their way that has no power.
+  why: `The battery behind the camera is of no use: its pictures end at the first device on their way that has no power.
 Feed that device from a UPS too, or do without the one at the camera. Where policy asks for a runtime, the rule
 \`runtime-too-short\` says so instead. Batteries and all that is behind a socket are for licensed practice under local codes.`,
   source: 'common practice',

@@ -9,8 +9,8 @@ export const powerUndeclared: Rule = {
   severity: 'hint',
   due: 'item',
   summary: 'How long a UPS lasts is not known, as something on it or on the way says too little.',
-  why: `The runtime of a UPS is what its battery holds over what hangs on it. What says nothing of its watts is left out,
-so that the figure is too good; what says nothing of where it is fed from is taken to be on the mains, and dark at once.
+  why: `The runtime of a UPS is what its battery holds over what hangs on it. A device without watts is left out,
+so the figure is too good; a device without \`from\` counts as being on the mains, and goes dark at once.
 Give the device \`power\`, with the watts as measured or from its label.`,
   source: 'common practice',
   check({ plan, site }: RuleContext, report: Report): void {

@@ -6,8 +6,8 @@ export const fileFormat: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'The files of a recording have a format that cannot hold the stream.',
-  why: `The suffix of \`file\` sets the format. MP4 cannot hold G.711 and G.722, a transport stream none for MJPEG and
-VP9: the recorder leaves the sound out, or writes nothing at all. AVI and most others have their index at the end, so that a power cut costs the
+  why: `The suffix of \`file\` sets the format. MP4 cannot hold G.711 or G.722, and a transport stream has no type for MJPEG
+or VP9: the recorder leaves the sound out, or writes nothing at all. AVI and most others have their index at the end, so that a power cut costs the
 whole file. Matroska (.mkv) takes every codec and stays readable up to the cut.`,
   source:
     'ISO/IEC 14496-12 and its registered codes, ISO/IEC 13818-1 table 2-34, from memory; FFmpeg 5.1.9, each codec in ' +

@@ -7,8 +7,8 @@ export const filePattern: Rule = {
   severity: 'error',
   due: 'value',
   summary: "The pattern of a recording's file names does not work.",
-  why: `Three programs must read a pattern alike: the recorder, which writes by strftime, what makes the folders of
-tomorrow, and what deletes by name. A pattern that leaves the volume writes where nobody looks and no space is
+  why: `Three programs must read a pattern alike: the recorder, which writes by strftime, the script that makes
+tomorrow's folders, and the one that deletes old files by name. A pattern that leaves the volume writes where nobody looks and no space is
 planned; one with a lone percent sign, a line end, or names that are longer than a file system takes is read differently
 or not at all.`,
   source: 'strftime(3); NAME_MAX of Linux, 255 bytes (limits.h)',

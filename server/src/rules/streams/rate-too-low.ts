@@ -18,7 +18,7 @@ export const rateTooLow: Rule = {
   severity: 'warning',
   due: 'item',
   summary: 'Video has a bit rate too low for any picture.',
-  why: `The rate is far below what any encoder gets a moving picture of that size into, most often kb/s in place of Mb/s.
+  why: `The rate is far below what any encoder needs for video of that size, most often kb/s in place of Mb/s.
 Loads of links and days of footage are computed from it, so a disk that looks half empty is full within days. Correct
 the rate.`,
   source: 'Common practice, no source',

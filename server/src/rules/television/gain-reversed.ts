@@ -11,7 +11,7 @@ export const gainReversed: Rule = {
   severity: 'error',
   summary: 'A loss or a gain of a part or a coax has the wrong sign.',
   why: `A part without power gives less than it gets: its loss is written without a minus, and an amplifier's gain too.
-Otherwise everything behind it is twice as far off.`,
+Otherwise every level behind it is wrong by twice that figure.`,
   source: 'conservation of energy; how data sheets write it is common practice',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, kind, aerial } of site.devices) {

@@ -14,9 +14,9 @@ export const mobileBand: Rule = {
   id: 'mobile-band',
   severity: 'warning',
   summary: 'A terrestrial multiplex lies where mobile telephones are today, or an amplifier takes them along.',
-  why: `Television has left these frequencies in most countries, so the channel is likely an old one; where it is still on
+  why: `Television has left these frequencies in most countries, so the channel is probably out of date; if it is still on
 air, telephones and their masts are stronger than it. Read the broadcaster's table again, and put a filter in front of
-the first amplifier. An amplifier with nothing in front that keeps telephones out is told as information: where
+the first amplifier. An amplifier with nothing in front that keeps telephones out is reported as information only: where
 one of their masts is near, it is overloaded, whatever its levels of television are.`,
   source: 'the 700 MHz and 600 MHz bands: 3GPP band 28 by a page that quotes it, band 71 from memory; countries differ',
   check({ plan: { television }, site }: RuleContext, report: Report): void {

@@ -18,7 +18,7 @@ export const multiplexRate: Rule = {
   summary: 'The rates of a multiplex contradict each other.',
   why: `A multiplex carries no more than its modulation, code rate and guard interval leave. Where its services add up to
 more, or its \`net-rate\` is not that of the formula, one of the figures is a slip, and the loads of all streams from it
-are wrong. Peaks of services may well add up to more: the multiplex shares its rate out among them.`,
+are wrong. The peaks of the services may add up to more: the multiplex shares its rate out among them.`,
   source: 'EN 300 744, EN 302 755, EN 300 429, EN 300 421 and EN 302 307-1, by transcriptions; 1 % is common practice',
   check({ site }: RuleContext, report: Report): void {
     for (const multiplex of site.multiplexes) {

@@ -9,7 +9,7 @@ export const supplyVoltage: Rule = {
   severity: 'error',
   summary: 'A supply on coax has another voltage than the amplifier takes.',
   why: `Too little, and the amplifier blocks the signal; too much, and it burns. Amplifiers take 5, 12 or 24 V: take the
-supply that belongs to it. Switch a supply off before you screw a plug.`,
+supply that belongs to it. Switch a supply off before you connect or disconnect a plug.`,
   source: 'common practice, no source',
   check({ plan }: RuleContext, report: Report): void {
     for (const { device, feeds } of plan.television.directCurrent.consumers) {

@@ -8,7 +8,7 @@ export const tunerNotCabled: Rule = {
   severity: 'error',
   summary: 'No coax leads to a tuner of which something is wanted.',
   why: `What an aerial or a dish receives comes to a tuner by coax alone. Lead one to its input from a splitter, an outlet
-or an LNB. Switch supplies off before you screw a plug.`,
+or an LNB. Switch supplies off before you connect or disconnect a plug.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
     for (const { device, inputs, wanted, shorts } of openInputs(site, plan.television)) {
