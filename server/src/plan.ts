@@ -5,7 +5,7 @@ import { type Air, airOf } from './network/airtime.ts';
 import { type Blank, blanksOf } from './network/blanks.ts';
 import { type Network, networker } from './network/network.ts';
 import { type Overload, overloadsOf } from './network/overload.ts';
-import { type PowerSource, powerOf } from './network/power.ts';
+import { type PoeFigures, poeOf } from './network/poe.ts';
 import { type RackFigures, racksOf } from './racks/racks.ts';
 import { assembler } from './site/assemble.ts';
 import type { Item } from './site/item.ts';
@@ -21,7 +21,8 @@ export interface Plan {
   readonly storage: Storage;
   readonly television: Television;
   readonly racks: readonly RackFigures[];
-  readonly power: readonly PowerSource[];
+  /** What each switch feeds. */
+  readonly poe: readonly PoeFigures[];
   /** What feeds each device, and for how long without mains: computed once it is asked for. */
   readonly supply: () => Supply;
   /** How long each camera goes on without mains, likewise. */
@@ -57,7 +58,7 @@ function sitePlanner(): (site: Site) => Plan {
     ) => storageOf({ recordings, volumeByName, streamByName, media, rates }),
   );
   const keepRacks = lastResult(racksOf);
-  const keepPower = lastResult(powerOf);
+  const keepPoe = lastResult(poeOf);
   const keepAir = lastResult(airOf);
   const keepOverloads = lastResult(overloadsOf);
   const keepSupply = lastResult((...of: Parameters<typeof supplyOf>): Plan['supply'] =>
@@ -68,8 +69,8 @@ function sitePlanner(): (site: Site) => Plan {
   );
   return (site) => {
     const network = networkOf(site);
-    const power = keepPower(site.devices, network.topology.linkAt);
-    const supply = keepSupply(site.devices, site.deviceByName, power, network.topology.linkAt);
+    const poe = keepPoe(site.devices, network.topology.linkAt);
+    const supply = keepSupply(site.devices, site.deviceByName, poe, network.topology.linkAt);
     const { recordings, volumeByName, streamByName, media } = site;
     return {
       site,
@@ -77,7 +78,7 @@ function sitePlanner(): (site: Site) => Plan {
       storage: keepStorage(recordings, volumeByName, streamByName, media, network.rates),
       television: televisionOf(site),
       racks: keepRacks(site.racks, site.devices),
-      power,
+      poe,
       supply,
       cameraLives: keepLives(supply, network, site),
       air: keepAir(network, site.devices),

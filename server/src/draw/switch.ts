@@ -84,7 +84,7 @@ function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, w
   const line = (at: number, text: string, quiet = false): Mark =>
     words(text, x + 8, y + at, { most: inner, look: quiet ? 'quiet' : 'plain', size: quiet ? 11 : 12 });
   const number = words(port.name, x + 8, y + 19, { size: 14, strong: true, most: inner / 2 });
-  const power = powerWords(plan, port);
+  const power = poeWords(plan, port);
   const marks: Mark[] = [
     { mark: 'box', x, y, width: PORT.width, height: PORT.height, look, round: 4 },
     number,
@@ -122,7 +122,7 @@ function portRow(plan: Plan, port: Port, wanted: Wanted): Row {
   if (link === undefined)
     return {
       about: [own],
-      cells: [{ names: [own] }, 'free', vlans, speedWords(port.speed), powerWords(plan, port), '', ''],
+      cells: [{ names: [own] }, 'free', vlans, speedWords(port.speed), poeWords(plan, port), '', ''],
     };
   const far = oppositePort(link, leadOf(link, port));
   const { out, into } = bothLoads(plan, link, leadOf(link, port), wanted);
@@ -137,7 +137,7 @@ function portRow(plan: Plan, port: Port, wanted: Wanted): Row {
       { names: [deviceAt(far.device.name)] },
       vlans,
       speedWords(link.capacity),
-      powerWords(plan, port),
+      poeWords(plan, port),
       figure(out),
       figure(into),
     ],
@@ -145,9 +145,9 @@ function portRow(plan: Plan, port: Port, wanted: Wanted): Row {
 }
 
 /** What the port holds ready for the device that it feeds; `PoE` where it could feed one. */
-function powerWords({ power }: Plan, port: Port): string {
+function poeWords({ poe }: Plan, port: Port): string {
   if (port.feeds === undefined) return '';
-  const feed = power.find(({ device }) => device === port.device)?.feeds.find(({ from }) => from === port);
+  const feed = poe.find(({ device }) => device === port.device)?.feeds.find(({ from }) => from === port);
   return feed === undefined ? 'PoE' : `PoE ${watts(feed.allotted)}`;
 }
 

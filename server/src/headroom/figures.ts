@@ -139,9 +139,9 @@ function tables({ site, network }: Plan): Named[] {
   });
 }
 
-function power({ power: sources }: Plan): Named[] {
-  return sources.map(({ device: { name }, budget, draw }): Named => {
+function power({ poe }: Plan): Named[] {
+  return poe.map(({ device: { name }, budget, allotted }): Named => {
     const words = `${asName(name)} feeds ${watts(budget ?? 0)} at most`;
-    return [`${name} power`, { limit: 'power', at: name, amount: draw, most: budget, words }];
+    return [`${name} power`, { limit: 'power', at: name, amount: allotted, most: budget, words }];
   });
 }

@@ -1,7 +1,7 @@
 /** The free ports of a switch that a further camera can be plugged into. */
 
 import type { BroadcastDomain } from '../network/vlan-membership.ts';
-import { classOf } from '../network/power.ts';
+import { classOf } from '../network/poe.ts';
 import type { Plan } from '../plan.ts';
 import { mediumAt } from '../site/cable.ts';
 import { freePorts } from '../site/free/switch-port.ts';

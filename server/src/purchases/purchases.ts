@@ -4,7 +4,7 @@
  */
 
 import type { Network } from '../network/network.ts';
-import type { PowerSource } from '../network/power.ts';
+import type { PoeFigures } from '../network/poe.ts';
 import type { Cable, Device, Port, Rack, Site, Volume } from '../site/model.ts';
 import { endName, portName } from '../site/model.ts';
 import { isCoax } from '../standards/television/coax.ts';
@@ -49,7 +49,7 @@ export interface Purchases {
 export interface Planned {
   readonly site: Pick<Site, 'cables' | 'devices' | 'deviceByName' | 'volumes' | 'racks'>;
   readonly network: Pick<Network, 'topology'>;
-  readonly power: readonly PowerSource[];
+  readonly poe: readonly PoeFigures[];
 }
 
 export function purchasesOf(plan: Planned): Purchases {
@@ -122,7 +122,7 @@ function addCable(
   if (panels.length > 0) list.add('lead', `${kind}, as long as rack and outlet need`, at, 2);
 }
 
-function addDevice(list: List, { network, power }: Planned, device: Device): void {
+function addDevice(list: List, { network, poe }: Planned, device: Device): void {
   const { kind, ports, ups, name } = device;
   if (kind === undefined) {
     list.notSaid(`${name}: its kind`);
@@ -130,7 +130,7 @@ function addDevice(list: List, { network, power }: Planned, device: Device): voi
   }
   if (ups !== undefined) list.add('UPS', upsWords(ups), name);
   else if (kind !== 'circuit' && kind !== 'internet') list.add('device', deviceWords(device), name);
-  const feeds = power.find((source) => source.device === device)?.feeds ?? [];
+  const feeds = poe.find((source) => source.device === device)?.feeds ?? [];
   for (const port of ports) {
     if (port.module !== undefined) list.add('module', port.module, portName(port));
     const link = network.topology.linkAt(port);

@@ -113,7 +113,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   },
   poe: (plan, [name = '', ...rest]) => {
     oneOf('figure', rest, ['draw', 'budget']);
-    return [drawExplained(named('device that feeds others', name, plan.power, ({ device }) => device.name))];
+    return [drawExplained(named('device that feeds others', name, plan.poe, ({ device }) => device.name))];
   },
   power: (plan, [name, ...rest]) => {
     expectEnd(rest);

@@ -2,7 +2,7 @@
 
 import type { Plan } from '../plan.ts';
 import { type Naming, asText, html } from './page/cells.ts';
-import { airSection, powerSection, volumesSection } from './page/equipment.ts';
+import { airSection, poeSection, volumesSection } from './page/equipment.ts';
 import { linksSection, streamsSection, trafficSection, uplinksSection } from './page/network.ts';
 import { findingsSection, tightSection, verdictLine } from './page/overview.ts';
 import { racksSection } from './page/racks.ts';
@@ -39,7 +39,7 @@ export function reportHtml(
     uplinksSection,
     volumesSection,
     racksSection,
-    powerSection,
+    poeSection,
     supplySection,
     airSection,
     levelsSection,

@@ -6,7 +6,7 @@ import type { Delivery, Obstacle } from '../network/delivery.ts';
 import type { Link } from '../network/link.ts';
 import type { Network } from '../network/network.ts';
 import { obstacleWords } from '../network/obstacle-words.ts';
-import type { PowerSource } from '../network/power.ts';
+import type { PoeFigures } from '../network/poe.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
 import { type Uplink, uplinksOf } from '../network/uplinks.ts';
 import { type TrafficRoute, asPull, trafficRates } from '../network/traffic.ts';
@@ -132,14 +132,14 @@ export function isLoaded({ forward, backward }: LinkReport): boolean {
 }
 
 export function reportOf(plan: Plan): Report {
-  const { site, network, storage, power, air } = plan;
+  const { site, network, storage, poe, air } = plan;
   return {
     site: site.name ?? null,
     links: network.topology.links.map((link) => linkReport(network, link)),
     streams: network.deliveries.map((delivery) => streamReport(delivery, network.rates(delivery.stream))),
     volumes: storage.volumes.map(volumeReport),
     racks: plan.racks.map(rackReport),
-    poe: power.map(powerReport),
+    poe: poe.map(poeReport),
     power: plan.supply().isSaid ? supplyReport(plan) : null,
     air: air.map(airReport),
     rf: radioReport(plan),
@@ -238,8 +238,8 @@ function volumeReport({ volume, usableBytes, bytesPerDay, daysUntilFull, recordi
   };
 }
 
-function powerReport({ device, budget, draw }: PowerSource): PowerReport {
-  return { device: device.name, budget: budget === undefined ? null : budget / 1000, draw: draw / 1000 };
+function poeReport({ device, budget, allotted }: PoeFigures): PowerReport {
+  return { device: device.name, budget: budget === undefined ? null : budget / 1000, draw: allotted / 1000 };
 }
 
 function airReport({ device, share, streams }: Air): AirReport {

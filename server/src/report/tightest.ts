@@ -97,16 +97,16 @@ function volumes({ site, storage }: Plan): Tight[] {
   });
 }
 
-function power({ power: sources }: Plan): Tight[] {
-  return sources.flatMap(({ device, budget, draw }) =>
+function power({ poe }: Plan): Tight[] {
+  return poe.flatMap(({ device, budget, allotted }) =>
     budget === undefined || budget === 0
       ? []
       : [
           {
             name: { names: 'devices', name: device.name },
             what: 'power over Ethernet',
-            figures: `${watts(draw)} of ${watts(budget)}`,
-            share: draw / budget,
+            figures: `${watts(allotted)} of ${watts(budget)}`,
+            share: allotted / budget,
             bounds: WHOLE,
             isKnown: true,
           },

@@ -1,7 +1,7 @@
 /** What each device draws, and what it takes from whatever feeds it with all that hangs on it. */
 
 import { memberAt } from '../network/link.ts';
-import { type Feed, classOf } from '../network/power.ts';
+import { type Feed, classOf } from '../network/poe.ts';
 import type { Topology } from '../network/wiring.ts';
 import type { Device } from '../site/model.ts';
 import { loopOhms, powerAtPort } from '../standards/poe.ts';

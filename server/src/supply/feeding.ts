@@ -1,7 +1,7 @@
 /** What each device is fed by: a UPS or a circuit that it names, a switch by PoE, what it is plugged into, or the mains. */
 
 import { grouped } from '../grouped.ts';
-import type { Feed, PowerSource } from '../network/power.ts';
+import type { Feed, PoeFigures } from '../network/poe.ts';
 import type { Device } from '../site/model.ts';
 
 export type Fed =
@@ -35,7 +35,7 @@ export function isPowerSource({ kind }: Device): boolean {
 export function feedingOf(
   devices: readonly Device[],
   deviceByName: ReadonlyMap<string, Device>,
-  poe: readonly PowerSource[],
+  poe: readonly PoeFigures[],
 ): Feeding {
   const feedOf = new Map<Device, Feed>();
   for (const { feeds } of poe)

@@ -4,7 +4,7 @@
  * Nothing sheds load: what hangs on a UPS hangs on it until the battery is empty.
  */
 
-import type { PowerSource } from '../network/power.ts';
+import type { PoeFigures } from '../network/poe.ts';
 import type { Topology } from '../network/wiring.ts';
 import type { Device } from '../site/model.ts';
 import { type Draw, type Watts, drawsOf } from './draw.ts';
@@ -32,7 +32,7 @@ export interface Supply {
 export function supplyOf(
   devices: readonly Device[],
   deviceByName: ReadonlyMap<string, Device>,
-  poe: readonly PowerSource[],
+  poe: readonly PoeFigures[],
   linkAt: Topology['linkAt'],
 ): Supply {
   const feeding = feedingOf(devices, deviceByName, poe);

@@ -67,8 +67,8 @@ function crosses({ network }: Plan, link: Link, out: Port, stream: Stream): bool
 
 /** What stands below the name of a box: what it is, and its part in the network. */
 export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
-  const { network, power } = plan;
-  const source = power.find((one) => one.device === device);
+  const { network, poe } = plan;
+  const source = poe.find((one) => one.device === device);
   const isRoot = device.spanningTree && network.topology.spanningTree.roots.includes(device);
   const asked = queriedBy(plan, device);
   return [
@@ -78,7 +78,7 @@ export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
     ...(source === undefined
       ? []
       : [
-          `${source.draw > (source.budget ?? Infinity) ? '▲ ' : ''}PoE ${watts(source.draw)} of ${source.budget === undefined ? '?' : watts(source.budget)}`,
+          `${source.allotted > (source.budget ?? Infinity) ? '▲ ' : ''}PoE ${watts(source.allotted)} of ${source.budget === undefined ? '?' : watts(source.budget)}`,
         ]),
   ];
 }

@@ -24,7 +24,7 @@ export interface Plug {
 }
 
 export function plugOf(checked: Checked, port: Port): Plug {
-  const { site, power } = checked.plan;
+  const { site, poe } = checked.plan;
   const [own] = port.addresses;
   const holding =
     own === undefined
@@ -32,8 +32,8 @@ export function plugOf(checked: Checked, port: Port): Plug {
       : site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, own.address));
   const vlan = holding ?? (own === undefined ? homesOf(checked, port.device.kind, port.device.name)[0] : undefined);
   const powerLeft = new Map(
-    power.flatMap(({ device, budget, draw }): [Device, number][] =>
-      budget === undefined ? [] : [[device, budget - draw]],
+    poe.flatMap(({ device, budget, allotted }): [Device, number][] =>
+      budget === undefined ? [] : [[device, budget - allotted]],
     ),
   );
   const { topology } = checked.plan.network;

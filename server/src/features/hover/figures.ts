@@ -19,7 +19,7 @@ export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'v
       if (device === undefined) return [];
       if (key === 'ports' && typeof second === 'string' && route.length === 2 && part === 'key')
         return portKey(plan, device, second);
-      const power = plan.power.find((source) => source.device === device);
+      const power = plan.poe.find((source) => source.device === device);
       return key === 'poe-budget' && alone && power !== undefined ? [drawExplained(power)] : [];
     }
     case 'streams': {

@@ -1,6 +1,6 @@
 /** What can hurt the person who cables a site, said on the sheet for the work. */
 
-import { carriesPower } from '../../network/power.ts';
+import { carriesPower } from '../../network/poe.ts';
 import { portTypes } from '../../standards/poe.ts';
 import { isCoax } from '../../standards/television/coax.ts';
 import { type Cable, type Device, type Port, type Site, connectorAt, portAt } from '../../site/model.ts';

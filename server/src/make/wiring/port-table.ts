@@ -2,7 +2,7 @@
 
 import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
-import type { Feed } from '../../network/power.ts';
+import type { Feed } from '../../network/poe.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Vlan, ownAddresses, portAt } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
@@ -68,7 +68,7 @@ function ofSwitch(plan: Plan, device: Device): Made {
 }
 
 function rowsOf(plan: Plan, device: Device): Row[] {
-  const { site, network, power } = plan;
+  const { site, network, poe } = plan;
   const cables = site.cables.flatMap((cable) => {
     const run = cableRun(plan, cable);
     return [
@@ -76,7 +76,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
       ...(portAt(site, cable.to)?.device === device ? [reversed(run)] : []),
     ];
   });
-  const feeds = power.find((source) => source.device === device)?.feeds ?? [];
+  const feeds = poe.find((source) => source.device === device)?.feeds ?? [];
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   return ports.map((port): Row => {
     const { untagged, tagged } = network.topology.vlanMembershipOf(port);
@@ -227,9 +227,9 @@ function known(texts: readonly string[]): string {
   return texts.filter((text) => text !== '').join('; ');
 }
 
-function switchFacts({ site, power }: Plan, device: Device): string {
+function switchFacts({ site, poe }: Plan, device: Device): string {
   const said = (key: string): string | undefined => textAt(device.item.data, [key]);
-  const source = power.find((each) => each.device === device);
+  const source = poe.find((each) => each.device === device);
   const asks = site.vlans
     .filter(({ querier }) => querier === device.name)
     .map(vlanText)
@@ -247,7 +247,7 @@ function switchFacts({ site, power }: Plan, device: Device): string {
       `Spanning tree ${device.spanningTree ? `on, priority ${device.spanningTreePriority}` : 'off'}`,
       source === undefined
         ? undefined
-        : `PoE: ${watts(source.draw)} set aside${source.budget === undefined ? '' : ` of ${watts(source.budget)}`}`,
+        : `PoE: ${watts(source.allotted)} set aside${source.budget === undefined ? '' : ` of ${watts(source.budget)}`}`,
     ) +
     facts(
       'Peaks are predicted, on the line: Ethernet frames with preamble and gaps; the share is of the speed of the ' +

@@ -22,7 +22,7 @@ export function deviceAnswer(plan: Plan, device: Device): string {
       return (
         answer(
           device.ports.length > 1 ? portsAnswer(plan, device, device.ports) : undefined,
-          powerWords(plan, device),
+          poeWords(plan, device),
           airWords(plan, device),
           fullest(plan, device),
         ) || portsAnswer(plan, device, device.ports)
@@ -73,10 +73,10 @@ function onCoax(plan: Plan, { connectorByName }: Device): string | undefined {
 }
 
 /** `PoE 62 W of 130 W` */
-function powerWords({ power }: Plan, device: Device): string | undefined {
-  const source = power.find((one) => one.device === device);
+function poeWords({ poe }: Plan, device: Device): string | undefined {
+  const source = poe.find((one) => one.device === device);
   if (source === undefined) return undefined;
-  return `PoE ${watts(source.draw)} of ${source.budget === undefined ? '?' : watts(source.budget)}`;
+  return `PoE ${watts(source.allotted)} of ${source.budget === undefined ? '?' : watts(source.budget)}`;
 }
 
 function airWords({ air }: Plan, device: Device): string | undefined {

@@ -21,7 +21,7 @@ import { portAnswer, portsAnswer } from '../answer/port.ts';
 
 /** The device, and its power over Ethernet where it feeds others. */
 export function deviceExplained(plan: Plan, device: Device): Explanation[] {
-  const power = plan.power.find((source) => source.device === device);
+  const power = plan.poe.find((source) => source.device === device);
   const air = plan.air.filter((cell) => cell.device === device);
   return [
     summary(plan, device),

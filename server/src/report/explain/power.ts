@@ -1,6 +1,6 @@
 /** The power that a switch sets aside for the devices that it feeds. */
 
-import type { PowerSource } from '../../network/power.ts';
+import type { PoeFigures } from '../../network/poe.ts';
 import { portName } from '../../site/model.ts';
 import { portTypes } from '../../standards/poe.ts';
 import { watts } from '../../text/words.ts';
@@ -14,14 +14,14 @@ function power(milliwatts: number): Figure {
   return { value: milliwatts / 1000, unit: 'W' };
 }
 
-export function drawExplained({ device, budget, draw, feeds }: PowerSource): Explanation {
+export function drawExplained({ device, budget, allotted, feeds }: PoeFigures): Explanation {
   const lines = inPortOrder(feeds, ({ from }) => from).map(
-    ({ from, type, to, class: own, allotted }): ExplanationLine => {
+    ({ from, type, to, class: own, allotted: ofPort }): ExplanationLine => {
       const bound =
-        allotted < own.pseMilliwatts ? `, of which the port gives ${watts(portTypes[type].pseMilliwatts)} at most` : '';
+        ofPort < own.pseMilliwatts ? `, of which the port gives ${watts(portTypes[type].pseMilliwatts)} at most` : '';
       return {
         label: portName(from),
-        cells: [power(allotted)],
+        cells: [power(ofPort)],
         formula: `${portName(to)}, class ${own.class}: ${watts(own.pseMilliwatts)} at the switch${bound}`,
         source: POWER_CLASSES,
       };
@@ -32,17 +32,17 @@ export function drawExplained({ device, budget, draw, feeds }: PowerSource): Exp
       ? []
       : [
           { label: 'budget', cells: [power(budget)], formula: 'as declared' },
-          { label: draw > budget ? 'over' : 'left', cells: [power(Math.abs(budget - draw))] },
+          { label: allotted > budget ? 'over' : 'left', cells: [power(Math.abs(budget - allotted))] },
         ];
   return {
     answer: answer(
-      `${watts(draw)} of ${budget === undefined ? '?' : watts(budget)}`,
-      budget === undefined ? undefined : `${watts(Math.abs(budget - draw))} ${draw > budget ? 'over' : 'left'}`,
+      `${watts(allotted)} of ${budget === undefined ? '?' : watts(budget)}`,
+      budget === undefined ? undefined : `${watts(Math.abs(budget - allotted))} ${allotted > budget ? 'over' : 'left'}`,
     ),
     title: `${device.name}: power over Ethernet`,
     columns: [],
     lines,
-    total: { label: 'draw', cells: [power(draw)] },
+    total: { label: 'draw', cells: [power(allotted)] },
     after,
   };
 }

@@ -53,17 +53,17 @@ export function volumesSection({ site, storage }: Plan, naming: Naming): string 
   });
 }
 
-export function powerSection({ power }: Plan, naming: Naming): string {
+export function poeSection({ poe }: Plan, naming: Naming): string {
   return table({
     title: 'Power over Ethernet',
     note: 'What each switch sets aside for the devices that it feeds. ▲ over the budget.',
     head: ['Switch', 'Draw', 'Budget', 'Of the budget'],
-    rows: power.map(({ device, budget, draw }) => ({
+    rows: poe.map(({ device, budget, allotted }) => ({
       cells: [
         { html: naming({ names: 'devices', name: device.name }) },
-        figure(watts(draw)),
+        figure(watts(allotted)),
         figure(budget === undefined ? '?' : watts(budget)),
-        shareCell(budget === undefined || budget === 0 ? undefined : draw / budget, WHOLE),
+        shareCell(budget === undefined || budget === 0 ? undefined : allotted / budget, WHOLE),
       ],
     })),
   });

@@ -10,14 +10,14 @@ export const poeBudgetMissing: Rule = {
 the next device does not start. The data sheet has the budget: give it as \`poe-budget\`, and the sum is checked.`,
   source: 'Common practice',
   check({ plan }: RuleContext, report: Report): void {
-    for (const { device, budget, draw, feeds } of plan.power) {
+    for (const { device, budget, allotted, feeds } of plan.poe) {
       if (budget !== undefined || feeds.length === 0) continue;
       // An injector of one port shares its supply with nothing.
       if (device.ports.filter((port) => port.feeds !== undefined).length === 1) continue;
       report({
         at: headOf(device.item),
         message:
-          `${asName(device.name)} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, but has no budget to check ` +
+          `${asName(device.name)} must feed ${watts(allotted)} to ${count(feeds.length, 'device')}, but has no budget to check ` +
           'that against. Give its `poe-budget`.',
         about: [device.name],
       });

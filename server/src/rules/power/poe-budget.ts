@@ -17,14 +17,14 @@ switch, take one with a larger budget, or feed some from their own supplies. Use
 bundles of cables that carry power get warm, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch (secondary)',
   check({ plan }: RuleContext, report: Report): void {
-    for (const { device, budget, draw, feeds } of plan.power) {
-      if (budget === undefined || draw <= budget) continue;
+    for (const { device, budget, allotted, feeds } of plan.poe) {
+      if (budget === undefined || allotted <= budget) continue;
       const greatest = [...feeds].sort((a, b) => b.allotted - a.allotted);
       const named = greatest.map(({ to, allotted }) => `${to.device.name} ${watts(allotted)}`);
       report({
         at: placeOf(device.item, ['poe-budget']),
         message:
-          `${asName(device.name)} must feed ${watts(draw)} to ${count(feeds.length, 'device')}, ${watts(draw - budget)} more ` +
+          `${asName(device.name)} must feed ${watts(allotted)} to ${count(feeds.length, 'device')}, ${watts(allotted - budget)} more ` +
           `than its budget of ${watts(budget)}: ${few(named, SHOWN)}. Move some to another switch, or take one with ` +
           'a larger budget.',
         about: [device.name],

@@ -15,8 +15,8 @@ restarting, or does without what takes most: infrared light, heating, the motor.
 no more than that, it is a warning. Take a port of a higher type, or a listed injector in between.`,
   source: "IEEE 802.3 clauses 33 and 145, as in the Ethernet Alliance's overview of 802.3bt, 2018 (secondary)",
   check({ site, network, plan }: RuleContext, report: Report): void {
-    const passedOn = new Map(plan.power.map(({ device, draw }) => [device, draw]));
-    for (const { feeds } of plan.power) {
+    const passedOn = new Map(plan.poe.map(({ device, allotted }) => [device, allotted]));
+    for (const { feeds } of plan.poe) {
       for (const { from, to, type, class: own } of feeds) {
         const { maxClass } = portTypes[type];
         const link = network.topology.linkAt(from);

@@ -1,5 +1,5 @@
 import { oppositePort } from '../../network/link.ts';
-import { carriesPower, classOf } from '../../network/power.ts';
+import { carriesPower, classOf } from '../../network/poe.ts';
 import { type PortType, portTypes } from '../../standards/poe.ts';
 import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';

@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { canCarryPower, carriesPower } from '../../network/power.ts';
+import { canCarryPower, carriesPower } from '../../network/poe.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { oppositePort } from '../../network/link.ts';

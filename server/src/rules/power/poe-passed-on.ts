@@ -1,5 +1,5 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { powerArriving } from '../../network/power.ts';
+import { powerArriving } from '../../network/poe.ts';
 import { portName } from '../../site/model.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { count, few, watts, asName } from '../../text/words.ts';
@@ -14,17 +14,17 @@ restarting. Feed it by a higher class or by its own supply, or feed fewer device
 listed equipment only, and follow local codes.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the switch and at the device (secondary)',
   check({ plan }: RuleContext, report: Report): void {
-    const fed = new Map(plan.power.flatMap(({ feeds }) => feeds.map((feed) => [feed.to.device, feed] as const)));
-    for (const { device, draw, feeds } of plan.power) {
+    const fed = new Map(plan.poe.flatMap(({ feeds }) => feeds.map((feed) => [feed.to.device, feed] as const)));
+    for (const { device, allotted, feeds } of plan.poe) {
       const by = fed.get(device);
       if (by === undefined) continue;
       const gets = powerArriving(by);
-      if (draw <= gets) continue;
-      const named = feeds.map(({ to, allotted }) => `${to.device.name} ${watts(allotted)}`);
+      if (allotted <= gets) continue;
+      const named = feeds.map((feed) => `${feed.to.device.name} ${watts(feed.allotted)}`);
       report({
         at: placeOfPort(by.to, 'poe'),
         message:
-          `${asName(device.name)} gets ${watts(gets)} from ${portName(by.from)} and must feed ${watts(draw)} to ` +
+          `${asName(device.name)} gets ${watts(gets)} from ${portName(by.from)} and must feed ${watts(allotted)} to ` +
           `${count(feeds.length, 'device')}, besides itself: ${few(named)}. Feed it by a higher class or by its own ` +
           'supply, or feed fewer from it.',
         about: [device.name, portName(by.to)],

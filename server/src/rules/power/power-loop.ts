@@ -14,7 +14,7 @@ and none of their figures means anything. Say at one of them what it is really p
 that is a socket of the mains.`,
   source: 'physics',
   check({ plan, site }: RuleContext, report: Report): void {
-    if (!site.devices.some(({ ownPower }) => ownPower?.from !== undefined) && !isChained(plan.power)) return;
+    if (!site.devices.some(({ ownPower }) => ownPower?.from !== undefined) && !isChained(plan.poe)) return;
     for (const circle of plan.supply().feeding.circles) {
       const [first] = circle;
       if (first === undefined) continue;
@@ -36,9 +36,9 @@ that is a socket of the mains.`,
 };
 
 /** Whether a device that feeds others by PoE is fed so itself. */
-function isChained(power: RuleContext['plan']['power']): boolean {
-  const feeders = new Set(power.flatMap(({ device, feeds }) => (feeds.length === 0 ? [] : [device])));
-  return power.some(({ feeds }) => feeds.some(({ to }) => feeders.has(to.device)));
+function isChained(poe: RuleContext['plan']['poe']): boolean {
+  const feeders = new Set(poe.flatMap(({ device, feeds }) => (feeds.length === 0 ? [] : [device])));
+  return poe.some(({ feeds }) => feeds.some(({ to }) => feeders.has(to.device)));
 }
 
 export const examples: readonly Example[] = [

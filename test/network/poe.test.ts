@@ -1,11 +1,11 @@
 import assert from 'node:assert/strict';
-import { type PowerSource, powerOf } from '../../server/src/network/power.ts';
+import { type PoeFigures, poeOf } from '../../server/src/network/poe.ts';
 import { networkOf } from '../../server/src/network/network.ts';
 import { siteOf } from '../site-of.ts';
 
-function powerFrom(text: string): PowerSource[] {
+function powerFrom(text: string): PoeFigures[] {
   const site = siteOf(text);
-  return powerOf(site.devices, networkOf(site).topology.linkAt);
+  return poeOf(site.devices, networkOf(site).topology.linkAt);
 }
 
 /** One device at core/1; mW that core sets aside. */
@@ -16,7 +16,7 @@ devices:
   paddock-cam: {kind: camera${device}}
 cables:
   - {from: core/1, to: paddock-cam${cable}}
-`)[0]?.draw;
+`)[0]?.allotted;
 }
 
 // What each class takes at the switch: the Ethernet Alliance's "Overview of 802.3bt" (April 2018), secondary; class 0
@@ -69,7 +69,7 @@ cables:
   - {from: barn/2, to: gate-cam}
 `);
     assert.deepEqual(
-      sources.map(({ device, budget, draw }) => [device.name, budget, draw]),
+      sources.map(({ device, budget, allotted }) => [device.name, budget, allotted]),
       [
         ['core', 130_000, 45_400],
         ['barn', undefined, 7000],

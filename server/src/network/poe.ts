@@ -17,21 +17,22 @@ export interface Feed {
   readonly allotted: number;
 }
 
-export interface PowerSource {
+export interface PoeFigures {
   readonly device: Device;
   /** mW; `undefined` where none is declared. */
   readonly budget: number | undefined;
-  readonly draw: number;
+  /** What it allots to all of them; mW. */
+  readonly allotted: number;
   readonly feeds: readonly Feed[];
 }
 
 /** Every switch that has a budget or feeds something, in the order of the site. */
-export function powerOf(devices: readonly Device[], linkAt: Topology['linkAt']): PowerSource[] {
+export function poeOf(devices: readonly Device[], linkAt: Topology['linkAt']): PoeFigures[] {
   return devices.flatMap((device) => {
     const feeds = device.ports.flatMap((port) => feedAt(port, linkAt) ?? []);
     if (device.poeBudget === undefined && feeds.length === 0) return [];
-    const draw = feeds.reduce((total, feed) => total + feed.allotted, 0);
-    return [{ device, budget: device.poeBudget, draw, feeds }];
+    const allotted = feeds.reduce((total, feed) => total + feed.allotted, 0);
+    return [{ device, budget: device.poeBudget, allotted, feeds }];
   });
 }
 
