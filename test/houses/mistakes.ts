@@ -451,10 +451,10 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
       'outlet-level-low kitchen',
       ['gain: 22 dB, noise', 'gain: 2 dB, noise'],
     ],
-    ['far too much gain', 'outlet-level-high bedroom, tuner-overload box-2', ['gain: 22 dB', 'gain: 40 dB']],
+    ['far too much gain', 'outlet-level-high bedroom', ['gain: 22 dB', 'gain: 40 dB']],
     [
       'an amplifier that cannot put out so much',
-      'amplifier-overdriven mast-amp, outlet-level-high bedroom, tuner-overload box-2',
+      'amplifier-overdriven mast-amp',
       ['gain: 22 dB', 'gain: 40 dB'],
       ['max-output: 104 dBµV', 'max-output: 94 dBµV'],
     ],

@@ -30,10 +30,7 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
     const back = walk(context, found.back.legs);
     const broken = there.find(isBroken) ?? back.find(isBroken);
     const why: Obstacle | undefined =
-      broken !== undefined
-        ? { obstacle: 'apart', network: broken.domain.name }
-        : (found.there.stopped ??
-          (found.back.stopped === undefined ? undefined : { ...found.back.stopped, back: true }));
+      broken !== undefined ? { obstacle: 'apart', network: broken.domain.name } : stoppedOf(found);
     if (why !== undefined) {
       unreached.push({ receiver: name, why });
       // Who sends without being asked does not learn that it is lost on the way.
@@ -62,6 +59,12 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
 interface Route {
   readonly there: Trace;
   readonly back: Trace;
+}
+
+/** Who asks by a port without a cable gets no answer, whatever is missing on the way to it. */
+function stoppedOf({ there, back }: Route): Obstacle | undefined {
+  const unasked: Obstacle | undefined = back.stopped === undefined ? undefined : { ...back.stopped, back: true };
+  return unasked?.obstacle === 'into-nothing' ? unasked : (there.stopped ?? unasked);
 }
 
 const NOTHING: Trace = { legs: [], stopped: undefined };

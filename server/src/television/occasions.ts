@@ -1,14 +1,14 @@
 /** Whether what is wanted at once can be had: each multiplex that is asked for takes a tuner to itself. */
 
 import { grouped } from '../grouped.ts';
-import type { Connector, Device, Site } from '../site/model.ts';
+import type { Connector, Device, Site, Stream } from '../site/model.ts';
 import type { Multiplex, Occasion } from '../site/television/facts.ts';
 import type { LnbCable } from './lnb-cable.ts';
 import { type Matching, type Ways, maximumMatching, shortfalls, sizeOf } from './matching.ts';
 import { type OnLnbCables, matchingOnCables } from './planes.ts';
 import type { Reception } from './reception.ts';
 import { type Fit, type Unit, fitting, planeOfMultiplex, unitsOf } from './units.ts';
-import { type Asked, type Wish, fewestAsked, standingWishes, wishesOf } from './wishes.ts';
+import { type Asked, type Wish, fewestAsked, standingWishes, wishOf, wishesOf } from './wishes.ts';
 
 /** Multiplexes that are more than the tuners that can take any of them. */
 export interface Short {
@@ -44,6 +44,14 @@ export interface Tuning {
   readonly of: (occasion: Occasion) => Tuned;
   /** With nothing but the streams that always run. */
   readonly standing: Tuned;
+  /** What streams that are only watched ask of tuners that others take at all times: nobody ever gets it. */
+  readonly never: readonly Never[];
+}
+
+/** A stream of a tuner, and what its tuners are short of beside what runs at all times. */
+export interface Never {
+  readonly stream: Stream;
+  readonly short: Short;
 }
 
 type Facts = Pick<
@@ -88,7 +96,30 @@ export function tuningOf(site: Facts, reception: Reception, cables: ReadonlyMap<
       return found;
     },
     standing: tuned(context, standing),
+    never: neverTuned(context, standing, (source) => units.some((unit) => isOf(unit, source))),
   };
+}
+
+function neverTuned(context: Context, standing: readonly Wish[], hasUnits: (source: Device) => boolean): Never[] {
+  if (standing.length === 0) return [];
+  const always = new Set(standing.map(({ stream }) => stream));
+  // What is short at all times is told as that.
+  const before = tuned(context, standing);
+  if (before.tooFew.length > 0) return [];
+  const known = new Map<string, Short | undefined>();
+  return context.site.streams.flatMap((stream): Never[] => {
+    if (always.has(stream) || stream.receivers.length === 0) return [];
+    const [wish] = wishOf(context.site, stream, hasUnits);
+    if (wish === undefined) return [];
+    const key = [wish.source?.name ?? '', ...wish.multiplexes.map(({ name }) => name)].join(' ');
+    if (!known.has(key))
+      known.set(
+        key,
+        tuned(context, [...standing, wish]).tooFew.find(({ units }) => units.length > 0),
+      );
+    const short = known.get(key);
+    return short === undefined ? [] : [{ stream, short }];
+  });
 }
 
 /** Whether what a device sends may come from a tuner: its own, or one that is plugged into it. */

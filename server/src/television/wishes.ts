@@ -40,15 +40,15 @@ export function standingWishes(site: Facts, hasUnits: (source: Device) => boolea
     ...site.recordings.map(({ stream }) => stream),
     ...site.streams.map(({ carries }) => carries),
   ]);
-  return site.streams
-    .filter(({ name }) => taken.has(name))
-    .flatMap((stream): Wish[] => {
-      const source = stream.source === undefined ? undefined : site.deviceByName.get(stream.source);
-      const name = stream.service ?? stream.multiplex;
-      if (name === undefined || source === undefined || !hasUnits(source)) return [];
-      return [{ name, multiplexes: multiplexesOf(site, stream), source, stream }];
-    })
-    .filter(isKnown);
+  return site.streams.filter(({ name }) => taken.has(name)).flatMap((stream) => wishOf(site, stream, hasUnits));
+}
+
+/** What a stream asks of the tuners of its source; nothing where it is not known. */
+export function wishOf(site: Facts, stream: Stream, hasUnits: (source: Device) => boolean): Wish[] {
+  const source = stream.source === undefined ? undefined : site.deviceByName.get(stream.source);
+  const name = stream.service ?? stream.multiplex;
+  if (name === undefined || source === undefined || !hasUnits(source)) return [];
+  return [{ name, multiplexes: multiplexesOf(site, stream), source, stream }].filter(isKnown);
 }
 
 function isKnown({ multiplexes }: Wish): boolean {

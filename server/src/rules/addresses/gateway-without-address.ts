@@ -78,6 +78,8 @@ port that carries it, or name another gateway.`,
           entails: [
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
+            // Nor has it one to ask for memberships from.
+            ...(vlan.querier === device.name ? [vlan.item] : []),
           ],
           fixes: () => [...nameAnother(site, vlan), ...giveAddress(context, device, vlan)],
         });

@@ -2,7 +2,7 @@ import { agree } from '../../network/aggregation.ts';
 import type { Network } from '../../network/network.ts';
 import { type Link, type Member, cablesOf, oppositePort } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, scalarText, setValue } from '../../site/edit.ts';
-import { type Cable, type Port, portName } from '../../site/model.ts';
+import { type Cable, type Port, type Site, portName } from '../../site/model.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { endAt, placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { bitRate, few, list, asName } from '../../text/words.ts';
@@ -33,7 +33,7 @@ the plan counts only on the first cable.`,
       }
       const all = [...link.members, ...link.idle];
       if (all.length < 2) continue;
-      const why = (ends.length < 2 ? oneEnd(link, all) : (disagreement(link) ?? speeds(all))) ?? vlans(all, ends);
+      const why = (ends.length < 2 ? oneEnd(link, all) : (disagreement(link) ?? speeds(all))) ?? vlans(site, all, ends);
       if (why !== undefined) report({ ...findingAt(why.at, link, why.message), fixes: why.fixes });
     }
     const exchanged = astray.length < 2 ? undefined : swappedAmong(site.cables, network.topology.links);
@@ -244,11 +244,12 @@ function speeds(all: readonly Member[]): Mismatch | undefined {
   };
 }
 
-function vlans(all: readonly Member[], ends: readonly Port[]): Mismatch | undefined {
+function vlans(site: Site, all: readonly Member[], ends: readonly Port[]): Mismatch | undefined {
   for (const end of ends) {
     const [first, ...others] = portsAt(all, end);
     const other = others.find((port) => first !== undefined && vlansOf(port) !== vlansOf(first));
-    if (first === undefined || other === undefined) continue;
+    // What is misspelt at one of them is told there.
+    if (first === undefined || other === undefined || ![first, other].every((port) => isDeclared(site, port))) continue;
     return {
       at: other,
       message:
@@ -258,6 +259,10 @@ function vlans(all: readonly Member[], ends: readonly Port[]): Mismatch | undefi
     };
   }
   return undefined;
+}
+
+function isDeclared({ vlanByName }: Site, { vlan, native, trunk = [] }: Port): boolean {
+  return [vlan, native, ...trunk].every((name) => name === undefined || vlanByName.has(name));
 }
 
 function vlansOf({ vlan = '', native = '', trunk = [] }: Port): string {

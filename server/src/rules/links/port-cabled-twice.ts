@@ -1,4 +1,4 @@
-import { type Fix, removeItem, scalarText, setValue } from '../../site/edit.ts';
+import { type Fix, fixOf, remove, removeItem, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import {
   type Cable,
@@ -53,6 +53,7 @@ counted. Write each cable once; give the second a port of its own.`,
           // The output that the second should be at is open.
           report({ ...finding, ...followed, entails: [...followed.entails, cable, port.device, ...missed] });
         }
+        if (!('speed' in port)) terminatedToo(port, { cable, end }, report);
       }
       for (const end of cable.through) {
         const port = portAt(site, end);
@@ -64,6 +65,24 @@ counted. Write each cable once; give the second a port of its own.`,
     }
   },
 };
+
+/** A terminator is a plug as well. */
+function terminatedToo({ device, name }: Connector, { cable, end }: Plug, report: Report): void {
+  const index = device.aerial?.terminated.indexOf(name) ?? -1;
+  if (index < 0) return;
+  const at = `${device.name}/${name}`;
+  report({
+    at: placeOf(cable.item, end.route),
+    message: `${at} has a terminator, and takes one plug: with this coax either it or the terminator is not there. Take one of them out.`,
+    about: [at, device.name],
+    related: [{ at: placeOf(device.item, ['terminated', index]), message: 'its terminator' }],
+    fixes: () =>
+      fixOf(
+        `Say that ${at} has no terminator`,
+        remove(device.item, device.aerial?.terminated.length === 1 ? ['terminated'] : ['terminated', index]),
+      ),
+  });
+}
 
 function otherEnd({ cable, end }: Plug): CableEnd | undefined {
   return end === cable.from ? cable.to : cable.from;
@@ -200,6 +219,23 @@ devices:
 cables:
   - {from: core/1, to: stable-cam}
   - {from: core/2, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+devices:
+  loft-splitter: {kind: splitter, ways: 2, loss: 4 dB, terminated: [out-2]}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: loft-splitter/out-2, to: parlour-outlet/in, type: coax-6, length: 14 m}
+#          ^^^^^^^^^^^^^^^^^^^ loft-splitter/out-2 has a terminator, and takes one plug
+`,
+    fixed: `
+devices:
+  loft-splitter: {kind: splitter, ways: 2, loss: 4 dB}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: loft-splitter/out-2, to: parlour-outlet/in, type: coax-6, length: 14 m}
 `,
   },
 ];

@@ -2,9 +2,10 @@ import { type Link, oppositePort } from '../../network/link.ts';
 import { heaviest } from '../../network/heaviest.ts';
 import { type Policies, type Port, portName } from '../../site/model.ts';
 import { bitRate, percentOver } from '../../text/words.ts';
+import { grouped } from '../../grouped.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
-import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const portSpeedMismatch: Rule = {
   id: 'port-speed-mismatch',
@@ -15,15 +16,45 @@ export const portSpeedMismatch: Rule = {
 want of a faster port. Over fibre and direct attach both ends need modules of one speed, or there is no link at all.`,
   source: 'Auto-negotiation: IEEE 802.3 clause 28 (from memory). Modules: common practice, no source.',
   check(context: RuleContext, report: Report): void {
+    const found: Overloaded[] = [];
     for (const link of context.network.topology.links) {
       const { a, b, cable } = link;
       if (a.speed === undefined || b.speed === undefined || a.speed === b.speed) continue;
       const ends = a.speed < b.speed ? { slower: a, faster: b } : { slower: b, faster: a };
-      if (cable.type === undefined || cable.type.startsWith('cat')) overloaded(context, link, ends, report);
-      else apart(context, link, ends, report);
+      if (cable.type === undefined || cable.type.startsWith('cat')) {
+        const finding = overloaded(context, link, ends);
+        if (finding !== undefined) found.push({ slower: ends.slower, finding });
+      } else apart(context, link, ends, report);
     }
+    // The ports of a range have one speed.
+    for (const [first, ...others] of grouped(found, ({ slower }) => rangeOf(slower)).values())
+      if (first !== undefined) report(together(first, others));
   },
 };
+
+interface Overloaded {
+  readonly slower: Port;
+  readonly finding: Finding;
+}
+
+function rangeOf({ device, route, name }: Port): object | string {
+  return route.length === 0 || route[1] === name ? {} : [device.name, ...route].join(' ');
+}
+
+function together({ finding }: Overloaded, others: readonly Overloaded[]): Finding {
+  const all = others.map((other) => other.finding);
+  if (all.length === 0) return finding;
+  return {
+    ...finding,
+    about: [...new Set([finding, ...all].flatMap(({ about }) => about))],
+    related: [
+      ...(finding.related ?? []),
+      ...others.map((other) => ({ at: other.finding.at, message: `${portName(other.slower)} is too slow as well` })),
+    ],
+    effects: [finding, ...all].flatMap(({ effects = [] }) => effects),
+    entails: [finding, ...all].flatMap(({ entails = [] }) => entails),
+  };
+}
 
 interface Ends {
   readonly slower: Port;
@@ -52,7 +83,7 @@ function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, r
 }
 
 /** Streams that the faster end would carry and the slower one does not. */
-function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, faster }: Ends, report: Report): void {
+function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, faster }: Ends): Finding | undefined {
   const { limit } = site.policies.linkLoad;
   const [low, high] = [slower.speed ?? 0, faster.speed ?? 0];
   const over = [slower, faster].flatMap((out) => {
@@ -65,9 +96,9 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
     return fits && isWanted ? [{ out, load, bound }] : [];
   });
   const [worst] = over.sort((a, b) => b.load.line.peak - a.load.line.peak);
-  if (worst === undefined) return;
+  if (worst === undefined) return undefined;
   const { out, load, bound } = worst;
-  report({
+  return {
     at: placeOfEnd(link, slower),
     severity: bound === limit ? 'error' : 'warning',
     message:
@@ -81,7 +112,7 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
     // What is too much for several links by itself, link-load tells at one of them.
     effects: over.map((each) => each.load),
     entails: over.map((each) => each.load),
-  });
+  };
 }
 
 /** The bound of the policy that a load is over, in ten-thousandths; `undefined` where it is within. */

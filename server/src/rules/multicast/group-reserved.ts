@@ -18,7 +18,7 @@ in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site. 
 use as well; a group there is told only beside others in those two scopes, whose boundaries and announcements leave it
 out.`,
   source: 'RFC 5771 §3–§10, RFC 2365 §6, RFC 4607 §1, RFC 6034 §3, read',
-  check({ site }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     const isScoped = site.streams.some(({ group }) => group !== undefined && isMulticast(group) && isInScope(group));
     for (const stream of site.streams) {
       const { group } = stream;
@@ -33,6 +33,10 @@ out.`,
         severity: use === 'local-control' ? 'error' : 'warning',
         message: `${formatAddress(group)} is in ${name} (${formatAddress(first)} to ${formatAddress(last)}). ${advice}`,
         about: [stream.name],
+        // Routes may lead another way for the group that is meant.
+        entails: network
+          .delivery(stream)
+          .unreached.flatMap((own) => (own.why.obstacle === 'joins-elsewhere' ? [own, own.why] : [])),
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

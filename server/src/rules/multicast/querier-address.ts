@@ -34,6 +34,8 @@ one, write it down; where it has none, give it one.`,
           `${asName(device.name)} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address${device.addresses.length > 0 ? ' there' : ''}: of ` +
           `queries from 0.0.0.0 ${first.others[0]?.name ?? 'another switch'} does not learn where to send reports. ` +
           'Give its address.',
+        // Of a gateway without an address there, that is told.
+        effects: heard.map(({ vlan }) => vlan.item),
         about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
         related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
         fixes: () => addressed(site, device, first.vlan),

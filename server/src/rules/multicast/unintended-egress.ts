@@ -87,8 +87,23 @@ function leavesAstray(network: Network, first: Astray, others: readonly Astray[]
         message: `${asName(each.delivery.stream.name)} leaves there too`,
       })),
     ],
+    // By the port that is meant they would get there.
+    entails: [first, ...others].flatMap((each) => reachedBy(network, each)),
     fixes: () => bothWays(network, [first, ...others], meant),
   };
+}
+
+/** The receivers that get nothing and would, or join elsewhere for what leaves by the wrong port. */
+function reachedBy({ interfaces }: Network, { delivery, meant }: Astray): object[] {
+  const by = interfaces.of(meant.device).find(({ port }) => port === meant);
+  if (by === undefined) return [];
+  return delivery.unreached
+    .filter(({ why }) =>
+      why.obstacle === 'joins-elsewhere'
+        ? why.network === by.domain.name
+        : (why.obstacle === 'leaves-elsewhere' || why.obstacle === 'other-network') && why.to === by.domain.name,
+    )
+    .flatMap((unreached) => [unreached, unreached.why]);
 }
 
 /** A group that leaves by one port, with receivers in the network of another. */

@@ -27,6 +27,7 @@ export const noSuchPort: Rule = {
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
   check({ site, network }: RuleContext, report: Report): void {
     const undeclared = new Map<Device, Named[]>();
+    const fewer = new Map<Device, Named[]>();
     for (const { item, from, to, through } of site.cables) {
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
@@ -38,6 +39,12 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
           else known.push({ item, end, port: end.port });
           continue;
         }
+        if (COUNTED.test(end.port) && device.aerial !== undefined) {
+          const known = fewer.get(device);
+          if (known === undefined) fewer.set(device, [{ item, end, port: end.port }]);
+          else known.push({ item, end, port: end.port });
+          continue;
+        }
         const port: MissingPort = { item, route: end.route, device, port: end.port, text: endName(end) };
         const word = (): Finding => {
           const finding = missing(site, port);
@@ -46,6 +53,13 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
         };
         report({ at: placeOfPort(port), word });
       }
+    }
+    for (const [device, named] of fewer) {
+      const key = DECIDING_COUNT.find((one) => nodeAt(device.item, [one]) !== undefined);
+      const all = new Set(named.map(({ port }) => port));
+      for (const { item, end, port } of all.size > 1 && key !== undefined ? [] : named)
+        report(missing(site, { item, route: end.route, device, port, text: endName(end) }));
+      if (all.size > 1 && key !== undefined) report(tooFewOutputs(device, key, named));
     }
     for (const [device, named] of undeclared) report(withoutPorts(site, network, device, named));
     for (const device of site.devices)
@@ -107,6 +121,25 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
         `Declare the ports ${ports}`,
         ...putValue(item, 'ports', `{${all.map((port) => `${nameText(port)}: {}`).join(', ')}}`),
       ),
+  };
+}
+
+/** How its outputs are called that are counted, and what says how many there are. */
+const COUNTED = /^(out|tap)-\d+$/;
+const DECIDING_COUNT = ['ways', 'type'];
+
+/** A part with fewer outputs than cables name: one figure is wrong, not each of the cables. */
+function tooFewOutputs({ item, name, connectorByName }: Device, key: string, named: readonly Named[]): Finding {
+  return {
+    at: placeOf(item, [key]),
+    message:
+      `${asName(name)} has ${compactPorts([...connectorByName.keys()])}, and cables name ` +
+      `${list([...new Set(named.map(({ port }) => visible(port, 40)))])} of it. Correct the ${key}, or the cables.`,
+    about: [name, ...named.map(({ port }) => `${name}/${port}`)],
+    related: named.map((one) => ({
+      at: placeOf(one.item, one.end.route),
+      message: `${asName(name)} has no ${visible(one.port, 40)}`,
+    })),
   };
 }
 
@@ -227,6 +260,28 @@ devices:
     fixed: `
 devices:
   recorder: {kind: server, ports: {lan: {}, cams: {}}, routes: [{to: 224.0.0.0/4, port: cams}]}
+`,
+  },
+  {
+    // One figure is wrong, not each of the cables.
+    bad: `
+devices:
+  loft-splitter: {kind: splitter, ways: 2, loss: 4 dB}
+#                                       ^ loft-splitter has ‘in’, out-1 and out-2, and cables name out-3 and out-4 of it
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+  kitchen-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: loft-splitter/out-3, to: parlour-outlet/in, type: coax-6, length: 14 m}
+  - {from: loft-splitter/out-4, to: kitchen-outlet/in, type: coax-6, length: 17 m}
+`,
+    good: `
+devices:
+  loft-splitter: {kind: splitter, ways: 4, loss: 7 dB, terminated: [out-1, out-2]}
+  parlour-outlet: {kind: outlet, loss: 1 dB}
+  kitchen-outlet: {kind: outlet, loss: 1 dB}
+cables:
+  - {from: loft-splitter/out-3, to: parlour-outlet/in, type: coax-6, length: 14 m}
+  - {from: loft-splitter/out-4, to: kitchen-outlet/in, type: coax-6, length: 17 m}
 `,
   },
 ];

@@ -19,6 +19,24 @@ export const poeMissing: Rule = {
 where the device has a supply of its own or a listed injector in between. Work on mains wiring is for licensed people.`,
   source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',
   check({ site, network: { topology } }: RuleContext, report: Report): void {
+    for (const device of site.devices) {
+      const takes = device.ports.filter((port) => classOf(port) !== undefined);
+      const [first] = takes;
+      if (first === undefined || device.ports.length < 2 || device.ownPower !== undefined) continue;
+      const cabled = device.ports.find((port) => topology.linkAt(port) !== undefined);
+      if (cabled === undefined || takes.some((port) => topology.linkAt(port) !== undefined)) continue;
+      report({
+        at: placeOf(device.item, [...first.route, 'poe'], 'key'),
+        severity: 'warning',
+        message:
+          `${asName(device.name)} is to be fed at ${portName(first)}, and its cable is at ${portName(cabled)}: it stays ` +
+          `dark. Lead the cable to ${portName(first)}, or say under \`power\` what else feeds it.`,
+        about: aboutPorts(first, cabled),
+        // At the wrong port other things do not match either.
+        effects: [cabled],
+        related: [{ at: placeOfPort(cabled), message: `${portName(cabled)} takes no power` }],
+      });
+    }
     for (const link of topology.links) {
       if (!carriesPower(link.cable.type)) continue;
       for (const powered of [link.a, link.b]) {
@@ -33,6 +51,8 @@ where the device has a supply of its own or a listed injector in between. Work o
           about: aboutPorts(powered, from),
           // Of a device at the wrong port that is told.
           effects: [powered],
+          // Nor does it go on without mains.
+          entails: [powered],
           related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
           fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],
         });
@@ -67,6 +87,23 @@ devices:
   paddock-cam: {kind: camera, poe: {class: 3}}
 cables:
   - {from: core/5, to: paddock-cam}
+`,
+  },
+  {
+    bad: `
+devices:
+  core: {kind: switch, poe-budget: 60 W, ports: {1: {poe: at}}}
+  yard: {kind: switch, ports: {up: {poe: {class: 4}}, 1-4: {speed: 1 Gb/s}}}
+#                                   ^^^ yard is to be fed at yard/up, and its cable is at yard/1: it stays dark
+cables:
+  - {from: core/1, to: yard/1, type: cat6, length: 38 m}
+`,
+    good: `
+devices:
+  core: {kind: switch, poe-budget: 60 W, ports: {1: {poe: at}}}
+  yard: {kind: switch, ports: {up: {poe: {class: 4}}, 1-4: {speed: 1 Gb/s}}}
+cables:
+  - {from: core/1, to: yard/up, type: cat6, length: 38 m}
 `,
   },
 ];

@@ -1,5 +1,9 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { namePattern } from '../../make/media/name-pattern.ts';
+import { type NamePattern, namePattern } from '../../make/media/name-pattern.ts';
+import { fixOf, scalarText, setValue } from '../../site/edit.ts';
+import { placeOf } from '../../site/item.ts';
+import type { Recording, Volume } from '../../site/model.ts';
+import { asName } from '../../text/words.ts';
 import { hostedRecordings } from '../../make/media/recording-consumer.ts';
 
 export const filePattern: Rule = {
@@ -18,9 +22,38 @@ or not at all.`,
       const names = namePattern(recording, volume);
       if ('message' in names && names.rule === 'file-pattern')
         report({ at: names.at, message: names.message, about: [recording.name] });
+      else if (!('message' in names)) absolute(recording, volume, names, report);
     }
   },
 };
+
+/** A path as the host has it, where one below the volume is meant: it ends up below the volume all the same. */
+function absolute(
+  { item, name, file = '' }: Recording,
+  { name: volume }: Volume,
+  names: NamePattern,
+  report: Report,
+): void {
+  const [first] = names.volume.split('/').filter((part) => part !== '');
+  const [own] = names.pattern.split('/');
+  if (!file.startsWith('/') || first === undefined || own !== first) return;
+  const below = `${names.volume}/`;
+  report({
+    at: placeOf(item, ['file']),
+    severity: 'warning',
+    message:
+      `Names of files are below the volume, so those of ${asName(name)} would be in ${names.volume}/${names.fixed}, where ` +
+      `nobody looks. Leave the path of ${asName(volume)} out.`,
+    about: [name, volume],
+    fixes: () =>
+      file.startsWith(below)
+        ? fixOf(
+            `Name files ${file.slice(below.length)}`,
+            setValue(item, ['file'], scalarText(file.slice(below.length), true)),
+          )
+        : [],
+  });
+}
 
 export const examples: readonly Example[] = [
   {
@@ -43,6 +76,29 @@ volumes:
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
   gate: {stream: gate, volume: archive, segment: 60 s, file: "gate/%Y-%m-%d/%H-%M-%S%z.mp4"}
+`,
+  },
+  {
+    bad: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: recorder}
+volumes:
+  archive: {host: recorder, capacity: 8 TB, path: /srv/archive}
+recordings:
+  paddock: {stream: paddock, volume: archive, file: "/srv/archive/paddock/%Y-%m-%d_%H-%M-%S%z.mp4"}
+#                                                   ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ would be in /srv/archive/srv/archive/paddock
+`,
+    fixed: `
+devices:
+  recorder: {kind: server}
+streams:
+  paddock: {source: recorder}
+volumes:
+  archive: {host: recorder, capacity: 8 TB, path: /srv/archive}
+recordings:
+  paddock: {stream: paddock, volume: archive, file: paddock/%Y-%m-%d_%H-%M-%S%z.mp4}
 `,
   },
 ];

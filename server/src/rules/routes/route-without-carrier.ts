@@ -1,9 +1,10 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { Obstacle } from '../../network/delivery.ts';
 import { type Lost, lostBy } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { type Fix, fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { type Device, type HostRoute, portName } from '../../site/model.ts';
+import { type Device, type HostRoute, type Port, portName } from '../../site/model.ts';
 import { leadBy } from '../../site/multicast-route.ts';
 import { receiverRoute } from '../../site/receiver.ts';
 import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
@@ -25,6 +26,7 @@ to another one, or remove it.`,
       for (const { by, port, route } of network.interfaces.table(device).declared) {
         if (by !== undefined || route === undefined) continue;
         const lost = lostBy(network, (why) => why.obstacle === 'into-nothing' && why.route === route);
+        const alike = lostBy(network, (why) => isBy(port, why));
         const cable =
           network.topology.linkAt(port) === undefined ? 'has no cable' : 'has a cable that carries no network';
         report({
@@ -36,7 +38,8 @@ to another one, or remove it.`,
           about: [portName(port), device.name],
           // Of a cable to a port in no VLAN that is told.
           effects: [port],
-          entails: lost.map(({ unreached }) => unreached),
+          // What goes there without a route is lost for the same cable.
+          entails: [...lost, ...alike].flatMap(({ unreached }) => [unreached, unreached.why]),
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
             message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
@@ -47,6 +50,11 @@ to another one, or remove it.`,
     }
   },
 };
+
+/** Whether nothing gets there since it is sent by a port. */
+function isBy({ device, name }: Port, why: Obstacle): boolean {
+  return why.obstacle === 'into-nothing' && why.device === device.name && why.port === name;
+}
 
 function lossWords(lost: readonly Lost[], { to }: HostRoute): string {
   if (lost.length === 0) return `what is for ${to.prefix === 0 ? 'other networks' : formatSubnet(to)} is lost`;

@@ -33,7 +33,7 @@ amplifier with less gain. What makers give as largest output holds for two carri
           { at: placeOf(device.item, ['max-output']), message: 'its largest output, with two carriers' },
           ...placesOf(behind),
         ],
-        entails: behind.distorted,
+        entails: [...behind.distorted, ...behind.points, ...behind.receivers],
         fixes: () => [
           ...(isEnoughWithout(television, device, site.policies.aerialSystem.margin) === undefined
             ? []

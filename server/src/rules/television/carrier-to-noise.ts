@@ -2,10 +2,11 @@ import { aboutConnector } from '../../site/about.ts';
 import { headOf } from '../../site/item.ts';
 import { few, asName } from '../../text/words.ts';
 import { decibels } from '../../text/radio-words.ts';
-import { type Connector, connectorName } from '../../site/model.ts';
+import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
 import { type Point, isReceived } from '../../television/reception.ts';
 import type { Signal } from '../../television/signals.ts';
+import type { Television } from '../../television/television.ts';
 import { worthMoving } from '../../television/amplified-first.ts';
 import { isShortByDistortion } from '../../television/too-much.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -45,7 +46,7 @@ gain behind does not. \`policies: aerial-system: margin\` says how much to keep 
       [close, 'warning'],
     ] as const)
       for (const short of [here, elsewhere])
-        for (const cause of commonCauses(short, enough)) report({ ...found(cause, margin), severity });
+        for (const cause of commonCauses(short, enough)) report({ ...found(plan.television, cause, margin), severity });
   },
 };
 
@@ -65,8 +66,17 @@ function isLost({ margin }: Point): boolean {
   return (margin ?? 0) < 0;
 }
 
+/** What comes too low to outlets from an aerial or LNB, which is lost at a receiver too. */
+function lowFrom({ reception }: Television, source: Device): object[] {
+  return reception.outlets.flatMap(({ points }) =>
+    points
+      .filter(({ signal, window }) => signal.source.device === source && signal.level < (window?.min ?? -Infinity))
+      .flatMap((point) => [point, point.signal]),
+  );
+}
+
 /** At the receiver that has least. */
-function found({ affected, behind }: CommonCause<Short>, asked: number): Finding {
+function found(television: Television, { affected, behind }: CommonCause<Short>, asked: number): Finding {
   const first = affected.reduce((least, one) => ((one.worst.margin ?? 0) < (least.worst.margin ?? 0) ? one : least));
   const { at, worst, others } = first;
   const { carrierToNoise: ratio = 0, margin = 0, signal } = worst;
@@ -90,7 +100,11 @@ function found({ affected, behind }: CommonCause<Short>, asked: number): Finding
     })),
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
     // Where the level is too low as well.
-    entails: affected.flatMap((one) => [one.worst, ...one.others]),
+    entails: [
+      ...affected.flatMap((one) => [one.worst, ...one.others]),
+      ...affected.flatMap((one) => television.signals.at(one.at)),
+      ...(isLost(worst) ? lowFrom(television, signal.source.device) : []),
+    ],
   };
 }
 

@@ -65,6 +65,8 @@ function findingOf({ affected, behind }: CommonCause<Low>): Finding {
         : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
       '. Take thicker coax, or a shorter way.',
     about: [...aboutConnector(at), ...names],
+    // Where another multiplex there is short of carrier to noise, that is told.
+    effects: affected.map((one) => one.signal),
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),
       message: `${asName(one.signal.multiplex.name)} arrives at ${level(one.signal.level)} here`,

@@ -5,6 +5,7 @@ import {
   bandwidthsOf,
   codeRatesOf,
   guardIntervalsOf,
+  isSatellite,
   modulationsOf,
   occupiedBandwidth,
 } from '../../standards/television/system.ts';
@@ -12,7 +13,7 @@ import { nodeAt } from '../../site/edit.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import type { Site } from '../../site/model.ts';
+import type { Severity, Site } from '../../site/model.ts';
 
 export const multiplexParameters: Rule = {
   id: 'multiplex-parameters',
@@ -30,6 +31,7 @@ parameters from a meter, or from the broadcaster's table.`,
       report({
         at: placeOf(multiplex.item, [fault.key]),
         message: fault.message,
+        ...(fault.severity !== undefined && { severity: fault.severity }),
         about: [multiplex.name],
       });
     }
@@ -38,6 +40,8 @@ parameters from a meter, or from the broadcaster's table.`,
 
 interface Fault {
   readonly key: string;
+  /** Where it is less grave than something that cannot be on air. */
+  readonly severity?: Severity;
   readonly message: string;
 }
 
@@ -63,7 +67,20 @@ function faultOf(site: Site, multiplex: Multiplex): Fault | undefined {
     nodeAt(multiplex.item, ['frequency']) === undefined
   )
     return { key: 'system', message: `${asName(name)} says neither channel nor frequency. Say one of them.` };
-  return tooWide(site, multiplex);
+  return tooWide(site, multiplex) ?? unpolarised(multiplex);
+}
+
+/** Of a satellite, half of what is sent has one polarisation and half the other, on the same frequencies. */
+function unpolarised({ system, item, name, polarisation }: Multiplex): Fault | undefined {
+  if (system === undefined || !isSatellite(system) || polarisation !== undefined) return undefined;
+  if (nodeAt(item, ['polarisation']) !== undefined) return undefined;
+  return {
+    key: 'system',
+    severity: 'hint',
+    message:
+      `${asName(name)} does not say its polarisation, so which receivers can have it beside others is not counted, and ` +
+      'no box can be set to it. Add `polarisation`.',
+  };
 }
 
 function notIn(what: string, found: string, allowed: readonly string[]): string {
@@ -99,6 +116,17 @@ multiplexes:
   mux-a: {system: dvb-t2, channel: 46, modulation: 256qam, code-rate: 2/3}
   mux-b: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
   cable-1: {system: dvb-c, frequency: 314 MHz, symbol-rate: 6.9 MBd, modulation: 256qam}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  sky-a: {system: dvb-s2, frequency: 11778 MHz, symbol-rate: 27.5 MBd, modulation: 8psk, code-rate: 2/3}
+#                 ^^^^^^ sky-a does not say its polarisation
+`,
+    good: `
+multiplexes:
+  sky-a: {system: dvb-s2, frequency: 11778 MHz, polarisation: vertical, symbol-rate: 27.5 MBd, modulation: 8psk, code-rate: 2/3}
 `,
   },
 ];

@@ -61,8 +61,9 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       `. It needs an attenuator of ${loss} dB, or less gain.`,
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    effects: affected.flatMap((one) => [one.worst, ...one.others]),
     // One that alone is high makes the levels uneven.
-    entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),
+    entails: [...affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)), ...receivers],
     related: [
       ...elsewhere.map((one) => ({
         at: headOf(one.at.device.item),

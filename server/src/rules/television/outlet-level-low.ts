@@ -58,6 +58,8 @@ function found({ affected, behind }: CommonCause<Low>): Finding {
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       '. Lower the loss on the way, or amplify at the aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    // Where it is too little for a receiver of the same aerial, that is told.
+    effects: affected.flatMap((one) => [one.worst, ...one.others]),
     // One that alone is low makes the levels uneven.
     entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),
     related: elsewhere.map((one) => ({

@@ -1,5 +1,6 @@
+import { fixOf, remove } from '../../site/edit.ts';
 import { type Place, placeOf } from '../../site/item.ts';
-import type { Site } from '../../site/model.ts';
+import type { Site, Stream } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { isSatellite } from '../../standards/television/system.ts';
 import { few, list, asName } from '../../text/words.ts';
@@ -15,6 +16,7 @@ export const serviceMultiplex: Rule = {
 a meter shows at its lead, or take the service from a multiplex that is received.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
+    for (const stream of site.streams) both(stream, report);
     if (site.multiplexes.length === 0) return;
     const received = receivedNames(site);
     // One of them may be meant.
@@ -44,6 +46,24 @@ a meter shows at its lead, or take the service from a multiplex that is received
     }
   },
 };
+
+/** A stream is the one or the other; that of a service is what is counted. */
+function both({ item, name, service, multiplex }: Stream, report: Report): void {
+  if (service === undefined || multiplex === undefined) return;
+  report({
+    at: placeOf(item, ['multiplex']),
+    severity: 'warning',
+    message:
+      `${asName(name)} is said to be the service ${asName(service)} and the whole of ${asName(multiplex)}, and is counted ` +
+      'as the service alone. Take one of the two out.',
+    about: [name, service, multiplex],
+    related: [{ at: placeOf(item, ['service']), message: 'the service' }],
+    fixes: () => [
+      ...fixOf(`Send ${asName(service)} alone`, remove(item, ['multiplex'])),
+      ...fixOf(`Send all of ${asName(multiplex)}`, remove(item, ['service'])),
+    ],
+  });
+}
 
 /** Where a multiplex is wanted. */
 interface Use {
@@ -139,6 +159,31 @@ streams:
   all-a: {source: tv-tuner, multiplex: mux-a, transport: ts-rtp, group: 239.192.30.1, port: 5004, receivers: [kitchen-screen]}
 occasions:
   evening: {services: [film]}
+`,
+  },
+  {
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s}
+devices:
+  loft-aerial: {kind: aerial, receives: {mux-a: 62 dBµV}}
+  tv-tuner: {kind: tuner, tuners: {1: {systems: [dvb-t]}}}
+streams:
+  news: {source: tv-tuner, transport: ts-rtp, port: 5004, service: news, multiplex: mux-a}
+#                                                                                   ^^^^^ news is said to be the service news and the whole of mux-a
+`,
+    fixed: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+services:
+  news: {multiplex: mux-a, rate: 4.2 Mb/s}
+devices:
+  loft-aerial: {kind: aerial, receives: {mux-a: 62 dBµV}}
+  tv-tuner: {kind: tuner, tuners: {1: {systems: [dvb-t]}}}
+streams:
+  news: {source: tv-tuner, transport: ts-rtp, port: 5004, service: news}
 `,
   },
 ];

@@ -43,6 +43,8 @@ it right.`,
             : `; likewise at ${few(elsewhere.map((one) => connectorName(one.receiver.at)))} behind ${asName(behind.name)}`) +
           `. Put an attenuator of ${loss} dB in front, or lower the gain.`,
         about: aboutConnector(at),
+        // Where an amplifier gives too much, or an outlet in front gets it, that is told.
+        effects: affected.map((one) => one.receiver),
         related: elsewhere.map((one) => ({
           at: headOf(one.receiver.at.device.item),
           message: `${asName(one.receiver.at.name)} gets ${level(one.receiver.composite)} here`,

@@ -33,7 +33,15 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
       if (into.buses.some((each) => each.name === bus)) continue;
       const has = into.buses.map((each) => each.name);
       reportMissing(
-        { item, route: ['bus'], text: bus, what: `${asName(into.name)} has no USB controller`, has },
+        {
+          item,
+          route: ['bus'],
+          text: bus,
+          what: `${asName(into.name)} has no USB controller`,
+          has,
+          // In another device than is meant its streams do not get to where they are recorded.
+          entails: site.recordings.filter(({ stream }) => site.streamByName.get(stream ?? '')?.source === name),
+        },
         report,
       );
     }
@@ -53,9 +61,10 @@ interface Missing {
   readonly what: string;
   /** What is declared instead. */
   readonly has: readonly string[];
+  readonly entails?: readonly object[];
 }
 
-function reportMissing({ item, route, text, what, has }: Missing, report: Report): void {
+function reportMissing({ item, route, text, what, has, entails = [] }: Missing, report: Report): void {
   if (hasShapeProblem(item, route)) return;
   report({
     at: placeOf(item, route),
@@ -63,6 +72,7 @@ function reportMissing({ item, route, text, what, has }: Missing, report: Report
       `${what} ${visible(text, 40)}; ${has.length === 0 ? 'none is declared' : `it has ${list(has)}`}. ` +
       'Correct the name, or declare it.',
     about: [item.name],
+    entails,
     fixes: () =>
       nearest(text, has.filter(isName)).flatMap(({ name }) =>
         fixOf(`Change it to ${asName(name)}`, setValue(item, route, nameText(name))),

@@ -1,3 +1,4 @@
+import { grouped } from '../../grouped.ts';
 import { headOf } from '../../site/item.ts';
 import { type CableEnd, type Site, connectorAt, portAt } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
@@ -43,6 +44,25 @@ or sent on by a server counts at all times.`,
         related: streams
           .slice(1)
           .map(({ item, name }) => ({ at: headOf(item), message: `${asName(name)} is needed too` })),
+      });
+    }
+    for (const [short, own] of grouped(tuning.never, (never) => never.short)) {
+      const [first, ...others] = own;
+      if (first === undefined || !isKnown(short)) continue;
+      const taken = short.asked.flatMap(({ wishes }) => wishes.flatMap(({ stream }) => stream ?? []));
+      const running = taken.filter((stream) => own.every((never) => never.stream !== stream));
+      report({
+        at: headOf(first.stream.item),
+        severity: 'warning',
+        message:
+          `Nobody ever gets ${few(own.map(({ stream }) => stream.name))} beside ${few(running.map(({ name }) => name))}, ` +
+          `which ${running.length === 1 ? 'runs' : 'run'} at all times: that takes ${shortageWords(site, short, tuning.standing)}`,
+        about: own.map(({ stream }) => stream.name),
+        effects: [short],
+        related: [
+          ...others.map(({ stream }) => ({ at: headOf(stream.item), message: `nor ${asName(stream.name)}` })),
+          ...running.map(({ item, name }) => ({ at: headOf(item), message: `${asName(name)} runs at all times` })),
+        ],
       });
     }
     for (const occasion of site.occasions) {
@@ -263,6 +283,48 @@ cables:
   - {from: chimney-aerial, to: tv-tuner/rf, type: coax-6, length: 20 m}
 occasions:
   evening: {multiplexes: [mux-a]}
+`,
+  },
+  {
+    // What is recorded keeps the only tuner.
+    bad: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  loft-aerial: {kind: aerial, receives: {mux-a: 62 dBµV, mux-b: 62 dBµV}}
+  tv-tuner: {kind: tuner, inputs: {rf: {}}, tuners: {1: {systems: [dvb-t], input: rf}}}
+  recorder: {kind: server}
+  parlour-screen: {kind: display}
+cables:
+  - {from: loft-aerial, to: tv-tuner/rf, type: coax-6, length: 5 m}
+streams:
+  all-a: {source: tv-tuner, transport: ts-rtp, port: 5004, multiplex: mux-a, receivers: [recorder]}
+  all-b: {source: tv-tuner, transport: ts-rtp, port: 5004, multiplex: mux-b, receivers: [parlour-screen]}
+# ^^^^^ Nobody ever gets all-b beside all-a, which runs at all times
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  all-a: {stream: all-a, volume: archive}
+`,
+    good: `
+multiplexes:
+  mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+  mux-b: {system: dvb-t, channel: 40, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
+devices:
+  loft-aerial: {kind: aerial, receives: {mux-a: 62 dBµV, mux-b: 62 dBµV}}
+  tv-tuner: {kind: tuner, inputs: {rf: {}}, tuners: {1-2: {systems: [dvb-t], input: rf}}}
+  recorder: {kind: server}
+  parlour-screen: {kind: display}
+cables:
+  - {from: loft-aerial, to: tv-tuner/rf, type: coax-6, length: 5 m}
+streams:
+  all-a: {source: tv-tuner, transport: ts-rtp, port: 5004, multiplex: mux-a, receivers: [recorder]}
+  all-b: {source: tv-tuner, transport: ts-rtp, port: 5004, multiplex: mux-b, receivers: [parlour-screen]}
+volumes:
+  archive: {host: recorder, capacity: 8 TB}
+recordings:
+  all-a: {stream: all-a, volume: archive}
 `,
   },
 ];

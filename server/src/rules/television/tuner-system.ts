@@ -17,6 +17,7 @@ does the system, or the service from another multiplex.`,
   check({ plan, site }: RuleContext, report: Report): void {
     const { units } = plan.television.tuning;
     const told = new Set<string>();
+    const lacking = new Map<string, object>();
     for (const { name, multiplexes, asked, at, of, stream } of usesOf(site, units)) {
       const [first] = multiplexes;
       if (first === undefined || asked.length === 0) continue;
@@ -28,6 +29,11 @@ does the system, or the service from another multiplex.`,
       const devices = [...new Set(asked.map(({ device }) => device.name))];
       const able = [...new Set(asked.flatMap(({ tuner }) => tuner.systems))];
       const systems = [...new Set(multiplexes.flatMap(({ system }) => system ?? []))];
+      // Several that one device lacks a system for are told at the first.
+      const lack = `${of} ${systems.join(' ')}`;
+      const before = of === '' ? undefined : lacking.get(lack);
+      const own = before ?? {};
+      lacking.set(lack, own);
       report({
         at,
         message:
@@ -38,8 +44,9 @@ does the system, or the service from another multiplex.`,
           `${few(devices)} ${devices.length === 1 ? 'receives' : 'receive'} ${able.length === 0 ? 'nothing of that' : list(able)}` +
           `. Take a tuner for ${list(systems, 'or')}, or another multiplex.`,
         about: [name, ...multiplexes.map((multiplex) => multiplex.name)],
+        effects: before === undefined ? [] : [own],
         // What is sent of it in vain may be less, but is in vain.
-        entails: stream === undefined ? [] : [stream],
+        entails: [...(before === undefined ? [own] : []), ...(stream === undefined ? [] : [stream])],
       });
     }
   },

@@ -20,7 +20,8 @@ send these alone: \`service\` instead of \`multiplex\`. The rest only loads the 
       ...site.streams.map(({ carries }) => carries),
     ]);
     for (const stream of site.streams) {
-      const { item, name, multiplex, receivers } = stream;
+      const { item, name, receivers } = stream;
+      const multiplex = stream.service === undefined ? stream.multiplex : undefined;
       const whole = multiplex === undefined ? undefined : site.media(stream).broadcast?.nominal;
       const shown = used.has(name) ? undefined : shownAtOnce(site, stream);
       if (multiplex === undefined || whole === undefined || shown === undefined) continue;

@@ -9216,7 +9216,7 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
 }
 validate85.evaluated = { "props": true, "dynamicProps": false, "dynamicItems": false };
 var services = validate86;
-var schema139 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
+var schema139 = { "type": "object", "additionalProperties": false, "required": ["multiplex"], "properties": { "multiplex": { "type": ["array", "string"], "minItems": 1, "uniqueItems": true, "items": { "$ref": "#/$defs/multiplex-name", "type": "string" }, "if": { "type": "string" }, "then": { "$ref": "#/$defs/multiplex-name" } }, "rate": { "$ref": "#/$defs/bit-rate" }, "peak-rate": { "$ref": "#/$defs/bit-rate" }, "description": { "type": "string" } } };
 function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data, dynamicAnchors = {} } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -9314,34 +9314,43 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
       if (Array.isArray(data0)) {
+        if (data0.length < 1) {
+          const err7 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/minItems", keyword: "minItems", params: { limit: 1 } };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
         const len0 = data0.length;
         for (let i0 = 0; i0 < len0; i0++) {
           let data1 = data0[i0];
           if (typeof data1 !== "string") {
-            const err7 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/properties/multiplex/items/type", keyword: "type", params: { type: "string" } };
+            const err8 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/properties/multiplex/items/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err7];
+              vErrors = [err8];
             } else {
-              vErrors.push(err7);
+              vErrors.push(err8);
             }
             errors++;
           }
           if (typeof data1 === "string") {
             if (!pattern7.test(data1)) {
-              const err8 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
+              const err9 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/pattern", keyword: "pattern", params: { pattern: "^[A-Za-z0-9_-]+$" } };
               if (vErrors === null) {
-                vErrors = [err8];
+                vErrors = [err9];
               } else {
-                vErrors.push(err8);
+                vErrors.push(err9);
               }
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" } };
+            const err10 = { instancePath: instancePath + "/multiplex/" + i0, schemaPath: "#/$defs/multiplex-name/type", keyword: "type", params: { type: "string" } };
             if (vErrors === null) {
-              vErrors = [err9];
+              vErrors = [err10];
             } else {
-              vErrors.push(err9);
+              vErrors.push(err10);
             }
             errors++;
           }
@@ -9357,11 +9366,11 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err10 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
+              const err11 = { instancePath: instancePath + "/multiplex", schemaPath: "#/properties/multiplex/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 } };
               if (vErrors === null) {
-                vErrors = [err10];
+                vErrors = [err11];
               } else {
-                vErrors.push(err10);
+                vErrors.push(err11);
               }
               errors++;
               break;
@@ -9375,20 +9384,20 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.rate;
       if (typeof data2 === "string") {
         if (!pattern15.test(data2)) {
-          const err11 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err12 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err11];
+            vErrors = [err12];
           } else {
-            vErrors.push(err11);
+            vErrors.push(err12);
           }
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
+        const err13 = { instancePath: instancePath + "/rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
-          vErrors = [err12];
+          vErrors = [err13];
         } else {
-          vErrors.push(err12);
+          vErrors.push(err13);
         }
         errors++;
       }
@@ -9397,27 +9406,16 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["peak-rate"];
       if (typeof data3 === "string") {
         if (!pattern15.test(data3)) {
-          const err13 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
+          const err14 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/pattern", keyword: "pattern", params: { pattern: "^(?!0+(\\.0+)? )[0-9]+(\\.[0-9]+)? (b|kb|Mb|Gb)/s$" } };
           if (vErrors === null) {
-            vErrors = [err13];
+            vErrors = [err14];
           } else {
-            vErrors.push(err13);
+            vErrors.push(err14);
           }
           errors++;
         }
       } else {
-        const err14 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
-        if (vErrors === null) {
-          vErrors = [err14];
-        } else {
-          vErrors.push(err14);
-        }
-        errors++;
-      }
-    }
-    if (data.description !== void 0) {
-      if (typeof data.description !== "string") {
-        const err15 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        const err15 = { instancePath: instancePath + "/peak-rate", schemaPath: "#/$defs/bit-rate/type", keyword: "type", params: { type: "string" } };
         if (vErrors === null) {
           vErrors = [err15];
         } else {
@@ -9426,12 +9424,23 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.description !== void 0) {
+      if (typeof data.description !== "string") {
+        const err16 = { instancePath: instancePath + "/description", schemaPath: "#/properties/description/type", keyword: "type", params: { type: "string" } };
+        if (vErrors === null) {
+          vErrors = [err16];
+        } else {
+          vErrors.push(err16);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err16 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
+    const err17 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" } };
     if (vErrors === null) {
-      vErrors = [err16];
+      vErrors = [err17];
     } else {
-      vErrors.push(err16);
+      vErrors.push(err17);
     }
     errors++;
   }
