@@ -1,7 +1,7 @@
 /** What was predicted and what was counted, port by port. */
 
 import { directionsOf } from '../directions.ts';
-import { type Hop, oppositePort } from '../../server/src/network/link.ts';
+import { type Direction, oppositePort } from '../../server/src/network/link.ts';
 import { trafficRates } from '../../server/src/network/traffic.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { type Port, portName } from '../../server/src/site/model.ts';
@@ -49,7 +49,7 @@ export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, 
 }
 
 /** bit/s of acknowledgements among what is predicted. */
-export function repliesIn(plan: Plan, { link, out }: Hop): number {
+export function repliesIn(plan: Plan, { link, out }: Direction): number {
   let total = 0;
   for (const { stream, repliesUntagged, repliesTagged } of plan.network.copies(link, out)) {
     const { reply } = plan.network.rates(stream);

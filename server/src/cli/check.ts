@@ -6,7 +6,7 @@ import { count, list } from '../text/words.ts';
 import { EXIT_STATUS } from './exit-status.ts';
 import { FORMATS, GRAVITY } from './format/formats.ts';
 import { print as printText } from './print.ts';
-import { type Findings, placed } from './placed.ts';
+import { type PlacedFindings, placed } from './placed.ts';
 import { type SiteOnDisk, readSites, shownPath, siteWithInput } from './sites.ts';
 import { checkAgain } from './watch.ts';
 
@@ -67,7 +67,7 @@ function print(sites: readonly SiteOnDisk[], { format, failOn, watch }: Options)
   const found = sites.flatMap(({ folder }) => placed(check(folder)));
   const files = sites.flatMap(({ folder }) => folder.files.map(({ uri }) => shownPath(uri)));
   const threshold = GRAVITY.indexOf(failOn);
-  const fails: Findings['fails'] = ({ severity }) => GRAVITY.indexOf(severity) >= threshold;
+  const fails: PlacedFindings['fails'] = ({ severity }) => GRAVITY.indexOf(severity) >= threshold;
   const isForPerson = format === 'text' && (watch === true || process.stdout.isTTY);
   printText(
     isForPerson && found.length === 0 ? nothingFound(sites) : (FORMATS[format]?.({ found, files, fails }) ?? ''),

@@ -1,4 +1,4 @@
-/** Findings with the file, lines and columns that people and machines are shown, all counted from 1. */
+/** PlacedFindings with the file, lines and columns that people and machines are shown, all counted from 1. */
 
 import { perObject } from '../memo.ts';
 import type { Checked } from '../lint/check.ts';
@@ -35,7 +35,7 @@ export interface PlacedFix {
 }
 
 /** What the formats print. */
-export interface Findings {
+export interface PlacedFindings {
   readonly found: readonly Placed[];
   /** Every file that was looked at, those without a finding included. */
   readonly files: readonly string[];

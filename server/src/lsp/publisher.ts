@@ -14,7 +14,8 @@ interface Published {
   readonly diagnostics: readonly ProtocolDiagnostic[];
 }
 
-export interface Findings {
+/** What is to be published of a site. */
+interface ToPublish {
   /** Address of the folder of the site. */
   readonly folder: string;
   readonly checked: Checked;
@@ -42,7 +43,7 @@ export class Publisher {
    * From now on this is what is shown of the site. A file whose version and diagnostics stay the same is left alone,
    * and of one that is gone nothing is shown.
    */
-  publish({ folder, checked: { files, plan }, diagnostics, audited, convert }: Findings): void {
+  publish({ folder, checked: { files, plan }, diagnostics, audited, convert }: ToPublish): void {
     const byUri = new Map<string, ProtocolDiagnostic[]>(files.map(({ uri }) => [uri, []]));
     for (const found of [diagnostics, audited])
       for (const diagnostic of found) byUri.get(fileOf(diagnostic.at).uri)?.push(convert.diagnostic(diagnostic));

@@ -1,7 +1,7 @@
 /** The bridges of one broadcast domain as a tree: how frames travel in it, and where snooping bridges know routers. */
 
 import type { Device, Port } from '../site/model.ts';
-import { type Hop, type Link, oppositePort, portOf } from './link.ts';
+import { type Direction, type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 
 /** A switch, access point or converter, as part of one broadcast domain. */
@@ -40,7 +40,7 @@ export interface BridgeTree {
 }
 
 /** A direction of a link whose other end does not take what is sent. */
-export type DeadEnd = Hop;
+export type DeadEnd = Direction;
 
 /** What the tree of a domain is grown from. */
 export interface Branches {
@@ -219,14 +219,14 @@ interface HostEnd {
 }
 
 /** The hops from one host to another, in order; `undefined` where the domain does not join them. */
-export function pathBetween(tree: BridgeTree, from: HostEnd, to: HostEnd): Hop[] | undefined {
+export function pathBetween(tree: BridgeTree, from: HostEnd, to: HostEnd): Direction[] | undefined {
   if (from.link.blocked !== undefined || to.link.blocked !== undefined) return undefined;
   if (from.link === to.link) return [{ link: from.link, out: from.port }];
   const into = oppositePort(to.link, to.port);
   let near = bridgeOf(tree, oppositePort(from.link, from.port));
   let far = bridgeOf(tree, into);
-  const hops: Hop[] = [{ link: from.link, out: from.port }];
-  const down: Hop[] = [];
+  const hops: Direction[] = [{ link: from.link, out: from.port }];
+  const down: Direction[] = [];
   // Both ends go up the tree until they meet; the deeper one goes first.
   while (near !== far) {
     if (near === undefined || far === undefined) return undefined;

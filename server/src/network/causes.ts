@@ -4,7 +4,7 @@ import type { Device, Stream } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
 import type { Delivery, Obstacle, Unreached } from './delivery.ts';
 import type { TrafficRoute } from './traffic.ts';
-import { type Fault, MendedWiring, type Step } from './faults.ts';
+import { type Fault, FaultSearch, type Step } from './faults.ts';
 import type { Link } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Wiring } from './wiring.ts';
@@ -44,8 +44,8 @@ type Wired = Pick<Wiring, 'site' | 'topology' | 'tree' | 'addressUses'>;
 
 /** Looks for causes once somebody asks for them. */
 export function causesOf(wired: Wired, deliveries: readonly Delivery[], traffic: readonly TrafficRoute[]): Causes {
-  let found: Found | undefined;
-  const all = (): Found => (found ??= new Found(wired, deliveries, traffic));
+  let found: CauseSearch | undefined;
+  const all = (): CauseSearch => (found ??= new CauseSearch(wired, deliveries, traffic));
   return {
     cutOffBy: (cause) => all().cutOff.get(cause) ?? [],
     entailedBy: (cause) => [...(all().entailed.get(cause) ?? [])],
@@ -70,7 +70,7 @@ function isBridgeAlone({ bridging, routing }: Device): boolean {
   return bridging && !routing;
 }
 
-class Found {
+class CauseSearch {
   readonly cutOff = new Map<Cause, CutOff[]>();
   readonly explained = new Set<Unreached>();
   readonly gapBefore = new Map<Unreached, Gap>();
@@ -79,7 +79,7 @@ class Found {
 
   constructor(network: Wired, deliveries: readonly Delivery[], traffic: readonly TrafficRoute[]) {
     const { site } = network;
-    const wiring = new MendedWiring(network);
+    const wiring = new FaultSearch(network);
     const gaps = new Gaps(network);
     const outside = new Map<string, AddressUse[]>();
     for (const use of network.addressUses) {
@@ -128,7 +128,7 @@ class Found {
     }
   }
 
-  private addQueriers(network: Wired, wiring: MendedWiring, gaps: Gaps): void {
+  private addQueriers(network: Wired, wiring: FaultSearch, gaps: Gaps): void {
     const { site } = network;
     for (const vlan of site.vlans) {
       const querier = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);

@@ -2,7 +2,7 @@
 
 import type { Device, HostRoute, Stream } from '../site/model.ts';
 import type { Interface } from './interface.ts';
-import type { Hop } from './link.ts';
+import type { Direction } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 
 export type Obstacle =
@@ -120,7 +120,7 @@ export interface Delivery {
 }
 
 /** A copy of a stream in one direction of a link, as a frame of one broadcast domain. */
-export interface Copy extends Hop {
+export interface Copy extends Direction {
   readonly domain: BroadcastDomain;
   /** Whether it travels back to the source: an acknowledgement. */
   readonly reply: boolean;

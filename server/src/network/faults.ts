@@ -40,7 +40,7 @@ interface Edge {
 /** Parts with the least costly ways to them. */
 type Ways = ReadonlyMap<Part, { readonly cost: number; readonly steps: readonly Step[] }>;
 
-export class MendedWiring {
+export class FaultSearch {
   private readonly site: Wired;
   private readonly topology: Topology;
   private readonly tree: Wiring['tree'];

@@ -48,8 +48,8 @@ export interface Link extends Joint {
   readonly failed: boolean;
 }
 
-/** A direction of a link: that in which frames leave by `out`. */
-export interface Hop {
+/** A direction of a link: frames leave by `out`. */
+export interface Direction {
   readonly link: Link;
   readonly out: Port;
 }

@@ -22,7 +22,7 @@ import {
 } from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interface.ts';
-import { type Hop, type Link, oppositePort, portOf } from './link.ts';
+import { type Direction, type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Way } from './route-table.ts';
 import type { RoutingContext } from './trace.ts';
@@ -150,11 +150,11 @@ function bridgeAt(tree: BridgeTree, { link, port }: Interface): Bridge | undefin
 }
 
 /** Where a group that is sent into a domain goes. */
-function flow(tree: BridgeTree, group: number, memberships: Memberships, from: Interface): Hop[] {
+function flow(tree: BridgeTree, group: number, memberships: Memberships, from: Interface): Direction[] {
   const known = memberships.known(group, tree.domain);
   const isChosen = memberships.isChosen(group);
   if (from.link.blocked !== undefined) return [];
-  const hops: Hop[] = [{ link: from.link, out: from.port }];
+  const hops: Direction[] = [{ link: from.link, out: from.port }];
   const first = bridgeAt(tree, from);
   if (first === undefined) return hops;
   const pending: [Bridge, Link][] = [[first, from.link]];

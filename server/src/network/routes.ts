@@ -5,7 +5,7 @@ import type { Device, Port, Stream } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
 import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
-import { type Hop, type Link, sentBy } from './link.ts';
+import { type Direction, type Link, sentBy } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
 import type { RoutingContext } from './trace.ts';
 import { routeUnicast } from './unicast.ts';
@@ -113,7 +113,7 @@ function route(context: RoutingContext, memberships: Memberships, stream: Stream
 type Kind = Exclude<keyof StreamCopies, 'stream'>;
 
 /** One copy of a stream, or several, in a direction of a link. */
-interface Counted extends Hop {
+interface Counted extends Direction {
   readonly copies: StreamCopies;
 }
 

@@ -4,7 +4,7 @@ import { type Device, type Stream, isRtsp } from '../site/model.ts';
 import { pathBetween } from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interface.ts';
-import type { Hop } from './link.ts';
+import type { Direction } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import { type Leg, type RoutingContext, type Stopped, type Trace, trace } from './trace.ts';
 
@@ -76,7 +76,7 @@ function isPulled({ transport }: Stream): boolean {
 interface Walked {
   readonly domain: BroadcastDomain;
   /** `undefined` where nothing joins the ends. */
-  readonly hops: readonly Hop[] | undefined;
+  readonly hops: readonly Direction[] | undefined;
 }
 
 function walk(context: RoutingContext, legs: readonly Leg[]): Walked[] {

@@ -7,7 +7,7 @@ import { IfMibTable } from '../../../server/src/audit/counters/if-mib-table.ts';
 import { LinkLines } from '../../../server/src/audit/counters/ip-link.ts';
 import type { Readings, SampleReader } from '../../../server/src/audit/counters/sample.ts';
 import type { Audited } from '../../../server/src/audit/audited.ts';
-import { type Hop, oppositePort } from '../../../server/src/network/link.ts';
+import { type Direction, oppositePort } from '../../../server/src/network/link.ts';
 import { type Plan, planOf } from '../../../server/src/plan.ts';
 import type { Port } from '../../../server/src/site/model.ts';
 import { directionsOf } from '../../directions.ts';
@@ -32,7 +32,7 @@ const isSite = (name: string): boolean => name.endsWith('.site.yaml');
 export const START = Date.UTC(2026, 2, 1, 12);
 
 /** bit/s in a direction at the second of that number. */
-export type Rate = (direction: Hop, second: number) => number;
+export type Rate = (direction: Direction, second: number) => number;
 
 /** What the plan has, at its nominal rate. */
 export function asPlanned(plan: Plan, octets: 'frame' | 'frameWithFcs' = 'frame'): Rate {

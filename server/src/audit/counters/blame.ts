@@ -2,7 +2,7 @@
 
 import type { Plan } from '../../plan.ts';
 import type { Port, Stream } from '../../site/model.ts';
-import { type Direction, sharesIn, straysIn } from './planned.ts';
+import { type CountedDirection, sharesIn, straysIn } from './planned.ts';
 
 /**
  * `missing`: it does not come. `again`: it comes twice, or at twice its rate. `stray`: it is not planned there.
@@ -44,7 +44,7 @@ export type SeenAll = ReadonlyMap<Port, Seen>;
  */
 export function blame(
   plan: Plan,
-  at: Direction,
+  at: CountedDirection,
   difference: number,
   all: SeenAll,
   tolerance: number,
@@ -84,7 +84,13 @@ export function blame(
  * Streams whose every measured direction differs by as much: one where nothing else goes, or two at least. Of several,
  * those that explain most directions; rather a stream of that very rate than one that has changed by it.
  */
-function seenElsewhere(plan: Plan, at: Direction, difference: number, all: SeenAll, tolerance: number): Suspect[] {
+function seenElsewhere(
+  plan: Plan,
+  at: CountedDirection,
+  difference: number,
+  all: SeenAll,
+  tolerance: number,
+): Suspect[] {
   const found = missingIn(plan, at).flatMap(({ stream, rate }) => {
     let [agree, alone] = [0, false];
     for (const { difference: other, shares } of all.values()) {
@@ -105,11 +111,11 @@ function seenElsewhere(plan: Plan, at: Direction, difference: number, all: SeenA
   return found.filter((each) => rank(each) === best).map(({ suspect }) => suspect);
 }
 
-function missingIn(plan: Plan, at: Direction): Suspect[] {
+function missingIn(plan: Plan, at: CountedDirection): Suspect[] {
   return [...sharesIn(plan, at)].map(([stream, rate]) => ({ stream, happening: 'missing', rate }));
 }
 
-function surplusIn(plan: Plan, at: Direction): Suspect[] {
+function surplusIn(plan: Plan, at: CountedDirection): Suspect[] {
   const again = missingIn(plan, at).map((suspect): Suspect => ({ ...suspect, happening: 'again' }));
   const strays = straysIn(plan, at);
   return [...again, ...strays.map(({ stream, rate }): Suspect => ({ stream, rate, happening: 'stray' }))];
@@ -123,7 +129,7 @@ function surplusIn(plan: Plan, at: Direction): Suspect[] {
  */
 function weightOf(
   plan: Plan,
-  { out }: Direction,
+  { out }: CountedDirection,
   { stream, happening }: Suspect,
   all: SeenAll,
   tolerance: number,

@@ -4,7 +4,7 @@ import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { type Flow, flowOf } from './flow.ts';
-import { type Direction, NOTHING, type Planned, plannedIn } from './planned.ts';
+import { type CountedDirection, NOTHING, type Planned, plannedIn } from './planned.ts';
 import type { Counted } from './ports.ts';
 
 export interface Options {
@@ -34,7 +34,7 @@ export interface Row {
   readonly sends: boolean;
   /** `core/5 → recorder/cams`; of a port without a cable, `core/13 sends`. */
   readonly title: string;
-  readonly at: Direction | undefined;
+  readonly at: CountedDirection | undefined;
   readonly flow: Flow;
   readonly planned: Planned;
   /** bit/s on average more than planned. */

@@ -1,9 +1,9 @@
 /** What the plan has for one direction of a link, as counters would count it. */
 
-import { type Link, carries } from '../../network/link.ts';
+import { type Direction, carries } from '../../network/link.ts';
 import { loadOf } from '../../network/loads.ts';
 import type { Plan } from '../../plan.ts';
-import type { Port, Stream } from '../../site/model.ts';
+import type { Stream } from '../../site/model.ts';
 
 /** How octets are counted: the rates of frames with or without their check sequence. */
 export type Octets = 'frame' | 'frameWithFcs';
@@ -24,14 +24,11 @@ export interface Planned {
 export const NOTHING: Planned = { nominal: 0, peak: 0, replies: { nominal: 0, peak: 0 } };
 
 /** A direction of a link that is counted. */
-export interface Direction {
-  readonly link: Link;
-  /** Frames leave by it. */
-  readonly out: Port;
+export interface CountedDirection extends Direction {
   readonly octets: Octets;
 }
 
-export function plannedIn({ network }: Plan, { link, out, octets }: Direction): Planned {
+export function plannedIn({ network }: Plan, { link, out, octets }: CountedDirection): Planned {
   const replies = { nominal: 0, peak: 0 };
   for (const { stream, repliesUntagged, repliesTagged } of network.copies(link, out)) {
     const { reply } = network.rates(stream);
@@ -47,7 +44,7 @@ export function plannedIn({ network }: Plan, { link, out, octets }: Direction): 
 }
 
 /** bit/s that each stream puts there on its way to its receivers. */
-export function sharesIn({ network }: Plan, { link, out, octets }: Direction): Map<Stream, number> {
+export function sharesIn({ network }: Plan, { link, out, octets }: CountedDirection): Map<Stream, number> {
   const shares = new Map<Stream, number>();
   for (const { stream, untagged, tagged } of network.copies(link, out)) {
     const rates = network.rates(stream);
@@ -67,7 +64,7 @@ export interface Stray {
  * The streams that are not planned in a direction, and could come there: what the sender sends itself, or what is sent
  * in a network that the link carries where the sender passes frames on.
  */
-export function straysIn({ network }: Plan, { link, out, octets }: Direction): Stray[] {
+export function straysIn({ network }: Plan, { link, out, octets }: CountedDirection): Stray[] {
   const planned = new Set(
     network
       .copies(link, out)

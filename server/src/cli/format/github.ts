@@ -1,10 +1,10 @@
 /** Workflow commands that show as annotations on a change: `::error file=…,line=…::message`. */
 
-import type { Findings } from '../placed.ts';
+import type { PlacedFindings } from '../placed.ts';
 
 const COMMAND = { error: 'error', warning: 'warning', information: 'notice', hint: 'notice' } as const;
 
-export function githubFormat({ found }: Findings): string {
+export function githubFormat({ found }: PlacedFindings): string {
   return found
     .map(({ severity, file, line, column, endLine, endColumn, rule, message }) => {
       const properties = { file, line, endLine, col: column, endColumn, title: rule };

@@ -1,7 +1,7 @@
 import { withoutUnseen } from '../../text/visible.ts';
-import type { Findings } from '../placed.ts';
+import type { PlacedFindings } from '../placed.ts';
 
-export function jsonFormat({ found }: Findings): string {
+export function jsonFormat({ found }: PlacedFindings): string {
   // JSON has no key for what is undefined.
   const diagnostics = found.map((diagnostic) => ({ ...diagnostic, source: undefined }));
   return `${visibleJson({ diagnostics })}\n`;

@@ -4,10 +4,10 @@
  */
 
 import { withoutUnseen } from '../../text/visible.ts';
-import type { Findings, Placed } from '../placed.ts';
+import type { PlacedFindings, Placed } from '../placed.ts';
 
-/** Findings at which the command fails are failures; the others pass, with what was found as their output. */
-export function junitFormat({ found, files, fails }: Findings): string {
+/** PlacedFindings at which the command fails are failures; the others pass, with what was found as their output. */
+export function junitFormat({ found, files, fails }: PlacedFindings): string {
   const suites = files.map((file) =>
     suiteOf(
       file,
@@ -29,7 +29,7 @@ interface Suite {
   readonly failures: number;
 }
 
-function suiteOf(file: string, found: readonly Placed[], fails: Findings['fails']): Suite {
+function suiteOf(file: string, found: readonly Placed[], fails: PlacedFindings['fails']): Suite {
   const cases = found.map((finding) => testCase(finding, fails(finding)));
   // A suite without a case would count as one that did not run.
   if (cases.length === 0) cases.push(element('testcase', { name: 'nothing found', classname: file, file }));

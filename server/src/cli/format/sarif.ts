@@ -2,7 +2,7 @@
 
 import { ruleById } from '../../check.ts';
 import { visibleJson } from './json.ts';
-import type { Findings, Placed, Range } from '../placed.ts';
+import type { PlacedFindings, Placed, Range } from '../placed.ts';
 import { createHash } from 'node:crypto';
 
 const LEVEL = { error: 'error', warning: 'warning', information: 'note', hint: 'note' } as const;
@@ -10,7 +10,7 @@ const LEVEL = { error: 'error', warning: 'warning', information: 'note', hint: '
 /** Of checks and of audits: a reader that knows the rules of one log knows those of the other. */
 const RULES = [...ruleById.values()];
 
-export function sarifFormat({ found }: Findings): string {
+export function sarifFormat({ found }: PlacedFindings): string {
   const ids = RULES.map(({ id }) => id);
   const seen = new Map<string, number>();
   const log = {

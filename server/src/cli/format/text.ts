@@ -1,12 +1,12 @@
 import { count, list } from '../../text/words.ts';
 import { visiblePath } from '../../text/visible.ts';
 import { colour } from '../colour.ts';
-import type { Findings, Placed } from '../placed.ts';
+import type { PlacedFindings, Placed } from '../placed.ts';
 
 const COLOUR = { error: colour.red, warning: colour.yellow, information: colour.blue, hint: colour.dim } as const;
 
 /** Each finding with its line and a mark under the words; last how many there are. */
-export function textFormat({ found }: Findings): string {
+export function textFormat({ found }: PlacedFindings): string {
   if (found.length === 0) return '';
   return `${found.map(one).join('\n')}\n${summary(found)}\n`;
 }

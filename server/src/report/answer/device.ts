@@ -1,4 +1,4 @@
-import { type Link, oppositePort } from '../../network/link.ts';
+import { type Direction, oppositePort } from '../../network/link.ts';
 import { uplinksOf } from '../../network/uplinks.ts';
 import type { Plan } from '../../plan.ts';
 import type { Device, Port } from '../../site/model.ts';
@@ -84,13 +84,12 @@ function airWords({ air }: Plan, device: Device): string | undefined {
   return cell === undefined ? undefined : `groups take ${percent(cell.share.peak, 1)} of its air`;
 }
 
-interface Direction {
-  readonly link: Link;
+/** A direction of the link at a port of a device. */
+interface AtPort extends Direction {
   readonly own: Port;
-  readonly out: Port;
 }
 
-function directionsOf({ network }: Plan, device: Device): Direction[] {
+function directionsOf({ network }: Plan, device: Device): AtPort[] {
   return device.ports.flatMap((own) => {
     const link = network.topology.linkAt(own);
     // Aggregated cables make one link.
@@ -101,7 +100,7 @@ function directionsOf({ network }: Plan, device: Device): Direction[] {
 
 /** `fullest: port 16 out, 94.8 Mb/s (95 %)`; of a device with one port `95 % of 100 Mb/s`. */
 function fullest(plan: Plan, device: Device): string | undefined {
-  let found: Direction | undefined;
+  let found: AtPort | undefined;
   let most = 0;
   for (const one of directionsOf(plan, device)) {
     const { capacity } = one.link;
