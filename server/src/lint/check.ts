@@ -198,10 +198,10 @@ const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
 
 /** Half-typed text is left to whoever types it: only rules of the syntax report there, and only their fixes edit it. */
 function besideSyntax(finding: Finding, rule: RuleInfo): Found[] {
-  if (SYNTAX.has(rule.id)) return [{ ...finding, rule }];
+  if (SYNTAX.has(rule.id)) return [{ rule, ...finding }];
   const { at, fixes } = finding;
   if (isHalfRead(at)) return [];
-  if (fixes === undefined) return [{ ...finding, rule }];
+  if (fixes === undefined) return [{ rule, ...finding }];
   const sound = (): readonly Fix[] => fixes().filter(({ edits }) => !edits.some((edit) => isHalfRead(edit.at)));
-  return [{ ...finding, rule, fixes: sound }];
+  return [{ rule, ...finding, fixes: sound }];
 }

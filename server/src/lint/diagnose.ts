@@ -25,7 +25,8 @@ export function diagnose(
     const accepted = byRule?.get(rule.id)?.filter(({ at }) => about.includes(at)) ?? [];
     for (const acceptance of accepted) used.add(acceptance);
     if (accepted.length > 0) continue;
-    const diagnostic: { -readonly [K in keyof Diagnostic]: Diagnostic[K] } = { ...finding, severity };
+    const diagnostic: { -readonly [K in keyof Diagnostic]: Diagnostic[K] } = { severity, ...finding };
+    diagnostic.severity = severity;
     diagnostic.message = visible(finding.message, LONGEST);
     if (finding.related !== undefined) diagnostic.related = finding.related.slice(0, MOST_RELATED);
     diagnostics.push(diagnostic);

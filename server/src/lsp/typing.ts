@@ -50,7 +50,7 @@ export class Typing {
     const diagnostics =
       typed === undefined
         ? now.diagnostics
-        : told({ ...typed, shown: this.shown.get(site) ?? { files: [], diagnostics: [] } }, now);
+        : told({ shown: this.shown.get(site) ?? { files: [], diagnostics: [] }, ...typed }, now);
     this.shown.set(site, { files: now.files, diagnostics });
     if (typed !== undefined) typed.last = typed.cursor;
     return diagnostics;

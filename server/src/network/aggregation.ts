@@ -44,7 +44,8 @@ function jointOf(first: Member, all: readonly Member[]): Joint {
   const fits = ({ capacity }: Member): boolean => capacity === undefined || capacity === speed;
   const members = agree(first) ? all.filter(fits) : [first];
   const capacity = speed === undefined ? undefined : members.reduce((sum, own) => sum + (own.capacity ?? speed), 0);
-  return { ...(members[0] ?? first), capacity, members, idle: all.filter((member) => !members.includes(member)) };
+  const idle = all.filter((member) => !members.includes(member));
+  return { members, idle, ...(members[0] ?? first), capacity };
 }
 
 /** Whether both ends bundle, in ways that go together. */

@@ -133,7 +133,7 @@ function growFrom(
     const links = up === undefined ? [] : [up];
     const depth = parent === undefined ? 0 : parent.depth + 1;
     const lists = { links, deadEnds: [], routerLinks: [], reportLinks: [] };
-    const bridge = { device, parent, up, depth, component, ...lists, snoops: device.snooping };
+    const bridge = { device, parent, up, depth, component, snoops: device.snooping, ...lists };
     bridges.set(device, bridge);
     return bridge;
   };

@@ -37,7 +37,7 @@ export interface Causes {
   /** The cable that is missing between a stream's source and a receiver. */
   readonly gapBefore: (unreached: Unreached) => Gap | undefined;
   /** Links that neither end lets a VLAN over that is needed beyond. */
-  readonly lacking: ReadonlyMap<Link, ReadonlySet<BroadcastDomain>>;
+  readonly lacking: () => ReadonlyMap<Link, ReadonlySet<BroadcastDomain>>;
 }
 
 type Wired = Pick<Wiring, 'site' | 'topology' | 'tree' | 'addressUses'>;
@@ -51,9 +51,7 @@ export function causesOf(wired: Wired, deliveries: readonly Delivery[], traffic:
     entailedBy: (cause) => [...(all().entailed.get(cause) ?? [])],
     explains: (unreached) => all().explained.has(unreached),
     gapBefore: (unreached) => all().gapBefore.get(unreached),
-    get lacking() {
-      return all().lacking;
-    },
+    lacking: () => all().lacking,
   };
 }
 

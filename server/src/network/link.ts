@@ -25,7 +25,7 @@ export interface Joint extends Member {
 
 /** A link of one cable. */
 export function alone(member: Member): Joint {
-  return { ...member, members: [member], idle: [] };
+  return { members: [member], idle: [], ...member };
 }
 
 /** Of a port of an aggregated link, the port that stands for its end. */

@@ -95,7 +95,7 @@ export function networker(failed?: Failed): (site: Site) => Network {
     const { routes: traffic, crossing: trafficCopies } = other;
     const causes = keepCauses(wiring, deliveries, traffic);
     const whom = { memberships, choices, deliveries, delivery };
-    return { ...wiring, ...whom, copies, waiting, rates, traffic, trafficCopies, load, causes };
+    return { copies, waiting, rates, traffic, trafficCopies, load, causes, ...wiring, ...whom };
   });
 }
 

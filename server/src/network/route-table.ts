@@ -199,11 +199,11 @@ function wayOf(
     if (link === undefined && by === undefined) return 'off-link';
     const at = by && holder(by.domain, address);
     // By way of itself is on the link, for Linux.
-    return { ...way, by, via: at?.device === device ? undefined : { address, at } };
+    return { by, via: at?.device === device ? undefined : { address, at }, ...way };
   }
   const by = usable[0];
   const gateway = by === undefined || to.prefix > 0 ? undefined : gatewayOf(by);
-  return { ...way, by, via: gateway };
+  return { by, via: gateway, ...way };
 }
 
 /**

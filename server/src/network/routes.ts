@@ -42,7 +42,7 @@ export function router(
   wiring: Wiring,
   deviceByName: ReadonlyMap<string, Device>,
 ): (streams: readonly Stream[]) => Routes {
-  const context: RoutingContext = { ...wiring, deviceByName };
+  const context: RoutingContext = { deviceByName, ...wiring };
   const keepJoins = lastEqual(areSameJoins);
   const keepChosen = lastList<number>();
   const keepGroups = lastResult((joins: readonly Joins[], chosen: readonly number[]) => {

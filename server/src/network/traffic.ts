@@ -47,7 +47,7 @@ export function trafficRoutes(
   deviceByName: ReadonlyMap<string, Device>,
   all: readonly Traffic[],
 ): TrafficRoutes {
-  const context: RoutingContext = { ...wiring, deviceByName };
+  const context: RoutingContext = { deviceByName, ...wiring };
   const routes: TrafficRoute[] = [];
   const byPort = new Map<Port, Counting[]>();
   for (const traffic of all) {

@@ -113,7 +113,7 @@ function topologyOf(site: Wired): Topology {
   const linkByPort = new Map<Port, Link>();
   for (const joint of joints) {
     const failed = hasFailed(site, joint);
-    const link: Link = { ...joint, ...crossing(joint), blocked: failed ? joint.a : blocked.get(joint), failed };
+    const link: Link = { blocked: failed ? joint.a : blocked.get(joint), failed, ...joint, ...crossing(joint) };
     linkOf.set(joint, link);
     for (const { a, b } of [...joint.members, ...joint.idle]) linkByPort.set(a, link).set(b, link);
   }

@@ -48,7 +48,7 @@ export function assembler(): (items: readonly Item[]) => Site {
   const racks = lastResult((of: readonly Item[]) => named(of.map(readRack)));
   const devices = lastResult((of: readonly Item[]) => {
     const found = named(readDevices(of));
-    return { ...found, ports: found.list.flatMap(({ ports }) => ports) };
+    return { ports: found.list.flatMap(({ ports }) => ports), ...found };
   });
   const cables = lastResult((of: readonly Item[]) => of.map(readCable));
   const multiplexes = lastResult((of: readonly Item[]) => named(of.map(readMultiplex)));
@@ -78,7 +78,6 @@ export function assembler(): (items: readonly Item[]) => Site {
     const fixed = settings(sections.site);
     const air = { multiplexes: multiplexes(sections.multiplexes), services: services(sections.services) };
     const own = {
-      ...air,
       vlans: vlans(sections.vlans),
       racks: racks(sections.racks),
       devices: devices(sections.devices),
@@ -87,9 +86,9 @@ export function assembler(): (items: readonly Item[]) => Site {
       traffic: traffic(sections.traffic),
       volumes: volumes(sections.volumes),
       recordings: recordings(sections.recordings),
+      ...air,
     };
     return {
-      ...fixed,
       items,
       sections,
       faulty: keepFaulty(items.filter(({ faulty }) => faulty)),
@@ -119,6 +118,7 @@ export function assembler(): (items: readonly Item[]) => Site {
       recordingByName: own.recordings.byName,
       media: own.streams.media,
       carriedInCircle: own.streams.carriedInCircle,
+      ...fixed,
     };
   };
 }

@@ -167,7 +167,7 @@ function tuned(context: Context, wishes: readonly Wish[]): Tuned {
     if (unit === undefined) unmet.push(one);
     else assigned.set(one, unit);
   });
-  if (unmet.length === 0) return { ...NOTHING, asked, assigned };
+  if (unmet.length === 0) return { asked, assigned, unmet, short: [], tooFew: [], contested: [] };
   // Levels and LNB cables aside.
   const ways = waysOf(context, asked, ['fits', 'poor']);
   const free = maximumMatching(ways, roomsOf(context));

@@ -70,15 +70,15 @@ export function televisioner(): (site: Site) => Television {
       occasions: Site['occasions'],
       streams: Site['streams'],
       recordings: Site['recordings'],
-    ): Tuning => tuningOf({ ...facts, occasions, streams, recordings }, radio.reception, radio.lnbCables),
+    ): Tuning => tuningOf({ occasions, streams, recordings, ...facts }, radio.reception, radio.lnbCables),
   );
   const plug = lastResult((facts: Heard, streams: Site['streams'], media: Site['media']) =>
-    busLoads({ ...facts, streams, media }),
+    busLoads({ streams, media, ...facts }),
   );
   const whole = lastResult((radio: Radio, tuning: Tuning, buses: readonly BusLoad[]): Television => ({
-    ...radio,
     tuning,
     buses,
+    ...radio,
   }));
   const heard = lastResult(
     (

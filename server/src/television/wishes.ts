@@ -196,7 +196,7 @@ function askedBy(
   choices: readonly Choice[],
 ): readonly Asked[] {
   const taken = grouped(
-    distinct(choices).map((choice) => ({ ...choice, wishes: [] as Wish[] })),
+    distinct(choices).map(({ multiplex, source }) => ({ multiplex, source, wishes: [] as Wish[] })),
     ({ multiplex }) => multiplex,
   );
   const ordered = new Set<Asked>();

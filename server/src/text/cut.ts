@@ -66,7 +66,7 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   const start = starts[from];
   const scan =
     first === undefined || start === undefined ? new Scan(text, 0) : new Scan(text, start, first, from === 0);
-  const { bounds, headers, joins } = scan.run({ ...previous, first: from, after: change.end, shift: change.shift });
+  const { bounds, headers, joins } = scan.run({ first: from, after: change.end, shift: change.shift, ...previous });
 
   const kept = Math.max(from, 0);
   const keptHeaders = start === undefined ? [] : previous.headers.filter((header) => header.start < start);

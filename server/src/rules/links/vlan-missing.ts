@@ -17,7 +17,7 @@ export const vlanMissing: Rule = {
 in two parts all the same: streams stop there. Add it to the trunks at both ends.`,
   source: 'IEEE 802.1Q: ingress rules (from memory)',
   check({ network }: RuleContext, report: Report): void {
-    for (const [link, domains] of network.causes.lacking) {
+    for (const [link, domains] of network.causes.lacking()) {
       const { a, b } = link;
       // A port without any VLAN has a rule of its own.
       if (!hasVlans(a) || !hasVlans(b)) continue;
