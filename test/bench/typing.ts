@@ -4,7 +4,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { Client } from '../lsp/client.ts';
-import { type Script, itemByItem, wholeFile } from '../typing/keys.ts';
+import { ORDERS, type Script, inOrder, itemByItem, wholeFile } from '../typing/keys.ts';
 import { type Tally, tally } from '../typing/typist.ts';
 
 interface Typed {
@@ -38,6 +38,12 @@ function typedFiles(): Typed[] {
         { what: `new site, ${like}, item by item`, name, texts: {}, scripts: itemByItem(text, 'closing') },
       ];
     }),
+    ...Object.entries(ORDERS).map(([order, sorted]) => ({
+      what: `new site, two cards, ${order}`,
+      name,
+      texts: {},
+      scripts: [inOrder(withoutComments(NEW_SITES['two-cards'].text('Europe/London')), sorted, 'closing')],
+    })),
     ...Object.entries(lane).map(([own, text]) => ({
       what: `harrow-lane/${own}, item by item`,
       name: own,
@@ -51,6 +57,10 @@ function typedFiles(): Typed[] {
       scripts: Object.values(houses).map((text) => wholeFile(text)),
     },
   ];
+}
+
+function withoutComments(text: string): string {
+  return text.replaceAll(/^ *#.*\n/gm, '').trimStart();
 }
 
 function filesOf(folder: string): Record<string, string> {

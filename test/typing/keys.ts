@@ -60,12 +60,55 @@ export function wholeFile(text: string, editor?: Editor): Script {
   return { before: '', keys: typed(text, 0, editor) };
 }
 
-/** A whole file from its last section to its first, each above the others. */
-export function upwards(text: string, editor?: Editor): Script {
-  const sections = text.trimEnd().split(/\n(?=[a-z])/);
-  const keys = sections
-    .reverse()
-    .flatMap((section) => [{ at: 0, without: 0, text: '\n' }, ...typed(section.trimEnd(), 0, editor)]);
+/** Where an item belongs: the number of its section, and its own in there; the section's key comes with its first. */
+export type Step = readonly [section: number, item: number];
+
+/** In which order the items of a file are written. */
+export type Order = (steps: readonly (readonly Step[])[]) => readonly Step[];
+
+export const ORDERS = {
+  'sections upwards': (sections) => [...sections].reverse().flat(),
+  'all upwards': (sections) => sections.flat().reverse(),
+  'items upwards': (sections) => sections.flatMap((items) => [...items].reverse()),
+  'one of each section, in turn': (sections) =>
+    sections.flat().sort(([section, item], [other, own]) => item - own || section - other),
+  'the same upwards': (sections) =>
+    sections.flat().sort(([section, item], [other, own]) => own - item || other - section),
+  'one here, one there': (sections) =>
+    sections
+      .flat()
+      .map((step, index) => ({ step, at: (index * 37) % 101 })) // primes: as at random, and each once
+      .sort((a, b) => a.at - b.at)
+      .map(({ step }) => step),
+} satisfies Record<string, Order>;
+
+/** A whole file in another order: each item comes on a new line at its place. */
+export function inOrder(text: string, order: Order, editor?: Editor): Script {
+  const sections = text
+    .trimEnd()
+    .split(/\n(?=[a-z])/)
+    .map((section) => {
+      const start = section.search(/\n(?= {2}[^ #])/);
+      return { key: section.slice(0, start), items: section.slice(start + 1).split(/\n(?= {2}[^ #])/) };
+    });
+  const written = sections.map(({ items }) => items.map(() => ''));
+  const lines = sections.map(() => '');
+  const keys: Key[] = [];
+  const put = (at: number, line: string): void => {
+    keys.push({ at, without: 0, text: '\n' }, ...typed(line, at, editor));
+  };
+  const lengthOf = (section: number): number =>
+    (lines[section] ?? '').length + (written[section] ?? []).join('').length;
+  for (const [section, item] of order(sections.map(({ items }, at) => items.map((_, own): Step => [at, own])))) {
+    let at = 0;
+    for (let above = 0; above < section; above++) at += lengthOf(above);
+    const { key = '', items = [] } = sections[section] ?? {};
+    if (lines[section] === '') put(at, key);
+    lines[section] = `${key}\n`;
+    const own = written[section] ?? [];
+    put(at + key.length + 1 + own.slice(0, item).join('').length, items[item] ?? '');
+    own[item] = `${items[item] ?? ''}\n`;
+  }
   return { before: '', keys };
 }
 

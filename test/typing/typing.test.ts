@@ -6,11 +6,32 @@ import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
 import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { cut } from '../../server/src/text/cut.ts';
 import { Client, positionOf } from '../lsp/client.ts';
-import { type Script, itemByItem, pasted, retyped, takenOut, typed, upwards, wholeFile } from './keys.ts';
+import { ORDERS, type Script, inOrder, itemByItem, pasted, retyped, takenOut, typed, wholeFile } from './keys.ts';
 import { type Mistake, mistakes } from './mistakes.ts';
 import { isMistake, tally, type } from './typist.ts';
 
 const NEW_SITE = NEW_SITES.flat.text('Europe/London');
+
+/** Of several items in each section, and names that are the beginning of others. */
+const SMALL = `vlans:
+  video: {id: 20, querier: core}
+  house: {id: 10}
+devices:
+  core:
+    kind: switch
+    igmp-snooping: true
+    ports: {1-3: {vlan: video}, 4: {vlan: house}}
+  cam-1: {kind: camera, address: 192.168.0.21}
+  cam-2: {kind: camera, address: 192.168.0.22}
+  nas: {kind: server, address: 192.168.0.30}
+cables:
+  - {from: core/1, to: cam-1}
+  - {from: core/2, to: cam-2}
+  - {from: core/3, to: nas}
+streams:
+  cam-1: {source: cam-1, transport: rtsp, video: {codec: h264, bitrate: 4 Mb/s}, receivers: [nas]}
+  cam-1-shown: {source: nas, carries: cam-1, transport: rtp, group: 239.192.0.1, port: 5004}
+`;
 
 const house = (name: string): string => readFileSync(new URL(`../houses/${name}.site.yaml`, import.meta.url), 'utf8');
 
@@ -34,9 +55,10 @@ describe('while somebody types', () => {
     const scripts: readonly (readonly [string, readonly Script[]])[] = [
       ['the text that a newcomer starts from', [wholeFile(NEW_SITE)]],
       ['the same in an editor that closes brackets and indents', [wholeFile(NEW_SITE, 'closing')]],
-      ['each item of it, into the others', itemByItem(NEW_SITE)],
-      ['the same in an editor that closes brackets and indents', itemByItem(NEW_SITE, 'closing')],
-      ['a small house from its last section to its first', [upwards(house('bare'))]],
+      ['each item of it, into the others', itemByItem(NEW_SITE, 'closing')],
+      ...Object.entries(ORDERS).map(
+        ([order, sorted]) => [`a small house, ${order}`, [inOrder(SMALL, sorted, 'closing')]] as const,
+      ),
       ['television', [wholeFile(house('television'))]],
       ['a house of VLANs and a ring', [wholeFile(house('ring'))]],
       ['each address anew', retyped(NEW_SITE, /address: ([\d.]+)/g)],
@@ -65,6 +87,15 @@ describe('while somebody types', () => {
           found = diagnostics.some(({ code }) => code === mistake.rule);
         assert.ok(found, `${mistake.rule} is not told`);
       });
+  });
+
+  it('tells a misspelt name, and one that should stand above, where all is written from above', async () => {
+    const text = SMALL.replace('to: cam-2', 'to: cam-v').replace('to: nas', 'to: porch');
+    const told = new Set<string>();
+    const script = wholeFile(text.slice(0, text.indexOf('streams')));
+    for await (const { diagnostics } of type(client, `file://${folder}/home.site.yaml`, script))
+      for (const { message } of diagnostics) told.add(String(message).slice(0, 24));
+    assert.deepEqual([...told], ['There is no device cam-v', 'There is no device porch']);
   });
 
   it('tells each mistake also where its item is pasted', async () => {

@@ -10,7 +10,7 @@ import { pieceAt } from '../site/locate.ts';
 import { type Change, type Piece, changeBetween } from '../text/cut.ts';
 import { isEmpty } from '../text/parse.ts';
 import type { Span } from '../text/syntax.ts';
-import type { Diagnostic, Due } from './rule.ts';
+import type { Awaited, Diagnostic, Due } from './rule.ts';
 
 /** What was found in a site, or was shown of it. */
 export interface Findings {
@@ -32,16 +32,19 @@ export interface Typing {
   readonly last: Cursor | undefined;
   /** The site before somebody began to type. */
   readonly before: readonly SiteText[];
+  /** So far each item was typed below all others; see `isLowest`. */
+  readonly isDownward: boolean;
 }
 
 /** Of what is found now, what is told: also whatever was shown before, and is not touched. */
-export function told({ cursor, shown, last, before }: Typing, now: Findings): readonly Diagnostic[] {
+export function told({ cursor, shown, last, before, isDownward }: Typing, now: Findings): readonly Diagnostic[] {
   if (now.diagnostics.length === 0) return now.diagnostics;
   const stood = standing(shown, now);
   const file = now.files.find(({ uri }) => uri === cursor.uri);
   const typed = file === undefined ? undefined : typedAt(file, cursor.offset);
   const isNew = edited(before);
   const isJustTyped = leftBy(shown, last);
+  const mayCome = growing(before, now.files, isDownward);
   /** Of a place where somebody types, whether that is complete; `undefined` of any other place. */
   const isTold = (due: Due, at: Place): boolean | undefined => {
     if (file === undefined || typed === undefined || fileOf(at).uri !== file.uri) return undefined;
@@ -53,7 +56,8 @@ export function told({ cursor, shown, last, before }: Typing, now: Findings): re
     if (stood(diagnostic)) return true;
     const due = dueOf(diagnostic);
     if (due === 'pause') return false;
-    const { at, related = [] } = diagnostic;
+    const { at, awaits, related = [] } = diagnostic;
+    if (awaits !== undefined && mayCome(awaits, at.piece)) return false;
     const here = isTold(due, at);
     if (here !== undefined) return here;
     // Of a piece with many items, which of them were typed is not known.
@@ -67,6 +71,47 @@ export function isElsewhere(files: readonly SiteText[], before: readonly SiteTex
   const file = files.find((candidate) => candidate.uri === uri);
   const piece = file === undefined ? undefined : pieceAt(file, offset);
   return piece !== undefined && !edited(before)(piece);
+}
+
+/** Whether, in the file of the cursor, nothing was typed below it, and nothing in other files. */
+export function isLowest(files: readonly SiteText[], before: readonly SiteText[], cursor: Cursor): boolean {
+  const isNew = edited(before);
+  const known = new Map(before.map((file) => [file.uri, file]));
+  return files.every((file) => {
+    if (file.cut === known.get(file.uri)?.cut) return true;
+    if (file.uri !== cursor.uri) return !file.cut.pieces.some(isNew);
+    const own = file.cut.starts.findLastIndex((start) => start <= cursor.offset);
+    return !file.cut.pieces.slice(own + 1).some(isNew);
+  });
+}
+
+/** Names of a section that make it likely that no more come, where the file is written from above. */
+const SEVERAL = 3;
+
+/**
+ * Whether what is awaited may still come, as its section is being written: it has other names than before somebody began
+ * to type. Where all is written from above, what should stand above and does not is wrong.
+ */
+function growing(
+  before: readonly SiteText[],
+  files: readonly SiteText[],
+  isDownward: boolean,
+): (awaited: Awaited, piece: Piece) => boolean {
+  const names = (of: readonly SiteText[], section: string): Map<string, Piece> =>
+    new Map(
+      of.flatMap(({ items }) => items.flatMap((item) => (item.section === section ? [[item.name, item.piece]] : []))),
+    );
+  const known = new Map<string, { readonly then: Map<string, Piece>; readonly now: Map<string, Piece> }>();
+  return ({ section, isSlip, isAbove }, piece) => {
+    const { then, now } = known.get(section) ?? { then: names(before, section), now: names(files, section) };
+    known.set(section, { then, now });
+    const others = piece.role === 'item' ? [...now].filter(([, own]) => own !== piece) : [...now];
+    if (others.length === 0) return true;
+    const isSame =
+      piece.role !== 'item' ||
+      (others.every(([name]) => then.has(name)) && [...then.keys()].every((name) => now.has(name)));
+    return !isSame && !(isDownward && (isSlip || (isAbove && others.length >= SEVERAL)));
+  };
 }
 
 function dueOf({ due, rule }: Diagnostic): Due {
@@ -118,7 +163,7 @@ function isDue(due: Due, { start, end }: Span, text: string, cursor: number): bo
     case 'now':
       return true;
     case 'value':
-      return cursor < start || !/^[ \t]*$/.test(text.slice(end, Math.max(end, cursor)));
+      return !/^[ \t]*$/.test(cursor < start ? text.slice(cursor, start) : text.slice(end, Math.max(end, cursor)));
     case 'line':
       return cursor < lineStart(text, start) || cursor > lineEnd(text, end);
     default:

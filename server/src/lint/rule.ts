@@ -6,6 +6,7 @@ import type { Fix } from '../site/edit.ts';
 import type { SiteText } from '../site/folder.ts';
 import type { Place } from '../site/item.ts';
 import type { Acceptance, Severity, Site } from '../site/model.ts';
+import type { NamedSection } from '../site/declared.ts';
 
 /**
  * When a finding is told while somebody types in its item: what is merely still missing waits.
@@ -91,6 +92,8 @@ export interface Finding {
   readonly severity?: Severity;
   /** Where this finding is told sooner or later than the rule says. */
   readonly due?: Due;
+  /** What may be written yet and makes it right: while that section is being written, this may wait for a pause. */
+  readonly awaits?: Awaited;
   /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
   readonly about: readonly string[];
   readonly related?: readonly Related[];
@@ -105,6 +108,15 @@ export interface Finding {
   readonly beyondSchema?: boolean;
   /** Computed when somebody asks for them. */
   readonly fixes?: () => readonly Fix[];
+}
+
+/** Something that is named before it is declared. */
+export interface Awaited {
+  readonly section: NamedSection;
+  /** Another name of that section is meant, by all appearances: one that differs by a slip. */
+  readonly isSlip: boolean;
+  /** In the usual order of sections it stands above. */
+  readonly isAbove: boolean;
 }
 
 export interface Related {

@@ -1,6 +1,6 @@
 /** Who types where: holds back what is only not there yet, until the item is left or nobody has typed for a while. */
 
-import { type Cursor, type Findings, isElsewhere, told } from '../lint/held-back.ts';
+import { type Cursor, type Findings, isElsewhere, isLowest, told } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteText } from '../site/folder.ts';
 import type { OpenSite } from './sites.ts';
@@ -15,6 +15,7 @@ interface Typed {
   last: Cursor | undefined;
   /** As it was before. */
   readonly before: readonly SiteText[];
+  isDownward: boolean;
   timer: ReturnType<typeof setTimeout>;
 }
 
@@ -32,7 +33,8 @@ export class Typing {
     const known = this.typed.get(site);
     clearTimeout(known?.timer);
     const before = known?.before ?? this.shown.get(site)?.files ?? [];
-    this.typed.set(site, { cursor, last: known?.last, before, timer: setTimeout(() => this.end(site), PAUSE) });
+    const timer = setTimeout(() => this.end(site), PAUSE);
+    this.typed.set(site, { cursor, last: known?.last, before, isDownward: known?.isDownward ?? true, timer });
   }
 
   /** A client says where the cursor is: for what is typed, and whether it has left that. */
@@ -47,6 +49,7 @@ export class Typing {
   /** What of the findings is shown now. */
   told(site: OpenSite, now: Findings): readonly Diagnostic[] {
     const typed = this.typed.get(site);
+    if (typed?.isDownward === true) typed.isDownward = isLowest(now.files, typed.before, typed.cursor);
     const diagnostics =
       typed === undefined
         ? now.diagnostics

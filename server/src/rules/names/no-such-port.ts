@@ -110,6 +110,7 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
     .flatMap(({ from, to }) => [from, to].flatMap((end) => site.deviceByName.get(end?.device ?? '') ?? []));
   return {
     at: headOf(item),
+    due: 'item',
     message:
       `${asName(name)} declares no ports, and cables name ${ports}. Declare what it has, such as ` +
       '`ports: {1-8: {speed: 1 Gb/s}}`.',

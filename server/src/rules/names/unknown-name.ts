@@ -8,7 +8,7 @@ import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
 import { type SectionMention, referencesOf, sectionOf } from '../../site/references.ts';
 import { NAMED_SECTIONS, type NamedSection, THING, thingsOf } from '../../site/declared.ts';
-import { NameSearch, type Near, lettersOf, nearest } from '../../text/nearest.ts';
+import { NameSearch, type Near, lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { lostBy } from '../../network/lost.ts';
 import { partOf } from '../../site/places.ts';
@@ -96,6 +96,11 @@ function unknown(
       : near.length === 0 && (isWrittenLater(item.section, section) || thingsOf(site, section).size === 0)
         ? 'pause'
         : 'now',
+    awaits: {
+      section,
+      isSlip: onlyNear(name, near) !== undefined,
+      isAbove: !isWrittenLater(item.section, section),
+    },
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
     about: [name, ...aboutItem(item)],
     // Where an entry was copied and has the name of the first still, that is told.
