@@ -189,5 +189,11 @@ ${cameras.map((name, index) => `  - {from: a/${index + 1}, to: ${name}}`).join('
       rows.map(({ texts }) => texts[1]),
       ['401 cameras', 'b'],
     );
+    // Nothing is sent; where a speed is not said, nobody knows the share.
+    assert.deepEqual(rows[0]?.texts.slice(2), ['≤ 0 %', '≤ 0 %']);
+    const unsaid = text
+      .replace('kind: camera, speed: 100 Mb/s', 'kind: camera')
+      .replace('1-402: {speed: 1 Gb/s}', '1-402: {}');
+    assert.deepEqual(rowsIn(draw(planFrom(unsaid)))[0]?.texts.slice(2), ['?', '?']);
   });
 });

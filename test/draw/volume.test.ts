@@ -75,6 +75,14 @@ describe('a picture of a volume', () => {
     );
   });
 
+  it('does not count as nothing what nobody knows', () => {
+    const plan = planFrom(HOUSE.replace(', bitrate: 8 Mb/s', ''));
+    assert.deepEqual(rows(plan, 'disk', 'By day')[0], ['1', '86.4 GB + ?', '2.2 % + ?']);
+    const { things, description } = picture(svgFile(volumeFill.draw(plan, 'disk', USUAL)));
+    assert.match(things.find(({ at }) => at === 'north')?.label ?? '', /^north: \? a day, \? on day /);
+    assert.match(description, /Not in it, as their rate is not known: north\./);
+  });
+
   it('says when the first is deleted, and by a sign that it is full', () => {
     const texts = (text: string): string[] =>
       picture(svgFile(volumeFill.draw(planFrom(text), 'disk', USUAL))).words.map((word) => word.text);

@@ -12,6 +12,8 @@ export interface ShownLoad {
   readonly rate: number;
   /** `6.45 Mb/s` */
   readonly rateWords: string;
+  /** All that crosses has a rate, and the link a speed. */
+  readonly isKnown: boolean;
   /** Of the speed of the link; 0 where that is not said. */
   readonly share: number;
   /** `54 %`; the rate where the speed of the link is not said. */
@@ -31,6 +33,7 @@ export function shownLoad(plan: Plan, link: Link, out: Port, { rate }: Wanted): 
   return {
     rate: line[rate],
     rateWords,
+    isKnown: isKnown && capacity !== undefined,
     share: capacity === undefined || capacity === 0 ? 0 : line[rate] / capacity,
     words: capacity === undefined ? rateWords : shareWords(line[rate], capacity, isKnown),
     sign: atPeak > limit ? '▲' : atPeak > warn ? '△' : '',

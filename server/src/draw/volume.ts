@@ -1,14 +1,15 @@
 /** The fill of a volume over the days to come, and what is on its disk where somebody has read that. */
 
 import type { Plan } from '../plan.ts';
-import { isSizeKnown, volumeAnswer } from '../report/answer/storage.ts';
+import { isSizeKnown, sizeWords, volumeAnswer } from '../report/answer/storage.ts';
+import { shareWords } from '../report/answer/words.ts';
 import { DAY } from '../standards/time-units.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
 import { bytes, count, days, list, percent, threshold } from '../text/words.ts';
 import { type Axes, BELOW, LEFT, axesMarks, evenScale, evenStep, pointIn } from './axes.ts';
 import type { Drawing, Kind, Line, Mark, Measured, Row, Table } from './drawing.ts';
 import { widthOf, words } from './words.ts';
-import { NAMES, bands, fillOf, recordingAt, volumeAt } from './volume/bands.ts';
+import { type Filling, NAMES, bands, fillOf, recordingAt, volumeAt } from './volume/bands.ts';
 
 const MARGIN = 16;
 const PLOT = { width: 640, height: 300 };
@@ -47,6 +48,11 @@ function keeps({ recordings }: VolumeFigures): number[] {
   return [...new Set(all)].sort((a, b) => a - b);
 }
 
+/** Of which nobody can say what they take: they are not in the fill. */
+function unknownOn({ site }: Plan, { recordings }: VolumeFigures): string[] {
+  return recordings.flatMap(({ recording }) => (isSizeKnown(site, recording) ? [] : [recording.name]));
+}
+
 function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefined): Drawing {
   const { volume, usableBytes, recordings, daysUntilFullKept } = figures;
   const kept = keeps(figures);
@@ -83,11 +89,13 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
     up: evenScale(most, 5, bytes),
   };
   const answer = volumeAnswer(plan, figures);
+  const unknown = unknownOn(plan, figures);
   const width = axes.left + PLOT.width + 8 + NAMES + MARGIN;
   return {
     title: `Fill of ${volume.name}`,
     description:
       `${volume.name}: ${answer}.${limitWords(plan, figures)} The sum of its recordings from an empty disk on, each until it is deleted as its keep says. ` +
+      (unknown.length === 0 ? '' : `Not in it, as their rate is not known: ${list(unknown)}. `) +
       (measured === undefined ? '' : 'Dots: what is on the disk of the newest so many days.'),
     width,
     height: top + PLOT.height + BELOW + MARGIN,
@@ -100,13 +108,13 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
         marks: [words(`${volume.name} · ${answer}`, MARGIN, 28, { size: 14, strong: true, most: width - 2 * MARGIN })],
       },
       ...axesMarks(axes),
-      ...bands(figures, axes, kept, last),
+      ...bands({ figures, axes, kept, last, unknown }),
       ...limits(plan, figures, axes),
       ...events.flatMap((event, index) => eventMarks(axes, event, 46 + index * 16)),
       ...dots(axes, onDisk),
     ],
     tables: [
-      daysTable(figures, kept, last),
+      daysTable({ figures, kept, last, unknown }),
       recordingsTable(plan, figures),
       ...(measured === undefined ? [] : [measuredTable(figures, onDisk)]),
     ],
@@ -223,8 +231,9 @@ function dots(axes: Axes, onDisk: readonly OnDisk[]): Mark[] {
     });
 }
 
-function daysTable(figures: VolumeFigures, kept: readonly number[], last: number): Table {
+function daysTable({ figures, kept, last, unknown }: Omit<Filling, 'axes'>): Table {
   const { volume, usableBytes } = figures;
+  const isKnown = unknown.length === 0;
   const shown = [...new Set([1, 7, 14, 21, 28, ...kept, last])].filter((day) => day <= last).sort((a, b) => a - b);
   return {
     title: 'By day',
@@ -235,8 +244,8 @@ function daysTable(figures: VolumeFigures, kept: readonly number[], last: number
         about: [volumeAt(volume.name)],
         cells: [
           String(Number(day.toFixed(2))),
-          { figure: bytes(fill) },
-          { figure: usableBytes === undefined || usableBytes === 0 ? '?' : percent(fill, usableBytes) },
+          { figure: sizeWords(fill, isKnown) },
+          { figure: shareWords(fill, usableBytes ?? 0, isKnown) },
         ],
       };
     }),

@@ -171,7 +171,8 @@ function groupLine(shown: Shown, { device }: NetworkBox, kind: string, rows: rea
   const loads = rows.map(({ link, port }) => bothLoads(plan, link, port, wanted));
   const most = (which: 'out' | 'into'): Figure => {
     const share = Math.max(0, ...loads.map((load) => load[which].share));
-    return { words: `≤ ${percent(share, 1)}`, share };
+    const isKnown = loads.every((load) => load[which].isKnown);
+    return { words: isKnown ? `≤ ${percent(share, 1)}` : share === 0 ? '?' : `≤ ${percent(share, 1)} + ?`, share };
   };
   const [out, into] = [most('out'), most('into')];
   const name = count(rows.length, kind, kind === 'switch' ? 'switches' : `${kind}s`);

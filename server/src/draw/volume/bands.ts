@@ -1,8 +1,9 @@
 /** What each recording takes of a volume, one band above the other. */
 
+import { sizeWords } from '../../report/answer/storage.ts';
 import { DAY } from '../../standards/time-units.ts';
 import type { RecordingFigures, VolumeFigures } from '../../storage/storage.ts';
-import { bytes, count } from '../../text/words.ts';
+import { count } from '../../text/words.ts';
 import { type Axes, pointIn } from '../axes.ts';
 import type { Line, Mark, Name } from '../drawing.ts';
 import { SMALLEST as SMALL, words } from '../words.ts';
@@ -34,8 +35,19 @@ interface Band {
   readonly name: string;
 }
 
+export interface Filling {
+  readonly figures: VolumeFigures;
+  readonly axes: Axes;
+  /** Days after which something is deleted. */
+  readonly kept: readonly number[];
+  /** The last day that is drawn. */
+  readonly last: number;
+  /** Names of recordings of which the rate is not known. */
+  readonly unknown: readonly string[];
+}
+
 /** One line above the other, the last one the whole. */
-export function bands(figures: VolumeFigures, axes: Axes, kept: readonly number[], last: number): Mark[] {
+export function bands({ figures, axes, kept, last, unknown }: Filling): Mark[] {
   const corners = [...new Set([0, ...kept.filter((day) => day < last), last])];
   const below = new Map(corners.map((day) => [day, 0]));
   const all = bandsOf(figures, axes, last);
@@ -47,7 +59,8 @@ export function bands(figures: VolumeFigures, axes: Axes, kept: readonly number[
     const end = points.at(-1) ?? pointIn(axes, last, 0);
     const line: Line = { mark: 'line', points, look: index === all.length - 1 ? 'main' : 'quiet' };
     const perDay = of.reduce((sum, { bytesPerDay }) => sum + bytesPerDay, 0);
-    const label = `${name}: ${bytes(perDay)} a day, ${bytes(fill(last))} on day ${last}`;
+    const isKnown = of.every(({ recording }) => !unknown.includes(recording.name));
+    const label = `${name}: ${sizeWords(perDay, isKnown)} a day, ${sizeWords(fill(last), isKnown)} on day ${last}`;
     const text: Mark[] =
       start - end.y < NAMED ? [] : [words(name, end.x + 8, (start + end.y) / 2 + 4, { size: SMALL, most: NAMES })];
     return { mark: 'thing', at, role, label, marks: [line, ...text] };
