@@ -75,6 +75,26 @@ describe('a picture of a volume', () => {
     );
   });
 
+  it('has no line through the words of another, whenever what is deleted or full', () => {
+    for (const [north, south, capacity] of [
+      [10, 20, 1.5],
+      [1, 30, 1.2],
+      [5, 6, 0.9],
+      [2, 29, 2.6],
+      [28, 30, 4],
+    ] as const) {
+      const text = HOUSE.replace('10 d', `${north} d`).replace('20 d', `${south} d`).replace('4 TB', `${capacity} TB`);
+      const { stretches, words } = picture(svgFile(volumeFill.draw(planFrom(text), 'disk', USUAL)));
+      const upright = stretches.filter(({ from, to }) => from[0] === to[0]);
+      for (const word of words)
+        for (const { from, to } of upright)
+          assert.ok(
+            from[0] <= word.left || from[0] >= word.right || to[1] <= word.top || from[1] >= word.bottom,
+            `${word.what}: ${text}`,
+          );
+    }
+  });
+
   it('does not count as nothing what nobody knows', () => {
     const plan = planFrom(HOUSE.replace(', bitrate: 8 Mb/s', ''));
     assert.deepEqual(rows(plan, 'disk', 'By day')[0], ['1', '86.4 GB + ?', '2.2 % + ?']);

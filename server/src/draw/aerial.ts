@@ -2,26 +2,15 @@
 
 import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
-import { weakestOf } from '../report/answer/television.ts';
-import { type Connector, type Device, connectorName } from '../site/model.ts';
-import type { Point as Arrived } from '../television/reception.ts';
+import { connectorName } from '../site/model.ts';
 import { isReceiver } from '../television/reception.ts';
-import type { CoaxRun } from '../television/run.ts';
-import { decibels, level as levelWords } from '../text/radio-words.ts';
-import { count, metres } from '../text/words.ts';
+import { count } from '../text/words.ts';
 import { type Part, partsOf } from './aerial/branch.ts';
-import {
-  type Drawing,
-  type Kind,
-  type Look,
-  type Mark,
-  type Row,
-  type Table,
-  type Thing,
-  deviceAt,
-  portAt,
-} from './drawing.ts';
-import { type Branch, type Placed, ROUND, placed } from './tree.ts';
+import { amplifiersTable, partsTable, pointsTable } from './aerial/tables.ts';
+import { amplifierFaults, arrivesWords, cableWords, endOf, faultsAt, ownWords } from './aerial/words.ts';
+import { type Drawing, type Kind, type Look, type Mark, type Thing, deviceAt, portAt } from './drawing.ts';
+import { kindWords } from './kind-words.ts';
+import { BUS, type Branch, type Placed, ROUND, leadsOf, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 const MARGIN = 16;
@@ -32,8 +21,10 @@ const LINE = 15;
 const PAD = 10;
 const NARROW = 96;
 const WIDE = 210;
-/** Where a line bends, right of the box before. */
-const BUS = 16;
+/** For what is written at a line. */
+const MOST = 130;
+/** What is wider is not seen at once. */
+const SIGHT = 1280;
 
 export const aerialSystem: Kind = {
   kind: 'aerial',
@@ -58,9 +49,10 @@ function drawn(plan: Plan): Drawing {
     parts.map((part) => branchOf(plan, part)),
     MARGIN,
     MARGIN,
+    SIGHT,
   );
   const marks: Mark[] = [];
-  for (const root of tree.roots) paint(plan, marks, root);
+  for (const root of tree.roots) paint({ plan, isFolded: tree.isFolded, marks }, root);
   const ends = [...plan.television.reception.outlets, ...plan.television.reception.receivers].map(({ at }) => at);
   const wrong = ends.filter((at) => faultsAt(plan, at).length > 0).length;
   return {
@@ -107,135 +99,42 @@ function branchOf(plan: Plan, part: Part): Branch<Piece> {
           22 +
           Math.max(
             ...[...cableWords(run), ...through.map(({ name }) => name)].map((line) =>
-              Math.min(130, widthOf(line, SMALL)),
+              Math.min(MOST, widthOf(line, SMALL)),
             ),
           ),
+    said: run === undefined ? 0 : 2 + through.length,
     next: next.map((one) => branchOf(plan, one)),
     below: [],
   };
 }
 
-/** The connector at which a picture is wanted: of an outlet, or of a receiver. */
-function endOf({ device, by }: Part): Connector | undefined {
-  if (device.kind === 'outlet') return device.connectorByName.get('tv');
-  return isReceiver(device) ? by : undefined;
+interface Painting {
+  readonly plan: Plan;
+  readonly isFolded: boolean;
+  readonly marks: Mark[];
 }
 
-function kindWords({ kind }: Device): string {
-  return kind === 'lnb' ? 'LNB' : (kind ?? 'device').replaceAll('-', ' ');
-}
-
-/** What it does to the level. */
-function ownWords({ television }: Plan, device: Device): string[] {
-  const { aerial } = device;
-  if (device.kind === 'amplifier') {
-    const headroom = television.amplifier(device)?.headroom;
-    const gain = aerial?.gain === undefined ? 'gain not said' : `gain ${decibels(aerial.gain)}`;
-    return headroom === undefined || headroom < 0 ? [gain] : [gain, `${decibels(headroom)} below its limit`];
-  }
-  if (device.kind === 'aerial' || device.kind === 'lnb')
-    return [
-      count(
-        new Set(
-          television.signals.all.filter(({ source }) => source.device === device).map(({ multiplex }) => multiplex),
-        ).size,
-        'multiplex',
-        'multiplexes',
-      ),
-    ];
-  return [];
-}
-
-function amplifierFaults({ television }: Plan, device: Device): string[] {
-  const headroom = device.kind === 'amplifier' ? television.amplifier(device)?.headroom : undefined;
-  return headroom !== undefined && headroom < 0 ? [`driven ${decibels(-headroom)} over its limit`] : [];
-}
-
-/** `47.1–49.2 dBµV` and the least margin. */
-function arrivesWords(plan: Plan, at: Connector): string[] {
-  const points = plan.television.reception.pointsAt(at);
-  const weakest = weakestOf(points);
-  if (weakest === undefined) return ['nothing arrives'];
-  return [
-    rangeWords(points),
-    `${weakest.signal.multiplex.name}: margin ${weakest.margin === undefined ? '?' : decibels(weakest.margin)}`,
-  ];
-}
-
-function rangeWords(points: readonly Arrived[]): string {
-  const levels = points.map(({ signal }) => signal.level);
-  const [least, most] = [levelWords(Math.min(...levels)), levelWords(Math.max(...levels))];
-  return least === most ? least : `${least.replace(' dBµV', '')} to ${most}`;
-}
-
-/** What is wrong where something arrives, in few words. */
-function faultsAt({ television: { reception } }: Plan, at: Connector): string[] {
-  const points = reception.pointsAt(at);
-  const receiver = reception.receivers.find((one) => one.at === at);
-  const names = (wrong: readonly Arrived[]): string => {
-    const [first, ...others] = wrong.map(({ signal }) => signal.multiplex.name);
-    return `${first ?? ''}${others.length === 0 ? '' : ` and ${others.length} more`}`;
-  };
-  const low = points.filter(({ signal, window }) => window !== undefined && signal.level < window.min);
-  const high = points.filter(({ signal, window }) => window !== undefined && signal.level > window.max);
-  const noisy = points.filter((point) => remarkOf(point, receiver?.systems) === '▲ too little carrier to noise');
-  return [
-    ...(low.length === 0 ? [] : [`too low: ${names(low)}`]),
-    ...(high.length === 0 ? [] : [`too high: ${names(high)}`]),
-    ...(noisy.length === 0 ? [] : [`too noisy: ${names(noisy)}`]),
-    ...(receiver !== undefined && receiver.composite > receiver.maxInput
-      ? [`too much together: ${levelWords(receiver.composite)}`]
-      : []),
-  ];
-}
-
-function remarkOf({ signal, window, margin }: Arrived, systems: readonly string[] | undefined): string {
-  const { level, multiplex } = signal;
-  if (window !== undefined && level < window.min) return '▲ too low';
-  if (window !== undefined && level > window.max) return '▲ too high';
-  // Of what a receiver does not receive nothing is needed.
-  if (systems !== undefined && multiplex.system !== undefined && !systems.includes(multiplex.system))
-    return 'not received';
-  return margin !== undefined && margin < 0 ? '▲ too little carrier to noise' : '';
-}
-
-/** `coax-6` and `14 m`, with its label. */
-function cableWords({ cable }: CoaxRun): [string, string] {
-  return [cable.type ?? 'coax', cable.length === undefined ? '? m' : metres(cable.length)];
-}
-
-function level({ y }: Placed<Piece>): number {
-  return y + 14;
-}
-
-function paint(plan: Plan, marks: Mark[], box: Placed<Piece>): void {
-  marks.push(boxThing(plan, box));
-  const start = { x: box.x + box.width, y: level(box) };
-  let from = start.y;
-  for (const next of box.next) {
-    const end = { x: next.x, y: level(next) };
-    const bend = start.x + BUS;
-    const points = end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end];
-    from = end.y === start.y ? end.y : end.y - ROUND;
-    marks.push({ mark: 'line', points, look: next.value.part.isAgain ? 'faded' : 'plain', round: ROUND });
-    const { run, through } = next.value.part;
+function paint(on: Painting, box: Placed<Piece>): void {
+  on.marks.push(boxThing(on.plan, box));
+  for (const { to, points, left, room, first, second } of leadsOf(box, on.isFolded).leads) {
+    const { run, through, isAgain } = to.value.part;
+    on.marks.push({ mark: 'line', points, look: isAgain ? 'faded' : 'plain', round: ROUND });
+    const most = Math.min(room, MOST);
     if (run !== undefined) {
-      const left = start.x + BUS + 8;
-      const room = next.x - 6 - left;
       const [type, length] = cableWords(run);
-      marks.push(
-        words(type, left, end.y - 5, { size: SMALL, look: 'quiet', most: room }),
-        words(length, left, end.y + 14, { size: SMALL, look: 'quiet', most: room }),
+      on.marks.push(
+        words(type, left, first, { size: SMALL, look: 'quiet', most }),
+        words(length, left, second, { size: SMALL, look: 'quiet', most }),
         ...through.map((device, index): Mark => ({
           mark: 'thing',
           at: deviceAt(device.name),
           role: kindWords(device),
           label: `${device.name}: ${kindWords(device)} on the way`,
-          marks: [words(device.name, left, end.y + 14 + (index + 1) * LINE, { size: SMALL, most: room })],
+          marks: [words(device.name, left, second + (index + 1) * LINE, { size: SMALL, most })],
         })),
       );
     }
-    paint(plan, marks, next);
+    paint(on, to);
   }
 }
 
@@ -261,76 +160,4 @@ function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Th
       ),
     ],
   };
-}
-
-function pointsTable({ television: { reception } }: Plan, ends: readonly Connector[]): Table {
-  const known = (value: number | undefined): { figure: string } => ({
-    figure: value === undefined ? '?' : decibels(value),
-  });
-  const rows = ends.flatMap((at): Row[] => {
-    const own = portAt(connectorName(at));
-    const points = reception.pointsAt(at);
-    const systems = reception.receivers.find((one) => one.at === at)?.systems;
-    if (points.length === 0)
-      return [{ about: [own], cells: [{ names: [own] }, '', '', '', '', '', 'nothing arrives'] }];
-    return points.map((point) => ({
-      about: [own],
-      cells: [
-        { names: [own] },
-        { names: [{ names: 'multiplexes', name: point.signal.multiplex.name }] },
-        { figure: levelWords(point.signal.level) },
-        known(point.carrierToNoise),
-        known(point.needed),
-        known(point.margin),
-        remarkOf(point, systems),
-      ],
-    }));
-  });
-  return {
-    title: 'Outlets and receivers',
-    head: ['At', 'Multiplex', 'Level', 'C/N', 'Needed', 'Margin', 'Remark'],
-    rows,
-  };
-}
-
-function amplifiersTable({ television }: Plan): Table {
-  const known = (value: number | undefined, shown: (of: number) => string): { figure: string } => ({
-    figure: value === undefined ? '?' : shown(value),
-  });
-  return {
-    title: 'Amplifiers',
-    head: ['Amplifier', 'Gain', 'Strongest out', 'Limit', 'Below it'],
-    rows: television.amplifiers.map(({ device, strongest, limit, headroom }) => ({
-      about: [deviceAt(device.name)],
-      cells: [
-        { names: [deviceAt(device.name)] },
-        known(device.aerial?.gain, decibels),
-        { figure: levelWords(strongest.level) },
-        known(limit, levelWords),
-        known(headroom, (value) => `${value < 0 ? '▲ ' : ''}${decibels(value)}`),
-      ],
-    })),
-  };
-}
-
-/** The coax in the order of the picture. */
-function partsTable(parts: readonly Part[]): Table {
-  const rows: Row[] = [];
-  const visit = (part: Part, from: Device | undefined): void => {
-    const { device, by, run, through } = part;
-    rows.push({
-      about: [device, ...through].map(({ name }) => deviceAt(name)),
-      cells: [
-        { names: from === undefined ? [] : [deviceAt(from.name)] },
-        { names: [by === undefined ? deviceAt(device.name) : portAt(connectorName(by))] },
-        kindWords(device),
-        run === undefined ? '' : cableWords(run).join(', '),
-        { names: through.map(({ name }) => deviceAt(name)) },
-        part.isAgain ? 'see above' : '',
-      ],
-    });
-    for (const next of part.next) visit(next, device);
-  };
-  for (const part of parts) visit(part, undefined);
-  return { title: 'Parts', head: ['From', 'To', 'Kind', 'Coax', 'By way of', 'Remark'], rows };
 }

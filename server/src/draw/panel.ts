@@ -8,7 +8,7 @@ import { textAt } from '../text/syntax.ts';
 import { naturally } from '../text/natural-order.ts';
 import { count, metres } from '../text/words.ts';
 import { type Drawing, type Kind, type Mark, type Name, type Row, deviceAt, portAt } from './drawing.ts';
-import { vlanWords } from './vlan.ts';
+import { leastVlanWords, vlanWords } from './vlan.ts';
 import { words } from './words.ts';
 
 /** CSS pixels for a millimetre of the panel. */
@@ -206,7 +206,7 @@ function portThing(
 
 /** Its VLAN, or else what stands on the cable. */
 function lastLine(plan: Plan, { near, cable }: Run): string {
-  const vlans = near?.port === undefined ? '' : vlanWords(plan, near.port);
+  const vlans = near?.port === undefined ? '' : leastVlanWords(plan, near.port);
   return vlans === '' ? (textAt(cable.item.data, ['label']) ?? '') : vlans;
 }
 

@@ -181,7 +181,7 @@ function sideMarks({ plan, figures, clashes, lanes, rows, side, x, panel }: Show
     ...(side === 'rear'
       ? behind.map((one) =>
           deviceThing(plan, one.device, boxOf(one), {
-            note: ['from behind', fedWords(plan, one.device)].filter((part) => part !== '').join(' · '),
+            note: fedWords(plan, one.device) || 'from behind',
             look: 'faded',
           }),
         )

@@ -13,7 +13,6 @@ import {
   type Kind,
   type Look,
   type Mark,
-  type Point,
   type Row,
   type Thing,
   type Wanted,
@@ -23,7 +22,7 @@ import {
 } from './drawing.ts';
 import { type Hop, type Onward, type Sent, type Stop, sentOf } from './stream/branch.ts';
 import { addressWords, hopWords, missedWords, saidOf, whatFor } from './stream/way-words.ts';
-import { ABOVE, type Branch, INDENT, type Placed, ROUND, placed } from './tree.ts';
+import { BUS, type Branch, INDENT, LEVEL, type Lead, type Placed, ROUND, leadsOf, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 export const streamWay: Kind = {
@@ -108,8 +107,6 @@ const LINE = 15;
 /** Least and greatest width of a box. */
 const NARROW = 96;
 const WIDE = 230;
-/** What leads into a box: its line bends here, right of the box before. */
-const BUS = 16;
 const PAD = 10;
 /** What is wider is not seen at once. */
 const SIGHT = 1280;
@@ -159,6 +156,7 @@ function stopBranch(plan: Plan, stop: Stop, by: Hop | undefined, wanted: Wanted)
     value: { piece: 'stop', stop, by, lines },
     ...sizeOf(device.name, lines),
     lead: by === undefined ? (stop.missed === undefined ? 0 : 2 * BUS + 24) : leadFor(plan, by, wanted),
+    said: by === undefined ? 0 : 2,
     next: nextOf(plan, hops, lost, wanted),
     below: sends.map((sent) => sentBranch(plan, sent, wanted)),
   };
@@ -178,6 +176,7 @@ function sentBranch(plan: Plan, sent: Sent, wanted: Wanted): Branch<Piece> {
     value: { piece: 'sent', sent, lines },
     ...sizeOf(stream.name, lines),
     lead: 0,
+    said: 0,
     next: nextOf(plan, hops, lost, wanted),
     below: [],
   };
@@ -213,48 +212,31 @@ interface Painting {
 /** The box, then line and box of each that follows. */
 function paint(on: Painting, box: Placed<Piece>): void {
   on.marks.push(boxThing(on.plan, box));
-  const foot = box.y + box.height;
-  const start = { x: box.x + box.width, y: level(box) };
-  const bend = on.isFolded ? box.x + INDENT / 2 : start.x + BUS;
-  let from = on.isFolded ? foot : start.y;
-  for (const next of box.next) {
-    const end = { x: next.x, y: level(next) };
-    const isStraightBelow = on.isFolded && next.x === box.x;
-    if (isStraightBelow)
-      paintHop(on, next, [
-        { x: bend, y: from },
-        { x: bend, y: next.y },
-      ]);
-    else paintHop(on, next, end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end]);
-    from = end.y === start.y ? end.y : end.y - ROUND;
-    paint(on, next);
+  const { leads, foot } = leadsOf(box, on.isFolded);
+  for (const lead of leads) {
+    paintHop(on, lead);
+    paint(on, lead.to);
   }
-  if (!on.isFolded || box.next.length === 0) from = foot;
+  let from = foot;
   for (const below of box.below) {
-    const x = box.x + INDENT / 2;
-    on.marks.push({
-      mark: 'line',
-      points: [
-        { x, y: from },
-        { x, y: level(below) },
-        { x: below.x, y: level(below) },
-      ],
-      look: 'main',
-      round: ROUND,
-    });
-    from = level(below) - ROUND;
+    const [x, y] = [box.x + INDENT / 2, below.y + LEVEL];
+    const points = [
+      { x, y: from },
+      { x, y },
+      { x: below.x, y },
+    ];
+    on.marks.push({ mark: 'line', points, look: 'main', round: ROUND });
+    from = y - ROUND;
     paint(on, below);
   }
 }
 
-/** Where lines lead into a box, and out of it. */
-function level({ y }: Placed<Piece>): number {
-  return y + 14;
-}
-
-function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, points: readonly Point[]): void {
-  if (box.value.piece === 'sent') return;
-  const { stop, by } = box.value;
+function paintHop(
+  { plan, wanted, marks, rows }: Painting,
+  { to, points, left, room, first, second }: Lead<Piece>,
+): void {
+  if (to.value.piece === 'sent') return;
+  const { stop, by } = to.value;
   if (by === undefined) {
     marks.push({ mark: 'line', points, look: 'lost', round: ROUND, arrow: true });
     rows.push(lostRow(stop));
@@ -262,12 +244,7 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
   }
   const look: Look = by.leadsTo === 'receiver' ? 'main' : by.leadsTo === 'end' ? 'plain' : 'unwanted';
   const { over, under, vlan } = hopWords(plan, by, wanted);
-  const [start] = points;
-  const isUpright = points.every(({ x }) => x === start?.x);
-  // The level one has no bend before its words; beside an upright one they have the width of its box.
-  const left = (start?.x ?? box.x) + (points.length === 2 && !isUpright ? BUS : 0) + 6;
-  const room = isUpright ? WIDE : box.x - 10 - left;
-  const base = isUpright ? box.y - ABOVE / 2 - 2 : level(box) - 5;
+  const most = Math.min(room, WIDE);
   const into = portName(oppositePort(by.link, by.out));
   marks.push({
     mark: 'thing',
@@ -276,8 +253,8 @@ function paintHop({ plan, wanted, marks, rows }: Painting, box: Placed<Piece>, p
     label: `${portName(by.out)} to ${into}: ${by.stream.name}, ${over}, ${vlan}`,
     marks: [
       { mark: 'line', points, look, round: ROUND, arrow: true },
-      words(over, left, base, { size: SMALL, most: room }),
-      words(under, left, base + (isUpright ? LINE : 19), { size: SMALL, look: 'quiet', most: room }),
+      words(over, left, first, { size: SMALL, most }),
+      words(under, left, second, { size: SMALL, look: 'quiet', most }),
     ],
   });
   rows.push({

@@ -32,10 +32,12 @@ function hasStrip({ bridging, ports }: Device): boolean {
   return bridging && ports.length > 1;
 }
 
-/** Ports side by side: up to eight in a row, or twelve of many. */
+/** Ports side by side: that many are seen at once. */
+const COLUMNS = 8;
+
 function strip(plan: Plan, device: Device, wanted: Wanted): Drawing {
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
-  const columns = Math.min(ports.length, ports.length > 24 ? 12 : 8);
+  const columns = Math.min(ports.length, COLUMNS);
   const rows = Math.ceil(ports.length / columns);
   const width = 2 * MARGIN + columns * (PORT.width + PORT.gap) + PORT.gap;
   const bottom = HEAD + rows * (PORT.height + PORT.gap) + PORT.gap;

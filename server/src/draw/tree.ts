@@ -3,6 +3,8 @@
  * gets too wide, all stands below what it follows from.
  */
 
+import type { Point } from './drawing.ts';
+
 /** A box that is to be placed, with what follows from it. */
 export interface Branch<T> {
   readonly value: T;
@@ -10,6 +12,8 @@ export interface Branch<T> {
   readonly height: number;
   /** Room for what is written at the line that leads to it. */
   readonly lead: number;
+  /** Lines of text there. */
+  readonly said: number;
   /** One column to the right, the first level with this one. */
   readonly next: readonly Branch<T>[];
   /** In the same column. */
@@ -22,6 +26,8 @@ export interface Placed<T> {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+  /** Lines of text at the line that leads to it. */
+  readonly said: number;
   readonly next: readonly Placed<T>[];
   readonly below: readonly Placed<T>[];
 }
@@ -43,6 +49,15 @@ const GAP = 14;
 /** Of the corners of lines. The next line down begins that far above the end of the last, where its bend begins. */
 export const ROUND = 8;
 
+/** What leads into a box: its line bends here, right of the box before. */
+export const BUS = 16;
+
+/** Below the top of a box: where lines lead into it, and out of it. */
+export const LEVEL = 14;
+
+/** Of text beside a line. */
+const LINE = 15;
+
 /** By how much what belongs to a box is to the right of it. */
 export const INDENT = 22;
 
@@ -58,7 +73,7 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
 
   /** @returns the box, and where all that follows from it ends */
   const place = (branch: Branch<T>, depth: number, indent: number, y: number): [Placed<T>, number] => {
-    const { value, width, height } = branch;
+    const { value, width, height, said } = branch;
     const stack = (all: readonly Branch<T>[], at: number, by: number, start: number): [Placed<T>[], number] => {
       let free = start;
       const boxes = all.map((one) => {
@@ -73,7 +88,7 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
     const [below, end] = stack(branch.below, depth, indent + INDENT, own + GAP);
     const last = Math.max(own, end);
     bottom = Math.max(bottom, last);
-    return [{ value, x: (columns.x[depth] ?? left) + indent, y, width, height, next, below }, last];
+    return [{ value, x: (columns.x[depth] ?? left) + indent, y, width, height, said, next, below }, last];
   };
 
   let free = top;
@@ -85,16 +100,13 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
   return { roots: all, right: columns.right, bottom, isFolded: false };
 }
 
-/** Above a box that is straight below what it follows from: for two lines of text beside the line to it. */
-export const ABOVE = 38;
-
 /**
  * Each box below what it follows from, and right of the line that leads to it. Of several that follow, the only one that
  * leads on comes last, so that a chain of any length is no wider than its parts.
  */
 function folded<T>(roots: readonly Branch<T>[], left: number, top: number): Tree<T> {
   let [right, free] = [left, top];
-  const place = ({ value, width, height, ...branch }: Branch<T>, x: number): Placed<T> => {
+  const place = ({ value, width, height, said, ...branch }: Branch<T>, x: number): Placed<T> => {
     const y = free;
     right = Math.max(right, x + width);
     free = y + height + GAP;
@@ -104,12 +116,12 @@ function folded<T>(roots: readonly Branch<T>[], left: number, top: number): Tree
     const aside = branch.next.filter((one) => one !== straight);
     const next = aside.map((one) => place(one, x + INDENT / 2 + lead));
     if (straight !== undefined) {
-      free += ABOVE - GAP;
+      free += straight.said * LINE + 8 - GAP;
       right = Math.max(right, x + INDENT / 2 + straight.lead);
       next.push(place(straight, x));
     }
     const below = branch.below.map((one) => place(one, x + INDENT));
-    return { value, x, y, width, height, next, below };
+    return { value, x, y, width, height, said, next, below };
   };
   const all = roots.map((root) => {
     const box = place(root, left);
@@ -138,4 +150,48 @@ function columnsOf<T>(roots: readonly Branch<T>[], left: number): { x: readonly 
     right += width;
   });
   return { x, right };
+}
+
+/** The line to a box that follows another, and where what is written at it stands. */
+export interface Lead<T> {
+  readonly to: Placed<T>;
+  readonly points: readonly Point[];
+  readonly left: number;
+  readonly room: number;
+  /** Base line of the first line of text: over a level line, or beside an upright one. */
+  readonly first: number;
+  /** Of the second one, which others follow. */
+  readonly second: number;
+}
+
+/** Of each box that follows, and where the line to what is below begins. */
+export function leadsOf<T>(box: Placed<T>, isFolded: boolean): { leads: Lead<T>[]; foot: number } {
+  const foot = box.y + box.height;
+  const start = { x: box.x + box.width, y: box.y + LEVEL };
+  const bend = isFolded ? box.x + INDENT / 2 : start.x + BUS;
+  const left = bend + 6;
+  let from = isFolded ? foot : start.y;
+  const leads = box.next.map((to): Lead<T> => {
+    const end = { x: to.x, y: to.y + LEVEL };
+    if (isFolded && to.x === box.x) {
+      const top = from;
+      from = to.y;
+      const first = to.y - to.said * LINE + 7;
+      return {
+        to,
+        points: [
+          { x: bend, y: top },
+          { x: bend, y: to.y },
+        ],
+        left,
+        room: Infinity,
+        first,
+        second: first + LINE,
+      };
+    }
+    const points = end.y === start.y ? [start, end] : [{ x: bend, y: from }, { x: bend, y: end.y }, end];
+    from = end.y === start.y ? end.y : end.y - ROUND;
+    return { to, points, left, room: to.x - 10 - left, first: end.y - 5, second: end.y + 14 };
+  });
+  return { leads, foot: isFolded && box.next.length > 0 ? from : foot };
 }

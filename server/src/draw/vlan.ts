@@ -18,6 +18,13 @@ export function shortVlanWords({ network }: Plan, port: Port): string {
   return another === undefined ? `${only.name} tagged` : `${tagged.length} tagged`;
 }
 
+/** Where there is least: `house +2`. */
+export function leastVlanWords({ network }: Plan, port: Port): string {
+  const { untagged, tagged } = network.topology.vlanMembershipOf(port);
+  if (untagged === undefined) return tagged.length === 0 ? '' : `${tagged.length} tagged`;
+  return tagged.length === 0 ? untagged.name : `${untagged.name} +${tagged.length}`;
+}
+
 export function membershipWords({ untagged, tagged }: VlanMembership): string {
   const names = (domains: readonly BroadcastDomain[]): string => domains.map(({ name }) => name).join(', ');
   const plain = untagged === undefined ? '' : untagged.name;

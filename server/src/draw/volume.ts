@@ -67,10 +67,7 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
       onDisk.at(-1)?.day ?? 0,
     ),
   );
-  // The latest stands highest, so that no line crosses the words of another.
-  const events = eventsOf(figures, kept)
-    .filter(({ day }) => day <= last)
-    .sort((a, b) => b.day - a.day);
+  const events = eventsOf(figures, kept).filter(({ day }) => day <= last);
   const top = 40 + events.length * 16;
   const most = Math.max(fillOn(figures, last), usableBytes ?? 0, ...onDisk.map(({ there }) => there));
   const step = Math.max(1, evenStep(last, 10));
@@ -110,7 +107,7 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
       ...axesMarks(axes),
       ...bands({ figures, axes, kept, last, unknown }),
       ...limits(plan, figures, axes),
-      ...events.flatMap((event, index) => eventMarks(axes, event, 46 + index * 16)),
+      ...eventMarks(axes, events),
       ...dots(axes, onDisk),
     ],
     tables: [
@@ -175,24 +172,39 @@ function eventsOf({ daysUntilFullKept, recordings }: VolumeFigures, kept: readon
   ];
 }
 
-function eventMarks(axes: Axes, { day, text, look }: Event, y: number): Mark[] {
-  const { x } = pointIn(axes, day, 0);
-  const isRight = x - 6 - widthOf(text, SMALL) > MARGIN;
-  return [
-    {
-      mark: 'line',
-      points: [
-        { x, y: y - 8 },
-        { x, y: axes.top + axes.height },
-      ],
-      look,
-    },
-    words(text, isRight ? x - 6 : x + 6, y, {
-      size: SMALL,
-      anchor: isRight ? 'end' : 'start',
-      look: look === 'bad' ? 'bad' : 'plain',
-    }),
-  ];
+/**
+ * Words stand left of their line, where they meet no line of an earlier one, or else right of it. Those at the right come
+ * first, as later lines begin below them, then the others from the latest on: so no line runs through words.
+ */
+function eventMarks(axes: Axes, events: readonly Event[]): Mark[] {
+  const all = events
+    .map((event) => ({ ...event, ...pointIn(axes, event.day, 0) }))
+    .sort((a, b) => a.day - b.day)
+    .map((event, index, sorted) => {
+      const before = sorted[index - 1]?.x ?? MARGIN;
+      return { ...event, isLeft: event.x - 6 - widthOf(event.text, SMALL) > before };
+    });
+  const inOrder = [...all.filter(({ isLeft }) => !isLeft), ...all.filter(({ isLeft }) => isLeft).toReversed()];
+  const right = axes.left + axes.width + 8 + NAMES;
+  return inOrder.flatMap(({ x, text, look, isLeft }, index): Mark[] => {
+    const y = 46 + index * 16;
+    return [
+      {
+        mark: 'line',
+        points: [
+          { x, y: y - 8 },
+          { x, y: axes.top + axes.height },
+        ],
+        look,
+      },
+      words(text, isLeft ? x - 6 : x + 6, y, {
+        size: SMALL,
+        anchor: isLeft ? 'end' : 'start',
+        look: look === 'bad' ? 'bad' : 'plain',
+        ...(isLeft ? {} : { most: right - x - 6 }),
+      }),
+    ];
+  });
 }
 
 /** What the newest so many days take. */

@@ -10,6 +10,7 @@ import { type Device, type Port, type Stream, portName } from '../../site/model.
 import { count, percent, watts } from '../../text/words.ts';
 import type { Look, Name, Wanted } from '../drawing.ts';
 import { deviceAt, portAt } from '../drawing.ts';
+import { kindWords } from '../kind-words.ts';
 import { bothLoads, lookOf } from '../load.ts';
 import type { NetworkBox, PortRow } from './boxes.ts';
 
@@ -72,7 +73,7 @@ export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
   const isRoot = device.spanningTree && network.topology.spanningTree.roots.includes(device);
   const asked = queriedBy(plan, device);
   return [
-    device.kind ?? 'device',
+    kindWords(device),
     ...(isRoot ? ['root of the spanning tree'] : []),
     ...(asked.length === 0 ? [] : [`querier of ${asked.map(({ name }) => name).join(', ')}`]),
     ...(source === undefined

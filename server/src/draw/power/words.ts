@@ -6,6 +6,7 @@ import { lastsWords } from '../../report/supply/words.ts';
 import type { Device } from '../../site/model.ts';
 import { aboutWatts, count, percent, runtime, voltAmperes } from '../../text/words.ts';
 import type { Look } from '../drawing.ts';
+import { kindWords } from '../kind-words.ts';
 
 /** What it takes with all that hangs on it: `24.5 W`, `24.5 W + ?` where something there does not say. */
 export function wattsWords(plan: Plan, device: Device): string {
@@ -44,10 +45,6 @@ export function headLines(plan: Plan, device: Device): string[] {
     `lasts ${time === undefined ? '?' : runtime(time)}`,
     `${camerasOn(plan, ups).length} of ${count(plan.cameraLives().length, 'camera')}`,
   ];
-}
-
-function kindWords({ kind }: Device): string {
-  return kind === 'ups' ? 'UPS' : (kind ?? 'device').replaceAll('-', ' ');
 }
 
 /** The sign of a share of a rating, before its figure. */

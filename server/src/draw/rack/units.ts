@@ -7,6 +7,7 @@ import { placeWords, rackAnswer } from '../../report/answer/rack.ts';
 import type { Device } from '../../site/model.ts';
 import { kilograms, millimetres } from '../../text/words.ts';
 import { type Cell, type Drawing, type Name, type Row, deviceAt } from '../drawing.ts';
+import { kindWords } from '../kind-words.ts';
 import { faultOf, fedWords, heatWords, ownWatts } from './words.ts';
 
 export function rackAt(name: string): Name {
@@ -25,7 +26,7 @@ export function tableOf(plan: Plan, figures: RackFigures, clashes: Clashes): Dra
       cells: [
         units,
         { names: [deviceAt(device.name)] },
-        device.kind?.replace('-', ' ') ?? '?',
+        device.kind === undefined ? '?' : kindWords(device),
         known(depth, millimetres),
         known(weight, kilograms),
         { figure: ownWatts(plan, device) ?? (plan.supply().draw(device).basis === 'none' ? '' : '?') },

@@ -7,6 +7,7 @@ import { rackAnswer } from '../../report/answer/rack.ts';
 import type { Device } from '../../site/model.ts';
 import { heatOf } from '../../supply/draw.ts';
 import { kilograms, watts } from '../../text/words.ts';
+import { kindWords } from '../kind-words.ts';
 
 /** `7 of 12 U free · 4 devices · 19.5 kg of 60 kg · 96 W of heat` */
 export function wholeWords(plan: Plan, figures: RackFigures): string {
@@ -26,7 +27,11 @@ export function faultOf({ rack }: RackFigures, clashes: Clashes, placed: Placed,
 export function factsOf(plan: Plan, device: Device): string {
   const { kind, mounting } = device;
   const { weight } = mounting;
-  return [kind?.replace('-', ' '), weight === undefined ? undefined : kilograms(weight), ownWatts(plan, device)]
+  return [
+    kind === undefined ? undefined : kindWords(device),
+    weight === undefined ? undefined : kilograms(weight),
+    ownWatts(plan, device),
+  ]
     .filter((part) => part !== undefined)
     .join(' · ');
 }

@@ -1,5 +1,6 @@
 /** What is written in a picture of the way of a stream. */
 
+import { kindWords } from '../kind-words.ts';
 import { carries } from '../../network/link.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import type { Plan } from '../../plan.ts';
@@ -19,7 +20,7 @@ export function addressWords({ group, transport, port }: Stream): string {
 /** Below the name of a device: what it is, and what it has to do with the stream. */
 export function saidOf(plan: Plan, { device, role, missed, sends }: Stop, by: Hop | undefined): string[] {
   if (missed !== undefined) return ['▲ gets nothing:', missedWords(device, missed)];
-  const kind = device.kind ?? 'device';
+  const kind = kindWords(device);
   if (role === 'sends') {
     const [first] = sends;
     const source = first?.stream.source;
