@@ -106,7 +106,7 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
       },
       ...axesMarks(axes),
       ...bands({ figures, axes, kept, last, unknown }),
-      ...limits(plan, figures, axes),
+      ...limits(plan, figures, axes, events),
       ...eventMarks(axes, events),
       ...dots(axes, onDisk),
     ],
@@ -125,15 +125,20 @@ function limitWords({ site }: Plan, { usableBytes }: VolumeFigures): string {
 }
 
 /** What may be used, and what the site's policy lets be used of it. */
-function limits({ site }: Plan, { usableBytes }: VolumeFigures, axes: Axes): Mark[] {
+function limits({ site }: Plan, { usableBytes }: VolumeFigures, axes: Axes, events: readonly Event[]): Mark[] {
   if (usableBytes === undefined || usableBytes === 0) return [];
   const { limit } = site.policies.volumeFill;
+  const upright = events.map(({ day }) => pointIn(axes, day, 0).x);
   const across = (value: number, text: string, look: Line['look'], above: boolean): Mark[] => {
     const from = pointIn(axes, axes.across.from, value);
     const to = pointIn(axes, axes.across.to, value);
+    // The first place where no line of an event runs through the words.
+    const x = [from.x, ...upright.toSorted((a, b) => a - b)].find(
+      (start) => !upright.some((line) => line > start && line < start + 12 + widthOf(text, SMALL)),
+    );
     return [
       { mark: 'line', points: [from, to], look },
-      words(text, from.x + 6, above ? from.y - 5 : from.y + 14, { size: SMALL }),
+      words(text, (x ?? from.x) + 6, above ? from.y - 5 : from.y + 14, { size: SMALL }),
     ];
   };
   const allowed = (usableBytes * limit) / 10_000;
