@@ -18,7 +18,7 @@ export function folds(file: SiteText): Fold[] {
   const add = (start: number, end: number, isComment = false): void => {
     const first = lines.position(start).line;
     const last = lines.position(end).line;
-    // Of two that begin on one line, the longer.
+    // Where two folds begin on one line, the longer is kept.
     if (last > first && last > (byFirst.get(first)?.last ?? 0)) byFirst.set(first, { first, last, isComment });
   };
   sections(file, add);

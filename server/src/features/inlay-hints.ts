@@ -14,7 +14,7 @@ import { isLoaded, linkAt } from './link-at.ts';
 import { dataAt, isMapping, textAt } from '../text/syntax.ts';
 
 export interface Hint {
-  /** Empty, where it is shown. */
+  /** The empty place where the hint is shown. */
   readonly at: Place;
   readonly label: string;
   readonly tooltip: string;
@@ -23,7 +23,7 @@ export interface Hint {
 export interface HintKinds {
   readonly streams: boolean;
   readonly cables: boolean;
-  /** Cables have a hint from this load on: per cent of their speed at peak. */
+  /** The peak load from which a cable has a hint, in per cent of its speed. */
   readonly cablesFrom: number;
   readonly volumes: boolean;
   readonly ranges: boolean;

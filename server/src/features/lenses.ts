@@ -13,7 +13,7 @@ import type { Stream } from '../site/model.ts';
 
 export interface Lens {
   readonly at: Place;
-  /** `undefined` where it is worked out when the lens is in sight, by `lensTitle` of its item. */
+  /** `undefined` where `lensTitle` computes it from the item once the lens is in sight. */
   readonly title: string | undefined;
 }
 
@@ -31,14 +31,14 @@ export function lenses(checked: Checked, file: SiteText): Lens[] {
     });
 }
 
-/** What a lens says that has no title yet; `undefined` where it has nothing to say any more. */
+/** The title of a lens that has none yet; `undefined` where there is nothing to show any more. */
 export function lensTitle({ plan }: Checked, item: Item): string | undefined {
   const device = item.section === 'devices' ? plan.site.deviceByName.get(item.name) : undefined;
   const to = device?.kind === 'camera' ? switchOf(plan, device) : undefined;
   return device === undefined || to === undefined ? undefined : headroomWords(headroomOf(plan, device, to));
 }
 
-/** It takes a while to find how many more fit, so that waits until somebody sees it. */
+/** The title waits until the lens is in sight, as it takes a while to compute how many more fit. */
 function camera({ plan }: Checked, item: Item): Lens[] {
   const device = plan.site.deviceByName.get(item.name);
   if (device?.kind !== 'camera' || device.item !== item || switchOf(plan, device) === undefined) return [];
@@ -58,7 +58,7 @@ function outlet({ plan: { television, site } }: Checked, item: Item): Lens[] {
   ];
 }
 
-/** Above a UPS for how long it feeds what hangs on it, and how many cameras. */
+/** Above a UPS how long its battery lasts, and for how many cameras. */
 function ups({ plan }: Checked, item: Item): Lens[] {
   const device = plan.site.deviceByName.get(item.name);
   if (device?.ups === undefined || device.item !== item) return [];

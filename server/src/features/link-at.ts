@@ -1,4 +1,4 @@
-/** The link that a cable of the text makes. */
+/** The link that a cable of the site makes. */
 
 import type { Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
@@ -6,7 +6,7 @@ import type { Item } from '../site/item.ts';
 import { portAt } from '../site/model.ts';
 import { readCable } from '../site/read.ts';
 
-/** `undefined` where the cable makes none, as a second one at a port. */
+/** `undefined` where the cable makes none, such as a second cable at a port. */
 export function linkAt({ site, network: { topology } }: Plan, item: Item): Link | undefined {
   const port = portAt(site, readCable(item).from);
   const link = port === undefined ? undefined : topology.linkAt(port);

@@ -1,4 +1,4 @@
-/** Words of a file that lead to a page: the rules that `lint` names. */
+/** Links from a file to pages: the rules that `lint` names. */
 
 import { ruleById } from '../check.ts';
 import { type Place, contentOf } from '../site/item.ts';

@@ -12,7 +12,7 @@ export function placeOfName(site: Site, names: string, name: string): Place | un
   return item === undefined ? undefined : headOf(item);
 }
 
-/** A name may have a slash where it should not, and leads there all the same. */
+/** Tries each slash, as the name of a device may wrongly contain one. */
 function placeOfPort({ deviceByName }: Site, name: string): Place | undefined {
   let slash = name.indexOf('/');
   while (slash >= 0 && !deviceByName.has(name.slice(0, slash))) slash = name.indexOf('/', slash + 1);

@@ -10,7 +10,7 @@ export interface SymbolNode {
   readonly name: string;
   readonly kind: 'section' | SectionName | 'ports' | 'key';
   readonly detail: string;
-  /** All that belongs to it, and the name alone; both in the same file. */
+  /** The whole item, and its name alone; both in the same file. */
   readonly whole: Place;
   readonly at: Place;
   readonly children: readonly SymbolNode[];
@@ -74,7 +74,7 @@ function itemSymbol(item: Item): SymbolNode {
   };
 }
 
-/** A cable has no name but its ends. */
+/** The item's name; a cable is named by its ends. */
 function nameOf(item: Item): string {
   if (item.name !== '') return item.name;
   return `${textOf(item, 'from') ?? '?'} – ${textOf(item, 'to') ?? '?'}`;

@@ -1,4 +1,4 @@
-/** What a place in the text is about, as a drawing names it. */
+/** The things at a place in the text, by the names that drawings use. */
 
 import type { Checked } from '../lint/check.ts';
 import type { SiteText } from '../site/folder.ts';
@@ -15,8 +15,8 @@ export interface ThingName {
 }
 
 /**
- * The nearest first: the name at the place, the port that is declared there, the item or the ports that a cable joins;
- * and of a device or port what it is cabled to, as a drawing may have it at the other end alone.
+ * The nearest first: the name at the place, the port declared there, the item or the ports that a cable joins, and the
+ * other ends of a device's or port's cables, as a drawing may show it only there.
  */
 export function thingsAt(checked: Checked, file: SiteText, offset: number): ThingName[] {
   const found = nameAt(checked, file, offset)?.named;

@@ -1,4 +1,4 @@
-/** The names that a file refers to, each with what it names. */
+/** The names that a file refers to, each with the kind of thing that it names. */
 
 import type { Checked } from '../lint/check.ts';
 import { type Place, contentOf } from '../site/item.ts';

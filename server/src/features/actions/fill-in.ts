@@ -1,4 +1,4 @@
-/** Fills in whatever a site has as `auto`, and says what that was and what is left. */
+/** Fills in each value of a site that is `auto`, and lists what was filled in and what is left. */
 
 import type { Blank } from '../../network/blanks.ts';
 import { leftBlanks } from '../../report/answer/left.ts';
@@ -13,16 +13,16 @@ import { lineEdits } from './line-edits.ts';
 
 /** What was filled in, or left. */
 export interface FillLine {
-  /** In the text as it is afterwards. */
+  /** A place in the text after the edits. */
   readonly at: Place;
   /** `gate-cam: address 192.168.20.4`, or why it is left. */
   readonly words: string;
 }
 
 export interface FilledIn {
-  /** Of the files as they are. */
+  /** Edits of the files as they are now. */
   readonly edits: readonly Edit[];
-  /** The files as they are afterwards, which the places are of. */
+  /** The files after the edits; the places of the lines are in these. */
   readonly files: readonly SiteText[];
   /** One sentence, or two. */
   readonly summary: string;
@@ -38,7 +38,7 @@ export function fillIn({ files }: Checked): FilledIn {
   }
   const filled: Blank[] = [];
   let { plan } = check(folder);
-  // One that is filled in may say which network another is in.
+  // A value that is filled in may show which network another device is in, so this goes round until none is left.
   for (;;) {
     const due = plan.blanks.filter(({ value }) => value !== undefined);
     if (due.length === 0) break;
@@ -56,7 +56,7 @@ export function fillIn({ files }: Checked): FilledIn {
   };
 }
 
-/** Its item has another text now. */
+/** The line for a value in the text after the edits, where its item stands elsewhere. */
 function filledLine({ items }: Site, { item, route, what, value, vlan }: Blank): FillLine[] {
   const now = items.find(({ section, name }) => section === item.section && name === item.name);
   if (now === undefined) return [];

@@ -13,7 +13,7 @@ import { lineEdits } from './line-edits.ts';
 /** Safe fixes, or the first fix of each finding of one rule. */
 export type Wanted = 'safe' | { readonly rule: string };
 
-/** The fixes of what is found; worked out once, as an editor asks at each move of the cursor. */
+/** The fixes of all findings; computed once, as an editor asks at each move of the cursor. */
 export const fixesIn = perObject((_checked: Checked) =>
   perObject((diagnostic: Diagnostic): readonly Fix[] => diagnostic.fixes?.() ?? []),
 );

@@ -4,10 +4,10 @@ import { diffLines } from 'diff';
 import type { Edit } from '../../site/edit.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';
 
-/** Lines that may differ; of more, all are replaced: to find the fewest takes their square. */
-const MOST_CHANGED = 4000;
+/** Where more lines differ, all are replaced: the time to find the fewest edits grows with their square. */
+const MAX_CHANGED = 4000;
 
-/** The edits that make `text` of the file. */
+/** The edits that turn the file into `text`. */
 export function lineEdits(file: SiteText, text: string): Edit[] {
   const edits: Edit[] = [];
   let at = 0;
@@ -16,7 +16,7 @@ export function lineEdits(file: SiteText, text: string): Edit[] {
     if (open !== undefined) edits.push({ at: placeInFile(file, open), text: open.text });
     open = undefined;
   };
-  const changes = diffLines(file.text, text, { maxEditLength: MOST_CHANGED });
+  const changes = diffLines(file.text, text, { maxEditLength: MAX_CHANGED });
   if (changes === undefined) return [{ at: placeInFile(file, { start: 0, end: file.text.length }), text }];
   for (const { value, added, removed } of changes) {
     if (!added && !removed) {

@@ -53,7 +53,7 @@ export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
   }
 }
 
-/** As the trade divides what is on coax. */
+/** Frequency bands on coax, as the trade divides them. */
 const BANDS: readonly (readonly [range: string, what: string])[] = [
   ['470-694 MHz', 'UHF, below mobile telephones'],
   ['174-230 MHz', 'VHF band III'],
@@ -62,7 +62,7 @@ const BANDS: readonly (readonly [range: string, what: string])[] = [
   ['5-2400 MHz', 'television and satellite'],
 ];
 
-/** One whose route leaves the source where a receiver is, if any does. */
+/** A free group, if possible one that the source's routes send towards a receiver. */
 function freeGroup(wanted: Wanted): number | undefined {
   const { site, checked } = wanted;
   const next = nextFreeGroup(site);
@@ -74,7 +74,7 @@ function freeGroup(wanted: Wanted): number | undefined {
   return candidates.find((group) => group !== undefined && leavesThere(group)) ?? next;
 }
 
-/** Linux takes one route for each. */
+/** Destinations of routes, without those that the device has a route to: Linux takes one route for each. */
 function destinations(wanted: Wanted): Offer[] {
   const [, index] = wanted.route;
   const routes = dataAtCursor(wanted, ['routes']);
@@ -97,7 +97,7 @@ function spacesWanted(wanted: Wanted): readonly AddressSpace[] {
   return vlans.length > 0 || flat === undefined ? vlans : [flat];
 }
 
-/** What most of those have that the port is cabled together with. */
+/** The subnet of most devices in the port's network. */
 function spaceAround(wanted: Wanted): AddressSpace | undefined {
   const { topology } = wanted.checked.plan.network;
   const port = portWanted(wanted);
@@ -107,7 +107,7 @@ function spaceAround(wanted: Wanted): AddressSpace | undefined {
   return spaceOfMost(others.flatMap(({ addresses }) => addresses.map(({ address }) => address)));
 }
 
-/** Of devices beside others of their kind. */
+/** The next free address, beside those of devices of the same kind. */
 function freeAddress(site: Site, vlan: AddressSpace & Partial<Pick<Vlan, 'name'>>, kind: string | undefined): Offer[] {
   const known = deviceKinds().includes(kind ?? '') ? (kind as DeviceKind) : undefined;
   const free = addressBeside(site, vlan, known);
@@ -122,7 +122,7 @@ function freeAddress(site: Site, vlan: AddressSpace & Partial<Pick<Vlan, 'name'>
       ];
 }
 
-/** Addresses of other routers, for a route through one: those in a subnet of its own, where it has any. */
+/** Addresses of other routers, as next hops: those in the device's own subnets, where it has any. */
 function gateways({ devices, deviceByName, vlans }: Site, name: string): Offer[] {
   const own = deviceByName.get(name);
   const holds = (subnet: ParsedSubnet): boolean =>
@@ -141,13 +141,13 @@ function gateways({ devices, deviceByName, vlans }: Site, name: string): Offer[]
     );
 }
 
-/** The subnet of 256 addresses that bears the VLAN's id, or the next that is free. */
+/** The subnet of 256 addresses with the VLAN's id as its third number, or the next that is free. */
 function freeSubnet(wanted: Wanted): Offer[] {
   const subnet = nextFreeSubnet(wanted, Number(textAt(wanted, ['id'])));
   return subnet === undefined ? [] : [{ label: subnet, kind: 'address', detail: 'a free subnet' }];
 }
 
-/** For a VLAN of that id. */
+/** The next free subnet for a VLAN with that id. */
 export function nextFreeSubnet(wanted: Wanted, id: number): string | undefined {
   const { site, name } = wanted;
   const taken = site.vlans.filter((vlan) => vlan.name !== name).flatMap(({ subnet }) => subnet ?? []);
@@ -167,7 +167,7 @@ export function nextFreeSubnet(wanted: Wanted, id: number): string | undefined {
   return undefined;
 }
 
-/** The smallest one, of 256 addresses at least, that holds all that is cabled to the VLAN. */
+/** The smallest subnet, of 256 addresses at least, that holds the addresses of all ports cabled to the VLAN. */
 function subnetAround({ site, checked, name }: Wanted): ParsedSubnet | undefined {
   const { topology } = checked.plan.network;
   const addresses = site.ports
@@ -183,7 +183,7 @@ function subnetAround({ site, checked, name }: Wanted): ParsedSubnet | undefined
   return undefined;
 }
 
-/** This computer's own first. */
+/** Time zones, this computer's first. */
 function timeZones(): Offer[] {
   const own = ownTimeZone();
   const others = Intl.supportedValuesOf('timeZone').filter((zone) => zone !== own);

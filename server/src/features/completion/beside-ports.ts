@@ -5,7 +5,7 @@ const FORWARDS = ['switch', 'access-point', 'media-converter'];
 /** The keys of the port, in a device of one port. */
 const OF_THE_PORT = ['address', 'mac', 'speed', 'poe'];
 
-/** Whether the key makes sense beside those that are there; all do while the kind is not known. */
+/** Whether the key makes sense beside the existing ones; every key does while the kind is not known. */
 export function fitsBeside(key: string, kind: string | undefined, beside: readonly string[]): boolean {
   if (kind === undefined) return true;
   // The address by which a switch is managed belongs to none of its ports.

@@ -12,7 +12,7 @@ import { valueOffers } from './values.ts';
 import { type Wanted, textAt, wantedAt } from './wanted.ts';
 
 export interface Completion {
-  /** What is replaced. */
+  /** The text that is replaced. */
   readonly at: Place;
   /** The best first. */
   readonly offers: readonly Offer[];
@@ -26,7 +26,7 @@ export interface CompletionOptions {
 }
 
 /** The most offers that are sent. */
-const MOST = 1000;
+const MAX_OFFERS = 1000;
 
 /** `offset` counts UTF-16 units from the start of the file. */
 export function complete(
@@ -42,12 +42,12 @@ export function complete(
   const comma = commaBehind(wanted);
   return {
     at: placeInFile(file, wanted),
-    offers: found.slice(0, MOST).map((offer) => between(offer, space, comma)),
-    isPartial: found.length > MOST,
+    offers: found.slice(0, MAX_OFFERS).map((offer) => between(offer, space, comma)),
+    isPartial: found.length > MAX_OFFERS,
   };
 }
 
-/** With a space before it and a comma behind, where they are missing; what is typed next goes before the comma. */
+/** The offer with a space before and a comma behind it, where they are missing; the cursor stays before the comma. */
 function between(offer: Offer, space: string, comma: string): Offer {
   if (space === '' && comma === '') return offer;
   const { label, insert = label, isSnippet = false } = offer;
@@ -55,7 +55,7 @@ function between(offer: Offer, space: string, comma: string): Offer {
   return { ...offer, isSnippet: true, insert: `${space}${isSnippet ? insert : `${literally(insert)}$0`}${comma}` };
 }
 
-/** Inside brackets, in front of another key. */
+/** A comma, where the offer goes in front of another key inside brackets. */
 function commaBehind({ cursor, file, end }: Wanted): string {
   if (!cursor.inFlow || cursor.at !== 'key' || cursor.hasColon) return '';
   const [behind = ''] = /^[ \t]*./.exec(file.text.slice(end, end + 80)) ?? [];
@@ -91,7 +91,7 @@ function offersFor(wanted: Wanted): Offer[] {
 }
 
 function values(wanted: Wanted, schema: Schema): Offer[] {
-  // What a section holds goes on the lines below it.
+  // The items of a section go on the lines below it.
   if (isSection(wanted)) return [];
   const own = valueOffers(wanted, schema);
   if (isList(schema)) {
@@ -104,7 +104,7 @@ function values(wanted: Wanted, schema: Schema): Offer[] {
     }));
   }
   const examples = exampleOffers(wanted, schema);
-  // What a switch feeds is a word, what any other device draws is a mapping.
+  // `poe` of a switch is a word, of any other device a mapping.
   return isMapping(schema) && textAt(wanted, ['kind']) !== 'switch' ? [...examples, ...own] : [...own, ...examples];
 }
 

@@ -1,4 +1,4 @@
-/** What the schema says of a key, for the box beside a list of offers. */
+/** The description of a key in the schema, for the box beside a list of offers. */
 
 import { unitsOf } from '../../text/quantity.ts';
 import type { Schema } from '../../site/shape.ts';

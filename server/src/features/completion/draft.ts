@@ -1,4 +1,4 @@
-/** What a new item of a section is likeliest about: what goes together in it, chosen together. */
+/** The likeliest values of a new item, chosen together: a stream's source and a receiver that it reaches. */
 
 import { type Device, type Port, type Site, type Stream, isRtsp } from '../../site/model.ts';
 import type { Service } from '../../site/television/facts.ts';
@@ -10,9 +10,9 @@ import { nextCable, nextCoax } from './next-cable.ts';
 import type { Wanted } from './wanted.ts';
 
 export interface Draft {
-  /** For the item, where the example's own name tells nothing. */
+  /** The item's name; `undefined` where the example's name is kept. */
   readonly name: string | undefined;
-  /** By key; `null` where it is still to be typed, `undefined` where the key is left out. */
+  /** Values by key; `null` where one is still to be typed, `undefined` where the key is left out. */
   readonly values: ReadonlyMap<string, string | null | undefined>;
 }
 
@@ -46,12 +46,12 @@ export function draftOf(wanted: Wanted, body: object): Draft {
   }
 }
 
-/** What is not known is still to be typed. */
+/** A draft in which unknown values are still to be typed. */
 function drafted(values: Readonly<Record<string, string | undefined>>, name?: string): Draft {
   return { name, values: new Map(Object.entries(values).map(([key, value]) => [key, value ?? null])) };
 }
 
-/** One that ports name already, and the switch that can ask for memberships there. */
+/** A VLAN that ports already name, and a switch that can be its querier. */
 function vlan({ checked, name }: Wanted): Draft {
   const { site, network } = checked.plan;
   const isOf = (port: Port, own: string): boolean => port.vlan === own || port.trunk?.includes(own) === true;
@@ -87,7 +87,7 @@ function ofCamera({ checked, name }: Wanted): Draft {
   );
 }
 
-/** What a server receives and sends on to nobody yet, to a screen that groups get to. */
+/** A stream that a server receives and does not re-send yet, to a screen that its groups reach. */
 function resent({ checked, name }: Wanted): Draft {
   const { site } = checked.plan;
   const carried = new Set(site.streams.filter((stream) => stream.name !== name).map(({ carries }) => carries));
@@ -168,7 +168,7 @@ function screenFor(checked: Checked, source: Device | undefined): Device | undef
   return reached ?? uncabled(checked, screens, source);
 }
 
-/** What a group gets into: the network of the port that its route leads by, where a host has one. */
+/** The networks that a host's groups enter: that of the port of its route for groups, where it has one. */
 function groupNetworks(checked: Checked, source: Device): Set<BroadcastDomain> {
   const [route] = source.routes
     .filter(({ to }) => contains(to, ORGANIZATION_LOCAL))
@@ -177,14 +177,14 @@ function groupNetworks(checked: Checked, source: Device): Set<BroadcastDomain> {
   return networksOf(checked, port === undefined ? source : { ports: [port] });
 }
 
-/** Where one of the two ends has no cable yet, nothing tells that it will not be reached. */
+/** A device that may still be reached, as it or the other end has no cable yet. */
 function uncabled(checked: Checked, devices: readonly Device[], other: Device | undefined): Device | undefined {
   const isOpen = (device: Device | undefined): boolean =>
     device === undefined || networksOf(checked, device).size === 0;
   return isOpen(other) ? devices[0] : devices.find(isOpen);
 }
 
-/** In one network, or in two that a router may join. */
+/** Whether both are in one network, or in two that a router joins. */
 function isNear(checked: Checked, a: Device | undefined, b: Device): boolean {
   if (shareNetwork(checked, a, b)) return true;
   return (

@@ -1,4 +1,4 @@
-/** Ports that an end of a cable may have: those without a cable. */
+/** Ports and connectors that an end of a cable may have: those without a cable. */
 
 import { bitRate } from '../../text/words.ts';
 import {
@@ -19,7 +19,7 @@ import type { Offer } from './offer.ts';
 import { misfit, plugOf } from './suiting-port.ts';
 import { type Wanted, dataAtCursor, othersInList, textAt } from './wanted.ts';
 
-/** With more free ports than that, only a few of each device are offered until its name is typed. */
+/** Above this many free ports only a few of each device are offered until its name is typed. */
 const ALL_PORTS = 400;
 const FEW_PORTS = 2;
 
@@ -27,13 +27,13 @@ const FEW_PORTS = 2;
 export function endOffers(wanted: Wanted, role: string): Offer[] {
   const other = role === 'through' ? undefined : readEnd(textAt(wanted, [role === 'from' ? 'to' : 'from']), []);
   const [toPort, toConnector] = [portAt(wanted.site, other), connectorAt(wanted.site, other)];
-  // What is plugged in at the other end says what this end is.
+  // The other end shows whether this end is a port or a connector.
   if (toPort !== undefined) return portOffers(wanted, role);
   if (toConnector !== undefined) return connectorOffers(wanted, role, toConnector);
   return [...portOffers(wanted, role), ...connectorOffers(wanted, role, undefined)];
 }
 
-/** Coax connectors without a coax; inside a coax what it can be led through. */
+/** Coax connectors without a coax; under `through` the parts that a coax can be led through. */
 function connectorOffers(wanted: Wanted, role: string, other: Connector | undefined): Offer[] {
   const { site, item, typed } = wanted;
   const device = /^["']?([^/]*)\//.exec(typed)?.[1];
@@ -46,7 +46,7 @@ function connectorOffers(wanted: Wanted, role: string, other: Connector | undefi
     return site.devices
       .filter(isLedThrough)
       .map(({ name, kind = 'device' }) => ({ label: name, kind: 'devices' as const, detail: kind }));
-  // A coax is written along the way of the signals; where one end stands, the other is of the other sort.
+  // A coax is written from output to input; where one end is typed, the other end is the opposite.
   const wantsInput = other === undefined ? role === 'to' : !isInput(other);
   const passed = dataAtCursor(wanted, ['through']);
   const isPassed = ({ device: own }: Connector): boolean => Array.isArray(passed) && passed.includes(own.name);
@@ -116,7 +116,7 @@ function suitability(checked: Checked, other: Port): (port: Port) => number | un
     port.forwards ? betweenBridges(checked, port, other) : roughly(misfit(other, plugOf(checked, port)));
 }
 
-/** A trunk to a trunk of the same VLANs; else ports of one VLAN, or a switch without VLANs that is in no other. */
+/** Best a trunk to a trunk of the same VLANs, then ports of one VLAN, then a switch that knows no VLANs. */
 function betweenBridges({ plan }: Checked, port: Port, other: Port): number | undefined {
   const { topology } = plan.network;
   const knowsVlans = ({ device }: Port): boolean => device.ports.some(hasVlans);
@@ -130,7 +130,7 @@ function betweenBridges({ plan }: Checked, port: Port, other: Port): number | un
   return knowsVlans(port) !== knowsVlans(other) && (port.vlan ?? other.vlan) !== undefined ? 96 : undefined;
 }
 
-/** Where the other cables of a link aggregation group lead, and by the same group there. */
+/** Suited are the ports of the group at which the other cables of a link aggregation group end. */
 function besideItsGroup(checked: Checked, { device, lag }: Port): (port: Port) => number | undefined {
   const { site } = checked.plan;
   const mates = device.ports.filter((port) => port.lag === lag);
@@ -141,7 +141,7 @@ function besideItsGroup(checked: Checked, { device, lag }: Port): (port: Port) =
   return (port) => (far.some((one) => one.device === port.device && one.lag === port.lag) ? 0 : undefined);
 }
 
-/** A faster port than is needed, or one that could feed, is no reason to take the devices in another order. */
+/** Ignores small misfits, so that a faster port, or one that could feed, does not change the order of devices. */
 function roughly(by: number | undefined): number | undefined {
   return by === undefined ? undefined : Math.floor(by / 4);
 }

@@ -1,5 +1,5 @@
 /**
- * A ready-made item with the site's own names and free addresses at its tab stops; what the site has not is left out.
+ * A ready-made item with the site's own names and free addresses at its tab stops; things the site lacks are left out.
  */
 
 import { contains, formatAddress } from '../../standards/ipv4.ts';
@@ -17,7 +17,7 @@ type Body = Readonly<Record<string, unknown>>;
 /** A tab stop alone; with a caret it is a number. */
 const STOP = /^(\^?)\$\{(\d+):([^{}]*)\}$/;
 
-/** `body` is what stands in the section: an item by its name, or a list of one. */
+/** `body` is the content of the section: an item by its name, or a list of one. */
 export function filled(wanted: Wanted, schema: Schema, body: unknown): unknown {
   const item: unknown = Array.isArray(body) ? body[0] : Object.values(body as object)[0];
   return new Filling(wanted, draftOf(wanted, item as object)).fill(resolved(schema), body);
@@ -26,7 +26,7 @@ export function filled(wanted: Wanted, schema: Schema, body: unknown): unknown {
 class Filling {
   private readonly wanted: Wanted;
   private readonly draft: Draft;
-  /** What stands at each tab stop; `null` where it is still to be typed, `undefined` where it is left out. */
+  /** The value of each tab stop; `null` where it is still to be typed, `undefined` where it is left out. */
   private readonly chosen = new Map<string, string | null | undefined>();
   private kind = '';
 
@@ -43,7 +43,7 @@ class Filling {
     return { [this.stops(key)]: this.walk(under(schema ?? {}, text), value, [], []) };
   }
 
-  /** One that no other item of the section has. */
+  /** A name that no other item of the section has. */
   private ownName(text: string): string {
     const { section, site, name } = this.wanted;
     if (name !== '') return name;
@@ -91,16 +91,16 @@ class Filling {
       if (name !== undefined && below !== undefined) entries.push([this.stops(key), below]);
       else isWhole = false;
     }
-    // An element of a list that lacks something of the site's means nothing.
+    // A route that names something the site lacks is useless.
     if (!isWhole && path[0] === 'routes') return undefined;
     if (entries.length > 0 || Object.keys(body).length === 0) return Object.fromEntries(entries);
-    // A whole item with nothing in it is begun by its first key.
+    // An item with nothing in it begins with its first key.
     const [first] = Object.entries(body);
     if (path.length > 0 || first === undefined) return undefined;
     return { [first[0]]: Array.isArray(first[1]) ? ['${2:}'] : '${2:}' };
   }
 
-  /** The key without its tab stop; one that names something of the site is that name. */
+  /** The key without its tab stop; where a key names a thing of the site, that thing's name. */
   private key(schema: Schema | undefined, key: string): string | undefined {
     const [, , index, text = ''] = STOP.exec(key) ?? [];
     if (index === undefined) return key;
@@ -110,7 +110,7 @@ class Filling {
     return this.chosen.get(index) ?? undefined;
   }
 
-  /** An empty tab stop for what must be there. */
+  /** An empty tab stop for a required key. */
   private blankOf(value: unknown, required: readonly string[], path: readonly string[]): unknown {
     const stop = typeof value === 'string' ? STOP.exec(value) : null;
     const key = path[path.length - 1];
@@ -140,7 +140,7 @@ class Filling {
     return own ?? (names === undefined && schema?.['x-form'] !== 'group' ? text : undefined);
   }
 
-  /** Of a VLAN, which stands before its subnet. */
+  /** The id of a VLAN, which is chosen before its subnet. */
   private id(): number {
     return Number([...this.chosen.values()][1]);
   }

@@ -5,7 +5,7 @@ import { addressOffers, numberOffers } from './addresses.ts';
 import { nameOffers } from './names.ts';
 import type { Wanted } from './wanted.ts';
 
-/** `role` is the key that it stands under; `kind` that of the device around it, where there is one. */
+/** `role` is the key that the value stands under; `kind` that of the device around it, where there is one. */
 export function fitting(wanted: Wanted, schema: Schema, role: string, kind: string): string[] {
   const inside: Wanted = { ...wanted, name: '', route: [role], item: undefined, typed: '', kind };
   const names = schema['x-names'];

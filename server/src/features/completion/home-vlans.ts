@@ -6,7 +6,7 @@ import type { Checked } from '../../lint/check.ts';
 import { type Device, type Port, type Vlan, ownAddresses } from '../../site/model.ts';
 import { type Wanted, textAt } from './wanted.ts';
 
-/** One where a key or the cable at the port decides; else all, the likeliest first. */
+/** A single VLAN where a key or the cable at the port decides; else all, the likeliest first. */
 export function vlansWanted(wanted: Wanted): Vlan[] {
   const { site, route, name } = wanted;
   const named =
@@ -18,21 +18,21 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
   const cabled = port === undefined ? [] : vlansAt(wanted, port);
   if (cabled.length > 0) return cabled;
   const homes = homesOf(wanted.checked, textAt(wanted, ['kind']), name);
-  // Two cards of a host are in two networks: one that another port of it is in comes last.
+  // Two cards of a host are in two networks: VLANs that another port of it is in come last.
   const taken = new Set(
     (device?.ports ?? []).filter((own) => own !== port).flatMap((own) => homes.filter((home) => isAt(own, home))),
   );
   return [...homes.filter((home) => !taken.has(home)), ...homes.filter((home) => taken.has(home))];
 }
 
-/** The port that an address is written for; of a device that forwards frames, its own address is for none. */
+/** The port that an address is for; `undefined` for the address of a device that forwards frames itself. */
 export function portWanted({ site, route, name }: Wanted): Port | undefined {
   const device = site.deviceByName.get(name);
   if (route[0] === 'ports') return device?.portByName.get(String(route[1]).split('-')[0] ?? '');
   return device?.bridging === true ? undefined : device?.ports[0];
 }
 
-/** VLANs with a subnet, those first in which a device of that kind is likeliest; `except` is the device itself. */
+/** VLANs with a subnet, the likeliest for a device of that kind first; `except` is the device itself. */
 export function homesOf(checked: Checked, kind: string | undefined, except = ''): Vlan[] {
   const { vlans } = checked.plan.site;
   const withSubnet = vlans.filter(({ subnet }) => subnet !== undefined);
@@ -50,12 +50,12 @@ export function homesOf(checked: Checked, kind: string | undefined, except = '')
   return withSubnet.sort((a, b) => compare(ranks.get(b) ?? [], ranks.get(a) ?? []));
 }
 
-/** Where cameras are and groups are sent. */
+/** The VLAN where cameras are and groups are sent. */
 export function videoVlan(checked: Checked): Vlan | undefined {
   return likeliestVideo(checked)[0];
 }
 
-/** The likeliest other one. */
+/** The likeliest VLAN for the rest of the house. */
 export function houseVlan(checked: Checked): Vlan | undefined {
   const [video, ...others] = likeliestVideo(checked);
   return homesOf(checked, 'computer').find((vlan) => vlan !== video) ?? others[0];
@@ -67,10 +67,10 @@ function likeliestVideo(checked: Checked): Vlan[] {
   return [...vlans].sort((a, b) => (ranks.get(b) ?? 0) - (ranks.get(a) ?? 0));
 }
 
-/** Kinds of device that are mostly beside the cameras' network. */
+/** Kinds of device that are mostly outside the cameras' network. */
 const OF_THE_HOUSE: readonly string[] = ['computer', 'access-point', 'router', 'internet'];
 
-/** Cameras tell most, then the querier, then the name. */
+/** Cameras count most, then the querier, then the name. */
 function videoRanks(checked: Checked, vlans: readonly Vlan[]): Map<Vlan, number> {
   const cameras = countIn(checked, vlans, ({ kind }) => kind === 'camera');
   return new Map(

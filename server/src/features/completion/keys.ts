@@ -9,7 +9,7 @@ import type { Offer } from './offer.ts';
 import { isList, isMapping, isText } from './types.ts';
 import { type Wanted, textAt } from './wanted.ts';
 
-/** The required ones first, then in the order of the schema. */
+/** Required keys first, then in the order of the schema. */
 export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
   const { cursor, section } = wanted;
   const required = new Set(schema.required);
@@ -31,7 +31,7 @@ function sectionsOf({ file }: Wanted): string[] {
   return [...file.cut.headers.flatMap(({ section }) => section ?? []), ...file.items.map(({ section }) => section)];
 }
 
-/** Whether devices of that kind have the key; of an unknown kind they may. */
+/** Whether devices of that kind have the key; true while the kind is unknown. */
 function isOfKind(schema: Schema, name: string, kind: string | undefined): boolean {
   const value = under(schema, name);
   return value === undefined || kind === undefined || !deviceKinds().includes(kind) || kindsWith(value).includes(kind);

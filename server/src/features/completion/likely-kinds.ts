@@ -1,15 +1,15 @@
-/** Which kind a device is likeliest of: by its keys, by what the site does with it, by its name. */
+/** The likeliest kind of a device: by its keys, by its uses in the site, by its name. */
 
 import { type Data, isMapping } from '../../text/syntax.ts';
 import { type Schema, deviceKinds, itemSchema, kindsWith, under } from '../../site/shape.ts';
 import { type Wanted, dataAtCursor } from './wanted.ts';
 
-/** Kinds that have all the keys that stand there, the likeliest first. */
+/** Kinds that have all the keys of the device, the likeliest first. */
 export function likelyKinds(wanted: Wanted): readonly string[] {
   return [...new Set([...toldKinds(wanted), ...possibleKinds(wanted)])];
 }
 
-/** Those of them that the name or the rest of the site tells of. */
+/** Possible kinds for which the name or the rest of the site gives a reason. */
 export function toldKinds(wanted: Wanted): readonly string[] {
   const possible = possibleKinds(wanted);
   return [...byUse(wanted), ...byName(wanted.name)].filter((kind) => possible.includes(kind));
@@ -22,7 +22,7 @@ function possibleKinds(wanted: Wanted): readonly string[] {
   return deviceKinds().filter((kind) => having.every((own) => kindsWith(own).includes(kind)));
 }
 
-/** Of all keys but the kind, and of those of its ports. */
+/** The schemas of all keys but the kind, and of those of its ports. */
 function schemasOf(schema: Schema, data: Data): Schema[] {
   if (!isMapping(data)) return [];
   return Object.entries(data).flatMap(([key, value]): Schema[] => {
@@ -33,7 +33,7 @@ function schemasOf(schema: Schema, data: Data): Schema[] {
   });
 }
 
-/** What the rest of the site names it for. */
+/** Kinds suggested by the places where the rest of the site names the device. */
 function byUse({ site, name }: Wanted): string[] {
   if (name === '') return [];
   const found: string[] = [];

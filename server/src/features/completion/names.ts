@@ -165,7 +165,7 @@ function vlansFor(wanted: Wanted, role: string): string[] {
   return names.filter((name) => trunk.some((carried) => carried === name || carried === Number(name)));
 }
 
-/** Of a stream, those first that are in a network with a receiver. */
+/** Ports, for a stream those first that are in a network with a receiver. */
 function portsFor(wanted: Wanted, role: string, device: Device | undefined): readonly Port[] {
   const ports = device?.ports ?? [];
   const receivers = dataAtCursor(wanted, ['receivers']);
@@ -178,7 +178,7 @@ function portsFor(wanted: Wanted, role: string, device: Device | undefined): rea
   return ranked(ports, (port) => Number(!theirs.has(vlanAt(port))));
 }
 
-/** Those first that what is cabled to the port carries, or has an address in. */
+/** VLANs first that the device at the other end of the cable carries or has an address in. */
 function byWhatIsCabled({ site, checked, name, route }: Wanted, names: readonly string[]): string[] {
   const { topology } = checked.plan.network;
   const device = site.deviceByName.get(name);
@@ -197,7 +197,7 @@ function byWhatIsCabled({ site, checked, name, route }: Wanted, names: readonly 
   });
 }
 
-/** Those first whose host receives the stream, and that have no other files of the same names. */
+/** Volumes whose host receives the stream first, and those without files of the same names. */
 function volumesFor(wanted: Wanted): Volume[] {
   const stream = wanted.site.streamByName.get(textAt(wanted, ['stream']) ?? '');
   const file = textAt(wanted, ['file']);
@@ -219,7 +219,7 @@ function streamsFor(wanted: Wanted, role: string): Stream[] {
     );
   }
   const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
-  // An .mp4 file takes no sound that is not compressed.
+  // An .mp4 file holds no uncompressed sound.
   const isMp4 = textAt(wanted, ['file'])?.endsWith('.mp4') === true;
   const volume = textAt(wanted, ['volume']);
   const host = volume === undefined ? undefined : wanted.site.volumes.find((own) => own.name === volume)?.host;

@@ -1,4 +1,4 @@
-/** The cable that is likeliest to be written next: from a port that suits to what has no cable yet. */
+/** The likeliest next cable: from a port that suits, to a device that has no cable yet. */
 
 import type { Checked } from '../../lint/check.ts';
 import { oppositePort } from '../../network/link.ts';
@@ -44,7 +44,7 @@ export function nextCable(checked: Checked, except?: Item): NextCable | undefine
   return betweenSwitches(checked, free);
 }
 
-/** The port that suits best, of those that do. */
+/** The port that suits best. */
 export function suiting(checked: Checked, outs: readonly Port[], port: Port): Port | undefined {
   const plug = plugOf(checked, port);
   let best: { readonly out: Port; readonly by: number } | undefined;
@@ -55,12 +55,12 @@ export function suiting(checked: Checked, outs: readonly Port[], port: Port): Po
   return best?.out;
 }
 
-/** Towards the provider: a port of a router that is in no network of the house. */
+/** Whether a port of a router faces the provider: it is in no network of the house. */
 function isOutside(port: Port): boolean {
   return !port.forwards && port.addresses.length === 0 && !hasVlans(port) && port.device.ports.length > 1;
 }
 
-/** From the switches that are cabled together to one that is not: both by the port that carries most VLANs. */
+/** Joins a switch to those that are cabled together, by the ports that carry most VLANs. */
 function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): NextCable | undefined {
   const { site, network } = checked.plan;
   const [first, ...others] = site.devices.filter(({ bridging, kind }) => bridging && kind !== 'router');
@@ -78,7 +78,7 @@ function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): Ne
   const together = group(first);
   const hosts = new Set([...together].flatMap(beside));
   for (const alone of others.filter((device) => !together.has(device))) {
-    // What a router or a server stands between is apart on purpose.
+    // Switches with a router or a server between them are apart on purpose.
     if ([...group(alone)].flatMap(beside).some((device) => !device.bridging && hosts.has(device))) continue;
     for (const own of byCarried(free(alone))) {
       const outs = [...together].flatMap((device) => byCarried(free(device)));
@@ -91,7 +91,7 @@ function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): Ne
   return undefined;
 }
 
-/** The last ports of a switch are mostly the ones for others. */
+/** Ports with most VLANs first, then from the last: a switch's uplinks are mostly its last ports. */
 function byCarried(ports: readonly Port[]): Port[] {
   return [...ports].reverse().sort((a, b) => (b.trunk?.length ?? 0) - (a.trunk?.length ?? 0));
 }
@@ -108,7 +108,7 @@ function cable(from: Port, to: Port): NextCable {
   return { from: endText(from), to: endText(to), type };
 }
 
-/** A device of one port is named alone. */
+/** The end as it is written: a device with one port is named alone. */
 export function endText(port: Port): string {
   return port.device.ports.length === 1 && port.device.kind !== 'patch-panel' ? port.device.name : portName(port);
 }
@@ -132,7 +132,7 @@ export function nextCoax({ plan: { site } }: Checked, except?: Item): NextCable 
     .flatMap(({ connectorByName }) => [...connectorByName.values()])
     .filter((connector) => !taken.has(connector));
   for (const to of free.filter(isInput)) {
-    // A part that is itself fed, or a source, comes before one that nothing reaches yet.
+    // Only from a source, or from a part that has a coax already: nothing reaches the others yet.
     const outs = free.filter((connector) => !isInput(connector) && connector.device !== to.device);
     const from = outs.find(({ device }) => isSource(device) || cabled.has(device));
     if (from !== undefined) return { from: plugText(from), to: plugText(to), type: 'coax-6' };
@@ -140,7 +140,7 @@ export function nextCoax({ plan: { site } }: Checked, except?: Item): NextCable 
   return undefined;
 }
 
-/** A coax is led through it, and ends at it seldom. */
+/** Whether a coax usually runs through the device and does not end at it. */
 export function isLedThrough({ kind }: Device): boolean {
   return kind === 'power-inserter' || kind === 'isolator' || kind === 'earth-block';
 }

@@ -27,22 +27,22 @@ export interface Offer {
   readonly detail?: string | undefined;
   /** Markdown. */
   readonly documentation?: string | undefined;
-  /** What is put in; the label where absent. Its lines below the first are indented from the first. */
+  /** The text that is inserted; the label where absent. Its lines below the first are indented from the first. */
   readonly insert?: string;
   /** `insert` has tab stops: `${1:core}`, `$0`. */
   readonly isSnippet?: boolean;
-  /** A value is due next: worth offering again at once. */
+  /** A value comes next, so completion is offered again at once. */
   readonly goesOn?: boolean;
 }
 
-/** A snippet's text as somebody would leave it who types over none of its tab stops. */
+/** A snippet's text when nothing is typed over its tab stops. */
 export function withoutTabStops(snippet: string): string {
   return snippet
     .replace(/\$\{\d+:([^{}]*)\}|\$\{\d+\}|\$\d+/g, (_, text: string | undefined) => text ?? '')
     .replace(/\\([$}\\])/g, '$1');
 }
 
-/** Text that stands for itself in a snippet. */
+/** Text escaped for a snippet. */
 export function literally(text: string): string {
   return text.replace(/[$}\\]/g, '\\$&');
 }

@@ -4,7 +4,7 @@ import { type QuantityKind, unitsOf } from '../../text/quantity.ts';
 import type { Schema } from '../../site/shape.ts';
 import type { Offer } from './offer.ts';
 
-/** By key, the commonest first; common practice, no source. Ethernet speeds are those of IEEE 802.3. */
+/** Usual amounts by key, the commonest first; common practice, no source. Ethernet speeds are those of IEEE 802.3. */
 const USUAL: Readonly<Record<string, readonly string[]>> = {
   'speed': ['1 Gb/s', '100 Mb/s', '2.5 Gb/s', '10 Gb/s', '10 Mb/s'],
   'keyframe-interval': ['1 s', '2 s', '4 s'],

@@ -8,7 +8,7 @@ import { type Offer, withoutTabStops } from './offer.ts';
 import type { Wanted } from './wanted.ts';
 import { blockText, flowText } from './yaml-text.ts';
 
-/** The items that the schema has for a section, where a new item begins. */
+/** The example items that the schema has for a section, where a new item begins. */
 export function sectionSnippets(wanted: Wanted): Offer[] {
   const { section, cursor } = wanted;
   const schema = section === undefined ? undefined : sectionSchema(section);
@@ -24,7 +24,7 @@ export function sectionSnippets(wanted: Wanted): Offer[] {
   });
 }
 
-/** A device that fits on a line stands on one; any other item has a line for each key. */
+/** A device that fits is on one line; any other item has a line for each key. */
 function items(body: Readonly<Record<string, unknown>>): string {
   return Object.entries(body)
     .map(([name, value]) => {
@@ -37,7 +37,7 @@ function items(body: Readonly<Record<string, unknown>>): string {
     .join('\n');
 }
 
-/** Of devices those first that the name or the site tells of. */
+/** Devices of the likeliest kinds first. */
 function inOrder(
   wanted: Wanted,
   snippets: NonNullable<Schema['defaultSnippets']>,
@@ -49,7 +49,7 @@ function inOrder(
   return [...snippets.filter(isLikely), ...snippets.filter((snippet) => !isLikely(snippet))];
 }
 
-/** The same, on one line, where the item's name or the dash of a list stands already. */
+/** Examples on one line, where the item's name or the dash of a list stands already. */
 export function exampleOffers(wanted: Wanted, schema: Schema): Offer[] {
   const { section, cursor } = wanted;
   const around = section === undefined ? undefined : sectionSchema(section);
@@ -71,7 +71,7 @@ export function exampleOffers(wanted: Wanted, schema: Schema): Offer[] {
   }));
 }
 
-/** Whether an example has names, which the site has not. */
+/** Whether an example has names, which the site may lack. */
 function namesSomething(schema: Schema | undefined, example: unknown): boolean {
   if (Array.isArray(example)) return example.some((one) => namesSomething(under(schema ?? {}, 0), one));
   if (typeof example !== 'object' || example === null) return schema?.['x-names'] !== undefined;
@@ -82,7 +82,7 @@ function namesSomething(schema: Schema | undefined, example: unknown): boolean {
   );
 }
 
-/** A mapping with the keys that it needs, their values still to come. */
+/** A mapping with its required keys, their values still to be typed. */
 function withRequired(keys: readonly string[]): Offer {
   const insert = `{${keys.map((key, index) => `${key}: $${index + 1}`).join(', ')}}`;
   return {
@@ -103,7 +103,7 @@ function offer(label: string, description: string | undefined, insert: string): 
     documentation: `\`\`\`yaml\n${withoutTabStops(insert)}\n\`\`\``,
     insert,
     isSnippet: true,
-    // An empty tab stop that comes first is typed next.
+    // A value is typed next where the first tab stop is empty.
     ...(/^[^$]*\$\{\d+:\}/.test(insert) && { goesOn: true }),
   };
 }

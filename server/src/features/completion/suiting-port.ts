@@ -1,4 +1,4 @@
-/** How well a port of a switch suits what is to be plugged into it: by VLAN, power, speed, medium and building. */
+/** How well a port of a switch suits a device: by VLAN, power, speed, medium and building. */
 
 import { contains } from '../../standards/ipv4.ts';
 import { portTypes, powerClasses } from '../../standards/poe.ts';
@@ -8,18 +8,18 @@ import { mediumAt } from '../../site/cable.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
 import { homesOf } from './home-vlans.ts';
 
-/** What is the same for all ports that are compared. */
+/** The device's port that is to be plugged in, and facts that are the same for all ports that are compared. */
 export interface Plug {
   readonly port: Port;
-  /** The VLAN that it belongs in; `undefined` where the site does not tell. */
+  /** The VLAN that it belongs in; `undefined` where the site does not show it. */
   readonly vlan: Vlan | undefined;
-  /** Of a switch without VLANs, the one that its uplink puts it in. */
+  /** The VLAN that its uplink puts a switch without VLANs in. */
   readonly vlanOf: (device: Device) => Vlan | undefined;
   /** Networks that another port of the same device is in: two cards in one are a mistake. */
   readonly others: ReadonlySet<BroadcastDomain>;
   /** The network of a switch without VLANs that has a cable. */
   readonly domainOf: (device: Device) => BroadcastDomain | undefined;
-  /** mW that each switch can still feed; of those that say. */
+  /** mW that each switch with a declared budget can still feed. */
   readonly powerLeft: ReadonlyMap<Device, number>;
 }
 

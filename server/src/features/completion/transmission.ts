@@ -1,4 +1,4 @@
-/** How a multiplex is sent: what its system has, and the channels of the site's plan. */
+/** Transmission parameters of a multiplex: those of its system, and the channels of the site's plan. */
 
 import { channelFrequency } from '../../standards/television/channel-plan.ts';
 import {
@@ -18,7 +18,7 @@ import { scalarOf } from './yaml-text.ts';
 /** Channels end here in every plan. */
 const LAST = 69;
 
-/** `undefined` where a value is something else, or the system is not known yet. */
+/** `undefined` where the value is no transmission parameter, or the system is not known yet. */
 export function transmissionOffers(wanted: Wanted): Offer[] | undefined {
   const { section, route, site } = wanted;
   if (section !== 'multiplexes' || route.length !== 1) return undefined;

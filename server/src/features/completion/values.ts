@@ -1,4 +1,4 @@
-/** What may stand as a scalar: words of the schema, names, free addresses and numbers, amounts with their units. */
+/** Scalars: words of the schema, names, free addresses and numbers, amounts with their units. */
 
 import { mediumAt } from '../../site/cable.ts';
 import { connectorAt, portAt } from '../../site/model.ts';
@@ -43,7 +43,7 @@ function truths({ default: without }: Schema): Offer[] {
   }));
 }
 
-/** Those first that fit what is plugged in at the ends; cat6 is the commonest. */
+/** Cable types that fit the ports at the ends first; cat6 is the commonest. */
 function cableTypes(wanted: Wanted, words: readonly Offer[]): Offer[] {
   const { site } = wanted;
   const ends = ['from', 'to'].map((key) => readEnd(textAt(wanted, [key]), []));
@@ -61,7 +61,7 @@ function cableTypes(wanted: Wanted, words: readonly Offer[]): Offer[] {
   return [...words.filter(({ label }) => fits.test(label)), ...words.filter(({ label }) => !fits.test(label))];
 }
 
-/** Those that the device can be of, the likeliest first. */
+/** The kinds that the device can be, the likeliest first. */
 function kinds(wanted: Wanted, words: readonly Offer[]): Offer[] {
   return likelyKinds(wanted).flatMap((kind) => words.find(({ label }) => label === kind) ?? []);
 }

@@ -19,13 +19,13 @@ export interface Wanted {
   readonly end: number;
   /** What is typed before the cursor. */
   readonly typed: string;
-  /** Of what begins or stands at the cursor's path; of the mapping where a key is wanted. */
+  /** The schema of the value at the cursor's path; of the mapping where a key is wanted. */
   readonly schema: Schema;
   readonly section: SectionName | undefined;
   /** The item's name; empty in a list. */
   readonly name: string;
   readonly item: Item | undefined;
-  /** From the item on. */
+  /** The route inside the item. */
   readonly route: Route;
   /** The kind of the device that it is in, where the text has it. */
   readonly kind?: string | undefined;
@@ -52,7 +52,7 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number): Want
     schema,
     section,
     name,
-    // A new element is none of the items that stand there.
+    // A new element of a list is not yet an item of the site.
     item:
       second === undefined || (cursor.at === 'element' && rest.length === 0)
         ? undefined
@@ -64,7 +64,7 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number): Want
   };
 }
 
-/** The text to look at: the item that the cursor is in, or what stands above the first one. */
+/** The text to look at: the item that the cursor is in, or the lines above the first item. */
 function around(file: SiteText, offset: number): { text: string; start: number; root: Route } {
   const piece = pieceAt(file, offset);
   const header = file.cut.headers.filter(({ start }) => start <= offset).pop();
@@ -88,7 +88,7 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
   );
 }
 
-/** What the text has under keys and indices of the item, whether it fits the schema or not. */
+/** The value under keys and indices of the item in the text, whether it fits the schema or not. */
 export function dataAtCursor({ item }: Wanted, route: Route): Data | undefined {
   return item === undefined ? undefined : dataAt(dataOf(item.node), route);
 }

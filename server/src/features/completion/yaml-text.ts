@@ -11,7 +11,7 @@ export function flowText(value: unknown, scalar: (value: unknown) => string = sc
     .join(', ')}}`;
 }
 
-/** Keys below one another, `indent` deep; what stands under the keys of a key is on one line. */
+/** Keys below one another, `indent` deep; values nested more deeply are on one line. */
 export function blockText(
   value: Readonly<Record<string, unknown>>,
   indent: string,

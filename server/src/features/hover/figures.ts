@@ -1,4 +1,4 @@
-/** Figures that a key has to do with: the load of a port at its name, the days of a volume at its capacity. */
+/** Figures at a key: the load of a port at its name, the days of a volume at its capacity. */
 
 import type { Plan } from '../../plan.ts';
 import type { Explanation } from '../../report/explain/explanation.ts';

@@ -1,4 +1,4 @@
-/** How many more cameras fit, at what is under the pointer: the same number as `plumbline headroom` prints. */
+/** How many more cameras fit at the thing under the pointer: the same number as `plumbline headroom` prints. */
 
 import { cameraOf, switchOf } from '../../headroom/family.ts';
 import { type Headroom, headroomOf } from '../../headroom/headroom.ts';
@@ -10,7 +10,7 @@ import { type Device, type Port, type Stream, portName } from '../../site/model.
 import { escaped } from '../../text/markdown.ts';
 import { asName } from '../../text/words.ts';
 
-/** Of a camera at its switch; of a switch by the camera there that sends most. */
+/** How many more like a camera fit at its switch; at a switch, more like its camera that sends most. */
 export function growth(plan: Plan, device: Device): string[] {
   if (device.kind === 'camera') return shown(ofCamera(plan, device));
   const camera = device.kind === 'switch' ? heaviestAt(plan, device) : undefined;
@@ -22,7 +22,7 @@ export function growthOfStream(plan: Plan, stream: Stream): string[] {
   return camera === undefined ? [] : shown(ofCamera(plan, camera));
 }
 
-/** Of the camera whose streams put most on each direction of the link at a port: what that direction bears. */
+/** How many more cameras each direction of the link at a port bears, like the one that puts most on it. */
 export function growthOnLink(plan: Plan, port: Port): string[] {
   const link = plan.network.topology.linkAt(port);
   if (link === undefined) return [];

@@ -17,7 +17,7 @@ export interface HoverText {
 }
 
 export interface HoverOptions {
-  /** Whether to show what the schema says, or leave it to another extension that shows it too. */
+  /** Whether to show descriptions of the schema, or leave them to another extension that shows them too. */
   readonly schemaFeatures: boolean;
 }
 
@@ -40,7 +40,7 @@ export function hover(
   return markdown === '' ? undefined : { at: placeAt(location), markdown };
 }
 
-/** What a place names or how much it is comes first, then the key. */
+/** The named thing or the quantity at a place comes first, then the key. */
 function textsAt({ plan }: Checked, { item, route, part }: Location, schemaFeatures: boolean): string[] {
   const ofKey = keyText(item, route, part, schemaFeatures);
   if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [ofKey] : [])];

@@ -1,4 +1,4 @@
-/** What the schema says of a key, or of one of the words that may stand behind it. */
+/** The description of a key in the schema, or of one of its words. */
 
 import type { Item } from '../../site/item.ts';
 import { type Schema, type SectionName, schemaAt, sectionSchema } from '../../site/shape.ts';
@@ -7,8 +7,8 @@ import { unitsOf } from '../../text/quantity.ts';
 import { ofKinds } from '../../site/shape-words.ts';
 
 /**
- * Markdown; empty where the schema knows nothing of it. Its text is the schema's own, so it is not escaped. Without
- * `described` it is only what another extension does not show from the schema.
+ * Markdown; empty where the schema has no such key. The schema's own text is not escaped. Without `described` only
+ * what another extension does not show from the schema.
  */
 export function keyText(item: Item, route: Route, part: 'key' | 'value', described = true): string {
   const schema = schemaAt(item.section, item.name, route);
@@ -30,7 +30,7 @@ export function sectionText(section: SectionName): string {
   return schema === undefined ? '' : describe(`\`${section}\``, schema, false);
 }
 
-/** What the word that stands there means, if the schema describes each. */
+/** The meaning of the word at the place, if the schema describes each word. */
 function valueText(item: Item, route: Route, schema: Schema): string {
   const node = follow(item.node, route)?.node;
   if (node?.kind !== 'scalar') return '';
@@ -53,7 +53,7 @@ function describe(name: string, schema: Schema, full: boolean): string {
   return lines.join('\n\n');
 }
 
-/** Which kinds of device have it, the units that it may have, and its default. */
+/** Which kinds of device have the key, the units that it may have, and its default. */
 function beyondDescription(schema: Schema): string[] {
   const quantity = schema['x-quantity'];
   return [
@@ -63,7 +63,7 @@ function beyondDescription(schema: Schema): string[] {
   ];
 }
 
-/** A value as it may be written on one line. */
+/** A value as it can be written on one line. */
 function code(value: unknown): string {
   return `\`${flow(value)}\``;
 }

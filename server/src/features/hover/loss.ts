@@ -8,7 +8,7 @@ import type { Plan } from '../../plan.ts';
 import type { Device, Port, Volume } from '../../site/model.ts';
 import { escaped } from '../../text/markdown.ts';
 
-/** Of what others hang on; that a screen shows nothing once it is broken, nobody asks. */
+/** The loss of a device that others depend on: that a broken screen shows nothing needs no words. */
 export function lossOfDevice(plan: Plan, device: Device): string[] {
   const isVital = device.bridging || device.routing || device.kind === 'server' || device.ups !== undefined;
   return isVital || device.kind === 'circuit' ? shown(plan, deviceElement(device)) : [];
@@ -18,7 +18,7 @@ export function lossOfVolume(plan: Plan, volume: Volume): string[] {
   return shown(plan, volumeElement(volume));
 }
 
-/** Of the cable at a port. */
+/** The loss of the cable at a port. */
 export function lossOfCable(plan: Plan, port: Port): string[] {
   const link = plan.network.topology.linkAt(port);
   const member = link === undefined ? undefined : memberAt(link, port);

@@ -1,4 +1,4 @@
-/** What a name, an address or a quantity in an item stands for. */
+/** The meaning of a name, an address or a quantity in an item. */
 
 import type { Plan } from '../../plan.ts';
 import { addressExplained, rangeExplained, subnetExplained } from '../../report/explain/address.ts';
@@ -34,7 +34,7 @@ export function mentionText(plan: Plan, item: Item, mention: Mention): string[] 
   }
 }
 
-/** Nothing where there is no other unit to tell it in. */
+/** Empty where there is no other unit to show it in. */
 function inOtherUnits(explanation: Explanation): string[] {
   return explanation.lines.length === 0 ? [] : explanationsMarkdown([explanation]);
 }

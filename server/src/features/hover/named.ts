@@ -1,4 +1,4 @@
-/** The hover of a thing by its name, as a mention of it in the text has it. */
+/** The hover of a thing by its name, the same as at a mention of it in the text. */
 
 import type { Plan } from '../../plan.ts';
 import { NAMED_SECTIONS } from '../../site/declared.ts';

@@ -20,8 +20,8 @@ import { growthOnLink } from './growth.ts';
 import { lossOfCable } from './loss.ts';
 import { thing } from './thing.ts';
 
-/** Streams that a hover lists in each direction. */
-const MOST = 12;
+/** The most streams that a hover lists in each direction. */
+const MAX_LISTED = 12;
 
 /** `core/16`, or a device alone. */
 export function portEnd(plan: Plan, text: string): string[] {
@@ -35,7 +35,7 @@ export function portEnd(plan: Plan, text: string): string[] {
   return port.device.kind === 'patch-panel' ? explanationsMarkdown(passing(plan, port)) : explained(plan, port);
 }
 
-/** What arrives at a connector, and how the weakest of it comes about. */
+/** The signals that arrive at a connector, and how the level of the weakest comes about. */
 function connectorText(plan: Plan, connector: Connector): string[] {
   const points = plan.television.reception.pointsAt(connector);
   const [weakest] = [...points].sort((a, b) => (a.margin ?? Infinity) - (b.margin ?? Infinity));
@@ -53,7 +53,7 @@ export function ownPort(plan: Plan, device: string, name: string): string[] {
 
 function explained(plan: Plan, port: Port): string[] {
   return [
-    ...explanationsMarkdown(portExplained(plan, port, MOST)),
+    ...explanationsMarkdown(portExplained(plan, port, MAX_LISTED)),
     ...growthOnLink(plan, port),
     ...lossOfCable(plan, port),
   ];
@@ -65,7 +65,7 @@ export function portKey(plan: Plan, device: Device, key: string): Explanation[] 
   const [only, ...others] = ports;
   if (only === undefined) return [];
   if (device.kind === 'patch-panel') return ports.flatMap((port) => passing(plan, port));
-  return others.length === 0 ? portExplained(plan, only, MOST) : [portRangeExplained(plan, device, key, ports)];
+  return others.length === 0 ? portExplained(plan, only, MAX_LISTED) : [portRangeExplained(plan, device, key, ports)];
 }
 
 /** The cables that run through a port of a patch panel, or end in it. */

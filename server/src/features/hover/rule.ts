@@ -1,4 +1,4 @@
-/** A rule, or what an audit finds, by its id. */
+/** A rule of the checks or of an audit, by its id. */
 
 import { ruleById } from '../../check.ts';
 

@@ -20,7 +20,7 @@ import { lossOfDevice, lossOfVolume } from './loss.ts';
 import { escaped } from '../../text/markdown.ts';
 import { textAt } from '../../text/syntax.ts';
 
-/** Markdown paragraphs; none where nothing has that name. */
+/** Markdown paragraphs; empty where nothing has that name. */
 export function thing(plan: Plan, section: NamedSection, name: string): string[] {
   const { site, storage } = plan;
   switch (section) {
@@ -90,7 +90,7 @@ function explained(item: Item, explanations: readonly Explanation[]): string[] {
   return explanationsMarkdown(explanations, descriptionOf(item));
 }
 
-/** Its description, as the item has it. */
+/** The item's `description`. */
 function descriptionOf({ data }: Item): string[] {
   return ['description', 'location'].flatMap((key) => {
     const text = textAt(data, [key]);

@@ -1,4 +1,4 @@
-/** What an acceptance names, where several things have that name: the one that its rule finds something at. */
+/** The thing that an acceptance names, where several have that name: the one that its rule has a finding about. */
 
 import type { Checked } from '../../lint/check.ts';
 import { type NamedSection, thingsOf } from '../../site/declared.ts';

@@ -9,7 +9,7 @@ import { nameAt, placeOfUse, usesOf } from './uses.ts';
 export interface Definition {
   readonly from: Place;
   readonly named: Named;
-  /** Where it is declared; for the unnamed port of a device, where the device is. */
+  /** The declaration; for the unnamed port of a device, that of the device. */
   readonly to: readonly Place[];
 }
 

@@ -4,7 +4,7 @@ import type { NamedSection } from '../../site/declared.ts';
 
 export type NamedKind = NamedSection | 'rules' | 'ports';
 
-/** A thing that has a name; of a port the name is `device/port`. */
+/** A thing that has a name; that of a port is `device/port`. */
 export interface Named {
   readonly kind: NamedKind;
   readonly name: string;

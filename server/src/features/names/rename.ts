@@ -47,7 +47,7 @@ export function rename(
   };
 }
 
-/** The last part of `device/port`, and any other name as it is. */
+/** The port of `device/port`, and any other name as it is. */
 function ownName({ kind, name }: Named): string {
   return kind === 'ports' ? name.slice(name.indexOf('/') + 1) : name;
 }
@@ -103,7 +103,7 @@ function clash(checked: Checked, named: Named, to: string): string | undefined {
   return isTaken ? `There is a ${KIND[kind]} ${to} already.` : undefined;
 }
 
-/** Quotes stay where they were; a name that YAML would take for something else gets them. */
+/** Quotes stay where they were; a name that YAML would not read as text gets them. */
 function edit(use: Use, to: string): Edit {
   const at = placeOfUse(use);
   const written = at.piece.text.slice(at.start, at.end);

@@ -18,14 +18,14 @@ export interface Use {
   readonly item: Item;
   readonly route: Route;
   readonly part: 'key' | 'value';
-  /** What it names; a range of ports names several. An acceptance names what its rule's findings are about. */
+  /** The things it names; a range of ports names several. An acceptance names what its rule's findings are about. */
   readonly names: readonly Named[];
   readonly isDeclaration: boolean;
-  /** The characters of the value that are the name; all of them where absent. */
+  /** The part of the value that is the name; the whole value where absent. */
   readonly within?: { readonly start: number; readonly end: number };
-  /** The device alone, standing for its one port. */
+  /** A device that stands for its only port. */
   readonly isAlone?: boolean;
-  /** What an acceptance is for, to be resolved by the findings of that rule. */
+  /** The rule and the text of an acceptance, resolved by the findings of that rule. */
   readonly accepts?: { readonly rule: string; readonly text: string };
 }
 
@@ -94,7 +94,7 @@ function portOf(device: string, port: string): Named {
   return { kind: 'ports', name: `${device}/${port}` };
 }
 
-/** What a use names, where that depends on the rest of the site too. */
+/** The things that a use names, those of an acceptance by the findings of its rule. */
 export function namesOf(checked: Checked, use: Use): readonly Named[] {
   return use.accepts === undefined ? use.names : acceptedNames(checked, use.accepts.rule, use.accepts.text);
 }

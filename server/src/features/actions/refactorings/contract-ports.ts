@@ -36,7 +36,7 @@ export const contractPorts: Refactoring = ({ file, offset }: Cursor): Offered[] 
   ];
 };
 
-/** The entries around that of the cursor that follow one another and say the same. */
+/** The consecutive entries around the cursor's that have the same settings. */
 function runAround(found: PortEntries): PortEntry[] {
   const { entries, at } = found;
   let from = entries.indexOf(at);

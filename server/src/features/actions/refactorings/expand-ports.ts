@@ -5,7 +5,7 @@ import { portEntriesAt } from '../../../site/port-entries.ts';
 import type { Cursor, Offered, Refactoring } from './refactoring.ts';
 
 /** The most ports that are written out. */
-const MOST = 256;
+const MAX_PORTS = 256;
 
 export const expandPorts: Refactoring = ({ file, offset }: Cursor): Offered[] => {
   const found = portEntriesAt(file, offset);
@@ -13,7 +13,7 @@ export const expandPorts: Refactoring = ({ file, offset }: Cursor): Offered[] =>
   const { item, mapping, at } = found;
   const { first, last } = found.at.numbers;
   const copies = copiesOf(item, at, mapping.flow);
-  if (first === last || last - first >= MOST || copies === undefined) return [];
+  if (first === last || last - first >= MAX_PORTS || copies === undefined) return [];
   const each = Array.from({ length: last - first + 1 }, (_, above) => copies.copy(first + above, first + above));
   return [
     {

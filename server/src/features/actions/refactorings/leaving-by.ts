@@ -13,7 +13,7 @@ export interface Leaving {
   readonly edits: readonly Edit[];
 }
 
-/** `undefined` where the receivers share no network with the server, or no route leads there. */
+/** `undefined` where the receivers share no network with the server, or no route leads to them. */
 export function leavingBy(
   { site, network }: Plan,
   server: Device,

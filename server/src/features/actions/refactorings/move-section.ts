@@ -31,7 +31,7 @@ export const moveSection: Refactoring = ({ checked, file, offset }: Cursor): Off
   ];
 };
 
-/** Where a section goes, and what stands in that file then. */
+/** The file that a section moves to, and its text afterwards. */
 export interface Move {
   readonly name: string;
   readonly uri: string;

@@ -14,8 +14,8 @@ import { receiversOf } from './receivers.ts';
 import type { Cursor, Offered, Refactoring } from './refactoring.ts';
 import { asName } from '../../../text/words.ts';
 
-/** Servers that are offered, one action for each. */
-const MOST = 3;
+/** The most servers that are offered, one action for each. */
+const MAX_SERVERS = 3;
 
 export const reSend: Refactoring = ({ checked: { plan }, file, offset }: Cursor): Offered[] => {
   const { site } = plan;
@@ -26,7 +26,7 @@ export const reSend: Refactoring = ({ checked: { plan }, file, offset }: Cursor)
   const group = nextFreeGroup(site);
   if (receivers === undefined || group === undefined) return [];
   return serversFor(site, stream)
-    .slice(0, MOST)
+    .slice(0, MAX_SERVERS)
     .flatMap((server): Offered[] => {
       const moved = stream.receivers.filter((name) => name !== server.name);
       const leaving = canMove(site, stream, moved) ? leavingBy(plan, server, moved, group) : undefined;
@@ -60,7 +60,7 @@ function serversFor({ devices }: Site, { source, receivers }: Stream): Device[] 
   return among.length > 0 ? among : servers;
 }
 
-/** Whether a receiver can change over to the group: one that neither records nor re-sends the stream itself. */
+/** Whether a receiver can change over to the group: it neither records nor re-sends the stream itself. */
 function canMove({ streams, recordings, volumeByName }: Site, { name }: Stream, moved: readonly string[]): boolean {
   const needs = (device: string | undefined): boolean => device !== undefined && moved.includes(device);
   return (
@@ -77,7 +77,7 @@ interface Sent {
 }
 
 function valuesOf(site: Site, stream: Stream, server: Device, { group, moved, leaving: { egress } }: Sent): Values {
-  // A transport stream goes on as one, padding included.
+  // A transport stream is re-sent as a transport stream, padding included.
   const transport = stream.transport === 'ts-udp' || stream.transport === 'ts-rtp' ? stream.transport : 'rtp';
   const port = nextFreePort(site, stream, RTP_PORT, { transport, group, receivers: moved });
   const muxRate = entryOf(stream.item.node, 'mux-rate')?.value;

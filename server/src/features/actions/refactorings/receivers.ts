@@ -1,4 +1,4 @@
-/** The receivers of a stream in its text: one of them stays there, the others move elsewhere. */
+/** Splits the list of a stream's receivers: one device stays in it, the others move to another stream. */
 
 import { type Edit, scalarText } from '../../../site/edit.ts';
 import type { Item } from '../../../site/item.ts';
@@ -8,11 +8,11 @@ import { hasAnchor, lineBreakOf } from '../../../site/edit.ts';
 export interface Receivers {
   /** Leaves the device alone in the list. */
   keepOnly(device: string): Edit;
-  /** What stands behind the colon of `receivers` for all but the device: in brackets, or lines of their own. */
+  /** The value of `receivers` with all but the device: in brackets, or on lines of their own. */
   without(device: string): string;
 }
 
-/** `undefined` where they stand in the text of another item too, or have comments that could not go along. */
+/** `undefined` where they stand in the text of another item too, or have comments that could not move with them. */
 export function receiversOf({ node, key, piece }: Item): Receivers | undefined {
   const source = piece.text;
   const entry = entryOf(node, 'receivers');
@@ -41,7 +41,7 @@ function named({ items }: Sequence, wanted: (name: string) => boolean): Sequence
   return items.filter((item) => item.kind === 'scalar' && wanted(String(item.value)));
 }
 
-/** Each with the comment beside it and those above. */
+/** The receivers of a block list, each with the comment beside it and those above. */
 function onLines(source: string, piece: Item['piece'], list: Sequence): Receivers | undefined {
   const lineBreak = lineBreakOf(source);
   const lineEnd = (offset: number): number => {

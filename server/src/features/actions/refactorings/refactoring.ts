@@ -22,7 +22,7 @@ export interface Offered {
   readonly kind: 'move' | 'rewrite';
   /** Whether files are made. */
   readonly makesFiles: boolean;
-  /** Computed when it is chosen. */
+  /** Computed when the refactoring is chosen. */
   readonly change: () => Change;
 }
 

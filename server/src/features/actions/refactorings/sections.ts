@@ -11,12 +11,12 @@ export interface Section {
   readonly name: string;
   readonly known: SectionName | undefined;
   readonly key: Span;
-  /** From the comment at its head on to the head of the next section. */
+  /** A section runs from the comment at its head to the head of the next section. */
   readonly start: number;
   readonly end: number;
-  /** Of the line that its key is on. */
+  /** The line that its key is on. */
   readonly keyLine: number;
-  /** Behind its last line that is not blank. */
+  /** The offset behind its last line that is not blank. */
   readonly textEnd: number;
   readonly items: readonly Item[];
   /** Whether its items stand on lines below its key. */
@@ -33,22 +33,22 @@ interface Line {
   readonly text: string;
 }
 
-/** More, known and unknown, than any file is written with. */
-const MOST_SECTIONS = 100;
+/** More sections, known and unknown, than any real file has. */
+const MAX_SECTIONS = 100;
 
 /**
- * The sections in their order. `undefined` where lines could belong anywhere: one is in no section, there are two
+ * The sections in their order. `undefined` where lines could belong anywhere: a line is in no section, there are two
  * documents, two sections of one name or too many, or an alias refers to an anchor of another section.
  */
 export function sectionsOf(file: SiteText): Section[] | undefined {
   const [whole] = file.cut.pieces;
-  // What is not read is not moved either.
+  // Text that was not read cannot be moved.
   if (file.unread.length > 0) return undefined;
   const isWhole = whole?.role === 'file';
   if (isWhole && contentOf(whole).problems.length > 0) return undefined;
   const pieces = isWhole ? cut(file.source, file.text) : file.cut;
   const heads = headsOf(pieces, isWhole);
-  if (heads === undefined || heads.length > MOST_SECTIONS) return undefined;
+  if (heads === undefined || heads.length > MAX_SECTIONS) return undefined;
   if (new Set(heads.map(({ name }) => name)).size < heads.length) return undefined;
   const lines = linesOf(file.text);
   const keyLines = heads.map(({ key }) => lines.findIndex(({ end }) => key.start < end));
@@ -82,7 +82,7 @@ export function sectionsOf(file: SiteText): Section[] | undefined {
   return sections;
 }
 
-/** The section whose key an offset is at, among all of the file. */
+/** The section whose key is at an offset, and all sections of the file. */
 export function sectionAtKey(
   file: SiteText,
   offset: number,
@@ -94,12 +94,12 @@ export function sectionAtKey(
   return sections === undefined || at === undefined ? undefined : { sections, at };
 }
 
-/** The line for another extension, where the file has one. */
+/** The modeline, where the file has one. */
 export function modelineOf({ text }: SiteText): string | undefined {
   return linesOf(text).find((line) => MODELINE.test(line.text))?.text;
 }
 
-/** `sharesAnchors` where an alias of one piece may need another. */
+/** `sharesAnchors` says that an alias in one piece may refer to an anchor in another. */
 function headsOf(
   { pieces, starts, headers }: Cut,
   sharesAnchors: boolean,

@@ -15,7 +15,7 @@ export const splitFile: Refactoring = ({ checked, file, offset }: Cursor): Offer
   const stays = sections.filter(
     ({ name, items }) => STAY.includes(name) || items.length === 0 || own === `${name}.site.yaml`,
   );
-  // A file that is left has something in it.
+  // Something must stay in the file: its first section, where no other stays.
   const moved = sections.filter((section) => (stays.length === 0 ? section !== sections[0] : !stays.includes(section)));
   if (moved.length < 2) return [];
   const moves = moved.flatMap((section) => moveOf(checked, file, section) ?? []);
