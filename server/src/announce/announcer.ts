@@ -1,4 +1,4 @@
-/** Announces sessions for as long as their descriptions are there, as RFC 2974 has it. */
+/** Announces sessions by SAP (RFC 2974) for as long as their description files exist. */
 
 import { sapGroupFor } from '../standards/multicast.ts';
 import { isMulticast, parseAddress } from '../standards/ipv4.ts';
@@ -9,7 +9,7 @@ import { AnnouncementGroup } from './group.ts';
 import type { AnnouncerTools } from './tools.ts';
 
 export interface DescriptionFile {
-  /** Where it was found. */
+  /** Path of the file. */
   readonly path: string;
   readonly text: string;
   /** When it was last written, in milliseconds since 1970. */
@@ -20,11 +20,11 @@ export interface AnnouncerOptions {
   /** The address of the interface to announce by. */
   readonly interface: string;
   readonly pace: Pace;
-  /** A line for each session that is announced, modified or withdrawn, and for what cannot be. */
+  /** Takes a line for each session that is announced, modified, withdrawn or refused. */
   readonly report: (line: string) => void;
 }
 
-/** Milliseconds. Timers of Node end at 24.8 days, and go off at once beyond; one that is not due by then waits on. */
+/** Milliseconds. Node's timers fire at once when set for more than 24.8 days, so a longer wait is split. */
 const LONGEST_WAIT = 86_400_000;
 
 interface Session {
@@ -36,11 +36,11 @@ interface Session {
   readonly hash: number;
   readonly packet: Uint8Array;
   readonly group: AnnouncementGroup;
-  /** What is reported when it goes out for the first time. */
+  /** The word for the report of its first announcement. */
   readonly first: 'announced' | 'modified';
-  /** When it was last announced, in milliseconds of the clock; before the first time, undefined. */
+  /** When it was last announced, in milliseconds of the clock; `undefined` before the first time. */
   last: number | undefined;
-  /** Cancels what is planned next. */
+  /** Cancels the next announcement. */
   cancel: () => void;
 }
 
@@ -48,9 +48,9 @@ export class Announcer {
   private readonly options: AnnouncerOptions;
   private readonly tools: AnnouncerTools;
   private readonly groups = new Map<number, AnnouncementGroup>();
-  /** By the path of the file. */
+  /** Sessions by the path of their file. */
   private readonly sessions = new Map<string, Session>();
-  /** Why a file is not announced; reported once. */
+  /** The reasons why files are not announced, by path; each is reported once. */
   private readonly refused = new Map<string, string>();
 
   constructor(options: AnnouncerOptions, tools: AnnouncerTools) {
@@ -62,7 +62,7 @@ export class Announcer {
     return this.sessions.size;
   }
 
-  /** Takes in what is there now: announces what is new, what has changed anew, and withdraws what is gone. */
+  /** Takes the files that exist now: announces new ones, modifies changed ones and withdraws those that are gone. */
   async take(files: readonly DescriptionFile[]): Promise<void> {
     const there = new Set(files.map(({ path }) => path));
     for (const path of this.refused.keys()) if (!there.has(path)) this.refused.delete(path);
@@ -87,7 +87,7 @@ export class Announcer {
     this.groups.clear();
   }
 
-  /** @returns why it cannot be */
+  /** @returns why the file cannot be announced */
   private async announce(
     { path, text, modified }: DescriptionFile,
     before: Session | undefined,
@@ -109,7 +109,7 @@ export class Announcer {
     const packet = encodeAnnouncement(false, hash, parseAddress(this.options.interface) ?? 0, announced);
     const group = await this.group(to);
     const elsewhere = before !== undefined && before.group !== group;
-    // A modified session is announced as it is now, under another hash (§5). Withdrawn it would be gone for everybody.
+    // A modified session is announced under another hash (§5): withdrawn first, it would stop for every listener.
     if (before !== undefined && (!isModified || elsewhere)) await this.withdraw(before);
     before?.cancel();
     const first = isModified && !elsewhere ? 'modified' : 'announced';
@@ -119,7 +119,7 @@ export class Announcer {
       this.options.report(
         `${path}: ${packet.length} bytes are more than the ${SAP_LARGEST} that an announcement should have; some may not take it`,
       );
-    // Whoever is switched on meanwhile is not to wait five minutes, so the first goes out at once.
+    // The first announcement goes out at once, so that a receiver need not wait five minutes for it.
     session.cancel = this.tools.after(group.reserve(packet.length), () => void this.send(session));
     return undefined;
   }
@@ -136,8 +136,8 @@ export class Announcer {
   }
 
   /**
-   * Sets the time of the next announcement. When it has come it is worked out anew, by what is announced then, and the
-   * session waits on if it came out later: so announcers that start together do not stay together (§3.1).
+   * Sets the time of the next announcement. At that time it is computed again, from the sessions announced by then,
+   * and the session waits on if it is later: so announcers that start together drift apart (§3.1).
    */
   private plan(session: Session): void {
     const due = this.due(session);
@@ -157,7 +157,7 @@ export class Announcer {
   private async withdraw(session: Session): Promise<void> {
     session.cancel();
     this.sessions.delete(session.path);
-    // Nobody has heard of one whose turn has not come.
+    // A session that was never announced needs no deletion.
     if (session.last === undefined) return;
     const source = parseAddress(this.options.interface) ?? 0;
     await session.group.send(encodeAnnouncement(true, session.hash, source, `${originLine(session.origin)}\r\n`));
@@ -186,21 +186,21 @@ function announcedOn(description: SessionDescription): number | string {
   return sapGroupFor(group) ?? `no RFC says where sessions of the scope of ${addresses[0]} are announced`;
 }
 
-/** What stays of a session when it is modified (RFC 8866 §5.2). */
+/** The part of the origin that stays the same when a session is modified (RFC 8866 §5.2). */
 function identity({ username, sessionId, address }: Origin): string {
   return `${username} ${sessionId} ${address}`;
 }
 
-/** From 1900, as NTP counts and RFC 8866 §5.2 recommends, to 1970. */
+/** Seconds from 1900, where NTP counts from as RFC 8866 §5.2 recommends, to 1970. */
 const NTP_EPOCH = 2_208_988_800;
 
-/** The version that is announced: when the file was written, and higher than before in any case (RFC 8866 §5.2). */
+/** The announced version: the time when the file was written, but always higher than before (RFC 8866 §5.2). */
 function versionOf(modified: number, before: string | undefined): string {
   const written = Math.floor(modified / 1000) + NTP_EPOCH;
   return String(before === undefined ? written : Math.max(written, Number(before) + 1));
 }
 
-/** The text with another o= line, and all lines ended as they should be. */
+/** The text with another o= line, and CRLF at the end of each line. */
 function withOrigin(text: string, origin: Origin): string {
   const lines = text.split(/\r?\n/).filter((line) => line !== '');
   return lines.map((line) => `${line.startsWith('o=') ? originLine(origin) : line}\r\n`).join('');

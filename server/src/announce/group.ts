@@ -1,17 +1,17 @@
-/** A group on which sessions are announced: what others announce there, and when there is room for one more packet. */
+/** A group for announcements: counts those of other announcers, and says when there is room for one more packet. */
 
 import { fnv1a } from '../standards/fnv.ts';
 import { formatAddress } from '../standards/ipv4.ts';
 import { type Pace, baseInterval, decodeAnnouncement, implicitTimeout } from '../standards/sap.ts';
 import type { AnnouncerTools, GroupSocket } from './tools.ts';
 
-/** No house announces so many; whoever floods the group fills no memory. */
-const MOST_HEARD = 10_000;
+/** No house announces so many; the limit keeps a flood on the group from filling the memory. */
+const MAX_HEARD = 10_000;
 
 export interface GroupOptions {
   readonly group: number;
   readonly pace: Pace;
-  /** Whether this process sent an announcement: what it sends comes back too. */
+  /** Whether this process sent an announcement: its own packets come back too. */
   readonly isOwn: (source: string, hash: number) => boolean;
 }
 
@@ -70,9 +70,9 @@ export class AnnouncementGroup {
     if ('unreadable' in read) return;
     const { source, hash, payload, deletion } = read;
     if (this.options.isOwn(source, hash)) return;
-    // Announcers of the first version set no hash, and are told apart by what they say (§3.1).
+    // Announcers of the first version set no hash, and are distinguished by their payload (§3.1).
     const key = `${source} ${hash}${hash === 0 && typeof payload === 'string' ? ` ${fnv1a(payload)}` : ''}`;
     if (deletion) this.heard.delete(key);
-    else if (this.heard.has(key) || this.heard.size < MOST_HEARD) this.heard.set(key, this.tools.now());
+    else if (this.heard.has(key) || this.heard.size < MAX_HEARD) this.heard.set(key, this.tools.now());
   }
 }
