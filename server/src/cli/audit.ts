@@ -4,7 +4,7 @@ import { countersCommand } from './audit/counters.ts';
 import { recordingsCommand } from './audit/recordings.ts';
 import { probeCommand } from './audit/probe.ts';
 
-/** Each kind of audit is a command below this one; none of them changes anything but what it is told to write. */
+/** Each kind of audit is a command below this one; none writes anything without an option for it. */
 const AUDITS: readonly (() => Command)[] = [announcementsCommand, countersCommand, probeCommand, recordingsCommand];
 
 export function auditCommand(): Command {

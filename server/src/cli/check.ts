@@ -62,7 +62,7 @@ ${EXIT_STATUS}`,
     });
 }
 
-/** Prints what is found, and returns the exit status that it comes to. */
+/** Prints the findings, and returns the exit status. */
 function print(sites: readonly SiteOnDisk[], { format, failOn, watch }: Options): number {
   const found = sites.flatMap(({ folder }) => placed(check(folder)));
   const files = sites.flatMap(({ folder }) => folder.files.map(({ uri }) => shownPath(uri)));
@@ -75,7 +75,7 @@ function print(sites: readonly SiteOnDisk[], { format, failOn, watch }: Options)
   return found.some(fails) ? 1 : 0;
 }
 
-/** To a person only: a program that reads takes no output for nothing found. */
+/** Printed on a terminal only: for a program, no output means no findings. */
 function nothingFound(sites: readonly SiteOnDisk[]): string {
   const names = sites.map(({ folder }) => folder.site().name).filter((name) => name !== undefined);
   const items = sites.reduce((sum, { folder }) => sum + folder.items.length, 0);

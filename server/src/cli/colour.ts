@@ -7,13 +7,13 @@ import { visibleLines } from '../text/visible.ts';
 
 const { NO_COLOR: none, FORCE_COLOR: forced, TERM: terminal } = process.env;
 
-/** As https://no-color.org has it; FORCE_COLOR is for a pager that shows colour, or a log that does. */
+/** NO_COLOR as defined by https://no-color.org; FORCE_COLOR is for a pager or a log that shows colour. */
 const wanted = !none && (forced ? forced !== '0' : isatty(1) && terminal !== 'dumb');
 
-// picocolors by itself also colours where CI is set, and what a redirection on Windows writes.
+// picocolors' own choice would also colour where CI is set, and redirected output on Windows.
 const colours = pc.createColors(wanted);
 
-/** Stands for the escape in front of a colour until it is printed: no text that was read can have it. */
+/** Stands for the escape of a colour until it is printed; no text from a file can contain it. */
 export const OWN_ESCAPE = `\u001b${randomUUID()}`;
 
 function marked(coloured: (text: string) => string): (text: string) => string {

@@ -1,4 +1,4 @@
-/** What the words of a command line ask for. */
+/** Runs a command line. */
 
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../machine/cannot-do.ts';
@@ -22,7 +22,7 @@ import { reportCommand } from './report.ts';
 import { visiblePath } from '../text/visible.ts';
 import manifest from '../../../package.json' with { type: 'json' };
 
-/** Does it; how it ends is then in `process.exitCode`. @param words without the program's name */
+/** Runs the command and sets `process.exitCode`. @param words without the program's name */
 export async function run(words: readonly string[]): Promise<void> {
   try {
     await commandLine().parseAsync(words, { from: 'user' });
@@ -71,7 +71,7 @@ ${EXIT_STATUS}`,
     lspCommand,
   ])
     program.addCommand(command());
-  // Set once the commands are there: they do not take it over from the program.
+  // Set after the commands were added, as they do not inherit it from the program.
   const all = (command: Command): Command[] => [command, ...command.commands.flatMap(all)];
   for (const command of all(program)) command.exitOverride().configureOutput({ writeOut: print, writeErr: tell });
   return program;

@@ -8,13 +8,13 @@ import { wholeText } from '../machine/input.ts';
 import type { DescriptionFile } from '../announce/announcer.ts';
 
 const SUFFIX = '.sdp';
-/** A packet holds no more. */
+/** Bytes; a packet holds no more. */
 const LARGEST = 65_536;
 
 interface Known {
-  /** Of the file as it was seen last. */
+  /** Identifies the state of the file at the last look. */
   readonly stamp: string;
-  /** Whether it was read, or tried to be, as it was seen last. */
+  /** Whether that state was read, or failed to be read. */
   readonly read: boolean;
   readonly taken: DescriptionFile | undefined;
 }
@@ -26,8 +26,8 @@ export class DescriptionFiles {
   private readonly signal: AbortSignal;
 
   /**
-   * @param paths folders, of which all *.sdp are meant, and files
-   * @param signal ends a look that a disk does not answer
+   * @param paths files, and folders whose *.sdp files are taken
+   * @param signal ends a look at a disk that does not answer
    */
   constructor(paths: readonly string[], report: (line: string) => void, signal: AbortSignal) {
     this.paths = paths;
@@ -36,7 +36,7 @@ export class DescriptionFiles {
   }
 
   /**
-   * What is there now; throws Stopped where it is ended. A file that cannot be read for the moment is as it was before.
+   * The files that exist now; throws Stopped where it is ended. A file that cannot be read now keeps its last text.
    */
   async look(): Promise<readonly DescriptionFile[]> {
     const there = await this.list();
@@ -49,7 +49,7 @@ export class DescriptionFiles {
     return [...this.known.values()].flatMap(({ taken }) => taken ?? []);
   }
 
-  /** A file that has changed may still be being written: it is read when it is the same at the next look. */
+  /** A changed file may not be complete yet: it is read once it is the same at two looks. */
   private async lookAt(path: string, known: Known | undefined): Promise<Known | undefined> {
     try {
       const { mtimeMs, size } = await stat(path);

@@ -90,7 +90,7 @@ async function draw(kind: Kind, name: string | undefined, options: Options): Pro
   print(`${options.out}\n`);
 }
 
-/** The only one needs no name. */
+/** The subject of a drawing; where there is only one it need not be named. */
 function subjectOf(kind: Kind, plan: Plan, name: string | undefined): string {
   if (kind.isOfSite === true && name !== undefined)
     throw new CannotDo(`${kind.kind} is drawn of the whole site: leave ${name} out.`);

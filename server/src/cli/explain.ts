@@ -55,7 +55,7 @@ function explained(names: readonly string[], site: string): string {
   return `${found.explanations.map((explanation) => explanationText(explanation).trimEnd()).join('\n\n')}\n`;
 }
 
-/** The page without the comment at its head, which is for those who edit it. */
+/** The page without the comment for editors at its head. */
 function rulePage(id: string): string {
   const folder = rulePagesFolder();
   if (folder === undefined)

@@ -14,7 +14,7 @@ import { visibleJson } from './format/json.ts';
 import { print } from './print.ts';
 import { readSite } from './sites.ts';
 
-/** Links that take over, as many as anybody reads. */
+/** The most links taking over that are listed. */
 const SHOWN = 8;
 
 export function failureCommand(): Command {
@@ -127,7 +127,7 @@ function failureText(plan: Plan, failure: Failure): string {
   }
 }
 
-/** As they may be printed. */
+/** The rows made safe for printing. */
 function cells(rows: readonly (readonly string[])[]): string[][] {
   return rows.map((row) => row.map((cell) => visible(cell, 2000)));
 }

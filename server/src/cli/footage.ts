@@ -1,4 +1,4 @@
-/** Gets footage out: finds the files of a recording, joins them and says what they are. */
+/** Exports footage: finds the files of a recording, joins them and describes them. */
 
 import { Command, Option } from 'commander';
 import { clockOf } from '../footage/clock.ts';

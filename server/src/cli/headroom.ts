@@ -13,7 +13,7 @@ import { visibleJson } from './format/json.ts';
 import { print } from './print.ts';
 import { readSite } from './sites.ts';
 
-/** Of one kind of limit, as many rows as anybody reads. */
+/** The most rows for one kind of limit. */
 const SHOWN = 5;
 
 export function headroomCommand(): Command {
@@ -54,7 +54,7 @@ Examples:
     });
 }
 
-/** What has ports to plug cameras into. */
+/** Whether the device has ports to plug cameras into. */
 function takesCameras({ kind, ports }: Device): boolean {
   return kind === 'switch' || (kind === 'router' && ports.some(({ forwards }) => forwards));
 }

@@ -73,7 +73,7 @@ function notOf({ kind }: Output, name: string, subjects: readonly string[]): str
   return `${kind} cannot be made for ${name}. It can for ${subjects.join(', ')}.`;
 }
 
-/** As they are, or not at all: what is printed may go on into a file. */
+/** Prints the files unchanged, or fails: the output may be redirected to a file. */
 function printFiles(files: readonly MadeFile[]): void {
   const unseen = files.find(({ text }) => visibleLines(text) !== text);
   if (unseen !== undefined)
@@ -91,7 +91,7 @@ function write(folder: string, files: readonly MadeFile[]): void {
 
 const REFUSED = { id: 'not-made', severity: 'error', summary: '', why: '' } as const;
 
-/** What was refused, as a problem at its place in the site. */
+/** The refusals, as problems at their places in the site. */
 function told({ folder }: SiteOnDisk, refused: readonly Refusal[]): string {
   const diagnostics = refused.map(({ at, message }) => ({
     at,

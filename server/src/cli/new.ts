@@ -35,7 +35,7 @@ Examples:
     });
 }
 
-/** @throws CannotDo where something is there already */
+/** @throws CannotDo where the folder has something in it already */
 function writeNew(folder: string, text: string): string {
   const present = entriesOf(folder);
   const site = present.find((name) => name.endsWith(SUFFIX));
@@ -45,7 +45,7 @@ function writeNew(folder: string, text: string): string {
   return file;
 }
 
-/** None where there is no folder yet. */
+/** Names in the folder; empty where it does not exist yet. */
 function entriesOf(folder: string): readonly string[] {
   try {
     return lstatSync(folder, { throwIfNoEntry: false }) === undefined ? [] : readdirSync(folder);

@@ -1,4 +1,4 @@
-/** PlacedFindings with the file, lines and columns that people and machines are shown, all counted from 1. */
+/** Findings with the file, lines and columns that people and programs see, all counted from 1. */
 
 import { perObject } from '../memo.ts';
 import type { Checked } from '../lint/check.ts';
@@ -24,7 +24,7 @@ export interface Placed extends Range {
   readonly message: string;
   readonly related: readonly (Range & { readonly message: string })[];
   readonly fixes: readonly PlacedFix[];
-  /** The line of the finding as it stands in the file. */
+  /** The line of the finding in the file. */
   readonly source: string;
 }
 
@@ -34,7 +34,7 @@ export interface PlacedFix {
   readonly edits: readonly (Range & { readonly text: string })[];
 }
 
-/** What the formats print. */
+/** The findings that the formats print. */
 export interface PlacedFindings {
   readonly found: readonly Placed[];
   /** Every file that was looked at, those without a finding included. */

@@ -1,4 +1,4 @@
-/** What is being done, in one line on standard error that is written over; nothing where that is no terminal. */
+/** Progress in one line on standard error that is overwritten; nothing where that is no terminal. */
 
 import { tellOver } from './print.ts';
 

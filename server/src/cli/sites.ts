@@ -1,4 +1,4 @@
-/** The sites that a command is to look at: folders on disk, or one file's text from standard input. */
+/** The sites that a command reads: folders on disk, or one file's text from standard input. */
 
 import { readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
@@ -17,7 +17,7 @@ export function readSites(paths: readonly string[]): SiteOnDisk[] {
   return siteFolders(paths).map((path) => readSite(path));
 }
 
-/** The folders that are meant, each once: a file stands for the folder that it is in. */
+/** The folders of the paths, each once: a file stands for the folder that it is in. */
 export function siteFolders(paths: readonly string[]): string[] {
   const folders = (paths.length === 0 ? ['.'] : paths).map((path) =>
     path.endsWith(SUFFIX) && !isFolder(path) ? dirname(path) : path,
@@ -38,7 +38,7 @@ export function readSite(path: string): SiteOnDisk {
  * The site of one folder, with standard input for the text of one file, which need not be on disk.
  *
  * @param file the file's path
- * @param folders the folder of the other files; none for that which the file is in
+ * @param folders the folder of the other files; empty for the file's own folder
  */
 export async function siteWithInput(file: string, folders: readonly string[]): Promise<SiteOnDisk> {
   if (!file.endsWith(SUFFIX)) throw new CannotDo(`${file} is not named *${SUFFIX}, so it is no file of a site.`);
@@ -50,7 +50,7 @@ export async function siteWithInput(file: string, folders: readonly string[]): P
   return site;
 }
 
-/** No more of it is read than a file may have. */
+/** Reads standard input, no more than a file may have. */
 async function standardInput(): Promise<Read> {
   const chunks: Uint8Array[] = [];
   let size = 0;
@@ -90,7 +90,7 @@ function siteFilesIn(path: string): string[] {
   }
 }
 
-/** The path of a file for people and machines: from the working folder, with forward slashes. */
+/** The path of a file for people and programs: from the working folder, with forward slashes. */
 export function shownPath(uri: string): string {
   return relative(process.cwd(), pathOf(uri)).split(sep).join('/');
 }

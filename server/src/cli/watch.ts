@@ -14,7 +14,7 @@ const QUIET_MS = 100;
  * Runs `print` now and after every change, until Ctrl+C.
  *
  * @returns the exit status of the last run
- * @throws CannotDo where a folder is not there at the start; later that is told, and waited out
+ * @throws CannotDo where a folder is missing at the start; later that is reported, and it waits for the folder
  */
 export async function checkAgain(
   paths: readonly string[],

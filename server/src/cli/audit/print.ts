@@ -1,4 +1,4 @@
-/** Prints what an audit found in the formats of `check`. */
+/** Prints the findings of an audit in the formats of `check`. */
 
 import { Option } from 'commander';
 import type { Audited } from '../../audit/audited.ts';
@@ -22,7 +22,7 @@ export const failOnOption = (): Option =>
     .choices([...GRAVITY].reverse())
     .default('warning');
 
-/** Prints, and returns the exit status that it comes to. What was looked at goes along as text only. */
+/** Prints, and returns the exit status. The summary is printed in the text format only. */
 export function print({ folder }: SiteOnDisk, { found, summary }: Audited, { format, failOn }: PrintOptions): number {
   const formatted = FORMATS[format];
   if (formatted === undefined) throw new CannotDo(`There is no format ${format}.`);

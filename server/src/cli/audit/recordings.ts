@@ -21,7 +21,7 @@ interface Given extends PrintOptions {
   readonly fix?: boolean;
 }
 
-/** Files that are looked into where nobody says how many. */
+/** Files that are probed by default. */
 const USUAL_PROBES = 100;
 
 export function recordingsCommand(): Command {
@@ -85,7 +85,7 @@ async function audit(folder: string | undefined, given: Given): Promise<number> 
   const lengths = probes === 0 ? undefined : await lengthsOf(volumes, now, probes);
   const audited = auditRecordings(plan, volumes, { now, since, ...(lengths === undefined ? {} : { lengths }) });
   const all = { found: [...found, ...audited.found], summary: [...audited.summary, ...notes] };
-  // What is changed on disk does not wait for whoever reads what is found.
+  // Files are written before the findings are printed, which may block on a slow reader.
   if (given.fix === true) writeMeasured(onDisk, all.found);
   return print(onDisk, all, given);
 }

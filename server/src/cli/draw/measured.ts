@@ -1,4 +1,4 @@
-/** What a picture shows besides the plan: folders of recordings and files of counters, read as audits read them. */
+/** Reads folders of recordings and files of counters for a drawing, as audits read them. */
 
 import { resolve } from 'node:path';
 import type { Readings } from '../../audit/counters/sample.ts';
@@ -18,7 +18,7 @@ interface Given {
   readonly device?: string;
 }
 
-/** @throws CannotDo where the picture needs what is not given, or takes nothing of it */
+/** @throws CannotDo where an option that the drawing needs is missing, or one is given that it does not use */
 export async function measuredFor(
   { kind, measured }: Kind,
   plan: Plan,
@@ -35,7 +35,7 @@ export async function measuredFor(
   return { counters: { readings: await counters(given.counters), device: given.device } };
 }
 
-/** The folder that is given, or the path of the volume. */
+/** Reads the given folder, or the path of the volume. */
 function folder({ site }: Plan, subject: string, given: Given): NonNullable<Measured['recordings']> {
   const name = site.recordingByName.get(subject)?.volume ?? subject;
   const volume = site.volumeByName.get(name);

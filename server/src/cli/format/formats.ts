@@ -16,5 +16,5 @@ export const FORMATS: Readonly<Record<string, (findings: PlacedFindings) => stri
   github: githubFormat,
 };
 
-/** From the least grave up. */
+/** From the least severe up. */
 export const GRAVITY: readonly Severity[] = ['hint', 'information', 'warning', 'error'];

@@ -1,12 +1,12 @@
 /**
  * JUnit's XML, as CI services read it: a suite for each file of the site, a test case for each finding.
- * It has no schema of its own; elements and attributes are those that Ant's JUnit report has and every reader takes.
+ * It has no schema of its own; elements and attributes are those of Ant's JUnit report, which every reader takes.
  */
 
 import { withoutUnseen } from '../../text/visible.ts';
 import type { PlacedFindings, Placed } from '../placed.ts';
 
-/** PlacedFindings at which the command fails are failures; the others pass, with what was found as their output. */
+/** Findings at which the command fails are failures; the others pass, with the finding as their output. */
 export function junitFormat({ found, files, fails }: PlacedFindings): string {
   const suites = files.map((file) =>
     suiteOf(
@@ -31,7 +31,7 @@ interface Suite {
 
 function suiteOf(file: string, found: readonly Placed[], fails: PlacedFindings['fails']): Suite {
   const cases = found.map((finding) => testCase(finding, fails(finding)));
-  // A suite without a case would count as one that did not run.
+  // A suite without a case would count as not run.
   if (cases.length === 0) cases.push(element('testcase', { name: 'nothing found', classname: file, file }));
   const counts = { tests: cases.length, failures: found.filter(fails).length };
   return { ...counts, text: element('testsuite', { name: file, ...counts, errors: 0 }, cases) };
@@ -62,7 +62,7 @@ function element(
   return content.length === 0 ? `<${name}${list}/>` : `<${name}${list}>${content.join('')}</${name}>`;
 }
 
-/** XML 1.0 takes no C0 control characters, not even as references (section 2.2); what else is invisible is one. */
+/** XML 1.0 allows no C0 control characters, not even as references (2.2); other invisible ones become references. */
 function escaped(text: string): string {
   const reference = (character: string): string => `&#${character.charCodeAt(0)};`;
   const allowed = text

@@ -7,7 +7,7 @@ import { createHash } from 'node:crypto';
 
 const LEVEL = { error: 'error', warning: 'warning', information: 'note', hint: 'note' } as const;
 
-/** Of checks and of audits: a reader that knows the rules of one log knows those of the other. */
+/** The rules of checks and of audits, the same in each log. */
 const RULES = [...ruleById.values()];
 
 export function sarifFormat({ found }: PlacedFindings): string {
@@ -58,7 +58,7 @@ function location({ file, line, column, endLine, endColumn }: Range): object {
   };
 }
 
-/** Of the rule, the file and the line's text; equal ones are numbered. */
+/** A hash of the rule, the file and the line's text; equal ones are numbered. */
 function fingerprint({ rule, file, source }: Placed, seen: Map<string, number>): string {
   const key = [rule, file, source.trim()].join('\n');
   const number = seen.get(key) ?? 0;

@@ -5,7 +5,7 @@ import type { PlacedFindings, Placed } from '../placed.ts';
 
 const COLOUR = { error: colour.red, warning: colour.yellow, information: colour.blue, hint: colour.dim } as const;
 
-/** Each finding with its line and a mark under the words; last how many there are. */
+/** Each finding with its line and a mark under the words; at the end their number. */
 export function textFormat({ found }: PlacedFindings): string {
   if (found.length === 0) return '';
   return `${found.map(one).join('\n')}\n${summary(found)}\n`;
@@ -25,7 +25,7 @@ function one(finding: Placed): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** The line with a mark under what the finding is about; long lines are cut around it. */
+/** The line with a mark under the finding's place; long lines are cut around it. */
 function marked({ source, column, endColumn, line, endLine, severity }: Placed): string[] {
   const width = 110;
   const from = Math.max(0, column - 1 - width / 2);

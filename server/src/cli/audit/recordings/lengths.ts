@@ -7,7 +7,7 @@ import { type Looked, lookedAt } from '../../../audit/recordings/looked.ts';
 import { mediaLength } from '../../../machine/media-length.ts';
 import { progress, progressDone } from '../../progress.ts';
 
-/** ffprobe is started so many times at once. */
+/** How many ffprobe processes run at once. */
 const AT_ONCE = 4;
 
 interface Wanted {
@@ -17,8 +17,8 @@ interface Wanted {
 }
 
 /**
- * Those in doubt first, then others that lie as far apart as may be. The newest file of each is left out, since it may
- * still be written to.
+ * The lengths of doubtful files first, then of others that lie far apart. The newest file of each recording is left
+ * out, as it may still be written to.
  *
  * @param most files that are looked into, of all recordings together
  * @throws CannotDo where ffprobe is not on this machine

@@ -1,4 +1,4 @@
-/** Writes the bit rates that were measured into the files of the site. */
+/** Writes the measured bit rates into the files of the site. */
 
 import { recordingRules } from '../../../audit/recordings/rules.ts';
 import type { Diagnostic } from '../../../lint/rule.ts';
@@ -8,7 +8,7 @@ import { lineDiff } from '../../line-diff.ts';
 import { tell } from '../../print.ts';
 import { type SiteOnDisk, shownPath } from '../../sites.ts';
 
-/** What is changed is shown on standard error. */
+/** Shows the changes on standard error. */
 export function writeMeasured({ folder }: SiteOnDisk, found: readonly Diagnostic[]): void {
   const edits = found
     .filter(({ rule }) => rule === recordingRules.bitRate)
