@@ -1,4 +1,4 @@
-/** What audits have found, kept beside what the rules find until it is cleared or audited anew. */
+/** The findings of audits, kept beside those of the rules until they are cleared or audited again. */
 
 import type { Audit, AuditKind, Saying } from '../audit/audited.ts';
 import { Unreadable } from '../audit/unreadable.ts';
@@ -11,20 +11,20 @@ import type { Checked } from '../lint/check.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { Place } from '../site/item.ts';
 
-/** What a host has that can read files for audits. */
+/** Reads the files for each kind of audit, on a host that has a disk. */
 export type Audits = Readonly<
   Record<AuditKind, (path: string, plan: Plan, saying: Saying, waiting: Waiting) => Promise<Audit>>
 >;
 
-/** An edit is waited out for so long before what was read is held against the site again: ms, and times as it takes. */
+/** Pause after an edit before the readings are audited again: at least so many ms, and so many times the last audit. */
 const REST = 250;
 const RESTS = 5;
 
 interface Result {
   readonly audit: Audit;
-  /** Kept for the plan that it was asked of last. */
+  /** Cached for the last plan. */
   readonly measured: Audit['measured'];
-  /** What was read, and when. */
+  /** The name of the file or folder, and when it was read. */
   readonly from: string;
   readonly at: number;
   plan: Plan;
@@ -40,7 +40,7 @@ export class AuditResults {
 
   /**
    * @param now the plan of a folder as it stands
-   * @param changed is called where something else is found than before, without being asked
+   * @param changed is called when the findings have changed after an edit
    */
   constructor(now: (folder: string) => Plan | undefined, changed: (folder: string) => void) {
     this.now = now;
@@ -48,10 +48,10 @@ export class AuditResults {
   }
 
   /**
-   * Takes the place of what an audit of the kind has found before.
+   * Replaces the findings of the last audit of that kind.
    *
-   * @param from what was read, in a word
-   * @throws Unreadable where it cannot be told what of the site it is
+   * @param from the name of the file or folder that was read
+   * @throws Unreadable where nothing in it shows which part of the site it belongs to
    */
   take(folder: string, kind: AuditKind, audit: Audit, from: string, plan: Plan): readonly string[] {
     const measured = audit.measured === undefined ? undefined : lastResult(audit.measured);
@@ -64,7 +64,7 @@ export class AuditResults {
     return summary;
   }
 
-  /** What was read for a kind of audit, as the pictures of a plan show it; `undefined` where nothing is held. */
+  /** The readings of the last audit of a kind, for drawings of the plan; `undefined` where there was none. */
   measured(folder: string, kind: AuditKind, plan: Plan): Measured | undefined {
     const result = this.byFolder.get(folder)?.get(kind);
     return result?.measured?.(plan);
@@ -75,7 +75,7 @@ export class AuditResults {
     this.byFolder.delete(folder);
   }
 
-  /** What holds of it now: at once what stands in text that was left as it is, and soon after an edit the rest. */
+  /** The findings that hold now: at once those in text that was not edited, the rest soon after the edit. */
   of(folder: string, { plan, files }: Checked, kind?: AuditKind): readonly Diagnostic[] {
     const results = [...(this.byFolder.get(folder) ?? [])].filter(([own]) => kind === undefined || own === kind);
     if (results.length === 0) return [];
@@ -117,7 +117,7 @@ function hold(result: Result, plan: Plan): readonly string[] {
   return summary;
 }
 
-/** A site that does not have what was read of any more has nothing to tell of it. */
+/** Audits again; no findings where the site lacks the audited thing by now. */
 function holdAgain(result: Result, plan: Plan): void {
   try {
     hold(result, plan);

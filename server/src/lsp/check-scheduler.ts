@@ -1,12 +1,12 @@
 /**
- * Checks of sites that wait for the messages that are there already, so that of a burst of edits only the last is
- * checked; and that are left where they are when one more edit comes.
+ * Schedules checks of sites. A check waits for the messages that have already arrived, so that only the last of a burst
+ * of edits is checked, and it is interrupted when one more edit comes.
  */
 
-/** Longest that a stream of edits can put a check off, ms. */
+/** The longest that a stream of edits can delay a check, ms. */
 const LONGEST_WAIT = 500;
 
-/** After so much work messages get a turn, ms. */
+/** Messages get a turn after so much work, ms. */
 const SLICE = 4;
 
 /** A turn of the event loop; a worker in a browser has no `setImmediate`. */
@@ -26,7 +26,7 @@ export class CheckScheduler<Site extends object> {
   private awaiting: (() => void)[] = [];
 
   /**
-   * @param check works until it `isEnough`; returns whether it is done, and goes on where it left when called again
+   * @param check works until `isEnough`; returns whether it is done, and continues when called again
    * @param waits whether a site lets the others go first
    */
   constructor(check: (site: Site, isEnough: () => boolean) => boolean, waits: (site: Site) => boolean) {
@@ -51,7 +51,7 @@ export class CheckScheduler<Site extends object> {
     this.wakeIfIdle();
   }
 
-  /** Each message takes a turn of the loop: a site that is scheduled again within two turns waits for two more. */
+  /** A message takes one turn of the event loop: a site scheduled again within two turns waits for two more. */
   schedule(site: Site): void {
     const due: Due = { since: this.due.get(site)?.since ?? Date.now() };
     this.due.set(site, due);
@@ -59,7 +59,7 @@ export class CheckScheduler<Site extends object> {
     else nextTurn(() => nextTurn(() => this.proceed(site, due)));
   }
 
-  /** Nothing of the site is checked any more until it is scheduled again. */
+  /** Cancels the check of the site. */
   forget(site: Site): void {
     this.done(site);
   }

@@ -25,7 +25,7 @@ export function clientFiles(connection: Connection): FileSource {
       return found.map((uri) => URI.parse(uri).toString());
     } catch (error) {
       if (!(error instanceof ResponseError)) throw error;
-      // It cannot be listed, or the client knows of no such request: the open files are the site.
+      // Where the folder cannot be listed, or the client lacks the request, the open files are the site.
       if (error.code !== ErrorCodes.MethodNotFound)
         connection.console.error(`${folder} cannot be listed: ${error.message}`);
       return [];

@@ -1,4 +1,4 @@
-/** From places and findings to what the protocol carries. */
+/** Converts places and findings to the types of the protocol. */
 
 import {
   type CodeAction,
@@ -29,7 +29,7 @@ const SEVERITY = {
   hint: DiagnosticSeverity.Hint,
 } as const;
 
-/** Editors write one file's address in several ways: here it has one form, and goes out as it came in. */
+/** Editors write the address of a file in several ways: the server uses one form, and answers in the client's. */
 export class Addresses {
   private readonly asWritten = new Map<string, string>();
 
@@ -80,7 +80,7 @@ export class Converter {
       source: auditRules.includes(rule) ? 'plumbline audit' : 'plumbline',
       message,
     };
-    // Assigned one by one: there are thousands of them at each edit.
+    // Assigned one by one, which is faster: there are thousands of them at each edit.
     const page = this.pages.of(rule.id);
     if (page !== undefined) converted.codeDescription = { href: page };
     if (related !== undefined && related.length > 0)

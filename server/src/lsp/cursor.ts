@@ -1,4 +1,4 @@
-/** What our own client says of its cursor; one that does not is served by the place of its last edit. */
+/** Our own client reports where its cursor is; for any other client the server uses the place of the last edit. */
 
 import { NotificationType, type Position } from 'vscode-languageserver-protocol';
 

@@ -1,4 +1,4 @@
-/** The documents that a client has open, and the files beside them on disk; whatever changes has its site checked. */
+/** Follows the open documents and the files beside them on disk, and has a site checked when one of them changes. */
 
 import { FileChangeType, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -24,7 +24,7 @@ export interface Followed {
 export function followDocuments(documents: Documents, session: Session, { checkSoon, typing, look }: Followed): void {
   const { connection, sites, addresses } = session;
 
-  /** `take`, of what is sound; else it is said in the log. */
+  /** Calls `take` with parameters that are sound, and logs others. */
   const sound =
     <P>(isSound: (params: P) => boolean, take: (params: P) => void | Promise<void>) =>
     (params: P): void | Promise<void> => {
@@ -87,7 +87,7 @@ export function followDocuments(documents: Documents, session: Session, { checkS
   };
   connection.onDidChangeWatchedFiles(
     sound(isWatched, async ({ changes }) => {
-      // Anything that is deleted may be a folder with sites in it.
+      // A deleted path may be that of a folder with sites in it.
       const ofSites = changes.filter(({ uri, type }) => type === FileChangeType.Deleted || uri.endsWith(SUFFIX));
       await Promise.all(ofSites.map(({ uri }) => changedOnDisk(uri)));
     }),

@@ -1,9 +1,9 @@
-/** The request to fill in all values written as `auto`, and to show what came of it. */
+/** The request to fill in all values that are `auto`, and its answer. */
 
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location } from 'vscode-languageserver-protocol';
 
-/** What was filled in, or left, where it stands now. */
+/** A value that was filled in or left, with its place now. */
 export interface FillLine {
   readonly at: Location;
   readonly words: string;
@@ -16,5 +16,5 @@ export interface FillAnswer {
   readonly left: readonly FillLine[];
 }
 
-/** Takes the address of a file of the site. `null` where it is in none, or the client did not take the edit. */
+/** Takes the address of a file of the site. `null` where it is in no site, or the client refused the edit. */
 export const fillIn = new RequestType<{ readonly uri: string }, FillAnswer | null, void>('plumbline/fillIn');

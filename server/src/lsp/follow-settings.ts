@@ -1,17 +1,17 @@
-/** Takes the settings of a client at the start and whenever it changes them, and has shown anew what they change. */
+/** Takes the settings of a client at the start and when it changes them, and refreshes what depends on them. */
 
 import { DidChangeConfigurationNotification } from 'vscode-languageserver';
 import type { Session } from './session.ts';
 import { readSettings } from './settings.ts';
 
 /**
- * @param schemaFeaturesChanged runs where other diagnostics are to be shown than before
- * @returns what is to run once the client is initialized
+ * @param schemaFeaturesChanged runs where the setting changes which diagnostics are shown
+ * @returns a function to run once the client is initialized
  */
 export function followSettings(session: Session, schemaFeaturesChanged: () => void): () => Promise<void> {
   const { connection } = session;
 
-  /** Those of the client where it can be asked, else what it has `sent`. */
+  /** Takes the client's settings where it can be asked for them, else those that it has `sent`. */
   const take = async (sent?: unknown): Promise<void> => {
     const before = session.settings;
     const { workspace } = session.client;

@@ -1,12 +1,12 @@
 /**
- * Reads messages from a stream (Language Server Protocol, Base Protocol). What is no message is refused, and passed
- * over up to the next header: a client that once says how long a message is wrongly is heard again with the next one.
+ * Reads messages from a stream (Language Server Protocol, Base Protocol). Bytes that are no message are refused and
+ * skipped up to the next header, so that one wrong length does not cost the messages after it.
  */
 
 import type { Readable } from 'node:stream';
 import { AbstractMessageReader, type DataCallback, Disposable, type MessageReader } from 'vscode-languageserver/node';
 
-/** Bytes: no site that is read is as large. */
+/** Bytes; larger than any site. */
 const LARGEST = 1 << 28;
 const LONGEST_HEADER = 4096;
 const LENGTH = 'Content-Length:';
@@ -16,15 +16,15 @@ export class FramedReader extends AbstractMessageReader implements MessageReader
   private readonly input: Readable;
   private readonly refuse: (why: string) => void;
   private callback: DataCallback = () => undefined;
-  /** What has come in and is not taken yet. */
+  /** Bytes received and not yet read. */
   private chunks: Buffer[] = [];
   private held = 0;
-  /** Of the body that comes next; `undefined` before its header. */
+  /** Bytes of the next body; `undefined` before its header. */
   private length: number | undefined;
-  /** What is passed over has been refused. */
+  /** Whether bytes are being skipped, and this has been reported. */
   private isLost = false;
 
-  /** @param refuse is told, as a sentence, why something is passed over */
+  /** @param refuse takes the reason why bytes are skipped, as a clause */
   constructor(input: Readable, refuse: (why: string) => void) {
     super();
     this.input = input;
@@ -55,7 +55,7 @@ export class FramedReader extends AbstractMessageReader implements MessageReader
     this.held = rest.length;
   }
 
-  /** @returns what is left after a step; `undefined` where more has to come in first */
+  /** Takes a header or a body. @returns the bytes after it; `undefined` where more have to come first */
   private next(bytes: Buffer): Buffer | undefined {
     return this.length === undefined ? this.header(bytes) : this.body(bytes, this.length);
   }
@@ -72,7 +72,7 @@ export class FramedReader extends AbstractMessageReader implements MessageReader
 
   private body(bytes: Buffer, length: number): Buffer | undefined {
     if (bytes.length < length) {
-      // In JSON nothing is, raw, like the header of another message.
+      // JSON contains no raw line break inside a string, so this is the header of another message.
       const at = nextHeader(bytes);
       return at === -1 ? undefined : this.passOver(bytes, at, 'a message is shorter than its header says');
     }
@@ -98,7 +98,7 @@ export class FramedReader extends AbstractMessageReader implements MessageReader
     }
   }
 
-  /** Up to the next header, or as far as none can begin. */
+  /** Skips to the next header, or as far as none can begin. */
   private passOver(bytes: Buffer, from: number, why: string): Buffer | undefined {
     if (!this.isLost) this.refuse(why);
     this.isLost = true;
@@ -108,7 +108,7 @@ export class FramedReader extends AbstractMessageReader implements MessageReader
   }
 }
 
-/** Bytes of the message after a header; `undefined` where it is no header, or does not say it. */
+/** Bytes of the message after a header; `undefined` where it is no header, or has no length. */
 function lengthIn(header: string): number | undefined {
   let length: number | undefined;
   for (const line of header.split('\r\n')) {
@@ -121,7 +121,7 @@ function lengthIn(header: string): number | undefined {
   return length;
 }
 
-/** Where a header begins that says how long its message is; -1 where none does. */
+/** Where a header with a length begins; -1 where none does. */
 function nextHeader(bytes: Buffer): number {
   for (let at = bytes.indexOf(LENGTH); at !== -1; at = bytes.indexOf(LENGTH, at + 1))
     if (/^Content-Length: *\d{1,15}\r\n/.test(bytes.toString('latin1', at, at + 40))) return at;

@@ -1,7 +1,7 @@
 /**
- * Holds a client to the order of the Language Server Protocol (3.17, Server lifecycle; JSON-RPC 2.0, 5.1): it says once
- * who it is and then asks, and after `shutdown` it only ends. Whatever is out of order, or no message at all, gets the
- * error that it has to, and the server lives on.
+ * Holds a client to the order of the Language Server Protocol (3.17, Server lifecycle; JSON-RPC 2.0, 5.1): `initialize`
+ * once, then requests, and after `shutdown` only `exit`. A message out of order, or text that is no message, gets the
+ * error of the protocol, and the server goes on.
  */
 
 import {
@@ -26,23 +26,23 @@ export class Lifecycle {
   private readonly writer: MessageWriter;
   private readonly ended: (status: number) => void;
 
-  /** @param ended is given the exit status of the server */
+  /** @param ended takes the exit status of the server */
   constructor(writer: MessageWriter, ended: (status: number) => void) {
     this.writer = writer;
     this.ended = ended;
   }
 
-  /** The client is gone or says so: well after `shutdown` alone. */
+  /** The client is gone or sends `exit`: a success only after `shutdown`. */
   end(): void {
     this.ended(this.state === 'shut down' ? 0 : 1);
   }
 
-  /** Of a text that cannot be read as a message. @param why as a clause */
+  /** Answers text that cannot be read as a message. @param why as a clause */
   refuseText(why: string): void {
     this.answer({ id: null, code: ErrorCodes.ParseError, message: `It cannot be read: ${why}.` });
   }
 
-  /** The same messages, without those that are out of order. */
+  /** The reader's messages without those that are out of order. */
   inOrder(reader: MessageReader): MessageReader {
     return {
       onError: reader.onError,

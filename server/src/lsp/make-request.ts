@@ -1,4 +1,4 @@
-/** What a client asks for to show what can be made for the equipment. Nothing is written or run by the server. */
+/** The requests for files made for the equipment. The server writes and runs nothing. */
 
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location } from 'vscode-languageserver-protocol';
@@ -8,7 +8,7 @@ export interface Offer {
   readonly kind: string;
   readonly title: string;
   readonly summary: string;
-  /** What it can be made for alone; empty where it is for the whole site at once. */
+  /** The things that it can be made for one by one; empty where it is made for the whole site. */
   readonly subjects: readonly string[];
 }
 

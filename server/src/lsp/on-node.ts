@@ -1,4 +1,4 @@
-/** The language server with the files of the disk, over whatever leads to the client. */
+/** The language server with the files of the disk, over any connection to a client. */
 
 import type { Readable, Writable } from 'node:stream';
 import { type Connection, ProposedFeatures, StreamMessageWriter, createConnection } from 'vscode-languageserver/node';
@@ -17,13 +17,13 @@ export function serveOnNode(connection: Connection, program = process.argv[1]): 
   const pages = rulePagesFolder(program);
   serve(connection, diskAndClient(clientFiles(connection)), {
     rulePages: pages === undefined ? undefined : uriOf(pages),
-    // Run through only when somebody asks for an audit.
+    // Loaded only when an audit is asked for.
     audits: async () => (await import('../machine/audits.ts')).audits,
     lastCommit: lastCommitReader(),
   });
 }
 
-/** Of the folders on this machine's disk. */
+/** Reads the last commit of folders on this machine's disk. */
 function lastCommitReader(): LastCommit {
   let siteOf: ((folder: string) => SiteFolder) | undefined;
   return async (folder) => {
@@ -45,7 +45,7 @@ function lastCommitReader(): LastCommit {
 export interface Streams {
   readonly input: Readable;
   readonly output: Writable;
-  /** Is given the exit status once the client says `exit` or goes away. */
+  /** Takes the exit status once the client sends `exit` or goes away. */
   readonly end: (status: number) => void;
 }
 
@@ -58,7 +58,7 @@ export function serveOverStreams({ input, output, end }: Streams, program = proc
   serveOnNode(createConnection(ProposedFeatures.all, lifecycle.inOrder(reader), writer), program);
 }
 
-/** Of a virtual workspace only the client can reach the files. */
+/** Files from the disk, or from the client in a virtual workspace, which only the client can reach. */
 function diskAndClient(client: FileSource): FileSource {
   const sourceOf = (uri: string): FileSource => (uri.startsWith('file:') ? diskFiles : client);
   return {

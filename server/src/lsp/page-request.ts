@@ -1,23 +1,23 @@
-/** What a client asks for to show a page of a site beside its text, which leads back to places in it. */
+/** The requests for pages beside the text of a site, whose names lead back to their places in it. */
 
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location, Position } from 'vscode-languageserver-protocol';
 import type { AuditKind } from '../audit/audited.ts';
 
-/** The pages that there are. */
+/** The kinds of pages. */
 export type PageKind = 'report' | 'drawing' | 'comparison';
 
 export interface PageWanted {
   /** Address of the folder of the site, without a slash at its end. */
   readonly folder: string;
   readonly page: PageKind;
-  /** What is drawn, where the page is a drawing. */
+  /** The drawing, where the page is one. */
   readonly drawing?: DrawingWanted;
 }
 
 export interface DrawingWanted {
   readonly kind: string;
-  /** What it is drawn of; empty where that is the whole site. */
+  /** The thing that it shows; empty for the whole site. */
   readonly subject: string;
   readonly rate?: 'nominal' | 'peak' | undefined;
   readonly vlan?: string | undefined;
@@ -29,12 +29,12 @@ export interface DrawingOffer {
   readonly kind: string;
   readonly title: string;
   readonly summary: string;
-  /** What it can be drawn of; empty where it is drawn of the whole site. */
+  /** The things that it can show; empty where it shows the whole site. */
   readonly subjects: readonly string[];
-  /** Of which it can show one, with the rest standing back. */
+  /** VLANs of which it can highlight one. */
   readonly vlans: readonly string[];
   readonly streams: readonly string[];
-  /** The audit whose readings it shows, whether it needs them, and of which subjects there are some. */
+  /** The audit whose readings it shows, whether it needs them, and the subjects that have some. */
   readonly measured?: { readonly by: AuditKind; readonly needed: boolean; readonly read: readonly string[] };
 }
 
@@ -53,7 +53,7 @@ export interface Page {
   readonly html: string;
 }
 
-/** Answered after what has changed has been checked, as the site then is. */
+/** Answered for the site with all changes so far, once they have been checked. */
 export const page = new RequestType<PageWanted, Page, void>('plumbline/page');
 
 export interface NameWanted {
@@ -66,12 +66,12 @@ export interface NameWanted {
 /** Where something is declared; null where the site has no such thing any more. */
 export const placeOfName = new RequestType<NameWanted, Location | null, void>('plumbline/placeOfName');
 
-/** What the hover says of something where a text mentions it, in Markdown; null where the site has no such thing. */
+/** The hover of a thing, as at a mention of it in the text, in Markdown; null where the site has no such thing. */
 export const hoverOfName = new RequestType<NameWanted, string | null, void>('plumbline/hoverOfName');
 
 /**
- * The things that a place in a text is about, the nearest first, as a drawing names them: the name at the place, the
- * ports of the cable, the item.
+ * The things at a place in a text, the nearest first, by the names that drawings use: the name at the place, the ports
+ * of the cable, the item.
  */
 export const thingsAt = new RequestType<
   { readonly uri: string; readonly position: Position },

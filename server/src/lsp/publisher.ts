@@ -1,4 +1,4 @@
-/** Publishes what is found in a site: its diagnostics, file by file, and how many they are. */
+/** Publishes the diagnostics of a site, file by file, and their number. */
 
 import type { Connection } from 'vscode-languageserver';
 import type { Diagnostic as ProtocolDiagnostic } from 'vscode-languageserver-protocol';
@@ -7,21 +7,21 @@ import type { Diagnostic } from '../lint/rule.ts';
 import { fileOf } from '../site/item.ts';
 import type { Addresses, Converter } from './convert.ts';
 
-/** What a client was told of a file last. */
+/** The diagnostics of a file that were last sent to the client. */
 interface Published {
-  /** Of the open document; `undefined` for a file that is on disk only. */
+  /** Version of the open document; `undefined` for a file that is on disk only. */
   readonly version: number | undefined;
   readonly diagnostics: readonly ProtocolDiagnostic[];
 }
 
-/** What is to be published of a site. */
+/** The findings to publish for a site. */
 interface ToPublish {
   /** Address of the folder of the site. */
   readonly folder: string;
   readonly checked: Checked;
-  /** What the rules find and is to be shown. */
+  /** Findings of rules that are not held back. */
   readonly diagnostics: readonly Diagnostic[];
-  /** What audits find. */
+  /** Findings of audits. */
   readonly audited: readonly Diagnostic[];
   readonly convert: Converter;
 }
@@ -40,8 +40,8 @@ export class Publisher {
   }
 
   /**
-   * From now on this is what is shown of the site. A file whose version and diagnostics stay the same is left alone,
-   * and of one that is gone nothing is shown.
+   * Replaces the diagnostics shown for the site. Nothing is sent for a file whose version and diagnostics stay the same;
+   * those of a file that is gone are removed.
    */
   publish({ folder, checked: { files, plan }, diagnostics, audited, convert }: ToPublish): void {
     const byUri = new Map<string, ProtocolDiagnostic[]>(files.map(({ uri }) => [uri, []]));
@@ -61,7 +61,7 @@ export class Publisher {
     });
   }
 
-  /** Nothing is shown of the site of a folder any more. */
+  /** Removes all diagnostics of the site of a folder. */
   retract(folder: string): void {
     const shown = this.published.get(folder) ?? new Map<string, Published>();
     this.published.delete(folder);

@@ -1,11 +1,11 @@
-/** Where the page of a rule, or of what an audit finds, is, for editors to open. */
+/** The address of the page of a rule of the checks or of an audit, for editors to open. */
 
 import { ruleById } from '../check.ts';
 
 export class RulePages {
   private pages: ReadonlyMap<string, string> = new Map();
 
-  /** @param where as `moveTo`; `undefined` where there are none */
+  /** @param where as for `moveTo`; `undefined` where there are no pages */
   constructor(where?: string) {
     if (where !== undefined) this.moveTo(where);
   }

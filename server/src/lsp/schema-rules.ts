@@ -1,4 +1,4 @@
-/** What an extension that checks YAML against a schema tells too. */
+/** The findings that an extension that checks YAML against a schema reports too. */
 
 import type { Diagnostic } from '../lint/rule.ts';
 

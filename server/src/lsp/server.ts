@@ -53,16 +53,16 @@ const handlers: readonly Handler[] = [
   auditHandler,
 ];
 
-/** Of a folder that goes, watchers do not always say which files went with it. */
+/** When a folder is deleted, watchers do not always report the files in it. */
 const FOLDERS: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: '**', matches: 'folder' } }] };
 
-/** What a host has besides. */
+/** Optional parts of a host. */
 export interface HostParts {
   /** Address of the folder with the pages of the rules. */
   readonly rulePages?: string | undefined;
   /** Reads files for audits. */
   readonly audits?: () => Promise<Audits>;
-  /** Reads sites as the last commit of git has them. */
+  /** Reads sites as they are in the last commit of git. */
   readonly lastCommit?: LastCommit;
 }
 
@@ -78,7 +78,7 @@ export function serve(connection: Connection, source: FileSource, parts: HostPar
   const pages = new RulePages(rulePages);
   const publisher = new Publisher(connection, addresses, (uri) => documents.get(uri)?.version);
   const checks = new CheckScheduler<OpenSite>((site, isEnough) => checkAndPublish(site, isEnough), isClosed);
-  // What was begun for a site may end when it has been let go.
+  // A check may end after its site has been released.
   const checkSoon = (site: OpenSite): void => {
     if (sites.has(site)) checks.schedule(site);
   };
@@ -137,7 +137,7 @@ export function serve(connection: Connection, source: FileSource, parts: HostPar
     const { capabilities, initializationOptions } = params;
     session.client = capabilities;
     workspace.begin(params);
-    // Not before: the library has a handler of its own for it, which it puts in place at the start.
+    // Not before: the library installs its own handler at the start, which this one replaces.
     connection.onNotification(DidChangeWorkspaceFoldersNotification.type, ({ event: { added, removed } }) => {
       workspace.change(added, removed);
       sites.tidy();

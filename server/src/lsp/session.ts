@@ -1,4 +1,4 @@
-/** What the handlers of requests share: one connection to one client. */
+/** The state that the handlers of requests share: one connection to one client. */
 
 import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
 import type { Position } from 'vscode-languageserver-protocol';
@@ -12,10 +12,10 @@ import type { RulePages } from './rule-pages.ts';
 import { type Settings, type StartOptions, readStartOptions, usual } from './settings.ts';
 import type { Sites } from './sites.ts';
 
-/** A file that is asked about, in its site as it stands now. */
+/** The file of a request, in its site as it is now. */
 export interface Asked {
   readonly checked: Checked;
-  /** What audits have found, beside what the rules find. */
+  /** The findings of audits, beside those of the rules. */
   readonly audited: readonly Diagnostic[];
   readonly file: SiteText;
   readonly convert: Converter;
@@ -38,11 +38,11 @@ export class Session {
   readonly auditResults: AuditResults;
   /** Reads files for audits; `undefined` where the host cannot. */
   readonly audits: (() => Promise<Audits>) | undefined;
-  /** Reads the site of a folder as the last commit has it; `undefined` where the host has no git. */
+  /** Reads the site of a folder from the last commit; `undefined` where the host has no git. */
   readonly lastCommit: LastCommit | undefined;
-  /** Publishes what is found in the site of a folder anew. */
+  /** Publishes the findings in the site of a folder again. */
   readonly recheck: (folder: string) => void;
-  /** What the rules find in the site of a folder, as it was shown last; `undefined` where nothing was. */
+  /** The findings of rules last shown for the site of a folder; `undefined` where none were published yet. */
   readonly shown: (folder: string) => Findings | undefined;
   client: ClientCapabilities = {};
   options: StartOptions = readStartOptions(undefined);
@@ -92,7 +92,7 @@ export class Session {
   }
 }
 
-/** One kind of request: what the server says that it can, and the answer. */
+/** One kind of request: its server capability, and the answer. */
 export interface Handler {
   readonly capabilities: ServerCapabilities;
   register(session: Session): void;

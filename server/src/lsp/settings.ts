@@ -1,10 +1,10 @@
-/** What a client sets, at the start and whenever it changes. */
+/** The settings of a client, at the start and when they change. */
 
 import type { HintKinds } from '../features/inlay-hints.ts';
 import { isMapping } from '../text/syntax.ts';
 
 export interface Settings {
-  /** Whether errors of shape are told, and keys completed and described, or left to another extension that does so. */
+  /** Whether errors of shape are reported and keys completed and described, or left to another extension. */
   readonly schemaFeatures: boolean;
   readonly inlayHints: HintKinds;
   readonly codeLens: boolean;
@@ -16,7 +16,7 @@ export const usual: Settings = {
   codeLens: false,
 };
 
-/** Settings from what a client sends, an object of any shape: what it does not say stays as in `before`. */
+/** Reads the settings that a client sends, an object of any shape: missing ones stay as in `before`. */
 export function readSettings(sent: unknown, before: Settings = usual): Settings {
   const hints = part(sent, 'inlayHints');
   const enabled = truth(part(hints, 'enabled'), true);
@@ -36,11 +36,11 @@ export function readSettings(sent: unknown, before: Settings = usual): Settings 
   };
 }
 
-/** What a client says only once, at its start. */
+/** The options that a client sends once, at the start. */
 export interface StartOptions {
   /** Address of the folder with a page for each rule, or of any one page with `{rule}` for its name. */
   readonly rulePages: string | undefined;
-  /** The client's own command that asks for completions, to be run where a value is due next. */
+  /** The client's own command that asks for completions, to be run where a value comes next. */
   readonly suggestCommand: string | undefined;
 }
 

@@ -4,7 +4,7 @@ import type { Checked } from '../lint/check.ts';
 import { check } from '../check.ts';
 import { SiteFolder, SUFFIX } from '../site/folder.ts';
 
-/** Where the files of a folder that are not open come from. */
+/** The source of files that are not open in the editor. */
 export interface FileSource {
   /** The `*.site.yaml` files of a folder. */
   list(folder: string): Promise<readonly string[]>;
@@ -20,11 +20,11 @@ export class OpenSite {
   readonly open = new Set<string>();
   /** Resolves when the files of the folder that are not open have been read. */
   readonly loaded: Promise<void>;
-  /** Of each file that is being read, the reading that counts: the one begun last. */
+  /** The last reading that was begun, for each file that is being read: only that one counts. */
   readonly reading = new Map<string, symbol>();
   private readonly changed = new Map<string, () => string>();
   private checked: Checked | undefined;
-  /** What was computed last, before the edits since; its rules may have been left half-way. */
+  /** The last check, from before the edits since; its rules may not all have run. */
   private previous: Checked | undefined;
 
   constructor(folder: string, load: (site: OpenSite) => Promise<void>) {
@@ -36,7 +36,7 @@ export class OpenSite {
     this.change(uri, () => text);
   }
 
-  /** An edit; its text is taken when the site is next asked for, so that of several edits only the last is read. */
+  /** Notes an edit; its text is read when the site is next asked for, so that only the last of several is read. */
   change(uri: string, text: () => string): void {
     this.changed.set(uri, text);
     this.checked = undefined;
@@ -63,7 +63,7 @@ export class OpenSite {
     return new Set([...this.texts.files.map(({ uri }) => uri), ...this.changed.keys()]);
   }
 
-  /** The site as it stands now; computed once for each change, and its rules run when what they find is asked for. */
+  /** The site as it is now; computed once for each change, and its rules run when their findings are asked for. */
   now(): Checked {
     for (const [uri, text] of this.changed) this.texts.set(uri, text());
     this.changed.clear();
@@ -71,17 +71,17 @@ export class OpenSite {
     return this.checked;
   }
 
-  /** Whether nothing has changed since. */
+  /** Whether nothing has changed since that check. */
   isAt(checked: Checked): boolean {
     return this.checked === checked;
   }
 }
 
-/** What becomes of sites without an open file. */
+/** Decides which sites without an open file are kept. */
 export interface Keeping {
   /** Whether the site of a folder is kept. */
   keeps(folder: string): boolean;
-  /** A site is let go: whatever else is kept of it is forgotten. */
+  /** Called when a site is released, to forget all that is kept for it. */
   forget(site: OpenSite): void;
 }
 
@@ -103,7 +103,7 @@ export class Sites {
     return this.sites.get(folderOf(uri));
   }
 
-  /** The site of a folder as it stands now: of files that are open, or else read for this once. */
+  /** The site of a folder as it is now; where it is not open, its files are read for this call only. */
   async look(folder: string): Promise<Checked> {
     const site = this.sites.get(folder) ?? new OpenSite(folder, (opening) => this.load(opening));
     await site.loaded;
@@ -115,7 +115,7 @@ export class Sites {
     return this.sites.get(folder);
   }
 
-  /** Whether it has not been let go. */
+  /** Whether the site has not been released. */
   has(site: OpenSite): boolean {
     return this.sites.get(site.folder) === site;
   }
@@ -128,7 +128,7 @@ export class Sites {
   }
 
   /**
-   * The site of a folder as the disk has it, without an open file; `undefined` where nobody keeps it, or it is empty.
+   * The site of a folder on disk, without an open file; `undefined` where it is not to be kept, or is empty.
    */
   async kept(folder: string): Promise<OpenSite | undefined> {
     if (!this.keeping.keeps(folder)) return undefined;
@@ -148,7 +148,7 @@ export class Sites {
     return site;
   }
 
-  /** The file is the disk's again. */
+  /** A document was closed: its file is read from the disk again. */
   async closed(uri: string): Promise<void> {
     const site = this.of(uri);
     if (site?.open.delete(uri) !== true) return;
@@ -158,7 +158,7 @@ export class Sites {
     this.letGoIfEmpty(site);
   }
 
-  /** Something was made, changed or deleted on disk: a site file, or a folder with sites below it. Returns these. */
+  /** Takes a change on disk, of a site file or of a folder with sites below it. @returns the sites that it affects */
   async changedOnDisk(uri: string): Promise<readonly OpenSite[]> {
     const own = uri.endsWith(SUFFIX) ? (this.of(uri) ?? (await this.kept(folderOf(uri)))) : undefined;
     const below = [...this.sites.values()].filter(({ folder }) => isAtOrBelow(folder, uri));
@@ -171,7 +171,7 @@ export class Sites {
     return changed;
   }
 
-  /** Lets go the sites that are not kept any more. */
+  /** Releases the sites that are not kept any more. */
   tidy(): void {
     for (const site of this.sites.values()) this.letGoIfUnused(site);
   }
@@ -201,7 +201,7 @@ export class Sites {
     const own = Symbol(uri);
     site.reading.set(uri, own);
     const read = await this.source.read(uri);
-    // It may have been read once more in the meantime, or opened.
+    // The file may have been opened, or read again, in the meantime.
     if (site.reading.get(uri) !== own) return;
     site.reading.delete(uri);
     if (site.open.has(uri)) return;

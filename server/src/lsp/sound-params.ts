@@ -1,6 +1,6 @@
 /**
- * Whether parameters are as the protocol has them, of notifications, of which nobody can be answered where they are
- * not, and of requests of our own.
+ * Whether parameters have the types of the protocol: those of notifications, which cannot be answered with an error,
+ * and those of our own requests.
  */
 
 import {
@@ -39,7 +39,7 @@ export const isDeleted = ({ files }: DeleteFilesParams): boolean =>
 export const isRenamed = ({ files }: RenameFilesParams): boolean =>
   isListOf(files, ({ oldUri }) => typeof oldUri === 'string');
 
-/** The parameters of a request, where all that it needs is text. @throws ResponseError */
+/** The parameters of a request whose needed values are all text. @throws ResponseError */
 export function withTexts<T extends object>(params: T, ...needed: readonly (keyof T & string)[]): T {
   const given: unknown = params;
   for (const key of needed)

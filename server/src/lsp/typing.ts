@@ -1,19 +1,19 @@
-/** Who types where: holds back what is only not there yet, until the item is left or nobody has typed for a while. */
+/** Follows typing, and holds findings back in an item until the cursor leaves it or nobody types for a while. */
 
 import { type Cursor, type Findings, isElsewhere, isLowest, told } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteText } from '../site/folder.ts';
 import type { OpenSite } from './sites.ts';
 
-/** So long after the last edit all is told, ms. */
+/** All findings are shown so long after the last edit, ms. */
 const PAUSE = 1000;
 
 /** A site in which somebody types. */
 interface Typed {
   cursor: Cursor;
-  /** Where it was when the site was shown last. */
+  /** Where the cursor was when findings were last shown. */
   last: Cursor | undefined;
-  /** As it was before. */
+  /** The files as they were before the typing. */
   readonly before: readonly SiteText[];
   isDownward: boolean;
   timer: ReturnType<typeof setTimeout>;
@@ -28,7 +28,7 @@ export class Typing {
     this.checkSoon = checkSoon;
   }
 
-  /** An edit ends at the cursor. */
+  /** Notes an edit that ends at the cursor. */
   edited(site: OpenSite, cursor: Cursor): void {
     const known = this.typed.get(site);
     clearTimeout(known?.timer);
@@ -37,7 +37,7 @@ export class Typing {
     this.typed.set(site, { cursor, last: known?.last, before, isDownward: known?.isDownward ?? true, timer });
   }
 
-  /** A client says where the cursor is: for what is typed, and whether it has left that. */
+  /** Takes the cursor from the client: where it has left the typed item, all findings are shown. */
   moved(site: OpenSite, cursor: Cursor): void {
     const typed = this.typed.get(site);
     if (typed === undefined) return;
@@ -46,7 +46,7 @@ export class Typing {
     else this.checkSoon(site);
   }
 
-  /** What of the findings is shown now. */
+  /** The findings that are shown now. */
   told(site: OpenSite, now: Findings): readonly Diagnostic[] {
     const typed = this.typed.get(site);
     if (typed?.isDownward === true) typed.isDownward = isLowest(now.files, typed.before, typed.cursor);
@@ -59,7 +59,7 @@ export class Typing {
     return diagnostics;
   }
 
-  /** What was shown last. */
+  /** The findings that were last shown. */
   last(site: OpenSite): Findings | undefined {
     return this.shown.get(site);
   }

@@ -1,15 +1,15 @@
-/** Finds the sites of the workspace, and has each checked, without an open file and behind those that have one. */
+/** Finds the sites of the workspace and has each checked, open or not; open ones come first. */
 
 import type { FileSource, OpenSite, Sites } from './sites.ts';
 import type { Workspace } from './workspace.ts';
 
-/** Folders below one of the workspace that are looked into, the nearest first: a home folder may have a million. */
-const MOST_FOLDERS = 10_000;
+/** The most folders to search below one of the workspace, the nearest first: a home folder may have a million. */
+const MAX_FOLDERS = 10_000;
 
-/** Sites that are shown without an open file. */
-const MOST_SITES = 200;
+/** The most sites that are shown without an open file. */
+const MAX_SITES = 200;
 
-/** What programs keep for themselves. */
+/** Folders that programs keep for themselves. */
 const NOT_LOOKED_INTO = /\/(?:\.[^/]*|node_modules)$/;
 
 export interface WorkspaceParts {
@@ -30,7 +30,7 @@ export class WorkspaceSites {
     this.parts = parts;
   }
 
-  /** Has all sites in a folder and below it checked, as long as it is in the workspace; one folder after the other. */
+  /** Has all sites in and below a folder checked, one folder after the other, as long as it is in the workspace. */
   look(folder: string): void {
     this.last = this.last.then(() => this.lookInto(folder)).catch((error: unknown) => this.parts.log(String(error)));
   }
@@ -39,21 +39,21 @@ export class WorkspaceSites {
     const { source, sites, workspace, checkSoon, idle, log } = this.parts;
     const folders = [top];
     let found = 0;
-    for (let next = 0; next < folders.length && next < MOST_FOLDERS; next++) {
+    for (let next = 0; next < folders.length && next < MAX_FOLDERS; next++) {
       const folder = folders[next] ?? top;
       if (!workspace.holds(folder)) return;
       await idle();
       const [files, below] = await Promise.all([source.list(folder), source.folders(folder)]);
       for (const inner of below) if (!NOT_LOOKED_INTO.test(inner)) folders.push(inner);
       if (files.length === 0 || sites.in(folder) !== undefined) continue;
-      if (++found > MOST_SITES) {
-        log(`${top} has more than ${MOST_SITES} sites: of the others is shown only what has an open file.`);
+      if (++found > MAX_SITES) {
+        log(`${top} has more than ${MAX_SITES} sites: of the others is shown only what has an open file.`);
         return;
       }
       const site = await sites.kept(folder);
       if (site !== undefined) checkSoon(site);
     }
-    if (folders.length > MOST_FOLDERS)
-      log(`${top} has more than ${MOST_FOLDERS} folders: in the others only sites with an open file are shown.`);
+    if (folders.length > MAX_FOLDERS)
+      log(`${top} has more than ${MAX_FOLDERS} folders: in the others only sites with an open file are shown.`);
   }
 }

@@ -1,4 +1,4 @@
-/** The folders that a client has open as its workspace: what is wrong in them is shown without an open file too. */
+/** The folders of the client's workspace, whose findings are shown without an open file too. */
 
 import type { InitializeParams, WorkspaceFolder } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
@@ -7,7 +7,7 @@ import { isAtOrBelow } from './sites.ts';
 export class Workspace {
   private readonly folders = new Set<string>();
 
-  /** Takes what a client says at its start; one of before LSP 3.6 knows of one folder. */
+  /** Takes the folders that a client sends at its start; before LSP 3.6 there was only one. */
   begin({ workspaceFolders, rootUri }: InitializeParams): void {
     const folders = workspaceFolders ?? (rootUri === null ? [] : [{ uri: rootUri, name: '' }]);
     this.change(folders, []);

@@ -61,7 +61,7 @@ async function answer(session: Session, wanted: AuditWanted, token: Cancellation
   }
 }
 
-/** Passes on no more than some words a second. */
+/** Limits reports of progress to a few a second. */
 function atTimes(report: (words: string) => void): (words: string) => void {
   let last = 0;
   return (words) => {
@@ -71,5 +71,5 @@ function atTimes(report: (words: string) => void): (words: string) => void {
   };
 }
 
-/** Milliseconds. */
+/** Milliseconds between two reports. */
 const BETWEEN = 200;

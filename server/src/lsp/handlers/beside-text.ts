@@ -6,7 +6,7 @@ import type { CodeLens, Command } from 'vscode-languageserver-protocol';
 import { locate } from '../../site/locate.ts';
 import type { Handler } from '../session.ts';
 
-/** What a lens bears whose title is worked out when it is in sight. */
+/** The data of a lens whose title is computed once it is in sight. */
 interface Late {
   readonly uri: string;
 }

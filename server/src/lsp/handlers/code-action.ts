@@ -20,7 +20,7 @@ import { type OfferedAction, REFACTORING_KINDS, refactorings } from './refactori
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.plumbline`;
 
-/** An action whose edit is worked out when it is chosen: fixes of a kind, or a refactoring by its title and place. */
+/** An action whose edit is computed when it is chosen: fixes of a kind, or a refactoring by its title and place. */
 type Deferred = { readonly uri: string } & (
   { readonly wanted: Wanted } | { readonly title: string; readonly at: Position }
 );
@@ -59,14 +59,14 @@ export const codeActionHandler: Handler = {
   },
 };
 
-/** In a range that an editor asks about: a hundred are more than somebody chooses from. */
-const MOST_FINDINGS = 100;
+/** The most findings of a range that actions are offered for: nobody chooses from more than a hundred. */
+const MAX_FINDINGS = 100;
 
 function quickFixes(session: Session, asked: Asked, range: Range, uri: string): CodeAction[] {
   const { checked, audited, file, convert } = asked;
   const touched = [...checked.diagnostics, ...audited]
     .filter(({ at }) => fileOf(at).uri === file.uri && touches(convert.range(at), range))
-    .slice(0, MOST_FINDINGS);
+    .slice(0, MAX_FINDINGS);
   const fixes = touched.flatMap((diagnostic) => {
     const shown = convert.diagnostic(diagnostic);
     return fixesIn(checked)(diagnostic).map((fix, index) => convert.codeAction(fix, shown, index === 0));
@@ -87,7 +87,7 @@ function quickFixes(session: Session, asked: Asked, range: Range, uri: string): 
   return distinct([...fixes, ...alike, ...touched.flatMap((diagnostic) => accept(session, asked, diagnostic, uri))]);
 }
 
-/** No two with one title: what does the same is offered once, and what does something else says of what it is. */
+/** Makes titles unique: actions that do the same are offered once, others get their rule in brackets. */
 function distinct(actions: readonly CodeAction[]): CodeAction[] {
   const byTitle = new Map<string, CodeAction>();
   for (const action of actions) {
@@ -115,13 +115,13 @@ function fixAll(session: Session, asked: Asked, uri: string): CodeAction[] {
   return withEdit(session, asked, uri, 'safe', { title: 'Fix all that is safe to fix', kind: FIX_ALL });
 }
 
-/** Entries of a site whose fixes are all worked out before anybody chooses them: that takes a second. */
-const MOST_AT_ONCE = 5000;
+/** In sites of up to so many items the edits are computed before one is chosen: that takes at most a second. */
+const MAX_AT_ONCE = 5000;
 
-/** The action with its edit, which is left for later where the client can ask for it; else a large site has none. */
+/** The action with its edit, or without one where the client can resolve it later; in a large site none otherwise. */
 function withEdit(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction[] {
   if (canResolve(session)) return [{ ...action, data: { uri, wanted } satisfies Deferred }];
-  if (asked.checked.plan.site.items.length > MOST_AT_ONCE) return [];
+  if (asked.checked.plan.site.items.length > MAX_AT_ONCE) return [];
   return [{ ...action, edit: editOf(asked, wanted) }];
 }
 
@@ -158,7 +158,7 @@ function accept(
   ];
 }
 
-/** The reason is selected where the client can do that, so that it is typed over. */
+/** The edit with the reason as a snippet's tab stop, where the client has snippets, so that it is typed over. */
 function withReason({ client }: Session, edit: TextEdit, uri: string): WorkspaceEdit {
   const able = client.workspace?.workspaceEdit;
   if (able?.snippetEditSupport !== true || able.documentChanges !== true) return { changes: { [uri]: [edit] } };

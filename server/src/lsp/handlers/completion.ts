@@ -53,7 +53,7 @@ function item({ client, options }: Session, offer: Offer, index: number, range: 
   const able = client.textDocument?.completion?.completionItem;
   const snippet = isSnippet && able?.snippetSupport === true;
   const text = snippet || !isSnippet ? insert : withoutTabStops(insert);
-  // A client that puts text in as it is gets the indentation of the line below it too.
+  // Further lines are indented here for a client that inserts text unchanged.
   const adjusts = snippet || able?.insertTextModeSupport?.valueSet.includes(InsertTextMode.adjustIndentation) === true;
   const newText =
     adjusts || !text.includes('\n') ? text : text.replaceAll('\n', `\n${' '.repeat(range.start.character)}`);

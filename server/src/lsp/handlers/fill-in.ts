@@ -1,4 +1,4 @@
-/** Fills in whatever a site has as `auto`: as a command for any client, and as a request for one that shows more. */
+/** Fills in all `auto` values of a site: as a command for any client, and as a request for one that shows the list. */
 
 import { MessageType, ShowMessageNotification } from 'vscode-languageserver-protocol';
 import { fillIn } from '../../features/actions/fill-in.ts';
@@ -6,7 +6,7 @@ import { type FillAnswer, fillIn as fillInRequest } from '../fill-in-request.ts'
 import type { Handler, Session } from '../session.ts';
 import { withTexts } from '../sound-params.ts';
 
-/** Takes the address of a file of the site; says in a message what was filled in, and what was not and why. */
+/** Takes the address of a file of the site; a message lists what was filled in, and what was not and why. */
 export const FILL_IN = 'plumbline.fillInSite';
 
 export const fillInHandler: Handler = {

@@ -1,4 +1,4 @@
-/** What can be made for the equipment: it is shown, and neither written nor run. */
+/** Shows the files that can be made for the equipment, and neither writes nor runs them. */
 
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
 import type { Plan } from '../../plan.ts';
@@ -32,7 +32,7 @@ export const makeHandler: Handler = {
   },
 };
 
-/** Loaded only when somebody asks for it. */
+/** Loaded only when asked for. */
 async function allOutputs(): Promise<readonly Output[]> {
   const { OUTPUTS } = await import('../../make/outputs.ts');
   return OUTPUTS;

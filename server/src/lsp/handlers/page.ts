@@ -39,7 +39,7 @@ type Asked = Omit<PageWanted, 'page'> & {
   readonly isCurrent: () => boolean;
 };
 
-/** Each is loaded only when somebody asks for it. */
+/** Each page's code is loaded only when asked for. */
 const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Page>>> = {
   report: async (plan, { verdict, isCurrent }) => {
     const [{ reportHtml }, { networkInReport }, { asButton }, { outlookSteps }, { outlookHtml }] = await Promise.all([
@@ -90,7 +90,7 @@ const PAGES: Readonly<Record<PageKind, (plan: Plan, asked: Asked) => Promise<Pag
   },
 };
 
-/** Takes the steps while it matters, and lets others be answered in between; `undefined` where it no longer matters. */
+/** Runs the steps, with a turn for other requests after each; `undefined` once the plan is no longer current. */
 async function inTurns<T>(steps: Generator<undefined, T>, isCurrent: () => boolean): Promise<T | undefined> {
   for (;;) {
     const { done, value } = steps.next();
@@ -100,7 +100,7 @@ async function inTurns<T>(steps: Generator<undefined, T>, isCurrent: () => boole
   }
 }
 
-/** What a commit has stays as it is, so it is checked once. */
+/** A commit does not change, so it is checked once. */
 const checkedOnce = perObject((site: SiteFolder) => check(site));
 
 const RATES: readonly DrawingWanted['rate'][] = ['nominal', 'peak'];
@@ -177,7 +177,7 @@ export const pageHandler: Handler = {
   },
 };
 
-/** What the problems list has, errors before warnings, file by file. */
+/** The findings of the problems list, errors before warnings, file by file. */
 function verdictOf(session: Session, { diagnostics, files }: Findings): Verdict {
   const convert = session.converter(files);
   const shown = session.settings.schemaFeatures ? diagnostics : diagnostics.filter((one) => !isOfTheSchema(one));

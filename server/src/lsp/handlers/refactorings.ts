@@ -1,4 +1,4 @@
-/** Refactorings at the cursor, as code actions whose edits are worked out when one is chosen. */
+/** Refactorings at the cursor, as code actions whose edits are computed when one is chosen. */
 
 import {
   type CodeAction,
@@ -23,7 +23,7 @@ export interface OfferedAction {
   readonly edit: () => WorkspaceEdit;
 }
 
-/** Those of which no file is made, for a client that cannot make any. */
+/** The refactorings at a position, without those that make files where the client cannot make any. */
 export function refactorings({ client, addresses }: Session, asked: Asked, at: Position): OfferedAction[] {
   const folder = addresses.shown(asked.file.uri).replace(/[^/]*$/, '');
   const able = client.workspace?.workspaceEdit;
@@ -37,12 +37,12 @@ export function refactorings({ client, addresses }: Session, asked: Asked, at: P
     }));
 }
 
-/** Each file is made empty, and fails to be where there is one by then; its text is an edit as any other. */
+/** Each new file is created empty, which fails where it exists by then; its text is an edit like any other. */
 function workspaceEdit({ convert }: Asked, folder: string, change: Change): WorkspaceEdit {
   const { changes = {} } = convert.workspaceEdit(change.edits);
   if (change.made.size === 0) return { changes };
   const start = { line: 0, character: 0 };
-  // As the client writes the folder of the file.
+  // New files have the address of the folder in the client's form.
   const made = new Map([...change.made].map(([uri, text]) => [folder + uri.slice(uri.lastIndexOf('/') + 1), text]));
   return {
     documentChanges: [

@@ -23,7 +23,7 @@ const TYPE: Readonly<Record<NamedKind, SemanticTokenTypes>> = {
 
 const TYPES = Object.values(TYPE);
 
-/** Every token has it, so that an editor can give all references a colour where its theme has none for their type. */
+/** A modifier of every token, so that an editor can colour all references where its theme has no colour for a type. */
 const REFERENCE = 'reference';
 
 export const tokensHandler: Handler = {
@@ -47,7 +47,7 @@ export const tokensHandler: Handler = {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return { data: [] };
       const builder = builderOf(asked.file.uri);
-      // Forgets what a delta would be against.
+      // Forgets the tokens that a delta would be based on.
       builder.previousResult('');
       fill(builder, asked);
       return builder.build();
