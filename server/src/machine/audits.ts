@@ -1,4 +1,4 @@
-/** Each kind of audit of a file or folder that a person chose: read once, and nothing else is. */
+/** Each kind of audit of a file or folder that a person chose, which is read once; nothing else is read. */
 
 import { auditAnnouncements } from '../audit/announcements/audit.ts';
 import type { Audit, AuditKind, Audited, Saying } from '../audit/audited.ts';
@@ -22,9 +22,10 @@ import { newestOf, readChosen } from './volumes.ts';
 type Begin = (path: string, plan: Plan, saying: Saying, waiting: Waiting) => Promise<Audit>;
 
 /**
- * By the allowances that the command line has where it is told none.
+ * Audits with the command line's default allowances.
  *
- * @throws Unreadable where it cannot be told what of the site it is @throws CannotDo where it cannot be read
+ * @throws Unreadable where nothing shows which part of the site it belongs to
+ * @throws CannotDo where it cannot be read
  */
 export const audits: Readonly<Record<AuditKind, Begin>> = {
   async recordings(path, plan, { of, isCopy = false }, waiting) {

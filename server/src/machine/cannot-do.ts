@@ -1,6 +1,6 @@
-/** Why something could not be done on this machine, as a sentence for whoever asked for it. */
+/** Why something could not be done on this machine, as a sentence for the user. */
 export class CannotDo extends Error {
-  /** What else there is to say, each on a line of its own. */
+  /** Further lines for the user. */
   readonly details: readonly string[];
 
   constructor(message: string, details: readonly string[] = []) {
@@ -9,5 +9,5 @@ export class CannotDo extends Error {
   }
 }
 
-/** Whoever asked for it has ended it. */
+/** The user has stopped it. */
 export class Stopped extends CannotDo {}

@@ -1,4 +1,4 @@
-/** Announcements, heard from a capture in a file or as it comes in. */
+/** Announcements heard in a capture, from a file or as it comes in. */
 
 import { Heard } from '../audit/announcements/heard.ts';
 import { Unreadable } from '../audit/unreadable.ts';
@@ -8,7 +8,7 @@ import { type Waiting, reading, slicesOf } from './input.ts';
 const LARGEST = 1_000_000_000;
 
 /**
- * @param chunks what comes in, where it is not in the file; may be of any length
+ * @param chunks the bytes of a capture that is not in a file, in pieces of any length
  * @throws CannotDo where it cannot be read, or is no capture
  */
 export async function heardIn(
@@ -20,7 +20,7 @@ export async function heardIn(
   await reading(file, async () => {
     for await (const chunk of chunks) {
       heard.push(chunk as Uint8Array);
-      // Whatever else there is, nothing can be made of it.
+      // The rest cannot be read.
       if (heard.isBroken) break;
     }
     const problem = heard.end();

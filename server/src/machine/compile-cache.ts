@@ -5,7 +5,7 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { codeOfSystem } from './failures.ts';
 
-/** What newer Nodes have besides. */
+/** The functions of newer versions of Node. */
 type CompileCache = typeof module & {
   readonly enableCompileCache?: (folder: string) => unknown;
   /** From 22.10 on. */
@@ -28,7 +28,7 @@ export function runWithCache(program: string): void {
   module.createRequire(program)(program);
 }
 
-/** As the XDG Base Directory Specification, Apple's File System Programming Guide and Windows have it. */
+/** By the XDG Base Directory Specification, Apple's File System Programming Guide, or on Windows LOCALAPPDATA. */
 function cacheFolder(): string | undefined {
   const { env, platform } = process;
   try {
@@ -37,7 +37,7 @@ function cacheFolder(): string | undefined {
       return join(env.LOCALAPPDATA || join(homedir(), 'AppData', 'Local'), 'plumbline', 'Cache');
     return join(env.XDG_CACHE_HOME || join(homedir(), '.cache'), 'plumbline');
   } catch (error) {
-    codeOfSystem(error); // A user without a home, as a service has.
+    codeOfSystem(error); // A user without a home, such as that of a service.
     return undefined;
   }
 }

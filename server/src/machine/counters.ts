@@ -6,11 +6,11 @@ import type { Readings, SampleReader } from '../audit/counters/sample.ts';
 import { Unreadable } from '../audit/unreadable.ts';
 import { type Waiting, eachLine, reading } from './input.ts';
 
-/** Bytes: what ip prints of a hundred interfaces each ten seconds takes as much in two days. */
+/** Bytes: as much as ip prints in two days for a hundred interfaces every ten seconds. */
 const LARGEST = 1_000_000_000;
 
 /**
- * What a file says of its form by its first character.
+ * Reads a file in the format that its first character shows.
  *
  * @throws CannotDo where it cannot be read, or has no counters in it
  */

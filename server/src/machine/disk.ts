@@ -46,7 +46,7 @@ export const diskFiles = {
   },
 };
 
-/** The same at once, for the command line. */
+/** Reads a file synchronously, for the command line. */
 export function readNow(path: string): Read {
   try {
     return refusal(realpathSync(path), realpathSync(dirname(path)), statSync(path)) ?? decoded(readFileSync(path));
@@ -55,7 +55,7 @@ export function readNow(path: string): Read {
   }
 }
 
-/** Why a file is not read at all. Nothing outside of a site's folder is, and nothing that might never end. */
+/** Why a file is not read: it is outside of the site's folder, or might never end. */
 function refusal(path: string, folder: string, file: Stats): Read | undefined {
   if (!path.startsWith(folder.endsWith(sep) ? folder : folder + sep))
     return { unreadable: 'it is a link to a file outside of the folder' };

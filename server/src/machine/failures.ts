@@ -1,11 +1,11 @@
-/** What the system says where something of it cannot be read or written. */
+/** The system's errors when a file cannot be read or written. */
 
-/** The system's code of a failure, such as ENOENT; `undefined` for a failure that is none of the system's. */
+/** The system's code of a failure, such as ENOENT; `undefined` for a failure that did not come from the system. */
 export function codeOf(error: unknown): string | undefined {
   return error instanceof Error && 'code' in error ? String(error.code) : undefined;
 }
 
-/** The same of a failure that can be the system's alone. @throws what is none of the system's */
+/** The code of a failure that should come from the system. @throws any other failure again */
 export function codeOfSystem(error: unknown): string {
   const code = codeOf(error);
   if (code === undefined) throw error;

@@ -8,7 +8,7 @@ import { CannotDo } from './cannot-do.ts';
 export interface How {
   readonly cwd?: string;
   readonly signal?: AbortSignal;
-  /** Each whole line of its output, instead of keeping it. */
+  /** Takes each line of the output, which is then not kept. */
   readonly line?: (line: string) => void;
 }
 
@@ -49,7 +49,7 @@ export function run(
   });
 }
 
-/** The first line of what it says of itself: `ffmpeg version 7.1`. */
+/** The first line of its version: `ffmpeg version 7.1`. */
 export async function versionOf(): Promise<string> {
   const { out } = await run('ffmpeg', ['-version']);
   return /^ffmpeg version (\S+)/.exec(out)?.[1] ?? 'unknown';

@@ -1,4 +1,4 @@
-/** What `footage` needs of this machine. */
+/** The programs and files that `footage` needs on this machine. */
 
 import { lstatSync, realpathSync, renameSync, statSync, statfsSync, writeFileSync } from 'node:fs';
 import { copyFile, open, stat, writeFile } from 'node:fs/promises';
@@ -30,7 +30,7 @@ export const places: Places = {
   absolute: (path) => resolve(path),
 };
 
-/** All is made in `work`, and stops when that is stopped. */
+/** Everything is made in `work`, and stops when that is stopped. */
 export function footageTools(
   work: WorkFolder,
   versions: FootageTools['versions'],
@@ -51,7 +51,7 @@ export function footageTools(
         isFile: there.isFile(),
         size: Number(there.size),
         modified: Number(there.mtimeNs) / 1e6,
-        // Nobody can set the time of change (POSIX, 4.9 File Times Update), as they can that of writing.
+        // Unlike the time of writing, the time of change cannot be set (POSIX, 4.9 File Times Update).
         stamp: [there.dev, there.ino, there.size, there.ctimeNs].join(' '),
       };
     },
@@ -84,7 +84,7 @@ export function footageTools(
       const written = work.file('sidecar');
       writeFileSync(written, sidecar.text, { flush: true });
       const results = files.map(({ file, out }) => ({ file, target: out }));
-      // One of an earlier result would be about another file, wherever the power fails in between.
+      // A sidecar of an earlier result must not stay beside the new file, should the power fail in between.
       const before = places.kindOf(sidecar.path) === undefined ? undefined : work.file('sidecar-before');
       if (before !== undefined) renameSync(sidecar.path, before);
       try {

@@ -1,6 +1,6 @@
 /**
- * The site files of a folder as a revision of git has them. The working tree is not touched: objects are read, nothing is
- * checked out, no hook, filter or shell runs, and nothing is fetched.
+ * The site files of a folder in a revision of git. The working tree is not touched: objects are read, nothing is checked
+ * out, no hook, filter or shell runs, and nothing is fetched.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -10,17 +10,17 @@ import { CannotDo } from './cannot-do.ts';
 import { decoded, uriOf } from './disk.ts';
 import { codeOf } from './failures.ts';
 
-/** Bytes of what git prints at most: a file of a site in UTF-8. */
-const MOST_BYTES = 4 * LARGEST_TEXT;
-/** ms; a disk that does not answer ends it. */
+/** The most bytes that git may print: a file of a site in UTF-8. */
+const MAX_BYTES = 4 * LARGEST_TEXT;
+/** ms until git is ended, should the disk not answer. */
 const PATIENCE = 30_000;
 
-/** @param revision as git has it: `HEAD`, a tag, a branch, `HEAD~3` */
+/** @param revision in git's notation: `HEAD`, a tag, a branch, `HEAD~3` */
 export function siteAtRevision(folder: string, revision: string): SiteFolder {
   return siteAtCommit(folder, commitOf(folder, revision), revision);
 }
 
-/** @param revision as the person has called the commit */
+/** @param revision the user's name for the commit */
 export function siteAtCommit(folder: string, commit: string, revision: string): SiteFolder {
   const listed = git(folder, ['ls-tree', '-z', commit, '--', './']);
   if (listed.status !== 0) throw new CannotDo(`git cannot list the files of ${revision}: ${firstLine(listed.error)}.`);
@@ -31,7 +31,7 @@ export function siteAtCommit(folder: string, commit: string, revision: string): 
     const name = path.slice(path.lastIndexOf('/') + 1);
     if (!name.endsWith(SUFFIX)) continue;
     const uri = uriOf(resolve(join(folder, name)));
-    // It may lead out of the revision.
+    // A link may lead out of the revision.
     if (!mode.startsWith('100')) {
       site.setUnreadable(uri, 'it is a link, and none is followed in a revision');
       continue;
@@ -49,7 +49,7 @@ export function siteAtCommit(folder: string, commit: string, revision: string): 
   return site;
 }
 
-/** The name of the commit that a revision is. */
+/** The id of the commit that a revision names. */
 export function commitOf(folder: string, revision: string): string {
   if (revision === '' || revision.startsWith('-') || /[\0-\x1f\x7f]/.test(revision))
     throw new CannotDo('That is no revision of git.');
@@ -73,10 +73,10 @@ function git(folder: string, words: readonly string[]): Ran {
     ['-c', 'core.fsmonitor=false', '--no-pager', '-C', folder, ...words],
     {
       shell: false,
-      maxBuffer: MOST_BYTES,
+      maxBuffer: MAX_BYTES,
       timeout: PATIENCE,
       windowsHide: true,
-      // No transport, whatever the repository's own settings allow, where a git knows no other way to fetch nothing.
+      // No transport, whatever the repository's settings allow: older versions of git have no option not to fetch.
       env: {
         ...process.env,
         GIT_NO_LAZY_FETCH: '1',

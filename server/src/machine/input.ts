@@ -1,6 +1,6 @@
 /**
- * What is given to an audit: files as people name them. Ordinary files alone are read, no more of them than a file of
- * its kind can have, in slices between which there is time for others.
+ * Reads the files that a person names for an audit: ordinary files only, no larger than a file of the kind can be, in
+ * slices with time for other work in between.
  */
 
 import { type Stats, constants } from 'node:fs';
@@ -11,18 +11,18 @@ import { bytes } from '../text/words.ts';
 import { CannotDo, Stopped } from './cannot-do.ts';
 import { codeOf, codeOfSystem, reasonOf } from './failures.ts';
 
-/** Who waits for a file to be read. */
+/** How a reading is stopped, and how its progress is reported. */
 export interface Waiting {
-  /** Ends it. */
+  /** Stops the reading. */
   readonly signal?: AbortSignal | undefined;
-  /** Is told now and then, in words, how far it is. */
+  /** Takes the progress now and then, in words. */
   readonly progress?: ((words: string) => void) | undefined;
 }
 
 /** Bytes that are read at once: some milliseconds of work. */
 const SLICE = 1 << 18;
 
-/** UTF-16 units: no line is longer that is meant to be read. */
+/** UTF-16 units: longer than any line of a valid file. */
 const LONGEST_LINE = 16_000_000;
 
 /** Hands each line of a file of at most `most` bytes to `take`, with its number. */
@@ -65,7 +65,7 @@ export async function wholeText(path: string, most: number, waiting: Waiting = {
 /**
  * The bytes of an ordinary file of at most `most`, slice by slice.
  *
- * @throws CannotDo where it is something else, or Stopped; Unreadable where it has more; what the system refuses
+ * @throws CannotDo where it is no ordinary file; Stopped; Unreadable where it is larger; the system's errors
  */
 export async function* slicesOf(
   path: string,
@@ -85,7 +85,7 @@ export async function* slicesOf(
     for (let read = 0; ;) {
       const { buffer, bytesRead } = await stop.race(file.read(Buffer.allocUnsafe(SLICE), 0, SLICE));
       if (bytesRead === 0) return;
-      // It may grow, and files of /proc do not say how large they are.
+      // The file may grow, and files of /proc have no size.
       read += bytesRead;
       if (read > most) throw tooLarge(most);
       yield buffer.subarray(0, bytesRead);
@@ -94,7 +94,7 @@ export async function* slicesOf(
   } finally {
     stop.forget();
     const closing = file?.close();
-    // One whose disk does not answer is closed when it does.
+    // A file whose disk does not answer is closed when it does.
     if (signal?.aborted !== true) await closing;
   }
 }
@@ -112,7 +112,7 @@ function tooLarge(most: number): Unreadable {
 }
 
 interface Stop {
-  /** The same promise, which fails with Stopped as soon as somebody ends it. */
+  /** The same promise, which fails with Stopped as soon as the signal fires. */
   race<T>(promise: Promise<T>): Promise<T>;
   forget(): void;
 }
@@ -130,7 +130,7 @@ function stoppedBy(signal: AbortSignal | undefined): Stop {
   };
 }
 
-/** Runs what reads a file; whatever is wrong with the file is told with its name. */
+/** Runs a reading of a file, and adds the file's name to its errors. */
 export async function reading<T>(path: string, read: () => Promise<T>): Promise<T> {
   const name = visible(path, 200);
   try {

@@ -1,4 +1,4 @@
-/** The sites of folders as their last commit has them, read once for each commit. */
+/** The sites of folders in their last commit, read once for each commit. */
 
 import { lastResult } from '../memo.ts';
 import type { SiteFolder } from '../site/folder.ts';
@@ -6,7 +6,7 @@ import { commitOf, siteAtCommit } from './git.ts';
 
 const REVISION = 'HEAD';
 
-/** @returns gives the same object as long as the folder and its last commit stay; throws `CannotDo` */
+/** @returns a function that gives the same object as long as the folder's last commit stays; it throws `CannotDo` */
 export function lastCommits(): (folder: string) => SiteFolder {
   const kept = lastResult((folder: string, commit: string) => siteAtCommit(folder, commit, REVISION));
   return (folder) => kept(folder, commitOf(folder, REVISION));

@@ -1,6 +1,6 @@
 /**
- * Names of what is not finished yet, beside what it will become. A name says which process it belongs to, so that what
- * was left by one that was killed can be told from what another is working on.
+ * Names of unfinished files, beside the finished ones. A name contains the process that it belongs to, so that files
+ * left by a process that was killed can be distinguished from those of one that still runs.
  */
 
 import { createHash, randomBytes } from 'node:crypto';
@@ -11,7 +11,7 @@ import { codeOf, codeOfSystem } from './failures.ts';
 
 const PREFIX = '.plumbline-';
 
-/** A process is one of this machine alone, and where it runs in a container, of that. */
+/** Identifies this machine and, in a container, its namespace of process ids. */
 function here(): string {
   let space = '';
   try {
@@ -22,12 +22,12 @@ function here(): string {
   return createHash('sha256').update(`${hostname()} ${space}`).digest('hex').slice(0, 12);
 }
 
-/** A path beside others that nobody can guess, for a file or folder of this process. */
+/** A path in the folder that nobody can guess, for an unfinished file or folder of this process. */
 export function unfinishedIn(folder: string): string {
   return join(folder, `${PREFIX}${here()}-${process.pid}-${randomBytes(8).toString('hex')}`);
 }
 
-/** Removes what processes of this machine that are gone have left unfinished in a folder, as far as it may. */
+/** Removes unfinished files in a folder that belong to ended processes of this machine, where it may. */
 export function clearLeftovers(folder: string): void {
   const own = `${PREFIX}${here()}-`;
   for (const name of namesIn(folder)) {
@@ -41,7 +41,7 @@ function namesIn(folder: string): readonly string[] {
   try {
     return readdirSync(folder);
   } catch (error) {
-    codeOfSystem(error); // Whoever writes there will be told what is wrong with it.
+    codeOfSystem(error); // Writing to the folder will fail with the same error and report it.
     return [];
   }
 }
@@ -50,12 +50,12 @@ function runs(pid: number): boolean {
   try {
     return process.kill(pid, 0);
   } catch (error) {
-    // One of another user may not be asked, but is there.
+    // A process of another user may not be signalled, but exists.
     return codeOf(error) !== 'ESRCH';
   }
 }
 
-/** What cannot be removed is another user's, and stays. */
+/** A file that cannot be removed belongs to another user, and stays. */
 function remove(path: string): void {
   try {
     rmSync(path, { recursive: true, force: true, maxRetries: 3 });

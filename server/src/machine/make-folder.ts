@@ -3,8 +3,8 @@ import { dirname } from 'node:path';
 import { codeOf } from './failures.ts';
 
 /**
- * Makes a folder and those above it, where they are not there. By steps of our own: Node's never ends where a folder is
- * there and the system says of one in it that there is no such thing, as in /proc.
+ * Makes a folder and those above it, where they are missing. Step by step: Node's recursive mkdir never ends where a
+ * folder exists and the system reports ENOENT for one in it, as in /proc.
  *
  * @throws what the system refuses
  */

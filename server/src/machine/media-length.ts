@@ -10,8 +10,8 @@ const JUMP = 10;
 /**
  * Milliseconds; `undefined` where the file has gone, or holds no packet.
  *
- * A transport stream has no length of its own: what is told is from its first time to its last, which is anything where
- * it was begun again. Nor has a Matroska file whose recorder was killed. Their packets are counted.
+ * A transport stream has no length of its own: ffprobe reports the span from its first timestamp to its last, which is
+ * wrong where the stream was restarted. Nor has a Matroska file whose recorder was killed. Their packets are counted.
  */
 export async function mediaLength(path: string): Promise<number | 'damaged' | undefined> {
   const probed = await run('ffprobe', probing(path, 'format=duration'));

@@ -1,10 +1,10 @@
-/** What ffprobe wrote, read from a file. */
+/** Reads a file that ffprobe wrote. */
 
 import { type Probed, readProbe } from '../audit/probe/ffprobe.ts';
 import { type Waiting, reading, wholeText } from './input.ts';
 
 /**
- * Bytes: packets of ten hours of a stream take as much. It is read at once, so that nothing else goes on for a second.
+ * Bytes: as much as the packets of ten hours of a stream. It is parsed at once, which blocks other work for a second.
  */
 const LARGEST = 64_000_000;
 

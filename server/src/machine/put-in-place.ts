@@ -17,22 +17,22 @@ import { codeOfSystem } from './failures.ts';
 import { unfinishedIn } from './leftovers.ts';
 
 export interface Finished {
-  /** Its bytes are on the disk. It lies in the folder of its target, or at least on the same disk. */
+  /** Its bytes are on the disk. It is in the folder of its target, or at least on the same disk. */
   readonly file: string;
   readonly target: string;
 }
 
-/** A target that has its new file, and a second name of what it was; `undefined` where it was not there. */
+/** A target that was replaced, and a second name of the old file; `undefined` where there was none. */
 interface Placed {
   readonly target: string;
   readonly before: string | undefined;
 }
 
 /**
- * A file that is there is replaced at once: whoever reads it meanwhile sees all of the old one or all of the new. Its
- * mode stays, and its owner where we may set it; a link is replaced, and not what it leads to.
+ * An existing file is replaced atomically: a reader sees all of the old one or all of the new. Its mode stays, and its
+ * owner where we may set it; a link is replaced itself, not its target.
  *
- * @throws what the system refuses; the targets are as they were then
+ * @throws the system's errors; the targets are then as they were before
  */
 export function putInPlace(files: readonly Finished[]): void {
   const placed: Placed[] = [];
@@ -58,11 +58,11 @@ function takeAfter({ uid, gid, mode }: Stats, file: string): void {
   } catch (error) {
     codeOfSystem(error); // Only root may give files away: the new one is ours.
   }
-  // Last, since a change of the owner takes bits of the mode away.
+  // Last, since changing the owner clears bits of the mode.
   chmodSync(file, mode & 0o7777);
 }
 
-/** By a hard link, so that the target is there at any time; on a disk that has none, such as of FAT, it is moved. */
+/** By a hard link, so that the target always exists; on a disk without links, such as FAT, it is moved. */
 function secondName(target: string): string {
   const name = unfinishedIn(dirname(target));
   try {
@@ -77,11 +77,11 @@ function secondName(target: string): string {
 function putBack({ target, before }: Placed): void {
   if (before === undefined) return rmSync(target, { force: true });
   renameSync(before, target);
-  // Two names of one file stay both (POSIX, rename).
+  // Where both names are of the same file, rename removes neither (POSIX, rename).
   rmSync(before, { force: true });
 }
 
-/** A name is lost with the power until its folder is on the disk. */
+/** A new name survives a power failure only once its folder is on the disk. */
 function syncFolder(path: string): void {
   try {
     const folder = openSync(path, 'r');

@@ -11,7 +11,7 @@ export interface Rewritten {
   readonly after: string;
 }
 
-/** @throws CannotDo where one of them cannot be written, or is not as it was read; all are left as they are then */
+/** @throws CannotDo where a file cannot be written, or has changed since it was read; then none is changed */
 export function rewrite(texts: readonly Rewritten[]): void {
   for (const { uri, before } of texts) {
     const now = readNow(pathOf(uri));
@@ -21,7 +21,7 @@ export function rewrite(texts: readonly Rewritten[]): void {
   writeFiles(texts.map(({ uri, after }) => ({ path: pathOf(uri), text: markOf(pathOf(uri)) + after })));
 }
 
-/** The byte order mark at the start of a file, which is no part of its text. */
+/** The byte order mark at the start of a file, which is not part of its text. */
 function markOf(path: string): string {
   return readFileSync(path, 'utf8').startsWith('\ufeff') ? '\ufeff' : '';
 }

@@ -9,7 +9,7 @@ export interface SapOptions {
   /** The address of the interface to announce and listen by. */
   readonly interface: string;
   readonly ttl: number;
-  /** Takes what the system refuses later on; the group goes on. */
+  /** Takes later errors of the system; the group goes on. */
   readonly report: (line: string) => void;
 }
 

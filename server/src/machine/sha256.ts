@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { pipeline } from 'node:stream/promises';
 
-/** SHA-256 of a file (FIPS 180-4), in hexadecimal; `read` is told how many bytes have been. */
+/** SHA-256 of a file (FIPS 180-4), in hexadecimal; `read` takes the number of bytes so far. */
 export async function sha256Of(path: string, signal: AbortSignal, read: (bytes: number) => void): Promise<string> {
   const hash = createHash('sha256');
   await pipeline(

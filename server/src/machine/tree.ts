@@ -1,6 +1,6 @@
 /**
- * A tree of folders on this machine, read from one end to the other. What is held in memory is a part of the folder
- * that is being read and of those above it, however many files there are. No link is followed and no file opened.
+ * Reads a whole tree of folders on this machine. Memory holds only a part of the folder that is being read and of those
+ * above it, however many files there are. No link is followed and no file opened.
  *
  * Measured on a million files in twelve folders: asked for one after the other they take 5.6 s; by libuv's threads,
  * 13.9 s.
@@ -13,21 +13,21 @@ import type { FolderVisitor, Visitor } from '../audit/recordings/visitor.ts';
 
 /** Entries that are read at once. */
 const AT_ONCE = 1024;
-/** Entries to a step: some milliseconds on a disk that is quick. */
+/** Entries in a step: some milliseconds on a quick disk. */
 const STEP = 500;
-/** A year of files of ten seconds, from ten cameras, is half of that. */
-const MOST = 60_000_000;
-/** One folder is held open for each level. */
+/** Entries: twice as many as ten cameras with files of ten seconds write in a year. */
+const MAX_ENTRIES = 60_000_000;
+/** Levels, as one folder is held open for each. */
 const DEEPEST = 64;
-/** What stands in a name for bytes that are no UTF-8: by such a name nothing can be asked for. */
+/** Replaces bytes of a name that are no UTF-8: a file with such a name cannot be asked for. */
 const NO_TEXT = '\ufffd';
 
 export interface How {
-  /** Why the system did not let something be read, as a clause; by its code. */
+  /** The reason, as a clause, for a code of the system. */
   readonly reasonOf: (code: string) => string;
   /** Called now and then with the number of entries so far. */
   readonly progress?: (entries: number) => void;
-  /** Folders, as paths from the root with a slash at the end, that belong to somebody else. */
+  /** Folders to leave out, as paths from the root with a slash at the end. */
   readonly apart?: ReadonlySet<string>;
 }
 
@@ -43,7 +43,7 @@ export function readTree(root: string, visitor: Visitor, how: How): void {
   for (const entries of treeInSteps(root, visitor, how)) how.progress?.(entries);
 }
 
-/** The same a step at a time, of some hundred entries; yields how many there were so far. */
+/** `readTree` in steps of some hundred entries; yields the number so far. */
 export function* treeInSteps(
   root: string,
   visitor: Visitor,
@@ -57,7 +57,7 @@ export function* treeInSteps(
       const dir = opendirSync(`${root}/${path}`, { bufferSize: AT_ONCE });
       open.push({ path, dir, visitor: visitor.enter(path), entries: 0 });
     } catch (error) {
-      // One that was there a moment ago and has been deleted holds nothing.
+      // A folder that was deleted a moment ago holds nothing.
       if (codeOfSystem(error) !== 'ENOENT' || path === '') visitor.unreadable(path, reasonOf(codeOfSystem(error)));
     }
   };
@@ -73,7 +73,7 @@ export function* treeInSteps(
       }
       here.entries++;
       if (++entries % STEP === 0) yield entries;
-      if (entries > MOST) throw new CannotDo(`${root} has more than ${MOST.toString()} files. Name a folder below it.`);
+      if (entries > MAX_ENTRIES) throw new CannotDo(`${root} has more than ${MOST.toString()} files. Name a folder below it.`);
       const { name } = entry;
       if (entry.isDirectory()) {
         const path = `${here.path}${name}/`;
@@ -85,12 +85,12 @@ export function* treeInSteps(
       else here.visitor.other(name);
     }
   } finally {
-    // Whoever waits may give up half-way.
+    // The caller may stop half-way.
     for (const { dir } of open) dir.closeSync();
   }
 }
 
-/** What comes into a folder or goes changes its time; one in which nothing ever was has that of when it was made. */
+/** Whether a folder ever held anything: adding or removing an entry changes its time, so it is later than its birth. */
 function wasFilled(path: string): boolean {
   const folder = lstatSync(path, { throwIfNoEntry: false });
   return folder !== undefined && folder.birthtimeMs > 0 && folder.mtimeMs > folder.birthtimeMs + 1000;

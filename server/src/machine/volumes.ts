@@ -1,4 +1,4 @@
-/** The volumes that are on this machine, read. */
+/** Reads the volumes that are on this machine. */
 
 import { realpathSync, statSync, statfsSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
@@ -18,15 +18,15 @@ import { readTree, treeInSteps } from './tree.ts';
 
 export interface ReadVolumes {
   readonly volumes: readonly (Read & { readonly root: string })[];
-  /** Volumes that should be there and are not. */
+  /** Findings about volumes that are missing. */
   readonly found: readonly Diagnostic[];
   /** Volumes that were left out, and why. */
   readonly notes: readonly string[];
 }
 
 /**
- * @param folder where the files of the only volume lie; `undefined` for the paths that the site says
- * @param progress is told now and then, in words, how far it is
+ * @param folder where the files of the only volume are; `undefined` for the paths that the site declares
+ * @param progress takes the progress now and then, in words
  * @throws CannotDo where none of them is on this machine
  */
 export function readVolumes(
@@ -70,7 +70,7 @@ export function readVolumes(
   return { volumes, found, notes };
 }
 
-/** Volumes of one folder are read at once, and told of at the first. */
+/** Volumes in one folder are read together, and reported at the first. */
 function readOne(
   site: Site,
   root: string,
@@ -85,7 +85,7 @@ function readOne(
     site,
     site.recordings.filter((recording) => recording.volume !== undefined && names.has(recording.volume)),
   );
-  // A volume that is mounted within another.
+  // Volumes that are mounted within this one.
   const apart = new Set(
     roots.filter((other) => other !== root).map((other) => `${relative(root, other).split(sep).join('/')}/`),
   );
@@ -98,12 +98,12 @@ function readOne(
   return [{ volume, survey, root, space: isOwn ? spaceAt(root) : undefined }];
 }
 
-/** After so much work others get a turn, ms. */
+/** Other work gets a turn after so long, ms. */
 const TURN = 10;
 
 /**
- * One folder that somebody chose, held to be of a volume, with a turn for others now and then. Nothing else is looked
- * at, so whether it is the volume's own is told by its path alone.
+ * Reads a folder that the user chose for a volume, with a turn for other work now and then. Nothing else is read, so
+ * only its path shows whether it is the volume's own folder.
  *
  * @throws CannotDo where it is no folder; Stopped
  */
@@ -132,7 +132,7 @@ export async function readChosen(
   return { volume, survey, space: isOwn ? spaceAt(root) : undefined };
 }
 
-/** Where the folder really is; `undefined` where there is none. */
+/** The real path of the folder; `undefined` where there is none. */
 function folderAt(path: string): string | undefined {
   try {
     const real = realpathSync(path);
@@ -145,7 +145,7 @@ function folderAt(path: string): string | undefined {
   }
 }
 
-/** What anybody but root may still write. */
+/** The space that users other than root may still write. */
 function spaceAt(root: string): Space {
   const { bsize, blocks, bavail } = statfsSync(root);
   return { total: bsize * blocks, free: bsize * bavail };
@@ -157,7 +157,7 @@ function nothing(absent: readonly Volume[], folder: string | undefined, notes: r
   return [...paths, ...notes, 'Name the FOLDER that the files lie in.'].join(' ');
 }
 
-/** When the newest of all files was opened; now, where there is none. */
+/** When the newest file was opened; now, where there is none. */
 export function newestOf(volumes: readonly Read[]): number {
   const newest = volumes.flatMap(({ survey }) =>
     survey.recordings.map(({ rows }) => (rows.length === 0 ? -Infinity : rows.start(rows.length - 1))),

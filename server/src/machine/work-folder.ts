@@ -1,4 +1,4 @@
-/** A folder beside the result, in which it is made: what is not finished never bears the result's name. */
+/** A folder beside the result in which it is made, so that an unfinished file never has the result's name. */
 
 import { mkdirSync, realpathSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -8,14 +8,14 @@ import { CannotDo } from './cannot-do.ts';
 
 export class WorkFolder {
   readonly path: string;
-  /** Fires where somebody stops us. */
+  /** Fires when the process is told to stop. */
   readonly stopped = new AbortController();
   private readonly onSignal = (): void => this.stopped.abort();
 
   /** @throws CannotDo where nothing can be written there */
   constructor(result: string) {
     const folder = dirname(result);
-    // Before the folder is there, so that nothing stops us while it would stay.
+    // Before the folder is made, so that no signal can leave it behind.
     for (const signal of SIGNALS) process.on(signal, this.onSignal);
     try {
       const real = realpathSync(folder);

@@ -1,4 +1,4 @@
-/** Writes files whole or not at all: each is written beside its place, and all get their names when all are written. */
+/** Writes files whole or not at all: each is written beside its target, and all are renamed once all are written. */
 
 import {
   accessSync,
@@ -20,15 +20,15 @@ import { type Finished, putInPlace } from './put-in-place.ts';
 export interface NewText {
   readonly path: string;
   readonly text: string;
-  /** Of a file that is not there yet, less what the umask takes away. */
+  /** The mode of a new file, less the umask. */
   readonly mode?: number;
 }
 
 /**
- * A file that is there keeps its mode, and is replaced only where it could be written to. Of a link the file is
- * replaced that it leads to.
+ * An existing file keeps its mode, and is replaced only where we may write to it. The target of a link is replaced,
+ * not the link.
  *
- * @throws CannotDo where one of them cannot be written; all are as they were then
+ * @throws CannotDo where one of them cannot be written; then none is changed
  */
 export function writeFiles(texts: readonly NewText[]): void {
   const written: Finished[] = [];
@@ -43,12 +43,12 @@ export function writeFiles(texts: readonly NewText[]): void {
     }
     inWords(texts.map(({ path }) => path).join(', '), () => putInPlace(written));
   } finally {
-    // Those that have got their names are not there under these.
+    // Files that were renamed are no longer under these names.
     for (const { file } of written) rmSync(file, { force: true });
   }
 }
 
-/** The file that a path means: whoever may not write to it may not replace it either. @throws where it is no file */
+/** The real path of the file: one that we may not write to is not replaced either. @throws where it is no file */
 function replaced(path: string): string {
   const there = statSync(path, { throwIfNoEntry: false });
   if (there === undefined) return path;
@@ -58,7 +58,7 @@ function replaced(path: string): string {
   return realpathSync(path);
 }
 
-/** @throws what the system refuses; what there is of it then is left to who called */
+/** @throws the system's errors; the caller removes a part that was written */
 function writeNew(path: string, text: string, mode = 0o666): void {
   const file = openSync(path, 'wx', mode);
   try {

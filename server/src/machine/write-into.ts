@@ -8,12 +8,12 @@ import { makeFolder } from './make-folder.ts';
 import { type NewText, writeFiles } from './write-files.ts';
 
 /**
- * Makes the folder and those in it where they are not there.
+ * Makes the folder and those in it where they are missing.
  *
  * @param files their paths are from the folder
  * @returns where they are
- * @throws CannotDo where one of them cannot be written, or a link would take it out of the folder; no file is changed
- * then
+ * @throws CannotDo where one of them cannot be written, or a link would lead it out of the folder; then no file is
+ * changed
  */
 export function writeInto(folder: string, files: readonly NewText[]): readonly string[] {
   const texts = files.map((file) => ({ ...file, path: join(folder, file.path) }));
@@ -32,7 +32,7 @@ function make(folder: string): void {
   }
 }
 
-/** Of what is there already on the way to a file, the last part says where that leads. */
+/** Follows links in the part of the path that exists, to see where the file would be written. */
 function staysWithin(folder: string, path: string): void {
   let there = path;
   while (lstatSync(there, { throwIfNoEntry: false }) === undefined) there = dirname(there);
