@@ -40,7 +40,7 @@ export class Publisher {
   }
 
   /**
-   * Replaces the diagnostics shown for the site. Nothing is sent for a file whose version and diagnostics stay the same;
+   * Replaces the diagnostics shown for the site. Nothing is sent for a file whose version and diagnostics are the same;
    * those of a file that is gone are removed.
    */
   publish({ folder, checked: { files, plan }, diagnostics, audited, convert }: ToPublish): void {

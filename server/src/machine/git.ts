@@ -1,6 +1,6 @@
 /**
- * The site files of a folder in a revision of git. The working tree is not touched: objects are read, nothing is checked
- * out, no hook, filter or shell runs, and nothing is fetched.
+ * The site files of a folder in a revision of git. The working tree is not touched: objects are read, nothing is
+ * checked out, no hook, filter or shell runs, and nothing is fetched.
  */
 
 import { spawnSync } from 'node:child_process';

@@ -73,7 +73,8 @@ export function* treeInSteps(
       }
       here.entries++;
       if (++entries % STEP === 0) yield entries;
-      if (entries > MAX_ENTRIES) throw new CannotDo(`${root} has more than ${MOST.toString()} files. Name a folder below it.`);
+      if (entries > MAX_ENTRIES)
+        throw new CannotDo(`${root} has more than ${MAX_ENTRIES.toString()} files. Name a folder below it.`);
       const { name } = entry;
       if (entry.isDirectory()) {
         const path = `${here.path}${name}/`;
