@@ -120,6 +120,26 @@ export function itemByItem(text: string, editor?: Editor): Script[] {
   }));
 }
 
+/** Each item of a file made of a copy of the one above, word by word, where both have as many words. */
+export function madeOfCopies(text: string): Script[] {
+  const items = itemsOf(text);
+  return items.flatMap(({ start, end, gap }, index) => {
+    const above = items[index - 1];
+    if (above === undefined || above.end + above.gap.length !== start) return [];
+    const copy = text.slice(above.start, above.end);
+    const [from, to] = [copy, text.slice(start, end)].map((one) => one.split(/\b/));
+    if (from === undefined || to === undefined || from.length !== to.length) return [];
+    const keys: Key[] = [{ at: start, without: 0, text: copy + gap }];
+    let at = start;
+    for (const [word, other] of to.entries()) {
+      const had = from[word] ?? '';
+      if (had !== other) keys.push(...backwards(at, at + had.length), ...typed(other, at));
+      at += other.length;
+    }
+    return [{ before: text.slice(0, start) + text.slice(end + gap.length), keys }];
+  });
+}
+
 /** Each item of a file at once, into the text without it. */
 export function pasted(text: string): Script[] {
   return itemsOf(text).map(({ start, end, gap }) => ({

@@ -6,7 +6,18 @@ import { DiagnosticSeverity } from 'vscode-languageserver-protocol/node';
 import { NEW_SITES } from '../../server/src/site/new-site/new-site.ts';
 import { cut } from '../../server/src/text/cut.ts';
 import { Client, positionOf } from '../lsp/client.ts';
-import { ORDERS, type Script, inOrder, itemByItem, pasted, retyped, takenOut, typed, wholeFile } from './keys.ts';
+import {
+  ORDERS,
+  type Script,
+  inOrder,
+  itemByItem,
+  madeOfCopies,
+  pasted,
+  retyped,
+  takenOut,
+  typed,
+  wholeFile,
+} from './keys.ts';
 import { type Mistake, mistakes } from './mistakes.ts';
 import { isMistake, tally, type } from './typist.ts';
 
@@ -65,6 +76,7 @@ describe('while somebody types', () => {
       ['each name anew', retyped(NEW_SITE, /^ {2}([a-z-]+):/gm)],
       ['each figure anew', retyped(NEW_SITE, /: (\d+ [A-Za-z]+(?:\/s)?)/g)],
       ['each end of a cable anew', retyped(NEW_SITE, /(?:from|to): ([a-z0-9/-]+)/g)],
+      ['each item made of a copy of the one above', madeOfCopies(NEW_SITE)],
       ['each item pasted', pasted(NEW_SITES.buildings.text('Europe/London'))],
       ['each item taken out', takenOut(NEW_SITES['two-cards'].text('Europe/London'))],
       ['cables before there are devices', [wholeFile('cables:\n  - {from: core/1, to: gate-cam, length: 3 m}\n')]],

@@ -10,6 +10,7 @@ import { pieceAt } from '../site/locate.ts';
 import { type Change, type Piece, changeBetween } from '../text/cut.ts';
 import { isEmpty } from '../text/parse.ts';
 import type { Span } from '../text/syntax.ts';
+import { type Copied, isOfCopy } from './copied.ts';
 import type { Awaited, Diagnostic, Due } from './rule.ts';
 
 /** What was found in a site, or was shown of it. */
@@ -34,10 +35,15 @@ export interface Typing {
   readonly before: readonly SiteText[];
   /** So far each item was typed below all others; see `isLowest`. */
   readonly isDownward: boolean;
+  /** What is being made of a copy. */
+  readonly copied: Copied | undefined;
 }
 
 /** Of what is found now, what is told: also whatever was shown before, and is not touched. */
-export function told({ cursor, shown, last, before, isDownward }: Typing, now: Findings): readonly Diagnostic[] {
+export function told(
+  { cursor, shown, last, before, isDownward, copied }: Typing,
+  now: Findings,
+): readonly Diagnostic[] {
   if (now.diagnostics.length === 0) return now.diagnostics;
   const stood = standing(shown, now);
   const file = now.files.find(({ uri }) => uri === cursor.uri);
@@ -55,7 +61,7 @@ export function told({ cursor, shown, last, before, isDownward }: Typing, now: F
   return now.diagnostics.filter((diagnostic) => {
     if (stood(diagnostic)) return true;
     const due = dueOf(diagnostic);
-    if (due === 'pause') return false;
+    if (due === 'pause' || (copied !== undefined && isOfCopy(copied, diagnostic))) return false;
     const { at, awaits, related = [] } = diagnostic;
     if (awaits !== undefined && mayCome(awaits, at.piece)) return false;
     const here = isTold(due, at);

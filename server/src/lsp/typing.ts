@@ -1,5 +1,6 @@
 /** Follows typing, and holds findings back in an item until the cursor leaves it or nobody types for a while. */
 
+import { type Copied, copiedAfter } from '../lint/copied.ts';
 import { type Cursor, type Findings, isElsewhere, isLowest, told } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteText } from '../site/folder.ts';
@@ -16,6 +17,7 @@ interface Typed {
   /** The files as they were before the typing. */
   readonly before: readonly SiteText[];
   isDownward: boolean;
+  copied: Copied | undefined;
   timer: ReturnType<typeof setTimeout>;
 }
 
@@ -34,7 +36,8 @@ export class Typing {
     clearTimeout(known?.timer);
     const before = known?.before ?? this.shown.get(site)?.files ?? [];
     const timer = setTimeout(() => this.end(site), PAUSE);
-    this.typed.set(site, { cursor, last: known?.last, before, isDownward: known?.isDownward ?? true, timer });
+    const { last, isDownward, copied } = known ?? { last: undefined, isDownward: true, copied: undefined };
+    this.typed.set(site, { cursor, last, before, isDownward, copied, timer });
   }
 
   /** Takes the cursor from the client: where it has left the typed item, all findings are shown. */
@@ -50,10 +53,9 @@ export class Typing {
   told(site: OpenSite, now: Findings): readonly Diagnostic[] {
     const typed = this.typed.get(site);
     if (typed?.isDownward === true) typed.isDownward = isLowest(now.files, typed.before, typed.cursor);
-    const diagnostics =
-      typed === undefined
-        ? now.diagnostics
-        : told({ shown: this.shown.get(site) ?? { files: [], diagnostics: [] }, ...typed }, now);
+    const shown = this.shown.get(site) ?? { files: [], diagnostics: [] };
+    if (typed !== undefined) typed.copied = copiedAfter(typed.copied, shown.files, now.files, typed.cursor);
+    const diagnostics = typed === undefined ? now.diagnostics : told({ shown, ...typed }, now);
     this.shown.set(site, { files: now.files, diagnostics });
     if (typed !== undefined) typed.last = typed.cursor;
     return diagnostics;

@@ -1,14 +1,15 @@
-/** Whether a value is at fault only because it is not typed to its end: more characters behind it can make it right. */
+/** Whether a value is at fault only because it is not typed to its end: more characters can make it right. */
 
 import { begins } from '../text/nearest.ts';
 import { type QuantityKind, unitsOf } from '../text/quantity.ts';
 import type { Data } from '../text/syntax.ts';
 import type { FormKind, Schema } from './shape.ts';
 
-/** Whether it is the beginning of a number, a space and a unit. */
+/** Whether it is the beginning of a number, a space and a unit, or a unit whose number was taken out. */
 export function beginsQuantity(text: string, kind: QuantityKind): boolean {
   const match = /^-?(?:\d+(?:\.\d*)?(?: (.*))?)?$/u.exec(text);
-  return match !== null && (match[1] === undefined || match[1] === '' || begins(match[1], unitsOf(kind)));
+  if (match === null) return unitsOf(kind).includes(text);
+  return match[1] === undefined || match[1] === '' || begins(match[1], unitsOf(kind));
 }
 
 /** Of a value that does not fit its schema: whether it may become one that does. */
