@@ -75,6 +75,24 @@ describe('What a site takes', () => {
     assert.deepEqual(bought(plan, 'disk'), ['2 × 6 TB', '1 × 6 TB, spare', '3 × 8 TB', '1 × 8 TB, spare']);
   });
 
+  it('counts the ports of a panel that are needed, beside those that it has', () => {
+    // Cables of the sample that name a port of panel-a, of its 24.
+    const through = site.cables.flatMap((cable) => cable.through);
+    assert.deepEqual(bought(plan, 'panel port'), [`${through.length} × panel-a, which has 24`]);
+  });
+
+  it('needs a pair of modules for a cable of glass whose modules are not said, and none at a converter', () => {
+    const text = `
+devices:
+  core: {kind: switch, ports: {1: {speed: 1 Gb/s, medium: single-mode}, 2: {speed: 1 Gb/s, module: 1000base-lx10}}}
+  barn: {kind: switch, ports: {1: {speed: 1 Gb/s, medium: single-mode}}}
+  gate: {kind: media-converter, ports: {fibre: {speed: 1 Gb/s, medium: single-mode}, copper: {}}}
+cables:
+  - {from: core/1, to: barn/1, type: os2, length: 180 m}
+  - {from: core/2, to: gate/fibre, type: os2, length: 300 m}`;
+    assert.deepEqual(bought(planOf(siteOf(text)), 'module'), ['2 × 1 Gb/s over os2, 180 m', '1 × 1000base-lx10']);
+  });
+
   it('says what is not said', () => {
     const text =
       'devices: {core: {kind: switch, ports: {1: {}}}, cam: {kind: camera}}\ncables: [{from: core/1, to: cam}]';

@@ -3,6 +3,7 @@
  * disks with a spare, UPS, rack units. Never a price and never a make.
  */
 
+import { memberAt } from '../network/link.ts';
 import type { Network } from '../network/network.ts';
 import type { PoeFigures } from '../network/poe.ts';
 import type { Cable, Device, Port, Rack, Site, Volume } from '../site/model.ts';
@@ -112,14 +113,20 @@ function addCable(
     list.add('cable', `${kind}, ${metres(cut)}`, at, 1, cut);
   }
   if (type !== undefined) {
-    const cores = /^o[ms]\d/.test(type) ? (fibres ?? 2) : 1;
+    const cores = isGlass({ type }) ? (fibres ?? 2) : 1;
     list.add('connector', `${kind}, ${cores === 1 ? 'end of a cable' : `end of ${cores} fibres`}`, at, 2);
   }
   // Coax is also led through parts that are no panels.
   const panels = through.filter((end) => deviceByName.get(end.device)?.kind === 'patch-panel');
-  for (const panel of panels) list.add('panel port', panel.device, endName(panel));
+  for (const panel of panels) list.add('panel port', panelWords(panel.device, deviceByName), endName(panel));
   // A cable that ends in a panel is led on by one lead there and one at its outlet.
   if (panels.length > 0) list.add('lead', `${kind}, as long as rack and outlet need`, at, 2);
+}
+
+/** `panel-a, which has 24`: what is needed of it stands beside. */
+function panelWords(name: string, deviceByName: Site['deviceByName']): string {
+  const all = deviceByName.get(name)?.ports.length ?? 0;
+  return all === 0 ? name : `${name}, which has ${all}`;
 }
 
 function addDevice(list: List, { network, poe }: Planned, device: Device): void {
@@ -134,6 +141,10 @@ function addDevice(list: List, { network, poe }: Planned, device: Device): void 
   for (const port of ports) {
     if (port.module !== undefined) list.add('module', port.module, portName(port));
     const link = network.topology.linkAt(port);
+    const cable = link === undefined ? undefined : memberAt(link, port)?.cable;
+    // A converter has its optics built in.
+    if (port.module === undefined && cable !== undefined && isGlass(cable) && kind !== 'media-converter')
+      list.add('module', moduleWords(port, cable), portName(port));
     if (link === undefined || !device.bridging || kind === 'access-point') continue;
     const feed = feeds.find(({ from }) => from === port);
     list.add('switch port', `${name}: ${portWords(port, feed?.class.class)}`, portName(port));
@@ -147,6 +158,16 @@ function upsWords({ rated, ratedPower, battery }: NonNullable<Device['ups']>): s
     battery === undefined ? undefined : wattHours(battery),
   ].filter((part) => part !== undefined);
   return known.length === 0 ? 'of ratings that are not said' : known.join(', ');
+}
+
+function isGlass({ type }: Pick<Cable, 'type'>): boolean {
+  return type !== undefined && /^o[ms]\d/.test(type);
+}
+
+/** By what it must do, where the site does not say which: `1 Gb/s over os2, 180 m`. */
+function moduleWords({ speed }: Port, { type, fibres, length }: Cable): string {
+  const over = `${speed === undefined ? 'speed not said' : bitRate(speed)} over ${type ?? 'glass'}`;
+  return [over, ...(length === undefined ? [] : [metres(length)]), ...(fibres === 1 ? ['one fibre'] : [])].join(', ');
 }
 
 /** A camera by its power class; all else by its kind. */
