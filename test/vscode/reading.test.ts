@@ -1,6 +1,7 @@
 // What one reads beside the text, as a person meets it in a browser: the report, the pages of rules, pages for paper.
 import assert from 'node:assert/strict';
-import { readFile, readdir } from 'node:fs/promises';
+import { execFileSync } from 'node:child_process';
+import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { networkInReport } from '../../server/src/draw/in-report.ts';
@@ -181,5 +182,46 @@ describe('reading beside the text, in a browser', () => {
         'patch-schedule.html',
       ]),
     );
+  });
+
+  const compared = (text: string | RegExp): Promise<void> =>
+    eventually(async () => assert.match(await inPage().locator('body').innerText(), new RegExp(text)));
+  const compare = (): Promise<void> => editor.workbench.command('Plumbline: Compare with the last commit');
+  const git = (...words: string[]): void => {
+    execFileSync('git', ['-C', editor.folder, '-c', 'user.name=t', '-c', 'user.email=t@localhost', ...words]);
+  };
+
+  it('says that there is no repository to compare with, and that a site is in no commit yet', async () => {
+    await editor.workbench.page.locator('.tab').filter({ hasText: 'streams.site.yaml' }).first().click();
+    await editor.workbench.save();
+    await compare();
+    await compared('is in no repository of git');
+    git('init', '-q');
+    git('commit', '-q', '--allow-empty', '-m', 'empty');
+    await compare();
+    await compared(/holds no \*\.site\.yaml file/);
+  });
+
+  it('says that nothing differs from the last commit, then what an edit changes, and leads to its place', async () => {
+    git('add', '.');
+    git('commit', '-q', '-m', 'site');
+    await compare();
+    await compared('Nothing differs from the last commit');
+    // A name that is another everywhere is the same device, known by its address.
+    for (const name of await readdir(editor.folder)) {
+      if (!name.endsWith('.site.yaml')) continue;
+      const file = join(editor.folder, name);
+      const text = await readFile(file, 'utf8');
+      await writeFile(file, text.replaceAll('hayloft', 'loft').replace('poe-budget: 120 W', 'poe-budget: 121 W'));
+    }
+    await compared(/hayloft[\w-]*\s+loft/);
+    await compared(/poe-budget\s+120 W\s+121 W/);
+    await editor.workbench.picture('comparison');
+    const row = inPage().locator('tr').filter({ hasText: 'poe-budget' }).filter({ hasText: '121 W' });
+    await row.locator('button.name').filter({ hasText: 'stable' }).first().click();
+    await editor.workbench.page.locator('.tab.active').filter({ hasText: 'devices.site.yaml' }).waitFor();
+    git('commit', '-q', '-a', '-m', 'renamed');
+    await compare();
+    await compared('Nothing differs from the last commit');
   });
 });

@@ -37,6 +37,8 @@ export class Pages implements vscode.Disposable {
     const known = this.open.get(source.key);
     if (known !== undefined) {
       known.panel.reveal(undefined, true);
+      // Something besides the site may have changed, as the last commit.
+      known.refreshSoon();
       return;
     }
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };

@@ -1,6 +1,6 @@
 /** A comparison as a page: no scripts, nothing fetched. */
 
-import { type Naming, asText, figure, html, table, text } from '../report/page/cells.ts';
+import { type Cell, type Name, type Naming, asText, figure, html, table, text } from '../report/page/cells.ts';
 import { STYLE } from '../report/page/style.ts';
 import { type Comparison, isSamePlan } from './compare.ts';
 import type { Pair } from './match.ts';
@@ -37,6 +37,26 @@ ${body}</body>
 `;
 }
 
+/** Sections whose items a page can lead to. */
+const LEADING: readonly Name['names'][] = [
+  'devices',
+  'vlans',
+  'streams',
+  'traffic',
+  'volumes',
+  'recordings',
+  'multiplexes',
+  'occasions',
+];
+
+/** `gate-cam`, or `gate-cam, now front-cam`: the later name leads to its place. */
+function named(naming: Naming, section: string, { before, after }: Pair): Cell {
+  const names = LEADING.find((one) => one === section);
+  if (names === undefined || after === null) return text(pairWords({ before, after }));
+  const earlier = before === null || before === after ? '' : `${html(before)}, now `;
+  return { html: `${earlier}${naming({ names, name: after })}` };
+}
+
 function sections(
   { findings, user, links, poe, power, settings, work, purchases }: Comparison,
   naming: Naming,
@@ -49,8 +69,6 @@ function sections(
     text(before ?? ''),
     text(after ?? ''),
   ];
-  const device = (pair: Pair): { html: string } =>
-    pair.after === null ? text(pairWords(pair)) : { html: naming({ names: 'devices', name: pair.after }) };
   return [
     table({
       title: 'Findings',
@@ -81,7 +99,7 @@ function sections(
       title: 'Power over Ethernet',
       head: ['Device', 'Before', 'After'],
       rows: poe.map((one) => ({
-        cells: [device(one.device), figure(poeWords(one.before)), figure(poeWords(one.after))],
+        cells: [named(naming, 'devices', one.device), figure(poeWords(one.before)), figure(poeWords(one.after))],
       })),
     }),
     table({
@@ -104,7 +122,7 @@ function sections(
       title: 'To set',
       head: ['Section', 'Of', 'Key', 'Before', 'After'],
       rows: settings.map((one) => ({
-        cells: [text(one.section), text(pairWords(one.of)), text(one.key), ...ends(one)],
+        cells: [text(one.section), named(naming, one.section, one.of), text(one.key), ...ends(one)],
       })),
     }),
     table({
