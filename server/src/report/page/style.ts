@@ -22,7 +22,7 @@ button.name:focus-visible { outline: 2px solid; outline-offset: 1px; }
   table, tbody, tr, td { display: block; }
   tr { padding: .4rem 0; border-bottom: 1px solid color-mix(in srgb, currentColor 25%, transparent); }
   td, td.n { display: flex; justify-content: space-between; gap: 1rem; border: 0; padding: .05rem 0; text-align: right; white-space: normal; }
-  td::before { content: attr(data-head); opacity: .8; text-align: left; } td meter { margin-left: auto; }
+  td::before { content: attr(data-head); flex-shrink: 0; max-width: 50%; opacity: .8; text-align: left; } td meter { margin-left: auto; }
   td:first-child { display: block; min-width: 0; text-align: left; font-weight: 600; } td:first-child::before { content: none; }
   tr.part { padding-left: 1rem; } tr.part td:first-child { padding-left: 0; }
   td:empty { display: none; }
