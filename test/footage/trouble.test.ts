@@ -271,7 +271,7 @@ describe('plumbline footage, where something is wrong', function () {
     assert.deepEqual(readdirSync(recordings.out), []);
   });
 
-  it('cuts no codec to the frame that is not made anew', () => {
+  it('cuts no codec to the frame that it cannot encode again', () => {
     recordings = new Recordings({ gate: pattern('mkv') });
     recordings.record(pattern('mkv'), START, {
       video: ['-c:v', 'mpeg4', '-g', '50'],
@@ -281,7 +281,7 @@ describe('plumbline footage, where something is wrong', function () {
     });
     const { status, err } = recordings.footage(...words('x.mkv', 1, 3), '--exact');
     assert.equal(status, 2);
-    assert.match(err, /is mpeg4, which is not made anew: .* Ask without --exact/);
+    assert.match(err, /is mpeg4, which cannot be encoded again: .* Ask without --exact/);
     assert.equal(recordings.footage(...words('x.mkv', 1, 3)).status, 0);
   });
 

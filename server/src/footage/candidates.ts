@@ -1,4 +1,4 @@
-/** Which files are worth looking into, by their names alone; and which of two instants a name means. */
+/** Chooses files by their names alone, and decides between two instants that a name can mean. */
 
 import type { Asked } from './segment.ts';
 
@@ -9,10 +9,10 @@ export interface Found {
 }
 
 /**
- * Those that can hold something of what is asked for, in order: they begin before its end, and not longer before it
- * than files are long; and the last one that begins before it in any case.
+ * The files that may overlap the requested time, in order: those that begin before its end and less than `reach` before
+ * its start, and always the last one that begins before it.
  *
- * @param reach milliseconds
+ * @param reach milliseconds, the longest that a file may be
  */
 export function candidatesOf(found: readonly Found[], { from, to }: Asked, reach: number): Found[] {
   const last = found.reduce(
@@ -25,7 +25,7 @@ export function candidatesOf(found: readonly Found[], { from, to }: Asked, reach
     .sort((a, b) => (a.instants[0] ?? 0) - (b.instants[0] ?? 0) || (a.path < b.path ? -1 : 1));
 }
 
-/** When the last file before and the first after what is asked for begin; where there is nothing in between. */
+/** The starts of the last file before and the first after the requested time, where no file is in between. */
 export function nearest(
   found: readonly Found[],
   { from, to }: Asked,
@@ -40,15 +40,15 @@ export function nearest(
   return { before: before === -Infinity ? undefined : before, after: after === Infinity ? undefined : after };
 }
 
-/** Which of the two passes of a repeated hour. */
+/** One of the two passes of a repeated hour. */
 export type Pass = 'first' | 'second';
 
-/** A file is finished and then not written to any more: within that of its end, in milliseconds, it was written. */
+/** A file is last written to within so many milliseconds of its end. */
 const WRITTEN_WITHIN = 600_000;
 
 /**
- * The instant that a name means which fits two, where the clocks went back: as it is told, or as the time says at which
- * the file was last written to. `undefined` where that says nothing, as after copying.
+ * The instant that a name means, where the clocks went back and it fits two: the given `pass`, or else the one that
+ * fits the time at which the file was last written to. `undefined` where neither fits, as after copying.
  *
  * @param length of the file, in milliseconds
  * @param modified milliseconds since 1970

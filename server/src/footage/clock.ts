@@ -1,9 +1,9 @@
-/** Times as a person writes and reads them: ISO 8601, in the zone of the site. */
+/** Times for people: ISO 8601, in the zone of the site. */
 
 import { parseTime } from '../standards/rfc3339.ts';
 import { LocalTimes, zonedTime } from '../standards/time-zone.ts';
 
-/** What an instant looks like on the site's clock, with its offset: `2026-10-25T01:30:00.000+01:00`. */
+/** Shows an instant on the site's clock, with its offset: `2026-10-25T01:30:00.000+01:00`. */
 export type Shown = (instant: number) => string;
 
 /** @param zone of the site; UTC where it declares none */

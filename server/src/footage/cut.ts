@@ -1,4 +1,4 @@
-/** Where to cut a file: on keyframes without touching a frame, or exactly, where frames at the edges are made anew. */
+/** Where to cut a file: on keyframes without changing a frame, or exactly, with frames at the edges encoded again. */
 
 import type { Frame } from './probed-file.ts';
 
@@ -17,14 +17,14 @@ export type Piece =
       readonly to: number;
     };
 
-/** Times are asked for in milliseconds: what differs by less than half of one is the same. */
+/** Seconds: requested times are in milliseconds, so times that differ by less than half of one are equal. */
 const SAME = 0.0005;
 
 /**
- * From the last keyframe that is shown at `from` or before it, to the first at which nothing more is wanted. Of what
- * was asked for nothing is left out.
+ * From the last keyframe shown at or before `from`, to the first keyframe after the last wanted frame. The result
+ * contains all that was requested.
  *
- * @param from seconds from the file's first frame; before it, or `to` after its end, is everything
+ * @param from seconds from the file's first frame; may be before it, as `to` may be after the file's end
  */
 export function cutOnKeyframes(frames: readonly Frame[], from: number, to: number): Piece {
   const earliest = earliestFrom(frames);
@@ -34,11 +34,11 @@ export function cutOnKeyframes(frames: readonly Frame[], from: number, to: numbe
   return copied(frames, first, end === -1 ? frames.length : end);
 }
 
-/** The frames that are shown from `from` on and before `to`, and no others: made anew only up to a keyframe. */
+/** The frames shown from `from` on and before `to`, and no others; only those up to a keyframe are encoded again. */
 export function cutExactly(frames: readonly Frame[], from: number, to: number): Piece[] {
   const wanted = (shown: number): boolean => shown >= from - SAME && shown < to - SAME;
   const earliest = earliestFrom(frames);
-  // No frame after it in the file is shown before it, so that nothing after it needs what came before.
+  // No later frame in the file is shown before it, so none needs the frames before it.
   const clean = (index: number): boolean =>
     frames[index]?.key === true && (earliest[index] ?? 0) >= frames[index].shown - SAME;
   const first = frames.findIndex(({ shown }, index) => wanted(shown) && clean(index));
@@ -78,7 +78,7 @@ function encoded(shown: readonly Frame[]): Piece[] {
   ];
 }
 
-/** For each frame, when the first of it and all after it in the file is shown. */
+/** For each frame, the earliest time at which it or a later frame in the file is shown. */
 function earliestFrom(frames: readonly Frame[]): number[] {
   const earliest = frames.map(() => Infinity);
   let least = Infinity;
@@ -89,7 +89,7 @@ function earliestFrom(frames: readonly Frame[]): number[] {
   return earliest;
 }
 
-/** How many frames the piece has, and which span of the file they are shown in, in seconds from its first frame. */
+/** The number of frames of the piece, and the span in which they are shown, in seconds from the file's first frame. */
 export function extentOf(piece: Piece, frames: readonly Frame[]): { frames: number; from: number; to: number } {
   if (piece.kind === 'encoded') return piece;
   const taken = piece.kind === 'whole' ? frames : frames.slice(piece.first, piece.end);

@@ -1,7 +1,7 @@
 /**
- * What FFmpeg may open. It tells a format by the bytes of a file whatever its name is, and some formats name other
- * files, or addresses: playlists (HLS), lists (concat), session descriptions. So a file is opened as the container that
- * its name declares or not at all, and nothing but files is.
+ * Limits what FFmpeg may open. It recognizes a format by the bytes of a file and not by its name, and some formats name
+ * other files or addresses: playlists (HLS), lists (concat), session descriptions. So a file is opened only as the
+ * container that its name declares, and only files are opened.
  */
 
 /** FFmpeg's demuxers by the ending of a name: containers that hold their own pictures. */
@@ -21,7 +21,7 @@ const DEMUXERS: Readonly<Record<string, string>> = {
   'mpeg': 'mpeg',
 };
 
-/** Of a name whose ending declares none, and of pieces that FFmpeg has written itself. */
+/** The demuxers for a name whose ending declares no container, and for pieces that FFmpeg has written itself. */
 export const ANY_CONTAINER = [...new Set(Object.values(DEMUXERS))].join(',');
 
 /** The demuxers, in FFmpeg's words, that may open a file of that name. */

@@ -1,6 +1,6 @@
 /**
- * What FFmpeg is called with; never by way of a shell. It runs in a folder of its own, where the pieces, the list and
- * the result lie. Checked with FFmpeg 5.1; every option is in its manual.
+ * The arguments for FFmpeg, which is never started by a shell. It runs in a folder of its own, which holds the pieces,
+ * the list and the result. Checked with FFmpeg 5.1; every option is in its manual.
  */
 
 import { openedAs } from './declared-container.ts';
@@ -9,21 +9,21 @@ import type { ProbedFile, VideoFormat } from './probed-file.ts';
 import type { Planned } from './outputs.ts';
 import type { TakenPiece } from './segment.ts';
 
-/** A file by any name: the protocol in front keeps `-` and `:` from meaning something. */
+/** A file with any name: the protocol in front keeps `-` and `:` from having a meaning. */
 export function fileUrl(path: string): string {
   return `file:${path}`;
 }
 
 const QUIET = ['-hide_banner', '-nostdin', '-v', 'warning', '-y'];
 const VIDEO_AND_AUDIO = ['-map', '0:V:0', '-map', '0:a?'];
-/** Of the same file opened twice. Not for a transport stream, whose start is taken to be that of the streams in use. */
+/** Video and audio of a file opened twice. Not for transport streams: FFmpeg takes their start from the used streams. */
 const EACH_FROM_ITS_OWN = ['-map', '0:V:0', '-map', '1:a?'];
-/** Before a time, so that rounding loses no frame; seconds. */
+/** Seconds to seek before a time, so that rounding loses no frame. */
 const BEFORE = 0.001;
 
 /** Whether the piece has to be written by itself before it is joined. */
 export function needsOwnFile({ piece, segment }: TakenPiece, { setsInStream }: Planned, path: string): boolean {
-  // Joining would end where a damaged file ends.
+  // The concat demuxer stops at a damaged file.
   if (piece.kind !== 'whole' || segment.damaged !== undefined) return true;
   // The list of the concat demuxer is read line by line, in quotes too.
   if (/[\r\n]/.test(path)) return true;
@@ -31,7 +31,7 @@ export function needsOwnFile({ piece, segment }: TakenPiece, { setsInStream }: P
 }
 
 /**
- * Writes the piece in the container of the file that it is of.
+ * Writes the piece in the container of its file.
  *
  * @param path of the file, from the root of the disk
  * @param to the name of the piece
@@ -42,8 +42,8 @@ export function pieceArguments(
   path: string,
   to: string,
 ): string[] {
-  // All pieces of H.265 have files of their own then. In transport streams each brings its own parameter sets along;
-  // joined from other containers into one, each would be given those of the first.
+  // Here all pieces of H.265 get their own files. In transport streams each keeps its parameter sets; joined from other
+  // containers into one, each would get those of the first.
   const own =
     container === 'mpegts' && setsInStream && media.video.codec === 'hevc' ? container : pieceContainer(media);
   const timescale = own === 'mov' ? media.video.timescale : undefined;
@@ -64,12 +64,12 @@ export function pieceArguments(
   ];
 }
 
-/** Opened as what it was when it was looked into. */
+/** Opens the file as the same container as when it was probed. */
 function inputOf({ container }: ProbedFile, path: string): string[] {
   return [...openedAs(container), '-i', fileUrl(path)];
 }
 
-/** Copies from a keyframe on. FFmpeg tells where to begin and to end by when packets are decoded. */
+/** Copies from a keyframe on. FFmpeg decides where to begin and to end by the decoding times of packets. */
 function copiedPiece(piece: Piece, media: ProbedFile, path: string): string[] {
   const input = inputOf(media, path);
   if (piece.kind !== 'copied') return [...input, ...VIDEO_AND_AUDIO, '-c', 'copy'];
@@ -97,21 +97,21 @@ function decodedBefore({ frames }: ProbedFile, index: number): number {
   return ((frames[index - 1]?.decoded ?? 0) + (frames[index]?.decoded ?? 0)) / 2;
 }
 
-/** Decodes from the keyframe before, and encodes what is wanted in the way of the file that it is of. */
+/** Decodes from the keyframe before, and encodes the wanted frames with the settings of their file. */
 function encodedPiece(piece: Piece & { kind: 'encoded' }, media: ProbedFile, path: string): string[] {
   const input = inputOf(media, path);
-  // Audio before the first frame of a file goes on from the file before.
+  // Audio before the first frame of a file continues that of the file before.
   const start = piece.from < BEFORE ? 0 : Math.max(0, media.lead + piece.from - BEFORE);
   const seek = start > 0 ? ['-ss', seconds(start)] : [];
   const until = (time: number): string[] => ['-t', seconds(Math.max(BEFORE, media.lead + time - start))];
   // Where copied frames follow, their audio begins when the first of them is decoded.
   const next = media.frames.findIndex(({ key, shown }) => key && Math.abs(shown - piece.to) < BEFORE);
   const audio = until(next > 0 ? decodedBefore(media, next) : piece.to);
-  // What is decoded is counted from the first frame that is wanted.
+  // Decoded time counts from the first wanted frame.
   const video = ['-t', seconds(piece.last - piece.from + 2 * BEFORE)];
   return [
     '-noautorotate',
-    // A transport stream has no index: sought in, it would be decoded from between two keyframes.
+    // A transport stream has no index: after a seek, decoding would start between two keyframes.
     ...(isTransport(media)
       ? [...input, ...VIDEO_AND_AUDIO, ...seek, ...video]
       : [...seek, ...video, ...input, ...seek, ...audio, ...input, ...EACH_FROM_ITS_OWN]),
@@ -137,7 +137,7 @@ const PROFILES: Readonly<Record<string, string>> = {
   'Main 10': 'main10',
 };
 
-/** Codec, profile, level, pixel format, colours and reordering of the original; hardly any loss. */
+/** Codec, profile, level, pixel format, colours and reordering of the original, with hardly any loss. */
 function encoderArguments(video: VideoFormat): string[] {
   const { codec, profile, level, pixels, reordering, colour } = video;
   const name = PROFILES[profile ?? ''];
@@ -177,14 +177,14 @@ const COLOUR_OPTIONS: Readonly<Record<string, string>> = {
   color_transfer: '-color_trc',
 };
 
-/** Whether all frames last as long, to a millisecond or so. */
+/** Whether all frames have the same duration, to about a millisecond. */
 function isSteady({ frames, length }: ProbedFile): boolean {
   const usual = length / frames.length;
   const shown = frames.map((frame) => frame.shown).sort((a, b) => a - b);
   return shown.every((time, index) => Math.abs(time - index * usual) < 0.1 * usual);
 }
 
-/** Joins what the list names into `to`. */
+/** Joins the files of the list into `to`. */
 export function joinArguments({ pieces, container, setsInStream }: Planned, list: string, to: string): string[] {
   const media = pieces.map(({ segment }) => segment.media);
   const tags = new Set(media.map(({ video }) => video.tag));
@@ -225,17 +225,17 @@ function tagOf(container: string, codec: string | undefined, tag: string | undef
 
 export interface Listed {
   readonly path: string;
-  /** What FFmpeg may open it as. */
+  /** The demuxers that may open it. */
   readonly container: string;
-  /** When its first frame is shown after what the container calls its start, in seconds. */
+  /** Seconds from the container's start time to the first shown frame. */
   readonly lead: number;
   /** From its first frame to the first of the next, in seconds. */
   readonly span: number;
 }
 
 /**
- * The list of the concat demuxer. Each is given the duration with which the first frame of the next one comes exactly
- * when the last of this one ends, wherever their containers start; no rounding adds up.
+ * The list of the concat demuxer. Each duration is set so that the first frame of the next file comes exactly at the
+ * end of the last one of this file, wherever their containers start; rounding errors do not add up.
  */
 export function concatList(listed: readonly Listed[]): string {
   const lines = ['ffconcat version 1.0'];
@@ -251,7 +251,7 @@ export function concatList(listed: readonly Listed[]): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** FFmpeg's manual of utilities, Quoting and escaping: nothing is special within quotes but the quote. */
+/** FFmpeg's manual of utilities, Quoting and escaping: within quotes only the quote is special. */
 function quoted(text: string): string {
   return `'${text.replaceAll("'", String.raw`'\''`)}'`;
 }

@@ -1,4 +1,4 @@
-/** Which files can hold something of what is asked for. */
+/** Finds the files that may hold the requested time. */
 
 import { fileNames } from '../recordings/file-names.ts';
 import type { Recording } from '../site/model.ts';
@@ -13,12 +13,12 @@ import type { FootageTools } from './tools.ts';
 import type { Wanted } from './wanted.ts';
 
 /**
- * Files are looked for so long before what is asked for, in milliseconds, where the site does not say how long they
- * are.
+ * Files are searched for so long before the requested time, in milliseconds, where the site does not declare their
+ * length.
  */
 const SEARCHED_BEFORE = HOUR;
 
-/** The files that can hold something of it; and what cannot be used, and why. */
+/** The files that overlap the requested time, and those that cannot be used, with the reason. */
 export async function segmentsFor(
   { recording, names, asked, root, pass, zone }: Wanted,
   tools: FootageTools,
@@ -41,7 +41,7 @@ export async function segmentsFor(
   );
   const looked = await lookInto(candidates, { root, pass, newest: newest.path }, tools);
   const neverShown = `no clock in ${zone ?? ''} showed the time of its name, which they skipped`;
-  // By a clock of UTC they lie within a day of when they were meant to be.
+  // Read as UTC, their times are within a day of the real ones.
   const byUtc = fileNames(names.pattern, 'UTC');
   const near = skipped.filter((path) =>
     byUtc.read(path)?.instants.some((instant) => instant > asked.from - DAY && instant < asked.to + DAY),
@@ -67,7 +67,7 @@ function nothing(
   return `${name} has nothing from ${spanWords(asked, shown)}: ${known.filter((part) => part !== '').join(', ')}.`;
 }
 
-/** Of what is asked for, as a clock of its zone shows it. */
+/** The requested time, as a clock of its zone shows it. */
 export function spanWords({ from, to }: Asked, shown: Shown): string {
   return `${shown(from)} to ${shown(to)}`;
 }

@@ -18,9 +18,9 @@ import type { Finished, FootageTools } from './tools.ts';
 import type { Wanted } from './wanted.ts';
 
 /**
- * Finds, joins and describes what there is of it.
+ * Finds, joins and describes the requested footage.
  *
- * @throws Refused, DiskFull, or what the system refuses; nothing has got its name then
+ * @throws Refused, DiskFull, or the system's errors; then no result has been put in place
  */
 export async function getFootage(wanted: Wanted, tools: FootageTools): Promise<Made> {
   const { site, recording, names, zone, asked, root, container, out } = wanted;
@@ -57,7 +57,7 @@ export async function getFootage(wanted: Wanted, tools: FootageTools): Promise<M
   return made;
 }
 
-/** @throws Refused where there is nothing, or it cannot be cut as it is asked for */
+/** @throws Refused where there is nothing, or an exact cut is impossible */
 function piecesOf(
   timeline: Timeline<SegmentFile>,
   { recording, asked, zone }: Wanted,
@@ -70,12 +70,12 @@ function piecesOf(
   return pieces;
 }
 
-/** A file that comes out. */
+/** A file of the result. */
 interface Result {
   readonly planned: Planned<SegmentFile>;
-  /** The path that it gets in the end. */
+  /** Its final path. */
   readonly target: string;
-  /** What it is called in the work folder. */
+  /** Its name in the work folder. */
   readonly name: string;
 }
 
@@ -87,7 +87,7 @@ function resultsOf(outputs: readonly Planned<SegmentFile>[], out: string): Resul
   }));
 }
 
-/** @throws Refused where a result must not be put there */
+/** @throws Refused where a result must not be written there */
 function mayBecome(
   target: string,
   segments: readonly SegmentFile[],
@@ -102,7 +102,7 @@ function mayBecome(
   );
 }
 
-/** Nothing is begun that cannot end well: what is copied takes as much room again. */
+/** Checks the free space first: a copy takes as much room as its source. */
 function hasRoom(pieces: readonly TakenPiece<SegmentFile>[], out: string, tools: FootageTools): void {
   const needed = pieces.reduce(
     (sum, { segment, frames }) => sum + (segment.size * frames) / segment.media.frames.length,

@@ -1,4 +1,4 @@
-/** One result, made in the work folder: its pieces, their joining, and a count of what came out. */
+/** Makes one result in the work folder: writes its pieces, joins them and counts the frames of the result. */
 
 import { ANY_CONTAINER, openedAs } from './declared-container.ts';
 import { type Listed, concatList, joinArguments, needsOwnFile, pieceArguments } from './ffmpeg-arguments.ts';
@@ -11,9 +11,9 @@ import type { FootageTools } from './tools.ts';
 export interface Joined {
   /** The result, in the work folder. */
   readonly file: string;
-  /** With the seconds into the result at which each begins. */
+  /** The pieces, each with its position in the result, in seconds. */
   readonly pieces: readonly (TakenPiece<SegmentFile> & { readonly position: number })[];
-  /** What FFmpeg was called with. */
+  /** The arguments of each FFmpeg run. */
   readonly commands: readonly (readonly string[])[];
 }
 
@@ -66,7 +66,7 @@ async function written(
   const { media, unusable } = await probe(tools.workFile(own), ANY_CONTAINER, tools);
   const { path, damaged } = piece.segment;
   if (media === undefined) throw new Refused(`Nothing could be taken of ${path}: ${unusable}.`);
-  // Of a damaged file what there is is taken, less its last frame where only a part of that is there.
+  // A damaged file may give one frame less than planned, where its last frame is incomplete.
   const short = piece.frames - media.frames.length;
   if (short !== 0 && !(damaged !== undefined && short > 0 && short <= 1))
     throw new Refused(
@@ -99,7 +99,7 @@ async function ffmpeg(command: readonly string[], tools: FootageTools, planned?:
   throw new Refused(`FFmpeg failed, and nothing was kept: ${err.trim().split('\n').slice(-3).join(' ')}`);
 }
 
-/** Whether every frame is there, and the audio. */
+/** Whether the result has every frame, and the audio. */
 async function counted(
   planned: Planned<SegmentFile>,
   pieces: readonly TakenPiece[],
@@ -132,7 +132,7 @@ async function counted(
     sounds
   )
     throw new Refused('The audio did not come through into the joined file: nothing was kept.');
-  // What is renamed must be on the disk, or a power cut could leave a name without its bytes.
+  // The bytes must be on the disk before the rename, or a power cut could leave a name without them.
   await tools.sync(tools.workFile(name));
   if ((await tools.stat(tools.workFile(name))).size === 0)
     throw new Refused('The joined file is empty: nothing was kept.');

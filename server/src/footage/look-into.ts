@@ -1,4 +1,4 @@
-/** The files that may hold what is asked for, each looked into once. */
+/** Probes the candidate files, each once. */
 
 import { bytes } from '../text/words.ts';
 import { type Found, type Pass, passOf } from './candidates.ts';
@@ -9,18 +9,18 @@ import type { Segment } from './segment.ts';
 import type { LeftOut } from './sidecar.ts';
 import type { FootageTools } from './tools.ts';
 
-/** A file, and where it is read from: a copy of what is there, where it may still be growing. */
+/** A file and the path that it is read from: that of a copy, where it may still be growing. */
 export interface SegmentFile extends Segment {
   readonly original: string;
   readonly file: string;
   readonly size: number;
-  /** Of the original, before anything of it was read. */
+  /** The stamp of the original before it was read. */
   readonly stamp: string;
 }
 
-/** A recorder writes to its file more often than that, in milliseconds. */
+/** A recorder writes to its file at least once in so many milliseconds. */
 const STILL = 15_000;
-/** ffprobe is started so many times at once. */
+/** How many ffprobe processes run at once. */
 const AT_ONCE = 4;
 
 export interface Where {
@@ -30,7 +30,7 @@ export interface Where {
   readonly newest: string | undefined;
 }
 
-/** In the order of their names. */
+/** The probed files in the order of their names, and those that cannot be used. */
 export async function lookInto(
   candidates: readonly Found[],
   where: Where,
@@ -91,9 +91,9 @@ async function lookAt({ path, instants }: Found, where: Where, tools: FootageToo
 }
 
 /**
- * What ffprobe says of a file; `complaint` is the first thing that it does not like, `errors` are all.
+ * Probes a file with ffprobe; `complaint` is its first error, `errors` are all.
  *
- * @param container what it may be opened as
+ * @param container the demuxers that may open it
  */
 export async function probe(
   file: string,
@@ -125,12 +125,12 @@ async function isWithoutIndex(file: string, complaint: string, tools: FootageToo
   return String.fromCharCode(...box.subarray(4)) === 'ftyp';
 }
 
-/** What there still is of a file that nothing can be taken from. */
+/** Why nothing can be taken from the file, and how much of it there is. */
 function withoutIndex(size: number, fresh: boolean): string {
   if (fresh)
     return 'it was written to a moment ago, and its index (moov), which comes last, is not there yet: ask again when it is finished';
   return (
-    `it was cut short, before its index (moov) was written. Its ${bytes(size)} still hold pictures, which this does not ` +
-    'get out: keep the file, and let somebody try who has whole files of the same camera'
+    `it was cut short, before its index (moov) was written. Its ${bytes(size)} still hold pictures, which cannot be ` +
+    'read without it: keep the file; a repair needs a complete file of the same camera'
   );
 }

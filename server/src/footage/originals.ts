@@ -1,4 +1,4 @@
-/** The files that footage is taken from: what they are, and that they stay so meanwhile. */
+/** The files that footage is taken from: their checksums, and a check that they did not change meanwhile. */
 
 import type { SegmentFile } from './look-into.ts';
 import { Refused } from './refused.ts';
@@ -6,7 +6,7 @@ import type { TakenPiece } from './segment.ts';
 import type { ChecksummedSegment } from './sidecar.ts';
 import type { FootageTools } from './tools.ts';
 
-/** The checksum of every file that something is taken from. */
+/** The checksum of every source file. */
 export async function checksumsOf(
   pieces: readonly TakenPiece<SegmentFile>[],
   tools: FootageTools,
@@ -28,7 +28,7 @@ export async function checksumsOf(
   return sealed;
 }
 
-/** @throws Refused where a file was written to in the meantime, so that its checksum may be of other bytes */
+/** @throws Refused where a file was written to in the meantime, as its checksum may then be wrong */
 export async function stayUnchanged(
   sealed: ReadonlyMap<SegmentFile, ChecksummedSegment>,
   tools: FootageTools,

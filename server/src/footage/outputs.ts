@@ -1,4 +1,4 @@
-/** Which pieces go into one file: those that a container holds in one stream without encoding anything anew. */
+/** Which pieces go into one file: those that a container can hold in one stream without encoding them again. */
 
 import type { Segment, TakenPiece } from './segment.ts';
 
@@ -9,7 +9,7 @@ export interface Planned<T extends Segment = Segment> {
   readonly pieces: readonly TakenPiece<T>[];
   readonly container: string;
   /**
-   * The parameter sets change on the way, and so have to stand in the stream, before each keyframe that they are for.
+   * Whether the parameter sets change within the file, so that the stream must repeat them before each keyframe.
    */
   readonly setsInStream: boolean;
 }

@@ -1,6 +1,6 @@
-/** What ffprobe tells of a file of a recording, in the shape that its choice and its joining need. */
+/** The output of ffprobe for a file of a recording, in the shape that choosing and joining need. */
 
-/** A packet of video as it lies in the file: a frame. Seconds, from the first frame that is shown. */
+/** A packet of video in the file: a frame. Times are in seconds from the first shown frame. */
 export interface Frame {
   readonly shown: number;
   readonly decoded: number;
@@ -13,11 +13,11 @@ export interface ProbedFile {
   readonly container: string;
   readonly video: VideoFormat;
   readonly audio: readonly AudioFormat[];
-  /** Streams that are neither, by their kind: they are not taken over. */
+  /** The kinds of other streams, which are left out. */
   readonly others: readonly string[];
   /** In the order in which they are decoded. Never empty. */
   readonly frames: readonly Frame[];
-  /** When the first frame is shown, in seconds after what the container calls its start. */
+  /** Seconds from the container's start time to the first shown frame. */
   readonly lead: number;
   /** From the first frame to the end of the last, in seconds. */
   readonly length: number;
@@ -35,7 +35,7 @@ export interface VideoFormat {
   /** How many frames the decoder has to hold back. */
   readonly reordering: number;
   readonly interlaced: boolean;
-  /** Ticks a second, where a tick is a whole part of one. */
+  /** Ticks a second, where that is a whole number. */
   readonly timescale: number | undefined;
   readonly colour: Readonly<Record<string, string>>;
   /** A hash of the parameter sets that the container holds. */
@@ -48,7 +48,7 @@ export interface AudioFormat {
   readonly channels: number;
 }
 
-/** What to ask ffprobe for, in its JSON. */
+/** The arguments that make ffprobe print what `mediaOf` reads, as JSON. */
 export const PROBE_ARGUMENTS: readonly string[] = [
   '-v',
   'error',
@@ -136,7 +136,7 @@ function audioOf(stream: Json): AudioFormat {
   };
 }
 
-/** The middle one of the times between frames: what a frame lasts that does not say it. */
+/** The median time between frames: the duration of frames that have none. */
 function usualDuration(frames: readonly Frame[]): number {
   const shown = frames.map((frame) => frame.shown).sort((a, b) => a - b);
   const steps = shown
@@ -146,7 +146,7 @@ function usualDuration(frames: readonly Frame[]): number {
   return steps[Math.floor(steps.length / 2)] ?? 0.04;
 }
 
-/** Of any number of values; Math.min takes not many more than a hundred thousand. */
+/** The minimum of any number of values; Math.min takes only about a hundred thousand. */
 function least(values: readonly number[]): number {
   return values.reduce((a, b) => Math.min(a, b), Infinity);
 }

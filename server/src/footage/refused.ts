@@ -1,6 +1,6 @@
-/** What a person asked for cannot be done. The message says why and what to do, as a sentence. */
+/** The request cannot be met. The message says why and what to do, as a sentence. */
 export class Refused extends Error {
-  /** What else there is to say, each on a line of its own. */
+  /** Further lines for the user. */
   readonly details: readonly string[];
 
   constructor(message: string, details: readonly string[] = []) {
@@ -9,5 +9,5 @@ export class Refused extends Error {
   }
 }
 
-/** What is made does not fit on the disk. */
+/** The result does not fit on the disk. */
 export class DiskFull extends Error {}

@@ -1,18 +1,18 @@
-/** A file of a recording that has been looked into, and what is taken of it. */
+/** A probed file of a recording, and the pieces that are taken from it. */
 
 import { type Piece, cutExactly, cutOnKeyframes, extentOf, needsFileBefore } from './cut.ts';
 import type { ProbedFile } from './probed-file.ts';
 import type { Break, Named, Placed, Timeline } from './timeline.ts';
 
 export interface Segment extends Named {
-  /** From the folder that the recordings lie in, with forward slashes. */
+  /** The path from the folder of the recordings, with forward slashes. */
   readonly path: string;
   readonly media: ProbedFile;
-  /** What is wrong with it, where it can be read in part only. */
+  /** The damage, where only a part of the file can be read. */
   readonly damaged: string | undefined;
 }
 
-/** What is taken of a file, and when that was, in milliseconds since 1970. */
+/** A piece of a file, and its time, in milliseconds since 1970. */
 export interface TakenPiece<T extends Segment = Segment> {
   readonly segment: T;
   readonly piece: Piece;
@@ -24,7 +24,7 @@ export interface TakenPiece<T extends Segment = Segment> {
 export interface Asked {
   readonly from: number;
   readonly to: number;
-  /** To the frame, with frames made anew at the edges; else on keyframes. */
+  /** Whether to cut to the frame, with frames at the edges encoded again; else on keyframes. */
   readonly exact: boolean;
 }
 
@@ -33,13 +33,13 @@ export interface NothingTaken {
   readonly impossible: string;
 }
 
-/** Less than half a millisecond, in seconds. */
+/** Seconds; times that differ by less are equal. */
 const SAME = 0.0005;
 
-/** Encoders of FFmpeg that make what the cameras make, by its name of the codec. */
+/** Codecs, by FFmpeg's names, that frames can be encoded in again. */
 const ENCODED = ['h264', 'hevc'];
 
-/** All that was recorded of what is asked for, in its order. */
+/** All recorded pieces of the requested time, in their order. */
 export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked): TakenPiece<T>[] | NothingTaken {
   const wanted = placed.filter(({ start, end }) => start < asked.to && end > asked.from);
   const all: TakenPiece<T>[] = [];
@@ -69,7 +69,7 @@ export function taken<T extends Segment>({ placed }: Timeline<T>, asked: Asked):
   return all;
 }
 
-/** Whether a file's first frames are parted from the file before, as that or they themselves are encoded. */
+/** Whether a file's first frames are cut off from the file before, as one of the two is encoded again. */
 function cutsOff(before: Piece | undefined, piece: Piece | undefined): boolean {
   return (
     piece !== undefined &&
@@ -79,18 +79,17 @@ function cutsOff(before: Piece | undefined, piece: Piece | undefined): boolean {
 
 function unencodable({ path, media: { video } }: Segment): string | undefined {
   if (!ENCODED.includes(video.codec))
-    return `${path} is ${video.codec}, which is not made anew: only H.264 and H.265 can be cut to the frame. Ask without --exact.`;
+    return `${path} is ${video.codec}, which cannot be encoded again: only H.264 and H.265 can be cut to the frame. Ask without --exact.`;
   if (video.interlaced)
     return `${path} is interlaced and cannot be cut to the frame without a loss. Ask without --exact.`;
   return undefined;
 }
 
-/** A hole in the frames of one file, where its source stopped: longer than that, in seconds, and than ten frames. */
+/** Seconds: a longer pause between frames of one file, of more than ten frames, is a gap: its source had stopped. */
 const HOLE = 1;
 
 /**
- * Every gap and overlap in what was asked for, in order of time; what lies before the first file and after the last
- * too.
+ * Every gap and overlap in the requested time, in order of time, those before the first file and after the last too.
  */
 export function breaksOf<T extends Segment>({ placed, breaks }: Timeline<T>, { from, to }: Asked): Break[] {
   const wanted = placed.filter(({ start, end }) => start < to && end > from);

@@ -1,4 +1,4 @@
-/** What footage was made of, for who has to answer for it: `schemas/footage.schema.json` describes it. */
+/** The sidecar, a record of what the footage was made from: `schemas/footage.schema.json` describes it. */
 
 import type { Shown } from './clock.ts';
 import { formatWords } from './outputs.ts';
@@ -12,7 +12,7 @@ export const CAUTION =
 export interface ChecksummedSegment extends Segment {
   readonly size: number;
   readonly sha256: string;
-  /** Only what was there of a file that was still being written. */
+  /** Whether the file was still being written, so that only a part was taken. */
   readonly growing: boolean;
 }
 
@@ -35,7 +35,7 @@ export interface Made {
   readonly folder: string;
   readonly timezone: string | undefined;
   readonly asked: Asked;
-  /** How much later than named a file can have begun, in milliseconds. */
+  /** How much later than its name a file may have begun, in milliseconds. */
   readonly unit: number;
   readonly breaks: readonly Break[];
   readonly leftOut: readonly LeftOut[];

@@ -1,4 +1,4 @@
-/** What came of it, for the person who asked. */
+/** The summary for the user. */
 
 import type { Shown } from './clock.ts';
 import type { LeftOut, Made } from './sidecar.ts';
@@ -36,12 +36,12 @@ export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown)
   return [...lines, ...leftOutLines(leftOut)].map((line) => `${line}\n`).join('');
 }
 
-/** Whether all of what was asked for is there. */
+/** Whether the result has all of the requested time. */
 export function isComplete({ leftOut, breaks }: Made): boolean {
   return leftOut.length === 0 && !breaks.some(({ kind }) => kind === 'gap');
 }
 
-/** What could not be used, and why. */
+/** The files that could not be used, and why. */
 export function leftOutLines(leftOut: readonly LeftOut[]): string[] {
   return leftOut.map(({ path, reason }) => `Left out: ${visible(path)}: ${reason}`);
 }

@@ -17,7 +17,7 @@ export function containerOf(name: string): string {
 }
 
 /**
- * @param root where the recordings lie, into which nothing is ever written
+ * @param root folder of the recordings, which is never written to
  * @throws Refused where the file cannot or must not be written
  */
 export function mayWrite(out: string, root: string, overwrite: boolean, places: Places): void {

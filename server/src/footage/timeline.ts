@@ -1,6 +1,6 @@
 /**
- * Where the files of a recording lie in time. A name bears whole units, rounded down; the lengths are exact. So files
- * that follow each other without a break tell together, to less than a unit, when the first of them began.
+ * Places the files of a recording in time. Names have whole units, rounded down, but lengths are exact: so the names of
+ * files that follow each other without a break narrow down, to less than a unit, when the first of them began.
  */
 
 /** A file as it is named; all in milliseconds, `named` since 1970. */
@@ -23,12 +23,12 @@ export interface Break {
 
 export interface Timeline<T> {
   readonly placed: readonly Placed<T>[];
-  /** In order. A gap is what no file has; an overlap is what two have. */
+  /** In order. In a gap there is no file, in an overlap there are two. */
   readonly breaks: readonly Break[];
 }
 
 /**
- * Within that, what a name says and what the lengths say differ by how packets came in (common practice, no source).
+ * Milliseconds by which names and lengths may differ, as packets arrive unevenly (common practice, no source).
  */
 export const JITTER = 500;
 
@@ -66,7 +66,7 @@ export function timelineOf<T extends Named>(files: readonly T[], unit: number, b
   const breaks: Break[] = [];
   let before: Run | undefined;
   for (const run of runs) {
-    // That it began before it was opened only the names of those that follow can tell.
+    // It counts as begun when it was opened, unless the names of later files show that it began before.
     if (run.opened < run.latest) run.earliest = Math.max(run.earliest, run.opened);
     if (before !== undefined) breaks.push(...breakBetween(before, run));
     for (const { offset, at } of run.files) {
@@ -74,13 +74,13 @@ export function timelineOf<T extends Named>(files: readonly T[], unit: number, b
       if (file !== undefined)
         placed.push({ file, start: run.earliest + offset, end: run.earliest + offset + file.length });
     }
-    // One that lies within another ends before it.
+    // The run that ends last counts: one may lie within another.
     if (before === undefined || run.earliest + run.length > before.earliest + before.length) before = run;
   }
   return { placed, breaks };
 }
 
-/** What no rounding of names explains. */
+/** The gap or overlap that rounding of names does not explain. */
 function breakBetween(before: Run, run: Run): Break[] {
   const [ended, began] = [before.earliest + before.length, run.earliest];
   if (run.earliest - (before.latest + before.length) > JITTER) return [{ kind: 'gap', from: ended, to: began }];

@@ -1,11 +1,11 @@
-/** What getting footage out needs of the machine. A path is one that the machine gave, or that a person typed. */
+/** The files and programs that exporting footage needs. A path comes from the machine or from the user. */
 
 import type { FileNames } from '../recordings/file-names.ts';
 import type { Found } from './candidates.ts';
 
 export interface FoundFiles {
   readonly found: readonly Found[];
-  /** Files of the recording's shape whose time no clock of the zone ever showed. */
+  /** Files named like the recording's whose time does not exist in the zone. */
   readonly skipped: readonly string[];
 }
 
@@ -16,24 +16,24 @@ export interface FileState {
   readonly size: number;
   /** When it was last written to, in milliseconds since 1970. */
   readonly modified: number;
-  /** Another one once another file bears the name, or anything was written to it, whatever `modified` says. */
+  /** Changes when another file gets the name, or the file is written to, even if `modified` stays the same. */
   readonly stamp: string;
 }
 
 export interface Ran {
   readonly status: number | null;
   readonly out: string;
-  /** Its last words, of some thousand characters. */
+  /** The end of its standard error, some thousand characters. */
   readonly err: string;
 }
 
-/** Where things are, before anything is made. */
+/** Questions about paths, before anything is made. */
 export interface Places {
-  /** What bears the name itself, a link too; `undefined` where nothing does. */
+  /** The kind of what has the name, links not followed; `undefined` where nothing has it. */
   kindOf(path: string): 'folder' | 'other' | undefined;
-  /** Whether it is a folder, or leads to one. */
+  /** Whether it is a folder, or a link to one. */
   isFolder(path: string): boolean;
-  /** Whether a file or folder is another or lies in it, with all links followed. */
+  /** Whether a file or folder is another or is inside it, with all links followed. */
   isWithin(path: string, other: string): boolean;
   /** Whether two names are of one file. */
   isSame(path: string, other: string): boolean;
@@ -42,34 +42,34 @@ export interface Places {
   absolute(path: string): string;
 }
 
-/** All but `reasonOf` and `progress` throw what the system refuses, which `reasonOf` puts in words. */
+/** All but `reasonOf` and `progress` throw the system's errors, which `reasonOf` puts into words. */
 export interface FootageTools extends Places {
   readonly versions: { readonly plumbline: string; readonly ffmpeg: string };
   /** All files under the root that have a name of the recording. */
   find(root: string, names: FileNames): FoundFiles;
   /** The path of a file of the recordings, which is named from their root with forward slashes. */
   recorded(root: string, path: string): string;
-  /** The path of a file in the work folder, where all is made until it is finished. */
+  /** The path of a file in the work folder, where everything is made. */
   workFile(name: string): string;
   /** Milliseconds since 1970. */
   now(): number;
   stat(path: string): Promise<FileState>;
-  /** So many bytes from the start, or fewer where there are no more. */
+  /** The first `length` bytes, or fewer where the file is shorter. */
   head(path: string, length: number): Promise<Uint8Array>;
   copy(from: string, to: string): Promise<void>;
   write(path: string, text: string): Promise<void>;
-  /** Returns once the bytes are on the disk, and not only on their way. */
+  /** Returns once the bytes are on the disk. */
   sync(path: string): Promise<void>;
   /** SHA-256 (FIPS 180-4) in hexadecimal; `read` is called with the number of bytes of each part. */
   hash(path: string, read: (bytes: number) => void): Promise<string>;
-  /** Runs a program of FFmpeg in the work folder; `line` takes each line of its output, which is not kept then. */
+  /** Runs a program of FFmpeg in the work folder; `line` takes each line of its output, which is then not kept. */
   run(program: 'ffmpeg' | 'ffprobe', words: readonly string[], line?: (line: string) => void): Promise<Ran>;
   /** Bytes that still fit beside a path. */
   freeBeside(path: string): number;
-  /** Gives files of the work folder their names, and the sidecar last. */
+  /** Moves files of the work folder to their targets, the sidecar last. */
   save(files: readonly Finished[], sidecar: { readonly path: string; readonly text: string }): void;
   progress(text: string): void;
-  /** Why the system refused, as a clause; `undefined` for a failure that is none of the system's. */
+  /** The reason of a system error, as a clause; `undefined` for any other failure. */
   reasonOf(error: unknown): string | undefined;
 }
 

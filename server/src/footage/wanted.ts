@@ -1,4 +1,4 @@
-/** What a person asks for, held against the site and the machine before anything is made. */
+/** Checks a request against the site and the machine before anything is made. */
 
 import { distance } from 'fastest-levenshtein';
 import { type FileNames, fileNames } from '../recordings/file-names.ts';
@@ -11,13 +11,13 @@ import type { Asked } from './segment.ts';
 import { containerOf, mayWrite } from './targets.ts';
 import type { Places } from './tools.ts';
 
-/** As it is typed. */
+/** The request as it was typed. */
 export interface Request {
   readonly recording: string;
   readonly from: string;
   readonly to: string;
   readonly out: string;
-  /** Where the files lie on this machine; else at the path of the volume. */
+  /** The folder of the files on this machine; the path of the volume where absent. */
   readonly recordings?: string;
   readonly exact?: boolean;
   readonly overwrite?: boolean;
@@ -30,16 +30,16 @@ export interface Wanted {
   readonly names: FileNames;
   readonly zone: string | undefined;
   readonly asked: Asked;
-  /** Where the recordings lie. */
+  /** The folder of the recordings. */
   readonly root: string;
-  /** FFmpeg's name of what to write. */
+  /** FFmpeg's name of the container to write. */
   readonly container: string;
   readonly out: string;
   readonly pass: Pass | undefined;
   readonly overwrite: boolean;
 }
 
-/** @throws Refused where it cannot be had */
+/** @throws Refused where the request cannot be met */
 export function wantedOf(site: Site, request: Request, places: Places): Wanted {
   const { out, overwrite = false, repeatedHour: pass } = request;
   const recording = recordingOf(site, request.recording);
