@@ -1,11 +1,11 @@
-/** The rules by which a check finds what several kinds of files are refused for. */
+/** The rules whose findings explain refusals of several kinds of files. */
 
 import { perObject } from '../memo.ts';
 import type { Plan } from '../plan.ts';
 import { nodeAt } from '../site/edit.ts';
 import type { Stream } from '../site/model.ts';
 
-/** Of a stream whose port is not known. */
+/** The rule for a stream whose port is not known. */
 export function portRule({ item }: Stream): string {
   if (nodeAt(item, ['port']) === undefined) return 'port-missing';
   return item.blank ? 'unfilled' : 'out-of-range';
@@ -17,7 +17,7 @@ export function isInCircle({ carriedInCircle }: Plan['site'], stream: Stream): b
   return circled(carriedInCircle).has(stream);
 }
 
-/** Of a stream of which neither video nor audio is known. */
+/** The rule for a stream with neither known video nor audio. */
 export function emptyRule({ site }: Pick<Plan, 'site'>, stream: Stream): string {
   if (isInCircle(site, stream)) return 'carries-itself';
   if (stream.carries === undefined) return 'rate-missing';

@@ -1,4 +1,4 @@
-/** Names as file names: one that the site language does not allow could lead out of the folder. */
+/** Names as file names: a name that the site language does not allow could lead out of the folder. */
 
 import { type Item, headOf, isName } from '../site/item.ts';
 import { visible } from '../text/visible.ts';

@@ -1,4 +1,4 @@
-/** What can be made from a plan for the equipment: files only. */
+/** An output that can be made from a plan for the equipment: files only. */
 
 import type { Plan } from '../plan.ts';
 import type { Place } from '../site/item.ts';
@@ -6,21 +6,21 @@ import type { Place } from '../site/item.ts';
 export interface Output {
   /** Its word on the command line, and the folder of its files. */
   readonly kind: string;
-  /** As the editor lists it. */
+  /** Its title in the editor. */
   readonly title: string;
-  /** What the files are for, in one line. */
+  /** The purpose of the files, in one line. */
   readonly summary: string;
-  /** What it can be made for one by one: servers, switches, streams … Empty where it is made for the whole site. */
+  /** The things that it is made for one by one: servers, switches … Empty where it is made for the whole site. */
   subjects(plan: Plan): readonly string[];
-  /** For one subject, or for all. The same plan gives the same bytes. */
+  /** Makes the files of one subject, or of all. The same plan gives the same bytes. */
   make(plan: Plan, subject?: string): Made;
 }
 
 export interface Made {
   readonly files: readonly MadeFile[];
-  /** What could not be made, and why; the rest is made all the same. */
+  /** Parts that could not be made, and why; the rest is made. */
   readonly refused: readonly Refusal[];
-  /** What the person must do and know besides, cautions included. */
+  /** Further steps and cautions for the user. */
   readonly notes: readonly string[];
 }
 
@@ -34,11 +34,11 @@ export interface MadeFile {
 export interface Refusal {
   /** The place in the site. */
   readonly at: Place;
-  /** What cannot be made, why, and what to do. */
+  /** Says what cannot be made, why, and what to do. */
   readonly message: string;
   /** The rule by which a check finds the cause. */
   readonly rule: string;
-  /** What the site asks for cannot be had, whoever sets it up: a check tells of it before anything is made. */
+  /** The site asks for something impossible, so a check reports it before anything is made. */
   readonly isAsked?: true;
 }
 

@@ -1,4 +1,4 @@
-/** What would be refused if everything were made, without making it. */
+/** The refusals that making everything would bring, without making it. */
 
 import { grouped } from '../grouped.ts';
 import type { Plan } from '../plan.ts';
@@ -15,9 +15,9 @@ import { unnamedInterfaces } from './network/networkd.ts';
 import type { Refusal } from './output.ts';
 
 /**
- * Of what the site asks for: by `credentials`, audio or a picture of a stream, by a `dhcp-pool`, and of a server that
- * would ask itself. Other refusals may be among them. Each once, however many kinds of files it concerns. It is asked
- * for at every keystroke, so streams that can be refused nothing of the kind are passed over.
+ * Refusals of things that the site asks for: `credentials`, audio or a picture of a stream, a `dhcp-pool`, and a server
+ * that would receive from itself. Others may be among them. Each is listed once, however many kinds of files it
+ * concerns. This runs at every keystroke, so streams without any of these are skipped.
  */
 export function askedRefusals(plan: Plan): readonly Refusal[] {
   const { site } = plan;
@@ -45,7 +45,7 @@ export function askedRefusals(plan: Plan): readonly Refusal[] {
   ]);
 }
 
-/** Whether it names a file of credentials, or has media that not everything can be made with. */
+/** Whether the stream names a file of credentials, or has media that some outputs cannot use. */
 function asksForSome({ site }: Plan, stream: Stream | undefined): boolean {
   if (stream === undefined) return false;
   if (stream.credentials !== undefined) return true;
@@ -53,7 +53,7 @@ function asksForSome({ site }: Plan, stream: Stream | undefined): boolean {
   return audio !== undefined || video?.codec === 'mjpeg';
 }
 
-/** What of a host's network cannot be set up. */
+/** The parts of hosts' networks that cannot be set up. */
 export function networkRefusals(plan: Plan): readonly Refusal[] {
   return setUpHosts(plan).flatMap((host) => {
     const network = hostNetwork(plan, host);

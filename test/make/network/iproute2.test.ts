@@ -82,7 +82,7 @@ describe('iproute2', function () {
     );
     assert.match(
       notes.join('\n'),
-      /^10\.0\.0\.1: no VLAN has a subnet that holds it, so the prefix is taken to be \/24/m,
+      /^10\.0\.0\.1: no VLAN has a subnet that holds it, so the prefix is assumed to be \/24/m,
     );
     const places = refused.map(({ at }) => at.piece.text.slice(at.start, at.end));
     assert.deepEqual(places, [

@@ -33,11 +33,11 @@ export const addressPlan: Output = {
   },
 };
 
-/** The addresses of a VLAN, or those in the subnet of none. */
+/** The addresses of a VLAN, or those outside of every VLAN's subnet. */
 interface Part {
   readonly vlan: Vlan | undefined;
   readonly rows: readonly Row[];
-  /** Addresses that more than one has. */
+  /** Addresses that more than one device has. */
   readonly shared: ReadonlySet<number>;
 }
 

@@ -1,4 +1,4 @@
-/** DHCP and names of the site for dnsmasq, as dnsmasq(8) has them. */
+/** DHCP and names of the site for dnsmasq: dnsmasq(8). */
 
 import { holder, macOf } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';

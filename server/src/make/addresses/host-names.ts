@@ -20,7 +20,7 @@ export interface NamedAddress {
 }
 
 export interface HostNames {
-  /** By address. */
+  /** In the order of addresses. */
   readonly named: readonly NamedAddress[];
   /** Devices whose host name differs from their name in the site, such as `foaling-box` for `foaling_box`. */
   readonly changed: readonly string[];
@@ -33,8 +33,8 @@ interface Claim {
 }
 
 /**
- * A device with one address has its own name. Of several addresses, the first has the device's name, and each has a
- * name of the device and the port or VLAN as well: `recorder-cams`, `router-video`.
+ * A device with one address has its own name. Where it has several, the first has the device's name, and each also has
+ * a name made of the device and the port or VLAN: `recorder-cams`, `router-video`.
  */
 export function hostNames({ network }: Plan): HostNames {
   return namesOf(network.addressUses);
@@ -62,7 +62,7 @@ const namesOf = perObject((addressUses: readonly AddressUse[]): HostNames => {
     for (const use of uses) {
       const as = ownName(use);
       const label = hostLabel(as);
-      // A name that is made of two may be too long, and the address has another.
+      // A composed name may be too long; the address has another one.
       if (label !== undefined) claimed.push({ use, as, label });
     }
   }
@@ -71,7 +71,7 @@ const namesOf = perObject((addressUses: readonly AddressUse[]): HostNames => {
     // A device's own name takes precedence over one that is composed for an address of another device.
     const own = claims.filter(({ use, as }) => as === use.device.name);
     const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
-    // A name that is made of two gives way; it is an addition to the device's own.
+    // A composed name gives way; it is only an addition to the device's own.
     for (const claim of own.length > 1 ? own : []) {
       const others = firstOthers(own, claim, 5).map(whose);
       refused.push({
@@ -98,7 +98,7 @@ function clashMessage(label: string, name: string, others: readonly string[]): s
   );
 }
 
-/** The device, or its port where the name is made of both. */
+/** The device, or its port where the name is composed of both. */
 function whose({ use, as }: Claim): string {
   return as === use.device.name ? as : holder(use);
 }

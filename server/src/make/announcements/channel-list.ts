@@ -1,6 +1,5 @@
 /**
- * The programmes of the site that come over the network, as a playlist: XSPF, version 1, as `playlist` has it for one
- * screen.
+ * The programmes of the site that come over the network, as a playlist (XSPF, version 1) like `playlist` for one screen.
  */
 
 import type { Plan } from '../../plan.ts';
@@ -51,7 +50,7 @@ export const channelList: Output = {
   },
 };
 
-/** Of the groups that carry it alone; else of those that carry all of a multiplex that it is in. */
+/** The addresses of groups that carry the service alone; else of those that carry its whole multiplex. */
 function locationsOf(site: Site, { name, multiplexes }: Service): string[] {
   const carrying = (is: (stream: Stream) => boolean): string[] => [
     ...new Set(site.streams.flatMap((stream) => (is(broadcastOf(site, stream)) ? (groupLocation(stream) ?? []) : []))),
@@ -61,7 +60,7 @@ function locationsOf(site: Site, { name, multiplexes }: Service): string[] {
   return carrying(({ service, multiplex }) => service === undefined && multiplexes.includes(multiplex ?? ''));
 }
 
-/** The stream that comes from the air, where others carry it on. */
+/** The original broadcast stream, where other streams carry it on. */
 function broadcastOf({ streamByName }: Site, stream: Stream): Stream {
   const seen = new Set<Stream>();
   let at = stream;

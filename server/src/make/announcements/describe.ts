@@ -24,13 +24,13 @@ import { sdpText } from '../quoting/sdp.ts';
 import { textAt } from '../../text/syntax.ts';
 import { asName } from '../../text/words.ts';
 
-/** Whether a stream needs a description: it is sent in datagrams to somebody, as RTSP brings its own. */
+/** Whether a stream needs a description: it is sent in datagrams to a receiver or a group. RTSP has its own. */
 export function describable({ transport, group, receivers }: Stream): boolean {
   const inDatagrams = transport === 'rtp' || transport === 'ts-rtp' || transport === 'ts-udp';
   return inDatagrams && (group !== undefined || receivers.length > 0);
 }
 
-/** For whom there is a description each: without a group the receivers, else all of them together. */
+/** The receivers that get a description each: all of them where there is no group, else a single shared one. */
 export function audiences({ group, receivers }: Stream): readonly (string | undefined)[] {
   return group === undefined && receivers.length > 1 ? receivers : [undefined];
 }
@@ -96,7 +96,7 @@ function sourceAddress(plan: Plan, stream: Stream): number | undefined {
   return addresses.length === 1 ? addresses[0]?.address : undefined;
 }
 
-/** The same as long as the site and the stream keep their names. */
+/** An id that stays the same as long as the site and the stream keep their names. */
 function sessionId({ site }: Plan, { name }: Stream): string {
   return String(fnv1a(`${site.name ?? ''}\n${name}`) >> 1n);
 }
@@ -161,7 +161,7 @@ function undescribedMedia(plan: Plan, stream: Stream): Refusal | undefined {
   return undefined;
 }
 
-/** Of a stream that can be described. */
+/** The media of a stream that can be described. */
 function describedMedia(plan: Plan, stream: Stream): readonly MediaDescription[] {
   const { port = 0, transport } = stream;
   if (transport === 'ts-udp') {

@@ -89,7 +89,7 @@ function playlistOf(plan: Plan, viewer: Device, streams: readonly Stream[]): Mad
   return { files: [{ path: `${viewer.name}.xspf`, text: `${lines.join('\n')}\n` }], refused, notes };
 }
 
-/** What no playlist can name. */
+/** Streams that no playlist can name. */
 export function unlisted(plan: Plan): readonly Refusal[] {
   const streams = streamsByReceiver(plan);
   return viewers(plan, streams).flatMap((viewer) =>
@@ -102,7 +102,7 @@ export function unlisted(plan: Plan): readonly Refusal[] {
 
 /**
  * A transport stream describes itself, so its group is enough; other RTP needs its session description beside the list.
- * A camera or a server that is asked by RTSP may want a user and a password, which no file that is made contains.
+ * A camera or a server that is asked by RTSP may want a user and a password, which made files never contain.
  */
 function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusal {
   const { item, name, transport, group, port } = stream;
@@ -121,7 +121,7 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
   return listenAt(transport, group, port);
 }
 
-/** Where anybody can listen to a group of transport streams; `undefined` where that cannot be said in an address. */
+/** The address by which anybody can listen to a group; `undefined` where no address can express that. */
 export function groupLocation({ transport, group, port }: Stream): string | undefined {
   if (group === undefined || port === undefined || (transport !== 'ts-rtp' && transport !== 'ts-udp')) return undefined;
   return listenAt(transport, group, port);

@@ -37,8 +37,8 @@ interface Announcing {
 }
 
 /**
- * A server announces what it sends, by the interface that sends it. What a camera or a tuner sends is announced by the
- * first server in the network that it is sent into.
+ * A server announces its own streams, by the interface that sends them. The first server in a network announces the
+ * streams that a camera or a tuner sends into it.
  */
 function announcers(plan: Plan): readonly Announcing[] {
   const found = new Map<Interface, Stream[]>();
@@ -113,7 +113,7 @@ function withoutAddress({ port, address }: Interface): readonly Refusal[] | unde
   return [{ rule: 'not-made', at: placeOfPort(port), message }];
 }
 
-/** The unit cannot see a program that is linked from a clone in a home folder: `ProtectHome=yes`. */
+/** A note that the unit cannot see a program linked from a home folder: `ProtectHome=yes`. */
 function placementNote({ name }: Device, folder: string, unit: string): string {
   return (
     `announcements: on ${name}, ${folder} belongs in /etc/plumbline/ and ${unit} in /etc/systemd/system/; then ` +

@@ -1,9 +1,8 @@
 /**
  * Which codecs FFmpeg's RTP, transport stream and file formats carry, and which encoder it has for audio.
  *
- * Source: FFmpeg 5.1.9 as Debian 12 has it, each one tried; test/make/media/codec-support.test.ts tries
- * them again with the FFmpeg at hand. Its VP9 in RTP is experimental, and MPEG audio layer II comes out of an .mp4 file
- * as layer III.
+ * Source: FFmpeg 5.1.9 of Debian 12, each one tried; test/make/media/codec-support.test.ts tries them again with the
+ * installed FFmpeg. Its VP9 in RTP is experimental, and MPEG audio layer II comes out of an .mp4 file as layer III.
  */
 
 export type Carrier = 'rtp' | 'mpegts' | 'mp4' | 'matroska';
@@ -27,7 +26,7 @@ export function supports(carrier: Carrier, medium: 'video' | 'audio', codec: str
   return codec === undefined || (medium === 'video' ? VIDEO : AUDIO)[carrier].includes(codec);
 }
 
-/** In words, for a refusal. */
+/** Names of carriers for a refusal. */
 export const CARRIER_NAMES: Readonly<Record<Carrier, string>> = {
   rtp: 'RTP',
   mpegts: 'a transport stream',

@@ -1,4 +1,4 @@
-/** What a server does with a stream that it receives: it relays it, or records it. */
+/** A use that a server makes of a stream that it receives: it relays it, or records it. */
 
 import type { Device, Recording, Stream, Volume } from '../../site/model.ts';
 import type { Destination } from './destination.ts';
@@ -7,7 +7,7 @@ import type { NamePattern } from './name-pattern.ts';
 export interface Consumer {
   /** The kind of output that makes its unit. */
   readonly kind: 'relays' | 'recorders';
-  /** Of the stream that is sent, or of the recording. */
+  /** Name of the stream that is sent, or of the recording. */
   readonly name: string;
   readonly host: Device;
   /** The stream that comes in. */

@@ -41,7 +41,7 @@ const CALENDAR = '*:0/15';
 /** Minutes for which an empty dated folder stays: it may have been made a day ahead. */
 const EMPTY_FOR = (2 * DAY) / MINUTE;
 
-/** What is deleted of one recording, and after how long. */
+/** The files of one recording that are deleted, and after how long. */
 interface Deletion {
   readonly volume: Volume;
   readonly root: string;
@@ -82,7 +82,7 @@ function deletionForVolume(plan: Plan, host: Device, here: readonly Deletion[]):
   if (volume === undefined) return together([]);
   const unnamed = refusedName(volume.item);
   if (unnamed !== undefined) return refusal(unnamed);
-  // A path or a pattern that no unit can hold is refused before.
+  // A path or a pattern that no unit can hold was refused before.
   const path = unitPath(root) ?? '';
   const lines = [
     [MKDIR, '--parents', '--', ...starts(root, here)],
@@ -138,7 +138,7 @@ function notesFor({ name }: Device): readonly string[] {
   ];
 }
 
-/** Nothing is deleted while a policy contradicts `keep`: that is refused. */
+/** Refused where a policy contradicts `keep`: nothing is deleted until that is resolved. */
 function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion | Refusal {
   const names = namePattern(recording, volume);
   if ('message' in names) return names;
@@ -155,8 +155,8 @@ function deletionOf(plan: Plan, recording: Recording, volume: Volume): Deletion 
 }
 
 /**
- * Milliseconds after the last write: `keep`, or a little less where the oldest footage of a file would otherwise exceed
- * what policy allows by the next run, but never less than policy asks for.
+ * Milliseconds after the last write: `keep`, or a little less where the oldest footage of a file would otherwise pass
+ * the policy's limit by the next run, but never less than the policy's minimum.
  */
 function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording): number | Refusal {
   const { least, most } = retentionBoundsOf(site.policies.retention, name);
@@ -179,7 +179,7 @@ function ageOf({ site }: Plan, { item, name, keep = 0, segment = 0 }: Recording)
         `${asName(name)} is kept for ${duration(keep)}, and policy allows ${duration(atMost)} at most: nothing of it is ` +
         'deleted before one of them is corrected.',
     };
-  // A file is cut at the keyframe after its length; one more length is more than any.
+  // A file ends at the keyframe after its length, so it is shorter than twice that.
   const latest = atMost - 2 * segment - EVERY;
   if (keep <= latest) return keep;
   if (latest >= atLeast && latest > 0) return latest;
@@ -197,7 +197,7 @@ function start(root: string, { fixed }: Deletion): string {
   return `${root}/${fixed.split('/')[0] ?? ''}`;
 }
 
-/** The folders that hold all; that is the whole volume where one recording has no folder of its own. */
+/** The folders that hold all files: the whole volume where a recording has no folder of its own. */
 function starts(root: string, here: readonly Deletion[]): string[] {
   const all = new Set(here.map((each) => start(root, each)));
   const whole = `${root}/`;

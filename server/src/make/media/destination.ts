@@ -1,4 +1,4 @@
-/** One output of FFmpeg: what goes into it and where it goes, written directly or from a queue of its own. */
+/** One output of FFmpeg: its streams and its target, written directly or from a queue of its own. */
 
 export interface Destination {
   /** Which streams of the input it takes, and their codecs: `-map`, `-c:v` and the like. */
@@ -20,7 +20,7 @@ const RETRY_AFTER = 5;
 /**
  * The arguments for one of several outputs, none of which disturbs the others: not by a full or slow disk, not by a
  * network card without a cable. FFmpeg's fifo muxer writes in a thread of its own, starts again after any error, and
- * drops what does not fit into its queue.
+ * drops packets that do not fit into its queue.
  *
  * @param packets that the queue holds
  */

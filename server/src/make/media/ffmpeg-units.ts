@@ -16,7 +16,7 @@ interface Candidate {
   readonly consumer: Consumer | Refusal;
 }
 
-/** By name within a kind, so that the order of the site makes no difference. */
+/** Sorted by name within a kind, so that the order in the site makes no difference. */
 function candidates(plan: Plan): readonly Candidate[] {
   const byName = (a: Candidate, b: Candidate): number => (a.name < b.name ? -1 : 1);
   return [

@@ -18,7 +18,7 @@ export function isDated({ names }: Store): boolean {
   return names.folder !== names.fixed;
 }
 
-/** For all recordings of a host, as it has one timer for all of them. */
+/** One timer for all recordings of a host. */
 export function folderUnits(plan: Plan, host: Device): readonly MadeFile[] {
   const all = hostedRecordings(plan)
     .filter((each) => each.host === host)

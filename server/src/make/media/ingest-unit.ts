@@ -91,7 +91,7 @@ function unitName([first, ...others]: Ingest): string {
   return singleName(first);
 }
 
-/** What the unit is called where the stream has no other consumer. */
+/** The name of the unit where the stream has no other consumer. */
 function singleName({ kind, name }: Consumer): string {
   return `plumbline-${kind === 'relays' ? 'relay' : 'record'}-${name}.service`;
 }
@@ -130,7 +130,7 @@ function outputs(plan: Plan, ingest: Ingest): readonly string[] {
   const { video, audio } = plan.site.media(input);
   const rate =
     (video === undefined ? 0 : (video.frameRate ?? USUAL_FRAME_RATE)) + (audio === undefined ? 0 : AUDIO_RATE);
-  // What FFmpeg reads while it probes the stream comes all at once.
+  // The packets that FFmpeg reads while it probes the stream arrive in the queue all at once.
   const packets = Math.ceil(Math.max(1, rate) * Math.max(QUEUED, 2 * probedSeconds(plan, input)));
   // A queue has no time base of its own: without that of the stream, times are rounded to whole pictures.
   return ['-copytb', '1', ...destinations.flatMap((each) => queuedOutput(each, packets))];
@@ -143,12 +143,12 @@ function manyReceivers({ site }: Plan, { kind, name, destinations }: Consumer): 
 
 /** Lines of a unit about the disks that it records to. */
 interface DiskLines {
-  /** Of `[Unit]`. */
+  /** Lines for `[Unit]`. */
   readonly unit: readonly string[];
-  /** Of `[Service]`: what runs before FFmpeg, and where FFmpeg may write. */
+  /** Lines for `[Service]`: commands before FFmpeg, and the paths that FFmpeg may write to. */
   readonly prepare: readonly string[];
   readonly writable: readonly string[];
-  /** Of `[Install]`. */
+  /** Lines for `[Install]`. */
   readonly install: readonly string[];
 }
 

@@ -1,4 +1,4 @@
-/** The names of a recording's files, if FFmpeg, date(1) and find(1) all take them alike. */
+/** The names of a recording's files, if FFmpeg, date(1) and find(1) all read them alike. */
 
 import { perObject } from '../../memo.ts';
 import { type Step, stepsOf } from '../../recordings/name-steps.ts';
@@ -90,7 +90,7 @@ export function mountPoint({ item, name, path }: Volume): string | Refusal {
   return root;
 }
 
-/** What the files are called where the site does not say it: in a folder of the recording's name. */
+/** The declared file pattern, or a default one in a folder with the recording's name. */
 export function fileOf({ name, file }: Recording): string {
   return file ?? `${name}/%Y-%m-%d_%H-%M-%S%z.mkv`;
 }
@@ -127,7 +127,7 @@ function unfit(pattern: string, root: string): string | undefined {
   return undefined;
 }
 
-/** A path as strftime must be given it, so that it stays the same. */
+/** A path escaped for strftime. */
 export function unconverted(path: string): string {
   return path.replaceAll('%', '%%');
 }

@@ -26,7 +26,7 @@ export interface Pull {
   readonly credentials: string | undefined;
 }
 
-/** Seconds without a packet after which a stream counts as lost; three pictures, where they come more slowly. */
+/** Seconds without a packet after which a stream counts as lost, or three pictures where that is longer. */
 const TIMEOUT = 5;
 
 /** Bytes that FFmpeg probes by default. */
@@ -135,7 +135,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
   };
 }
 
-/** One that is no name is left out of the stream, and without it the camera would refuse whoever asks. */
+/** Credentials that are no valid name are ignored, and without them the camera would refuse the request. */
 function unnamedCredentials({ item, name }: Stream): Refusal | undefined {
   if (!hasShapeProblem(item, ['credentials'])) return undefined;
   const isText = item.problems.some(({ problem, route: [key] }) => problem === 'malformed' && key === 'credentials');
@@ -157,7 +157,7 @@ function urlPath(path: string): string {
   );
 }
 
-/** The host's own, at the interface by which it receives the stream. */
+/** The host's address at the interface by which it receives the stream. */
 function addressToListenAt(plan: Plan, stream: Stream, host: Device): number | Refusal {
   const at = receivingInterface(plan, stream, host);
   if (at?.address !== undefined) return at.address;
@@ -217,7 +217,7 @@ function unknownSourceRule({ source }: Stream): string {
   return source === undefined ? 'missing-key' : 'unknown-name';
 }
 
-/** What a check says of a host that does not get the stream; before the first cable is written, nothing. */
+/** The rule that reports a host which does not get the stream; before the first cable there is none. */
 function unreceivedRule({ site, network }: Plan, stream: Stream, host: Device): string {
   const { source, unreached } = network.delivery(stream);
   if (source === undefined) return unknownSourceRule(stream);

@@ -65,13 +65,13 @@ function recordableOf(plan: Plan, { recording, volume, host }: HostedRecording):
   return unfitFormat(plan, recording, input) ?? tooShort(recording) ?? { input, names };
 }
 
-/** Milliseconds. Names have no more than seconds. */
+/** Milliseconds, as names have whole seconds. */
 const SHORTEST_SEGMENT = 1000;
 
-/** How long files are where the site does not say it; milliseconds. */
+/** The length of files where the site declares none, in milliseconds. */
 const USUAL_SEGMENT = MINUTE;
 
-/** What is taken for granted of a recording, since audits and footage need to know it too. */
+/** Notes on assumed values of a recording, which audits and footage need in the site too. */
 export function usualNotes(recording: Recording): string[] {
   const { name, file, segment } = recording;
   const usual = [

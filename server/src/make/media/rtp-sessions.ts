@@ -5,7 +5,7 @@ import type { Audio, Media, Stream, Video } from '../../site/model.ts';
 
 export interface RtpSession {
   readonly medium: 'video' | 'audio';
-  /** Of RTP, as the site declares it; RTCP has the port above. */
+  /** The RTP port, as declared; RTCP has the port above. */
   readonly port: number;
   readonly rtcp: number;
   /** `undefined` where the site does not name the codec. */
@@ -42,7 +42,7 @@ function staticType(name: string, clockRate: number, channels?: number): Payload
 }
 
 /**
- * RFC 6184, RFC 7798, RFC 2250 (MPV), RFC 2435, RFC 9628 (VP9); AV1 by the payload format of its own makers, from
+ * RFC 6184, RFC 7798, RFC 2250 (MPV), RFC 2435, RFC 9628 (VP9); AV1 by the payload format of its own authors, from
  * memory.
  */
 const VIDEO_NAMES: Readonly<Record<string, string>> = {

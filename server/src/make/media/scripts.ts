@@ -1,4 +1,4 @@
-/** The scripts that units run beside FFmpeg: the same for every site, as what differs is in their arguments. */
+/** The scripts that units run beside FFmpeg. They are the same for every site; the differences are in the arguments. */
 
 import type { MadeFile } from '../output.ts';
 import { LIBRARY, SETTINGS } from './service.ts';
@@ -7,8 +7,8 @@ export const WITH_CREDENTIALS = `${LIBRARY}/with-credentials`;
 export const MAKE_FOLDERS = `${LIBRARY}/make-folders`;
 
 /**
- * FFmpeg reads user and password from a list of its concat demuxer, on this descriptor. As arguments they would be in
- * the list of processes, for everybody to read.
+ * FFmpeg reads user and password from a list of its concat demuxer, on this descriptor. As arguments they would be
+ * visible to everybody in the list of processes.
  */
 export const LIST = 'pipe:3';
 

@@ -22,7 +22,7 @@ interface Relaying {
   readonly host: Device;
 }
 
-/** One for the group or each receiver; where video and audio go separately, one for each. */
+/** A destination for the group or each receiver; where video and audio are separate, one for each. */
 export function sendDestinations(plan: Plan, { stream, input, host }: Relaying): readonly Destination[] | Refusal {
   const to = targetsOf(plan, stream, host);
   if ('message' in to) return to;
@@ -44,7 +44,7 @@ export function unsendable(plan: Plan, { stream, input, host }: Relaying): Refus
 
 interface Target {
   readonly address: number;
-  /** The host's own address, by which it leaves. */
+  /** The host's address that the stream is sent from. */
   readonly local: number;
   readonly ttl: number | undefined;
 }
@@ -111,7 +111,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
       };
 }
 
-/** Why a stream cannot be made of its input; `undefined` where it can. */
+/** Why a stream cannot be made from its input; `undefined` where it can. */
 function unlike(plan: Plan, stream: Stream, input: Stream): Refusal | undefined {
   const { video, audio } = plan.site.media(stream);
   const original = plan.site.media(input);
@@ -162,14 +162,14 @@ function unlike(plan: Plan, stream: Stream, input: Stream): Refusal | undefined 
   return undefined;
 }
 
-/** What a transport stream has no place for is a mistake; what FFmpeg alone does not do is none. */
+/** A codec that transport streams cannot carry is a mistake in the site; a limit of FFmpeg alone is not. */
 function unsupportedRule(carrier: Carrier, codec: string | undefined): string {
   return carrier === 'mpegts' && isOutsideTransportStream(codec) ? 'transport-codec' : 'not-made';
 }
 
 /**
- * A camera gives its parameter sets in the description that it answers with. A member of a group has not asked for one,
- * so they are sent again before each keyframe.
+ * A camera sends its parameter sets in the description that RTSP asks for. A member of a group asks for none, so they
+ * are sent again before each keyframe.
  */
 function videoArguments({ video }: Media): readonly string[] {
   if (video === undefined) return [];
@@ -177,7 +177,7 @@ function videoArguments({ video }: Media): readonly string[] {
   return ['-map', '0:v:0', '-c:v', 'copy', ...(repeated ? ['-bsf:v', 'dump_extra'] : [])];
 }
 
-/** Copied, or encoded again where the site declares it otherwise. */
+/** Copies the audio, or encodes it again where the site declares other audio. */
 function audioArguments({ audio }: Media, original: Media): readonly string[] {
   if (audio === undefined) return [];
   const map = ['-map', '0:a:0'];
@@ -208,7 +208,7 @@ function isSameAudio(a: Audio, b: Audio | undefined): boolean {
  * For a receiver that is off and does not answer, Linux queues up to 212,992 bytes (unres_qlen_bytes in its
  * ip-sysctl.rst). FFmpeg's socket buffer must be larger: else FFmpeg waits, three seconds at a time, and packets come
  * late once the receiver is on again. Linux doubles the size that is asked for, gives no more than twice
- * net.core.wmem_max (socket(7)), and takes a socket for full when half of it is used.
+ * net.core.wmem_max (socket(7)), and treats a socket as full when half of it is used.
  */
 const SEND_BUFFER = ['buffer_size', '425984'] as const;
 
@@ -223,7 +223,7 @@ function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target:
   }));
 }
 
-/** Whole transport stream packets, seven in a datagram where the site does not say otherwise. */
+/** Whole transport stream packets, seven in a datagram where the site does not declare another size. */
 function asTransportStream(stream: Stream, { video, audio }: Encoding, target: Target): Destination {
   const { muxRate, port = 0, packetSize = PACKETS_PER_DATAGRAM * PACKET } = stream;
   const size = Math.max(1, Math.floor(packetSize / PACKET)) * PACKET;

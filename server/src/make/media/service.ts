@@ -38,13 +38,13 @@ WantedBy=timers.target
 `;
 }
 
-/** Whatever ends it, systemd starts it again. */
+/** systemd always starts it again. */
 export const RESTART_ALWAYS: readonly string[] = ['Restart=always', 'RestartSec=2s'];
 
 /** However often it fails, systemd does not give up: a camera may be without power for a week. */
 export const NO_START_LIMIT = 'StartLimitIntervalSec=0';
 
-/** It starts after these units if they exist, and without those that fail. */
+/** The unit starts after these if they exist, even where one fails. */
 export function wants(units: readonly string[]): readonly string[] {
   return units.length === 0 ? [] : [`Wants=${units.join(' ')}`, `After=${units.join(' ')}`];
 }
@@ -52,7 +52,7 @@ export function wants(units: readonly string[]): readonly string[] {
 export const AFTER_NETWORK: readonly string[] = wants(['network-online.target']);
 
 /**
- * It starts when a disk is mounted at the path, or mounted again: without the disk it did not start, or was stopped.
+ * The unit starts when a disk is mounted at the path: without the disk it did not start, or was stopped.
  */
 export function startedByMounts(paths: readonly string[]): string[] {
   return [...new Set(paths.flatMap((path) => mountUnits(path).slice(-1)))].map((unit) => `WantedBy=${unit}`);
@@ -74,7 +74,7 @@ export const ORDERLY_STOP: readonly string[] = [
  */
 export const ERRORS_TO_JOURNAL: readonly string[] = ['StandardOutput=null', 'StandardError=journal'];
 
-/** It can write only where the unit lets it, and gain no privileges. */
+/** The service can write only where the unit allows it, and gains no privileges. */
 const SANDBOX: readonly string[] = [
   'CapabilityBoundingSet=',
   'NoNewPrivileges=yes',
@@ -109,7 +109,7 @@ export function placementNote(kind: string, { name }: Device): string {
   );
 }
 
-/** Files are named by the clock of the site, whatever the machine's is. */
+/** Files are named by the clock of the site, in any zone of the machine. */
 export function zoneLines({ site }: Plan): readonly string[] {
   return site.timezone === undefined ? [] : [`Environment=${unitWord(`TZ=${site.timezone}`) ?? 'TZ=UTC'}`];
 }

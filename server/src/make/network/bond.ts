@@ -3,16 +3,16 @@
 import { shellWord } from '../quoting/shell.ts';
 import type { Card } from './host-network.ts';
 
-/** How often a card's link is looked at, milliseconds. */
+/** How often a card's link is checked, milliseconds. */
 const LOOK = 100;
-/** Two addresses choose the cable: also what crosses no router is spread by it. */
+/** MAC and IP addresses choose the cable, so that traffic is spread with and without a router in between. */
 const HASH = 'layer2+3';
 
 function modeOf([first]: readonly Card[]): string {
   return first?.port.lacp === 'off' ? 'balance-xor' : '802.3ad';
 }
 
-/** Commands of iproute2 that bond the cards; a card must be down to be taken in. Nothing where there are none. */
+/** Commands of iproute2 that bond the cards; a card must be down to be added. Empty without cards. */
 export function bondCommands(name: string, cards: readonly Card[]): string[] {
   if (cards.length === 0) return [];
   const own = word(name);
@@ -27,7 +27,7 @@ export function bondCommands(name: string, cards: readonly Card[]): string[] {
   ];
 }
 
-/** The same as keys of systemd.netdev(5), section [Bond]. */
+/** The same settings as keys of systemd.netdev(5), section [Bond]. */
 export function bondKeys(cards: readonly Card[]): (readonly [name: string, value: string])[] {
   return [
     ['Mode', modeOf(cards)],

@@ -70,7 +70,7 @@ function word(text: string): string {
   return shellWord(text) ?? "''";
 }
 
-/** Interface names are quoted, so that `case` takes no character in them for a pattern. */
+/** Interface names are quoted, so that `case` reads no character in them as a pattern. */
 const FUNCTIONS = `set -u
 
 command -v ip >/dev/null || { echo 'There is no command ip: it is in the package iproute2.' >&2; exit 2; }

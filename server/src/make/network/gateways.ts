@@ -10,7 +10,7 @@ export function gatewayAddress({ network }: Plan, vlan: Vlan, host?: Device): nu
   return own.length === 0 ? undefined : Math.min(...own.map(({ address }) => address));
 }
 
-/** What its hosts set their clocks by: its address in the VLAN, or else its lowest; `undefined` where it has none. */
+/** The address of the VLAN's clock: in the VLAN, or else its lowest; `undefined` where it has none. */
 export function clockAddress({ network }: Plan, vlan: Vlan): number | undefined {
   const own = network.addressUses.filter(({ device }) => device.name === vlan.clock);
   const near = own.filter(({ home }) => home === vlan);

@@ -1,4 +1,4 @@
-/** A host's network as its operating system is set up: interfaces by name, addresses with prefixes, routes. */
+/** A host's network as its operating system configures it: interfaces by name, addresses with prefixes, routes. */
 
 import type { Interface } from '../../network/interface.ts';
 import type { Plan } from '../../plan.ts';
@@ -26,10 +26,10 @@ export interface HostInterface {
   readonly port: Port;
   /** The VLAN of its frames, where it is known. */
   readonly vlan: Vlan | undefined;
-  /** Of a VLAN interface: its tag, and the interface that carries the tagged frames. */
+  /** The tag of a VLAN interface, and the interface that carries the tagged frames. */
   readonly tag: { readonly id: number; readonly of: string } | undefined;
   readonly addresses: readonly HostAddress[];
-  /** The cards of an interface that bonds them; none of any other. */
+  /** The cards of a bonding interface; empty for any other. */
   readonly cards: readonly Card[];
 }
 
@@ -41,13 +41,13 @@ export interface Card {
 interface HostAddress {
   readonly address: number;
   readonly prefix: number;
-  /** Of the route to its subnet, where another card before it has one too: the lower is preferred. */
+  /** Metric of the route to its subnet, where an earlier card has one too: the lower is preferred. */
   readonly metric?: number;
-  /** No VLAN says the prefix: it is the usual one. */
+  /** Whether the prefix is assumed, as no VLAN has a subnet with the address. */
   readonly isUsual?: boolean;
 }
 
-/** Of a home network without VLANs; common practice. */
+/** The prefix of a home network without VLANs; common practice. */
 const USUAL_PREFIX = 24;
 
 export interface NetworkRoute {
@@ -62,7 +62,7 @@ export interface HostNetwork {
   readonly interfaces: readonly HostInterface[];
   readonly routes: readonly NetworkRoute[];
   readonly refused: readonly Refusal[];
-  /** What is taken for granted as the site does not say it. */
+  /** Assumptions where the site declares nothing. */
   readonly notes: readonly string[];
 }
 
@@ -77,7 +77,7 @@ export function hostNetwork(plan: Plan, device: Device): HostNetwork {
   return { device, interfaces, routes, refused, notes: prefixNotes(interfaces) };
 }
 
-/** Of two cards in one network the first sends, whichever is up first. */
+/** Sets metrics so that the first of two cards in one network sends, whichever is up first. */
 function ranked(interfaces: readonly HostInterface[]): HostInterface[] {
   const cards = new Map<string, string[]>();
   return interfaces.map((own) => {
@@ -97,7 +97,7 @@ function prefixNotes(interfaces: readonly HostInterface[]): string[] {
   if (usual.length === 0) return [];
   const all = list(usual.map(({ address }) => formatAddress(address)));
   return [
-    `${all}: no VLAN has a subnet that holds ${usual.length === 1 ? 'it' : 'them'}, so the prefix is taken to be ` +
+    `${all}: no VLAN has a subnet that holds ${usual.length === 1 ? 'it' : 'them'}, so the prefix is assumed to be ` +
       `/${USUAL_PREFIX}. Where it is another, give the VLAN its subnet.`,
   ];
 }
@@ -134,7 +134,7 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
   });
 }
 
-/** Of bonded ports the one by which the plan sends: that of the first cable. */
+/** The bonded port by which the plan sends: that of the first cable. */
 function standingFor({ network }: Plan, bonded: readonly Port[]): Port | undefined {
   return bonded.find((port) => {
     const link = network.topology.linkAt(port);
@@ -245,7 +245,7 @@ function routeOf(
   );
   const first = planned(plan, device, route.port, own);
   if (first === undefined) {
-    // A port that cannot be set up is refused already.
+    // A port that cannot be set up was refused before.
     if (device.portByName.has(route.port) && route.vlan !== undefined)
       refuse(
         'route-refused',
@@ -296,7 +296,7 @@ function routeOf(
   return undefined;
 }
 
-/** The rule that finds a default route without a gateway: before the host is cabled it is no mistake. */
+/** The rule that reports a default route without a gateway: before the host is cabled it is no mistake. */
 function ruleOfDefault({ network }: Plan, device: Device, route: HostRoute): string {
   const own = network.interfaces.of(device);
   if (own.length === 0) return 'not-made';
@@ -319,7 +319,7 @@ function planned(
   );
 }
 
-/** The default route that the plan has by the gateway of a VLAN; a card without an address gets it by DHCP. */
+/** The plan's default route by the gateway of a VLAN; a card without an address gets it by DHCP. */
 function usualDefault(plan: Plan, device: Device, interfaces: readonly HostInterface[]): NetworkRoute[] {
   const planned = plan.network.interfaces.table(device).usualDefault?.by;
   const own = planned === undefined ? undefined : ofPlan(interfaces, planned);
@@ -359,7 +359,7 @@ export function interfaceTowardsGroup(
   return by === undefined ? undefined : ofPlan(interfaces, by);
 }
 
-/** A host's interface of the plan. */
+/** The host's interface for an interface of the plan. */
 export function ofPlan(interfaces: readonly HostInterface[], { port, domain }: Interface): HostInterface | undefined {
   const own = interfaces.filter((candidate) => candidate.port === port);
   return own.find(({ vlan }) => vlan !== undefined && vlan === domain.vlan) ?? own[0];

@@ -87,7 +87,7 @@ function setInterface({ name, port, vlan, tag, addresses, cards }: HostInterface
   return lines.join('');
 }
 
-/** The name of an interface may be of any character that Linux takes. */
+/** The name of an interface may have any character that Linux accepts. */
 function setSwitch({ key, value, why }: KernelSwitch): string {
   return `# ${visible(why)}\nprintf '%s\\n' ${value} >${word(`/proc/sys/${key}`)}\n`;
 }

@@ -1,6 +1,6 @@
 /**
- * Settings of the kernel that a host needs to work as planned (ip-sysctl, read): two cards in one network, packets that
- * come in by another card than the way back leads to, and forwarding. A host that needs none works with any.
+ * Settings of the kernel that a host needs to work as planned (ip-sysctl, read): for two cards in one network, for
+ * packets that arrive on another card than the one that leads back, and for forwarding.
  */
 
 import type { Interface } from '../../network/interface.ts';
@@ -17,7 +17,7 @@ export interface KernelSwitch {
   readonly why: string;
 }
 
-/** What is written where a host needs none. */
+/** The note for a host that needs no setting. */
 export const NO_SWITCH =
   'Needs no setting of the kernel: rp_filter, arp_ignore, arp_announce and ip_forward may be as they are.';
 
@@ -25,7 +25,7 @@ export function kernelSwitches(plan: Plan, { device, interfaces }: HostNetwork):
   const found = new Map<string, KernelSwitch>();
   const set = (key: string, value: number, why: string): void => {
     const before = found.get(key);
-    // Not to check the way back at all is what serves both.
+    // Of two values the lower counts: 0, no check of the way back, serves both.
     if (before === undefined || value < before.value) found.set(key, { key, value, why });
   };
   for (const at of sharing(plan, device)) {
@@ -63,7 +63,7 @@ function sharing({ network }: Plan, device: Device): Interface[] {
 
 interface Arrival {
   readonly at: Interface;
-  /** By which the host would answer; `undefined` where it cannot. */
+  /** The interface by which the host would answer; `undefined` where it cannot. */
   readonly back: Interface | undefined;
 }
 

@@ -45,7 +45,7 @@ function isNamed({ name, tag }: HostInterface): boolean {
   return networkdInterface(name) !== undefined && (tag === undefined || networkdInterface(tag.of) !== undefined);
 }
 
-/** Interfaces whose names Linux takes, and systemd-networkd does not. */
+/** Interfaces whose names Linux accepts and systemd-networkd does not. */
 export function unnamedInterfaces({ device, interfaces }: HostNetwork): readonly Refusal[] {
   return interfaces.flatMap((own): Refusal[] => {
     // Interfaces of tagged VLANs are named after the port: one message is enough.

@@ -1,4 +1,4 @@
-/** What to buy for the site: lines by type, length and need, and what it does not say. No prices, no makes. */
+/** A shopping list for the site: lines by type, length and need, and what is undeclared. No prices, no makes. */
 
 import type { Plan } from '../../plan.ts';
 import { PURCHASE_GROUPS, type Purchase, type PurchaseGroup, purchasesOf } from '../../purchases/purchases.ts';
@@ -28,7 +28,7 @@ export const billOfMaterials: Output = {
   },
 };
 
-/** How many things that are not said a note names. */
+/** The most undeclared things that a note names. */
 const SHOWN = 5;
 
 function csvOf({ site }: Plan, lines: readonly Purchase[]): string {

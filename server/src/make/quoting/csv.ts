@@ -1,16 +1,16 @@
 /**
  * CSV (RFC 4180): records end in CR LF, the first one names the columns, and there are no comments.
  *
- * A spreadsheet takes a cell that starts with = + - @, a tab or a carriage return for a formula and may run it, in
- * quotes too. Such a text gets an apostrophe in front: to a spreadsheet that means text, and other readers have to drop
- * it. Numbers are written as they are, so that a negative one stays a number.
+ * A spreadsheet reads a cell that starts with = + - @, a tab or a carriage return as a formula and may run it, even in
+ * quotes. Such a text gets an apostrophe in front: to a spreadsheet that means text, and other readers have to drop it.
+ * Numbers are written as they are, so that a negative one stays a number.
  */
 
 import { visible } from '../../text/visible.ts';
 
 export type Cell = string | number;
 
-/** Their full-width forms too, which some spreadsheets take for the same. */
+/** Includes the full-width forms, which some spreadsheets read as the same characters. */
 const FORMULA = /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/;
 
 /** Each text becomes one line first, cut at a thousand characters. */

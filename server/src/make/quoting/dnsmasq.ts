@@ -3,7 +3,7 @@
 /**
  * A device's name as a label of a host name: letters, digits and hyphens, no hyphen at either end, at most 63
  * characters (RFC 952, RFC 1123 §2.1, RFC 1035 §2.3.1; from memory). An underscore becomes a hyphen or, at an end, is
- * left out, and a capital becomes a small letter, as host names do not tell them apart.
+ * left out, and a capital becomes a small letter, as host names ignore case.
  *
  * @returns `undefined` for a name that cannot become a label
  */

@@ -1,4 +1,4 @@
-/** What can hurt the person who cables a site, said on the sheet for the work. */
+/** Cautions for the person who cables a site, printed on the sheet for the work. */
 
 import { carriesPower } from '../../network/poe.ts';
 import { portTypes } from '../../standards/poe.ts';
@@ -7,7 +7,7 @@ import { type Cable, type Device, type Port, type Site, connectorAt, portAt } fr
 import { watts } from '../../text/words.ts';
 import type { Caution } from './sheet.ts';
 
-/** For work at these cables and ports. Common practice; local codes are the source. */
+/** Cautions for work at these cables and ports. Common practice; local codes are the source. */
 export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly Port[]): Caution[] {
   const ends = cables.map(
     ({ from, to, ...cable }) =>

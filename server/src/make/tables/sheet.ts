@@ -9,7 +9,7 @@ export interface Sheet {
   readonly title: string;
   /** How to make it again: `make port-table core`. */
   readonly command: string;
-  /** In the box above everything else. */
+  /** Shown in the box above everything else. */
   readonly cautions: readonly Caution[];
   /** HTML. */
   readonly body: string;

@@ -1,4 +1,4 @@
-/** What each outlet and each receiver should show on a meter, to tick off. */
+/** The levels that each outlet and receiver should show on a meter, to tick off. */
 
 import type { Plan } from '../../plan.ts';
 import { html } from '../../report/page/cells.ts';
@@ -34,15 +34,15 @@ export const outletSchedule: Output = {
   },
 };
 
-/** Where somebody plugs a meter in. */
+/** A place where a meter is plugged in. */
 interface MeteredPlace {
   readonly at: Connector;
   readonly location: string;
-  /** By frequency. */
+  /** In the order of frequency. */
   readonly points: readonly Point[];
 }
 
-/** Those that something reaches, place by place. */
+/** The outlets and receivers that a signal reaches, place by place. */
 function placesOf({ television: { reception } }: Plan): MeteredPlace[] {
   const order = byTexts<MeteredPlace>(
     ({ location }) => (location === '' ? '\uffff' : location),

@@ -85,7 +85,7 @@ export function cableText({ type, length }: Cable): string {
   return [type, length === undefined ? undefined : metres(length)].filter((part) => part !== undefined).join(', ');
 }
 
-/** Orders cables that are alike in what they are sorted by, whatever their order in the site. */
+/** The last criterion for sorting cables, so that their order in the site makes no difference. */
 export function byRun(a: CableRun, b: CableRun): number {
   return naturally(allText(a), allText(b));
 }

@@ -46,7 +46,7 @@ interface Row {
   readonly untagged: Vlan | undefined;
   readonly tagged: readonly Vlan[];
   readonly feed: Feed | undefined;
-  /** Seen from the port; several only where the site plugs two cables into it. */
+  /** The cables seen from the port; several only where the site plugs two into it. */
   readonly cables: readonly CableRun[];
   /** bit/s on the line, as in the report; `undefined` where the port has no link. */
   readonly peak: { readonly out: number; readonly in: number } | undefined;
