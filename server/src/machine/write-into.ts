@@ -38,7 +38,7 @@ function staysWithin(folder: string, path: string): void {
   while (lstatSync(there, { throwIfNoEntry: false }) === undefined) there = dirname(there);
   const way = relative(realpathSync(folder), whereTo(there));
   if (way === '..' || way.startsWith(`..${sep}`))
-    throw new CannotDo(`${there} is a link that leads out of ${folder}: nothing was written. Take it away.`);
+    throw new CannotDo(`${there} is a link that leads out of ${folder}: nothing was written. Remove the link.`);
 }
 
 function whereTo(path: string): string {
