@@ -13,6 +13,162 @@ export interface Mistake {
 type Row = readonly [is: string, told: string, ...edits: (readonly [string, string])[]];
 
 const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
+  'switch-that-routes-four': [
+    [
+      'gateway and querier without an address',
+      'gateway-without-address core',
+      ['mgmt: 10.0.99.1, cams: 10.0.20.1, users', 'mgmt: 10.0.99.1, users'],
+    ],
+    [
+      'a default route by an address that is on no link',
+      'route-refused 10.0.254.5',
+      ['via: 10.0.254.1}]', 'via: 10.0.254.5}]'],
+    ],
+  ],
+  'two-watchers': [
+    [
+      'a route for groups with too long a prefix',
+      'unreached-receiver watch',
+      ['{to: 239.192.0.0/16, port: b}', '{to: 239.192.30.0/31, port: b}'],
+    ],
+    [
+      'the recorder has no route for groups, and says which port is meant',
+      'unintended-egress cctv',
+      [', {to: 224.0.0.0/4, port: cctv}', ''],
+    ],
+    ['a card of the recorder is not cabled', 'route-without-carrier cctv', ['  - {from: rec/cctv, to: sw/9}\n', '']],
+    [
+      'a group with two digits exchanged',
+      'group-reserved 229.192.30.2',
+      ['group: 239.192.30.2', 'group: 229.192.30.2'],
+    ],
+  ],
+  'stairs-television': [
+    [
+      'a terminator where a coax is',
+      'port-cabled-twice split/out-3',
+      ['terminated: [out-4]', 'terminated: [out-3, out-4]'],
+    ],
+    ['an amplifier of 45 dB', 'amplifier-overdriven amp', ['gain: 15 dB', 'gain: 45 dB']],
+    [
+      'an amplifier the wrong way round',
+      'amplifier-reversed amp/out',
+      [
+        '{from: mast, to: amp/in, type: coax-6, length: 5 m}\n  - {from: amp/out, to: split/in',
+        '{from: mast, to: amp/out, type: coax-6, length: 5 m}\n  - {from: amp/in, to: split/in',
+      ],
+    ],
+    [
+      'a tuner of another system',
+      'tuner-system a',
+      ['tuners: {1-2: {systems: [dvb-t, dvb-t2]', 'tuners: {1-2: {systems: [dvb-s]'],
+    ],
+  ],
+  'quad-dish': [
+    [
+      'no polarisation',
+      'multiplex-parameters dvb-s2',
+      ['frequency: 10773 MHz, polarisation: vertical', 'frequency: 10773 MHz'],
+    ],
+    ['two coaxes in one output', 'port-cabled-twice dish/out-3', ['{from: dish/out-4', '{from: dish/out-3']],
+    ['a service in no multiplex', 'malformed-value []', ['news: {multiplex: [h1, v1]', 'news: {multiplex: []']],
+    ['an LNB with fewer outputs', 'no-such-port single', ['type: quad', 'type: single']],
+    [
+      'thin coax that is too long',
+      'carrier-to-noise sat-box',
+      [
+        '{from: dish/out-1, to: sat-box/a, type: coax-6, length: 14 m',
+        '{from: dish/out-1, to: sat-box/a, type: coax-59, length: 140 m',
+      ],
+    ],
+  ],
+  'two-sticks': [
+    [
+      'what is recorded keeps the only tuner',
+      'tuner-shortage y',
+      ['y: {source: stick-b, transport', 'y: {source: stick-a, transport'],
+    ],
+    [
+      'a coax is left out',
+      'tuner-not-cabled rf',
+      ['  - {from: two-way/out-2, to: stick-b/rf, type: coax-6, length: 8 m}\n', ''],
+    ],
+    [
+      'a stick in another device',
+      'tuner-plugged-nowhere usb-1',
+      ['stick-a: {kind: tuner, host: pvr', 'stick-a: {kind: tuner, host: telly'],
+    ],
+    [
+      'a file name with the path of its volume',
+      'file-pattern "/srv/tv/x/%Y/%m/%d-%H%M%S%z.ts"',
+      ['file: "x/%Y', 'file: "/srv/tv/x/%Y'],
+    ],
+  ],
+  'garden-switch': [
+    ['a port that feeds too little', 'poe-class 6', ['1-4: {speed: 1 Gb/s, poe: bt}', '1-4: {speed: 1 Gb/s, poe: af}']],
+    ['the cable is not in the port that takes power', 'poe-missing poe', ['to: pond/up', 'to: pond/3']],
+  ],
+  'fibre-triangle': [
+    [
+      'a VLAN is missing at a range of ports',
+      'vlan-mismatch w/9',
+      [
+        '9-10: {speed: 1 Gb/s, trunk: [cctv, office], module: 1000base-lx10}}}\n  arc',
+        '9-10: {speed: 1 Gb/s, trunk: [office], module: 1000base-lx10}}}\n  arc',
+      ],
+    ],
+    ['a camera at a port of another VLAN', 'address-outside-subnet e/8', ['{from: e/2, to: e2', '{from: e/8, to: e2']],
+    ['a querier without an address', 'querier-address n', ['addresses: {cctv: 192.168.60.2}, ', '']],
+    [
+      'a range of ports with other modules',
+      'medium-mismatch 1000base-sx',
+      ['cctv, office], module: 1000base-lx10}}}\n  w: ', 'cctv, office], module: 1000base-sx}}}\n  w: '],
+    ],
+  ],
+  'ten-gigabit-core': [
+    ['too few disks', 'volume-disks 2', ['disks: 4, redundancy', 'disks: 2, redundancy']],
+    [
+      'a recording of what the server does not receive',
+      'recorder-not-receiving n4',
+      ['n3b: {stream: n3, volume: vb', 'n3b: {stream: n4, volume: vb'],
+    ],
+    [
+      'a range of ports in the wrong VLAN',
+      'address-outside-subnet cam',
+      [
+        '5-8: {speed: 10 Gb/s, medium: direct-attach, vlan: srv}',
+        '5-8: {speed: 10 Gb/s, medium: direct-attach, vlan: cam}',
+      ],
+    ],
+    [
+      'no gateway',
+      'unreached-receiver rec-a',
+      ['subnet: 10.100.0.0/24, gateway: edge, internet', 'subnet: 10.100.0.0/24, internet'],
+    ],
+  ],
+  'guest-rooms': [
+    ['a tuner too few', 'tuner-shortage any', ['tuners: {1-2: {systems: [dvb-c]}}', 'tuners: {1: {systems: [dvb-c]}}']],
+    ['a prefix that is too long', 'address-outside-subnet 172.20.0.0/24', ['172.20.0.0/22', '172.20.0.0/24']],
+    [
+      'a copied stream with the service of the other',
+      'sent-twice s2',
+      ['port: 5004, service: s3', 'port: 5004, service: s2'],
+    ],
+    ['no coax to the tuner', 'tuner-not-cabled rf', ['  - {from: feed, to: head/rf, type: coax-6, length: 4 m}\n', '']],
+  ],
+  'copy-to-parents': [
+    [
+      'audio that the container does not hold',
+      'file-format "bell/%Y-%m-%d/%H%M%S%z.mp4"',
+      ['"bell/%Y-%m-%d/%H%M%S%z.mkv"', '"bell/%Y-%m-%d/%H%M%S%z.mp4"'],
+    ],
+    ['minutes for the month', 'file-pattern "yard/%Y-%M-%d/%H%M%S%z.mkv"', ['"yard/%Y-%m-%d/', '"yard/%Y-%M-%d/']],
+    [
+      'a keyframe interval with two digits too many',
+      'keyframe-far 400 s',
+      ['peak-bitrate: 4 Mb/s, keyframe-interval: 4 s', 'peak-bitrate: 4 Mb/s, keyframe-interval: 400 s'],
+    ],
+  ],
   'longhouse': [
     [
       'two coaxes of the dish swapped',

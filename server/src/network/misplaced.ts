@@ -3,7 +3,7 @@
  */
 
 import { grouped } from '../grouped.ts';
-import { type Subnet, contains } from '../standards/ipv4.ts';
+import { type Subnet, contains, overlaps } from '../standards/ipv4.ts';
 import type { Port, Vlan } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
 import { type Link, oppositePort } from './link.ts';
@@ -127,6 +127,8 @@ function wrongSubnet(
   const all = subnetOf(first.address, SMALL);
   if (subnet.prefix > SMALL && contains(all, subnet.network) && own.every(({ address }) => contains(all, address)))
     return { meant: narrowest(subnet, own), uses };
+  const wider = widened(subnet, own, vlans);
+  if (wider !== undefined && uses.length < own.length && uses.length * 2 >= own.length) return { meant: wider, uses };
   const meant = subnetOf(first.address, subnet.prefix);
   if (!uses.every(({ address }) => contains(meant, address))) return undefined;
   const both = subnetOf(first.address, subnet.prefix - 1);
@@ -138,6 +140,21 @@ function wrongSubnet(
 
 /** The prefix that networks of a house have most: in one of these, hosts beyond a narrower subnet mean a wrong prefix. */
 const SMALL = 24;
+
+/** The shortest prefix that somebody may have meant who wrote one that is too long. */
+const WIDE = 16;
+
+/** The subnet with a shorter prefix that holds all addresses, and nothing of another VLAN. */
+function widened(subnet: Subnet, uses: readonly AddressUse[], vlans: readonly Vlan[]): Subnet | undefined {
+  if (subnet.prefix <= WIDE) return undefined;
+  const all = subnetOf(subnet.network, WIDE);
+  if (!uses.every(({ address }) => contains(all, address))) return undefined;
+  const wider = narrowest(subnet, uses);
+  const isShared = vlans.some(
+    (other) => other.subnet !== undefined && other.subnet !== subnet && overlaps(other.subnet, wider),
+  );
+  return isShared ? undefined : wider;
+}
 
 /** Of those that hold a subnet and all addresses. */
 function narrowest(subnet: Subnet, uses: readonly AddressUse[]): Subnet {

@@ -21,6 +21,12 @@ export function vlansOf({ vlan, trunk, native }: Port): PortVlans {
 
 /** None where it has these; a port of a range gets an entry of its own. `undefined` where a name is none. */
 export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
+  const edits = setVlansOfRange(port, wanted);
+  return edits === undefined ? undefined : ofOnePort(port, edits);
+}
+
+/** Of all ports that share the entry of a port. */
+export function setVlansOfRange(port: Port, wanted: PortVlans): Edit[] | undefined {
   const names = [wanted.vlan, wanted.native, ...(wanted.trunk ?? [])];
   if (names.some((name) => name !== undefined && !isName(name))) return undefined;
   const { item } = port.device;
@@ -38,7 +44,7 @@ export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
   }
   for (const name of spare) edits.push(remove(item, at(name)));
   const possible = edits.filter((edit) => edit !== undefined);
-  return possible.length < edits.length ? undefined : ofOnePort(port, possible);
+  return possible.length < edits.length ? undefined : possible;
 }
 
 /** Edits of a port's entry, so that they change no other port that shares it. */

@@ -1,15 +1,18 @@
 import { type Subnet, contains, formatAddress, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
-import { type Placed, misplacedIn } from '../../network/misplaced.ts';
+import { type Misplaced, type Placed, misplacedIn } from '../../network/misplaced.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { lostAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import type { Topology } from '../../network/wiring.ts';
-import { fixOf, setValue } from '../../site/edit.ts';
+import { grouped } from '../../grouped.ts';
+import { type Fix, fixOf, nameText, scalarText, setValue } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import { aboutPorts } from '../../site/about.ts';
-import { placeOfEnd } from '../../site/places.ts';
+import { endAt, placeOfEnd, placeOfPort } from '../../site/places.ts';
+import { freePorts } from '../../site/free/switch-port.ts';
+import { portTypes } from '../../standards/poe.ts';
 import { setVlans } from '../../site/port-vlans.ts';
 import { type Site, type Vlan, portName } from '../../site/model.ts';
 import { few, list, asName } from '../../text/words.ts';
@@ -31,7 +34,10 @@ the switch is, or the cable is in the wrong one.`,
   check({ site, network }: RuleContext, report: Report): void {
     const { subnets, cables, addresses } = misplacedIn(site.vlans, network);
     for (const { vlan, meant, uses } of subnets) report(wrongSubnet(site, network, { vlan, meant, uses }));
-    for (const { placed, meant } of cables) report(wrongPort(site, network, placed, meant));
+    for (const [first, ...others] of grouped(cables, (cable) => rangeOf(cable, cables, network)).values()) {
+      if (first === undefined) continue;
+      report(others.length === 0 ? wrongPort(site, network, first) : wrongRange(network, first, others));
+    }
     const exchanged = new Set<AddressUse>();
     for (const use of addresses) {
       const other = addresses.find((each) => isExchanged(use, each));
@@ -163,13 +169,79 @@ function overlapping({ vlans }: Site, subnet: Subnet): Subnet[] {
   return vlans.flatMap(({ subnet: other }) => (other !== undefined && overlaps(other, subnet) ? [other] : []));
 }
 
+type Cabled = Misplaced['cables'][number];
+
+/** Ports of one range of which every cable leads to hosts of one other VLAN: it is the range that is wrong. */
+function rangeOf({ placed, meant }: Cabled, all: readonly Cabled[], { topology }: Network): object | string {
+  const { device, route, name, trunk } = placed.port;
+  if (route.length === 0 || route[1] === name || trunk !== undefined) return {};
+  const key = route.join(' ');
+  const isWhole = device.ports.every(
+    (port) =>
+      port.route.join(' ') !== key ||
+      topology.linkAt(port) === undefined ||
+      all.some((other) => other.placed.port === port && other.meant === meant),
+  );
+  return isWhole ? `${device.name} ${key} ${meant.name}` : {};
+}
+
+function wrongRange(network: Network, first: Cabled, others: readonly Cabled[]): Finding {
+  const { port, vlan } = first.placed;
+  const { device, route } = port;
+  const all = [first, ...others];
+  const uses = all.flatMap(({ placed }) => placed.uses);
+  const followed = consequencesOf(
+    network.causes,
+    uses,
+    uses.map((use) => ({
+      at: placeOf(use.device.item, use.route),
+      message: `${formatAddress(use.address)} is in ${asName(first.meant.name)}`,
+    })),
+  );
+  const range = `${device.name}/${route[1] ?? port.name}`;
+  return {
+    at: placeOfPort(port, 'vlan'),
+    message:
+      `${range} is in ${asName(vlan.name)}, and ${few([...new Set(uses.map(holder))])} there have addresses of ` +
+      `${asName(first.meant.name)}. Put ${range} into ${asName(first.meant.name)}, or correct the addresses.`,
+    about: [
+      ...all.flatMap(({ placed }) => aboutPorts(placed.port, oppositePort(placed.link, placed.port))),
+      ...uses.map(({ address }) => formatAddress(address)),
+    ],
+    ...followed,
+    effects: uses.map((use) => use.route),
+    entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
+    fixes: () =>
+      fixOf(
+        `Put ${range} into ${asName(first.meant.name)}`,
+        setValue(device.item, [...route, 'vlan'], nameText(first.meant.name)),
+      ),
+  };
+}
+
+/** Leads the cable to a free port of the VLAN at the same switch, which feeds what hangs on it. */
+function toPortOf(site: Site, { port, link, uses }: Placed, meant: Vlan): Fix[] {
+  const draws = Math.max(-1, ...uses.map(({ port: own }) => (own?.draws === undefined ? -1 : (own.draws.class ?? 0))));
+  const free = freePorts(site, port.device).find(
+    ({ vlan, trunk, feeds, speed }) =>
+      vlan === meant.name &&
+      trunk === undefined &&
+      (speed ?? 0) >= (port.speed ?? 0) &&
+      (draws < 0 || (feeds !== undefined && portTypes[feeds].maxClass >= draws)),
+  );
+  const end = endAt(link, port);
+  return free === undefined || end === undefined
+    ? []
+    : fixOf(
+        `Lead the cable to ${portName(free)}, in ${asName(meant.name)}`,
+        setValue(link.cable.item, end.route, scalarText(portName(free), true)),
+      );
+}
+
 /** All that is behind a cable is of another VLAN: it is the cable, or the VLAN of its port. */
-function wrongPort(
-  site: Site,
-  { causes, addressUses }: Network,
-  { port, link, vlan, uses }: Placed,
-  meant: Vlan,
-): Finding {
+function wrongPort(site: Site, network: Network, { placed, meant }: Cabled): Finding {
+  const { causes, addressUses } = network;
+  const { port, link, vlan, uses } = placed;
   const followed = consequencesOf(
     causes,
     uses,
@@ -199,8 +271,10 @@ function wrongPort(
     fixes: () => {
       // In its own VLAN an address that somebody else has would clash.
       const isTaken = addressUses.some((other) => !uses.includes(other) && addresses.has(other.address));
-      const edits = port.trunk === undefined && !isTaken ? setVlans(port, { vlan: meant.name }) : undefined;
+      const isFed = port.feeds !== undefined || uses.every((use) => use.port?.draws === undefined);
+      const edits = port.trunk === undefined && !isTaken && isFed ? setVlans(port, { vlan: meant.name }) : undefined;
       return [
+        ...(isTaken ? [] : toPortOf(site, placed, meant)),
         ...(edits === undefined ? [] : fixOf(`Put ${asName(name)} into ${asName(meant.name)}`, ...edits)),
         ...(only === undefined || another !== undefined ? [] : nextFreeAddressFix(site, vlan, only)),
       ];

@@ -2,6 +2,7 @@ import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { isUncabled } from '../../network/delivery.ts';
 import { lostAt } from '../../network/lost.ts';
+import type { Network } from '../../network/network.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
@@ -26,11 +27,29 @@ other device it joins nothing. Name the device at the far end.`,
         about: [device.name],
         ...followed,
         // With no other cable it is in no network.
-        entails: [...followed.entails, ...lostAt(network, [device]).obstacles.filter(isUncabled)],
+        entails: [
+          ...followed.entails,
+          ...lostAt(network, [device]).obstacles.filter(isUncabled),
+          // What it should join is apart.
+          ...apartFrom(network),
+        ],
       });
     }
   },
 };
+
+/** What does not get across the one place where a cable is missing. */
+function apartFrom({ causes, deliveries }: Network): object[] {
+  const apart = deliveries.flatMap(({ unreached: all }) =>
+    all.flatMap((unreached) => {
+      const gap = causes.gapBefore(unreached);
+      return gap === undefined ? [] : [{ gap, unreached }];
+    }),
+  );
+  const [only, another] = new Set(apart.map(({ gap }) => gap));
+  if (only === undefined || another !== undefined) return [];
+  return [...causes.entailedBy(only), ...apart.flatMap(({ unreached }) => [unreached, unreached.why])];
+}
 
 function effectOf({ bridging, spanningTree }: Device): string {
   if (!bridging) return '';

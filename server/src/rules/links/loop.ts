@@ -1,11 +1,14 @@
 import { type BridgeTree, bridgesBetween, linkBetween } from '../../network/bridge-tree.ts';
 import type { Link } from '../../network/link.ts';
 import { type Fix, fixOf, putValue } from '../../site/edit.ts';
-import { type Device, portName } from '../../site/model.ts';
+import { type Device, type Site, portName } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+
+/** A usual priority of a switch that is meant as the root. */
+const ROOT = 4096;
 
 export const loop: Rule = {
   id: 'loop',
@@ -16,7 +19,7 @@ export const loop: Rule = {
 \`spanning-tree: true\` on all its switches one cable is blocked, and takes over when another fails. Or remove a
 cable. Until then nobody can say what crosses which cable: the loads leave one cable out.`,
   source: 'IEEE 802.1D-2004 clause 17, rapid spanning tree',
-  check({ network }: RuleContext, report: Report): void {
+  check({ site, network }: RuleContext, report: Report): void {
     const { domains, links: all } = network.topology;
     const order = new Map(all.map((link, index) => [link, index]));
     const found = new Set<string>();
@@ -33,6 +36,7 @@ cable. Until then nobody can say what crosses which cable: the loads leave one c
         found.add(name);
         report(
           findingOf(
+            site,
             link,
             devices,
             links.filter((part) => part !== link),
@@ -51,7 +55,7 @@ function roundOf(tree: BridgeTree, link: Link): { devices: Device[]; links: Link
   return { devices: bridges.map(({ device }) => device), links: [link, ...links] };
 }
 
-function findingOf(link: Link, devices: readonly Device[], others: readonly Link[]): Finding {
+function findingOf(site: Site, link: Link, devices: readonly Device[], others: readonly Link[]): Finding {
   const able = devices.filter(({ kind }) => kind !== 'media-converter');
   const without = able.filter(({ spanningTree }) => !spanningTree);
   const round = [...devices, ...devices.slice(0, 1)].map(({ name }) => name).join(', ');
@@ -71,13 +75,26 @@ function findingOf(link: Link, devices: readonly Device[], others: readonly Link
       at: placeOfEnd(other, other.a),
       message: `${portName(other.a)} – ${portName(other.b)} is part of the loop`,
     })),
-    fixes: () => fixesOf(without),
+    fixes: () => fixesOf(site, able, without),
   };
 }
 
-function fixesOf(without: readonly Device[]): Fix[] {
+/** Where all have one priority, the one with the most ports becomes the root, which chance would choose otherwise. */
+function fixesOf({ devices }: Site, able: readonly Device[], without: readonly Device[]): Fix[] {
   const edits = without.flatMap(({ item }) => putValue(item, 'spanning-tree', 'true'));
-  return fixOf(`Run spanning tree on ${list(without.map(({ name }) => asName(name)))}`, ...edits);
+  const [first, ...others] = devices
+    .filter((device) => able.includes(device))
+    .sort((a, b) => b.ports.length - a.ports.length);
+  const isChance =
+    first !== undefined &&
+    others.length > 0 &&
+    others.every(({ spanningTreePriority }) => spanningTreePriority === first.spanningTreePriority) &&
+    first.spanningTreePriority > ROOT;
+  const root = isChance ? putValue(first.item, 'spanning-tree-priority', String(ROOT)) : [];
+  const title = `Run spanning tree on ${list(without.map(({ name }) => asName(name)))}`;
+  return root.length === 0 || edits.length === 0
+    ? fixOf(title, ...edits)
+    : fixOf(`${title}, with ${asName(first?.name ?? '')} as its root`, ...edits, ...root);
 }
 
 export const examples: readonly Example[] = [
@@ -95,7 +112,7 @@ cables:
 `,
     fixed: `
 devices:
-  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
+  core: {kind: switch, spanning-tree: true, ports: {1-4: {}}, spanning-tree-priority: 4096}
   barn: {kind: switch, spanning-tree: true, ports: {1-4: {}}}
   stable: {kind: switch, ports: {1-4: {}}, spanning-tree: true}
 cables:

@@ -1,3 +1,4 @@
+import { grouped } from '../../grouped.ts';
 import { type Member, cablesOf } from '../../network/link.ts';
 import { type CableType, isEthernetCable } from '../../standards/cabling.ts';
 import {
@@ -41,17 +42,73 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
           report({ at: placeOfPort(port, 'module'), message: why, about: aboutPorts(port), fixes: () => [] });
       }
     }
+    const deaf: Member[] = [];
     for (const link of network.topology.links) {
       for (const member of cablesOf(link)) {
-        const { a, b } = member;
-        const deaf = apart(member);
-        if (deaf !== undefined) report({ ...deaf, ...placesOf(member), about: aboutPorts(a, b) });
-        const found = deaf === undefined ? unfit(member) : undefined;
-        if (found !== undefined) report({ about: aboutPorts(a, b), ...found });
+        if (apart(member) !== undefined) {
+          deaf.push(member);
+          continue;
+        }
+        const found = unfit(member);
+        if (found !== undefined) report({ about: aboutPorts(member.a, member.b), ...found });
       }
+    }
+    const told = new Set<Member>();
+    for (const range of rangesOf(deaf)) {
+      report(atRange(range));
+      for (const { member } of range) told.add(member);
+    }
+    for (const member of deaf) {
+      const why = told.has(member) ? undefined : apart(member);
+      if (why !== undefined) report({ ...why, ...placesOf(member), about: aboutPorts(member.a, member.b) });
     }
   },
 };
+
+/** A cable whose ends do not hear each other, and the end that is in a range of ports with one module. */
+interface InRange {
+  readonly member: Member;
+  readonly own: Port;
+  readonly far: Port;
+}
+
+/** Ranges with a module that none of several far ends hears, which is theirs to be corrected. */
+function rangesOf(deaf: readonly Member[]): InRange[][] {
+  const ends = deaf.flatMap((member): InRange[] => [
+    { member, own: member.a, far: member.b },
+    { member, own: member.b, far: member.a },
+  ]);
+  const alike = grouped(ends, ({ own: { device, route, name, module } }) =>
+    module === undefined || route.length === 0 || route[1] === name ? {} : [device.name, ...route].join(' '),
+  );
+  return [...alike.values()].filter(
+    (range) => range.length > 1 && new Set(range.map(({ far }) => far.module)).size === 1,
+  );
+}
+
+function atRange(range: readonly InRange[]): Finding {
+  const [first] = range;
+  if (first === undefined) throw new RangeError('a range of no ports');
+  const { own, far } = first;
+  const name = `${own.device.name}/${own.route[1] ?? own.name}`;
+  const heard = moduleAt(far);
+  const right = heard === undefined ? undefined : counterpart(far.module ?? '', heard);
+  return {
+    at: placeOfPort(own, 'module'),
+    message:
+      `${name} has ${title(own.module)}, and what it is cabled to has ${title(far.module)}, so they do not hear each ` +
+      `other. Use ${right ?? 'modules that match'} at ${name}, or correct the others.`,
+    about: [...new Set(range.flatMap((end) => aboutPorts(end.own, end.far)))],
+    related: range.map((end) => ({
+      at: placeOfPort(end.far, end.far.module === undefined ? 'medium' : 'module'),
+      message: `${portName(end.far)}: ${title(end.far.module)}`,
+    })),
+    fixes: () =>
+      right === undefined
+        ? []
+        : fixOf(`Take ${right} at ${name}`, setValue(own.device.item, [...own.route, 'module'], right)),
+  };
+}
 
 /** `10GBASE-LR`, as the standard writes it. */
 function title(name: string | undefined): string {

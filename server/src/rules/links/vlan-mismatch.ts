@@ -21,7 +21,7 @@ import { type Port, type Site, portName } from '../../site/model.ts';
 import { few, list, asName } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
-import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
+import { type PortVlans, setVlans, setVlansOfRange, vlansOf } from '../../site/port-vlans.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
@@ -71,13 +71,15 @@ native VLANs too. A host without a trunk belongs at an access port.`,
     }
     // The ports of a range are set together.
     for (const [first, ...others] of grouped(found, ({ set, lost }) => rangeOf(set, lost)).values())
-      if (first !== undefined) report(together(first, others));
+      if (first !== undefined) report(together(topology, first, others));
   },
 };
 
 /** What is found at a port that is set otherwise than its far end. */
 interface Mismatch {
   readonly set: Port;
+  /** The far end, where that has more. */
+  readonly more?: Port;
   /** What does not pass, as text. */
   readonly lost: string;
   readonly finding: Finding;
@@ -89,7 +91,8 @@ function rangeOf({ device, route, name, vlan, native, trunk }: Port, lost: strin
     : [device.name, ...route, vlan ?? '', native ?? '', ...(trunk ?? []), lost].join(' ');
 }
 
-function together({ finding }: Mismatch, others: readonly Mismatch[]): Finding {
+function together(topology: Topology, first: Mismatch, others: readonly Mismatch[]): Finding {
+  const { finding } = first;
   if (others.length === 0) return finding;
   const all = others.map((other) => other.finding);
   return {
@@ -101,7 +104,30 @@ function together({ finding }: Mismatch, others: readonly Mismatch[]): Finding {
       ...all.flatMap(({ related = [] }) => related),
     ],
     entails: [...(finding.entails ?? []), ...all.flatMap(({ entails = [] }) => entails)],
+    fixes: () => [...ofRange(topology, first, others), ...(finding.fixes?.() ?? [])],
   };
+}
+
+/** Where nothing else is cabled to the range, and all far ends have the same VLANs: these for the whole range. */
+function ofRange(topology: Topology, { set, more }: Mismatch, others: readonly Mismatch[]): Fix[] {
+  if (more === undefined) return [];
+  const [mine, theirs] = [vlansOf(set), vlansOf(more)];
+  const isAlike = others.every((other) => other.more !== undefined && hasSame(vlansOf(other.more), theirs));
+  const own = set.route.join(' ');
+  const mismatched = new Set([set, ...others.map((other) => other.set)]);
+  const isWhole = set.device.ports.every(
+    (port) => port.route.join(' ') !== own || topology.linkAt(port) === undefined || mismatched.has(port),
+  );
+  const lacksNone = (mine.trunk ?? []).every((name) => theirs.trunk?.includes(name) === true);
+  if (!isAlike || !isWhole || !lacksNone) return [];
+  const range = `${set.device.name}/${set.route[1] ?? set.name}`;
+  const edits = setVlansOfRange(set, theirs);
+  return edits === undefined ? [] : fixOf(`Set ${range} like the far ends of its cables`, ...edits);
+}
+
+function hasSame(one: PortVlans, other: PortVlans): boolean {
+  const words = ({ vlan = '', native = '', trunk = [] }: PortVlans): string => [vlan, native, ...trunk].join(' ');
+  return words(one) === words(other);
 }
 
 /**
@@ -234,7 +260,7 @@ function betweenSwitches(
     effects: [link.cable],
     fixes: () => alike(context, lacking, more),
   };
-  take({ set: lacking, lost: effects.join(), finding });
+  take({ set: lacking, more, lost: effects.join(), finding });
 }
 
 /** Addresses at the ports that are in another network than their port, as its VLANs are wrong. */

@@ -33,10 +33,12 @@ out.`,
         severity: use === 'local-control' ? 'error' : 'warning',
         message: `${formatAddress(group)} is in ${name} (${formatAddress(first)} to ${formatAddress(last)}). ${advice}`,
         about: [stream.name],
-        // Routes may lead another way for the group that is meant.
+        // For the group that is meant routes may lead another way, and routers forward it.
         entails: network
           .delivery(stream)
-          .unreached.flatMap((own) => (own.why.obstacle === 'joins-elsewhere' ? [own, own.why] : [])),
+          .unreached.flatMap((own) =>
+            own.why.obstacle === 'joins-elsewhere' || own.why.obstacle === 'link-local' ? [own, own.why] : [],
+          ),
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

@@ -39,7 +39,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
           else known.push({ item, end, port: end.port });
           continue;
         }
-        if (COUNTED.test(end.port) && device.aerial !== undefined) {
+        if (device.aerial !== undefined && (device.kind === 'lnb' || COUNTED.test(end.port))) {
           const known = fewer.get(device);
           if (known === undefined) fewer.set(device, [{ item, end, port: end.port }]);
           else known.push({ item, end, port: end.port });
@@ -129,7 +129,7 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
 const COUNTED = /^(out|tap)-\d+$/;
 const DECIDING_COUNT = ['ways', 'type'];
 
-/** A part with fewer outputs than cables name: one figure is wrong, not each of the cables. */
+/** A part with other outputs than cables name: how many it has is wrong, not each of the cables. */
 function tooFewOutputs({ item, name, connectorByName }: Device, key: string, named: readonly Named[]): Finding {
   return {
     at: placeOf(item, [key]),

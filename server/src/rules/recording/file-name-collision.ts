@@ -42,6 +42,8 @@ interruption: a file that is begun again within the same minute overwrites the f
           at: placeOf(item, ['file']),
           ...problem,
           about: [name],
+          // Of a pattern that does not work at all, that is told.
+          effects: [item],
           fixes: () => {
             const whole = completed(names.pattern);
             // A name to the second comes twice in the repeated hour.

@@ -21,7 +21,7 @@ or not at all.`,
       if (recording.file === undefined) continue;
       const names = namePattern(recording, volume);
       if ('message' in names && names.rule === 'file-pattern')
-        report({ at: names.at, message: names.message, about: [recording.name] });
+        report({ at: names.at, message: names.message, about: [recording.name], entails: [recording.item] });
       else if (!('message' in names)) absolute(recording, volume, names, report);
     }
   },

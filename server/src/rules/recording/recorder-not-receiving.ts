@@ -1,6 +1,6 @@
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { fixOf, nameText, putElement, scalarText, setValue } from '../../site/edit.ts';
-import type { Recording, Site, Volume } from '../../site/model.ts';
+import { type Device, type Recording, type Site, type Volume, isRtsp } from '../../site/model.ts';
 import { few } from '../../text/words.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -15,7 +15,7 @@ export const recorderNotReceiving: Rule = {
 multicast group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it
 is needed. Add the device to the stream's \`receivers\`.`,
   source: 'Joining a group: RFC 3376 §1, RFC 4541 §2.1',
-  check({ site, network }: RuleContext, report: Report): void {
+  check({ site, network, plan }: RuleContext, report: Report): void {
     const elsewhere = volumesElsewhere(site);
     for (const [volume, { host, recordings, receiver }] of elsewhere)
       report({
@@ -41,9 +41,10 @@ is needed. Add the device to the stream's \`receivers\`.`,
       const volume = volumeName === undefined ? undefined : site.volumeByName.get(volumeName);
       const host = volume?.host === undefined ? undefined : site.deviceByName.get(volume.host);
       const delivery = stream === undefined ? undefined : network.delivery(stream);
-      if (stream === undefined || volume === undefined || host === undefined || delivery?.source === undefined)
-        continue;
-      if (delivery.source === host || delivery.reaches.includes(host.name)) continue;
+      const source = delivery?.source;
+      if (stream === undefined || volume === undefined || host === undefined) continue;
+      if (delivery === undefined || source === undefined) continue;
+      if (source === host || delivery.reaches.includes(host.name)) continue;
       const unreached = delivery.unreached.find(({ receiver }) => receiver === host.name);
       // Before the first cable is written, no path is known.
       if (unreached !== undefined && site.cables.length === 0) continue;
@@ -59,9 +60,10 @@ is needed. Add the device to the stream's \`receivers\`.`,
         about: [name, stream.name, host.name],
         // Why it does not get there is told at the cause; that it is to record is told there is no receiver.
         effects: [unreached ?? recording],
+        entails: filledBy(site, plan, recording),
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${asName(stream.name)}` }],
         fixes: () =>
-          words === undefined
+          words === undefined && !isBusy(site, source)
             ? fixOf(
                 `Let ${asName(host.name)} receive ${asName(stream.name)}`,
                 putElement(stream.item, 'receivers', nameText(host.name)),
@@ -71,6 +73,26 @@ is needed. Add the device to the stream's \`receivers\`.`,
     }
   },
 };
+
+/** Whether a camera serves no receiver more than it does. */
+function isBusy({ streams }: Site, { name, sessions }: Device): boolean {
+  if (sessions === undefined) return false;
+  const pulled = streams.filter(({ source, transport }) => source === name && isRtsp(transport));
+  return pulled.flatMap(({ receivers }) => receivers.filter((receiver) => receiver !== name)).length >= sessions;
+}
+
+/** Its volume, where that is too small only for what is not recorded. */
+function filledBy(
+  { policies: { volumeFill } }: Site,
+  { storage }: RuleContext['plan'],
+  recording: Recording,
+): object[] {
+  const bound = Math.min(volumeFill.warn ?? volumeFill.limit, volumeFill.limit);
+  return storage.volumes.filter(({ usableBytes = 0, bytesKept, recordings }) => {
+    const own = recordings.find((one) => one.recording === recording)?.bytesKept ?? 0;
+    return bytesKept - own <= (usableBytes / 10_000) * bound;
+  });
+}
 
 interface Elsewhere {
   readonly host: string;

@@ -33,6 +33,8 @@ Use a multiple of the keyframe interval.`,
           `With a keyframe every ${every}, files of ${asName(name)} last ${lasts.join(' or ')}, not ` +
           `${durationLike(segment, like)}. Use a multiple of ${every}.`,
         about: [name, stream.name],
+        // Of an interval that is a slip, that is told.
+        effects: declaring.video === undefined ? [] : [declaring.video],
         related: [
           {
             at: placeOf(declaring.item, ['video', 'keyframe-interval']),

@@ -22,6 +22,7 @@ twice.`,
           `strftime has no ${list(unknown, 'or')}, so the name differs from system to system. Use another ` +
           'conversion, or write %% for a percent sign.',
         about: [name],
+        entails: [item],
       });
     }
   },

@@ -49,8 +49,10 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
         message:
           `${asName(volume.name)} must hold ${bytes(bytesKept)}, ` +
           `${percentOver(bytesKept, usableBytes, isOver ? limit : (warn ?? limit))} of its usable ` +
-          `${bytes(usableBytes)} and ${bound}: ${few(named, SHOWN)}. Keep them for less time, or take a larger ` +
-          'volume.',
+          `${bytes(usableBytes)} and ${bound}: ${few(named, SHOWN)}. ` +
+          (isSlip(figures)
+            ? 'Keep them for less time, or take a larger volume; are both units right?'
+            : 'Keep them for less time, or take a larger volume.'),
         about: [volume.name],
         effects: [figures],
         entails: [figures],
@@ -58,11 +60,19 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
           at: placeOf(recording.item, ['keep']),
           message: `${asName(recording.name)} takes ${bytes(own ?? 0)} in ${duration(recording.keep ?? 0)}`,
         })),
-        fixes: () => shortened(site, figures, (usableBytes / 10_000) * Math.min(warn ?? limit, limit)),
+        fixes: () =>
+          isSlip(figures) ? [] : shortened(site, figures, (usableBytes / 10_000) * Math.min(warn ?? limit, limit)),
       });
     }
   },
 };
+
+/** How many times too small a volume is that looks like a slip of a unit or of some digits. Common practice, no source. */
+const SLIP = 20;
+
+function isSlip({ usableBytes = 0, bytesKept }: VolumeFigures): boolean {
+  return bytesKept > SLIP * usableBytes;
+}
 
 /** All recordings for a like part of their time, but none for less than policy asks. */
 function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: number): Fix[] {

@@ -1,12 +1,13 @@
-import type { Example, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import { grouped } from '../../grouped.ts';
+import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { linePeakOf } from '../../network/loads.ts';
 import { nodeAt } from '../../site/edit.ts';
 import { WRITE_WARN } from '../../site/limits.ts';
 import { type Place, placeOf } from '../../site/item.ts';
 import { type Port, type Stream, portName } from '../../site/model.ts';
 import { audioRates } from '../../standards/audio-rates.ts';
-import { placeOfEnd } from '../../site/places.ts';
-import { bitRate, few, asName } from '../../text/words.ts';
+import { placeOfEnd, placeOfPort } from '../../site/places.ts';
+import { bitRate, few, list, asName } from '../../text/words.ts';
 
 /** How many times as much as any other stream looks like a slip of a digit or a unit. Common practice, no source. */
 const SLIP = 5;
@@ -25,7 +26,12 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
       const overloads = overloadsOf(context);
       const without = new Set(beyond.map(({ stream }) => stream));
       const cured = overloads.filter((one) => one.without(without));
+      for (const alike of grouped(beyond, ({ port }) => port).values()) {
+        const own = cured.filter((one) => alike.some(({ stream }) => one.uses(stream)));
+        if (alike.length > 1) report(slowPort(alike, own));
+      }
       for (const { stream, port, speed } of beyond) {
+        if (beyond.some((other) => other.stream !== stream && other.port === port)) continue;
         const { peak } = context.network.rates(stream).payload;
         const own = cured.filter((one) => one.uses(stream));
         report({
@@ -66,6 +72,26 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
     });
   },
 };
+
+/** Where several are faster than one port, its speed is what is wrong. */
+function slowPort(alike: readonly Beyond[], overloads: readonly Overloaded[]): Finding {
+  const [first] = alike;
+  if (first === undefined) throw new RangeError('a port of no streams');
+  const { port, speed } = first;
+  const names = alike.map(({ stream }) => stream.name);
+  return {
+    at: placeOfPort(port, 'speed'),
+    message:
+      `${portName(port)} does ${bitRate(speed)}, and each of ${list(names.map(asName))}, which it sends, is more. Correct the ` +
+      'speed of the port, or the rates.',
+    about: [portName(port), port.device.name, ...names],
+    related: [
+      ...alike.map(({ stream }) => ({ at: placeOfRate(stream), message: `the rate of ${asName(stream.name)}` })),
+      ...overloads.flatMap(({ related }) => related),
+    ],
+    entails: overloads.flatMap(({ effects }) => effects),
+  };
+}
 
 interface Beyond {
   readonly stream: Stream;

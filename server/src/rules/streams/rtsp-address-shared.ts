@@ -1,6 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Stream, isRtsp } from '../../site/model.ts';
+import { rtspAddressOf } from '../../site/rtsp-address.ts';
 import { RTSP_PORT } from '../../standards/rtp.ts';
 import { asName } from '../../text/words.ts';
 
@@ -19,7 +20,7 @@ receivers.`,
     for (const stream of site.streams) {
       const { item, name, source, transport, port = RTSP_PORT, path = '' } = stream;
       if (!isRtsp(transport) || source === undefined) continue;
-      const address = `${source}:${port}/${path.replace(/^\//, '')}`;
+      const address = `${source}:${rtspAddressOf(stream)}`;
       const other = first.get(address);
       if (other === undefined) {
         first.set(address, stream);
@@ -32,6 +33,8 @@ receivers.`,
           `${path === '' ? 'without a path' : `path ${path}`}: both are one stream. Give each its \`path\`, or ` +
           'declare one stream with all receivers.',
         about: [name],
+        // A session of its own is not needed.
+        entails: [stream],
         related: [{ at: placeOf(other.item, ['path']), message: `${asName(other.name)} has the same address` }],
       });
     }

@@ -1,3 +1,4 @@
+import { rtspAddressOf } from '../../site/rtsp-address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { grouped } from '../../grouped.ts';
 import { placeOf } from '../../site/item.ts';
@@ -22,6 +23,13 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
       const sessions = sessionsOf(site, device, streams);
       const number = [...sessions.values()].reduce((sum, each) => sum + each, 0);
       if (number <= device.sessions) continue;
+      const same = sharing(streams);
+      const apart = sessionsOf(
+        site,
+        device,
+        streams.filter((stream) => !same.includes(stream)),
+      );
+      const isMended = [...apart.values()].reduce((sum, each) => sum + each, 0) <= device.sessions;
       const who = [...sessions].map(([name, each]) => (each === 1 ? name : `${name} (${each})`));
       report({
         at: placeOf(device.item, ['sessions']),
@@ -29,6 +37,8 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
           `${asName(device.name)} serves ${count(device.sessions, 'session')} at once, but ${list(who)} pull ${number}: ` +
           'whoever comes last gets nothing. Let a server pull it once and send it on.',
         about: [device.name, ...streams.map(({ name }) => name)],
+        // Where streams that are one take them, that is told.
+        effects: isMended ? same : [],
         related: streams.flatMap((stream) =>
           stream.receivers.map((receiver) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
@@ -39,6 +49,11 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
     }
   },
 };
+
+/** Those that have the address of one before them. */
+function sharing(streams: readonly Stream[]): Stream[] {
+  return [...grouped(streams, rtspAddressOf).values()].flatMap((alike) => alike.slice(1));
+}
 
 function isPulled(transport: Stream['transport']): boolean {
   return isRtsp(transport);
