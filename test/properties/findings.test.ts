@@ -57,6 +57,7 @@ const NAMES = new Set([
   'trunk',
   'native',
   'reaches',
+  'clock',
   'from',
   'to',
   'through',
