@@ -5,7 +5,11 @@
  * a result from one edit to the next.
  */
 
-/** A pure function of one object; each result is kept as long as its object is in use. */
+/**
+ * A pure function of one object; each result is kept as long as its object is in use. For items and what is read from
+ * them: V8 frees a result with its object only when it collects all of the heap, so what is new at every edit would
+ * pile up. Results of that belong into the object itself, as a function by `lastResult`.
+ */
 export function perObject<K extends object, R>(compute: (key: K) => R): (key: K) => R {
   const results = new WeakMap<K, R>();
   return (key) => {

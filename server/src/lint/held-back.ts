@@ -196,8 +196,7 @@ const edited = perObject((before: readonly SiteText[]): ((piece: Piece) => boole
 function leftBy({ files }: Findings, last: Cursor | undefined): (piece: Piece) => boolean {
   const file = files.find(({ uri }) => uri === last?.uri);
   const left = file === undefined || last === undefined ? undefined : pieceAt(file, last.offset);
-  const isOther = edited(files);
-  return (piece) => piece === left || isOther(piece);
+  return (piece) => piece === left || edited(files)(piece);
 }
 
 /** Whether a finding was shown before: the same rule at the same place, which has not been touched since. */

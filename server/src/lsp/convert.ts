@@ -11,16 +11,12 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { URI } from 'vscode-uri';
-import { perObject } from '../memo.ts';
 import { type Edit, type Fix, byFile } from '../site/edit.ts';
 import { type SiteText, spanOf } from '../site/folder.ts';
 import { type Place, fileOf } from '../site/item.ts';
-import { Lines } from '../text/lines.ts';
 import { auditRules } from '../audit/rules.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { RulePages } from './rule-pages.ts';
-
-export const linesOf: (file: SiteText) => Lines = perObject(({ text }: SiteText) => new Lines(text));
 
 const SEVERITY = {
   error: DiagnosticSeverity.Error,
@@ -69,7 +65,7 @@ export class Converter {
     const file = this.files.get(fileOf(place).uri);
     if (file === undefined) return { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
     const { start, end } = spanOf(file, place);
-    return linesOf(file).range(start, end);
+    return file.lines().range(start, end);
   }
 
   diagnostic({ at, rule, severity, message, related }: Diagnostic): ProtocolDiagnostic {

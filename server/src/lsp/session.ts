@@ -7,7 +7,7 @@ import type { Findings } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteFolder, SiteText } from '../site/folder.ts';
 import type { AuditResults, Audits } from './audit-results.ts';
-import { type Addresses, Converter, linesOf } from './convert.ts';
+import { type Addresses, Converter } from './convert.ts';
 import type { RulePages } from './rule-pages.ts';
 import { type Settings, type StartOptions, readStartOptions, usual } from './settings.ts';
 import type { Sites } from './sites.ts';
@@ -74,7 +74,7 @@ export class Session {
       audited: this.auditResults.of(site.folder, checked),
       file,
       convert: this.converter(checked.files),
-      offset: ({ line, character }) => linesOf(file).offset(line, character),
+      offset: ({ line, character }) => file.lines().offset(line, character),
     };
   }
 

@@ -1,7 +1,8 @@
 /** The files of one site, cut and parsed; keeps from one edit to the next what the edit did not touch. */
 
-import { perObject } from '../memo.ts';
+import { lastResult, perObject } from '../memo.ts';
 import { type Cut, type Piece, type SourceFile, cut, uncut } from '../text/cut.ts';
+import { Lines } from '../text/lines.ts';
 import type { Span } from '../text/syntax.ts';
 import { assemble } from './assemble.ts';
 import { type Item, MOST_ENTRIES, type Place, contentOf, ordinaryContentOf } from './item.ts';
@@ -12,6 +13,8 @@ export interface SiteText extends SourceFile {
   readonly source: SourceFile;
   readonly text: string;
   readonly cut: Cut;
+  /** Where its lines begin. */
+  readonly lines: () => Lines;
   readonly items: readonly Item[];
   /** The pieces that are read: all of them, but for what there is no room for. */
   readonly read: readonly Piece[];
@@ -181,7 +184,7 @@ function readingOf(given: Given, room: Room, before: Reading | undefined): Readi
   const unreadable = given.unreadable ?? (text.length > room.characters ? TOO_LARGE_WITH_OTHERS : undefined);
   if (unreadable !== undefined) {
     const nothing = { items: [], read: [], unusual: [], unread: [] };
-    const file: SiteText = { uri, source, text: '', cut: cut(source, ''), ...nothing, unreadable };
+    const file: SiteText = { uri, source, text: '', cut: cut(source, ''), lines: linesOf(''), unreadable, ...nothing };
     return { given, room, taken: { characters: 0, entries: 0, slow: 0 }, file };
   }
   let pieces = cut(source, text, before?.given.source === source ? before.file.cut : undefined);
@@ -190,8 +193,13 @@ function readingOf(given: Given, room: Room, before: Reading | undefined): Readi
     pieces = uncut(source, text);
     ({ sharesAnchors, entries, slow, ...parts } = readAll(pieces.pieces, room));
   }
-  const file: SiteText = { uri, source, text, cut: pieces, ...parts };
+  const file: SiteText = { uri, source, text, cut: pieces, lines: linesOf(text), ...parts };
   return { given, room, taken: { characters: text.length, entries, slow }, file };
+}
+
+/** Found once somebody asks. */
+function linesOf(text: string): SiteText['lines'] {
+  return lastResult(() => new Lines(text));
 }
 
 /**
@@ -253,8 +261,6 @@ function readAll(pieces: readonly Piece[], room: Room): Read {
   };
 }
 
-const startsOf = perObject(({ pieces, starts }: Cut) => new Map(pieces.map((piece, index) => [piece, starts[index]])));
-
 const wholeOf = perObject((file: SiteText): Piece => ({
   file,
   text: file.text,
@@ -266,7 +272,7 @@ const wholeOf = perObject((file: SiteText): Piece => ({
 
 /** The offset of a piece in its file. Throws if the file no longer has the piece. */
 export function startOf(file: SiteText, piece: Piece): number {
-  const start = startsOf(file.cut).get(piece) ?? (piece === wholeOf(file) ? 0 : undefined);
+  const start = file.cut.startOf(piece) ?? (piece === wholeOf(file) ? 0 : undefined);
   if (start === undefined) throw new Error(`a place in a text that ${file.uri} no longer has`);
   return start;
 }

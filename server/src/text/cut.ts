@@ -3,6 +3,7 @@
  * and a broken item leaves the rest readable.
  */
 
+import { lastResult } from '../memo.ts';
 import { leastWhere } from './bisect.ts';
 
 /** A file of the site. */
@@ -50,6 +51,8 @@ export interface Cut {
   readonly pieces: readonly Piece[];
   /** Where each of the pieces starts, as an offset in the file. */
   readonly starts: readonly number[];
+  /** The same of a piece; `undefined` if it is none of these. */
+  readonly startOf: (piece: Piece) => number | undefined;
   readonly headers: readonly Header[];
 }
 
@@ -57,7 +60,9 @@ export interface Cut {
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   if (previous === undefined) {
     const { bounds, headers } = new Scan(text, 0).run();
-    return { text, pieces: bounds.map((b) => piece(file, text, b)), starts: bounds.map(({ start }) => start), headers };
+    const pieces = bounds.map((b) => piece(file, text, b));
+    const starts = bounds.map(({ start }) => start);
+    return { text, pieces, starts, startOf: finder(pieces, starts), headers };
   }
   const { pieces, starts } = previous;
   const change = changeBetween(previous.text, text);
@@ -72,22 +77,32 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   const keptHeaders = start === undefined ? [] : previous.headers.filter((header) => header.start < start);
   const tailStart = starts[joins] ?? Infinity;
   const tailHeaders = previous.headers.filter((header) => header.start >= tailStart);
+  const adopted = adopt(file, text, bounds, pieces.slice(kept, joins));
+  const nowPieces = [...pieces.slice(0, kept), ...adopted, ...pieces.slice(joins)];
+  const nowStarts = [
+    ...starts.slice(0, kept),
+    ...bounds.map((b) => b.start),
+    ...starts.slice(joins).map((tail) => tail + change.shift),
+  ];
   return {
     text,
-    pieces: [...pieces.slice(0, kept), ...adopt(file, text, bounds, pieces.slice(kept, joins)), ...pieces.slice(joins)],
-    starts: [
-      ...starts.slice(0, kept),
-      ...bounds.map((b) => b.start),
-      ...starts.slice(joins).map((tail) => tail + change.shift),
-    ],
+    pieces: nowPieces,
+    starts: nowStarts,
+    startOf: finder(nowPieces, nowStarts),
     headers: [...keptHeaders, ...headers, ...tailHeaders.map((header) => moved(header, change.shift))],
   };
+}
+
+/** Indexed once somebody asks; many edits come and go before. */
+function finder(pieces: readonly Piece[], starts: readonly number[]): Cut['startOf'] {
+  const index = lastResult(() => new Map(pieces.map((piece, i) => [piece, starts[i]])));
+  return (piece) => index().get(piece);
 }
 
 /** The file as one piece, for a file whose items share anchors. */
 export function uncut(file: SourceFile, text: string): Cut {
   const whole: Piece = { file, text, role: 'file', section: '', indent: NOT_YET, list: false };
-  return { text, pieces: [whole], starts: [0], headers: [] };
+  return { text, pieces: [whole], starts: [0], startOf: (piece) => (piece === whole ? 0 : undefined), headers: [] };
 }
 
 function moved(header: Header, shift: number): Header {

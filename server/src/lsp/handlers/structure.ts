@@ -4,7 +4,6 @@ import { FoldingRangeKind, type SelectionRange } from 'vscode-languageserver-pro
 import { folds } from '../../features/folding.ts';
 import { ruleLinks } from '../../features/links.ts';
 import { selections } from '../../features/selection.ts';
-import { linesOf } from '../convert.ts';
 import type { Handler } from '../session.ts';
 
 export const structureHandler: Handler = {
@@ -23,7 +22,7 @@ export const structureHandler: Handler = {
     connection.onSelectionRanges(async ({ textDocument, positions }) => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
-      const lines = linesOf(asked.file);
+      const lines = asked.file.lines();
       return positions.map((position) => {
         let range: SelectionRange | undefined;
         for (const { start, end } of selections(asked.file, asked.offset(position)).reverse()) {

@@ -1,7 +1,7 @@
 /** The host name of each address of the site, in the local domain. */
 
 import { firstOthers, grouped } from '../../grouped.ts';
-import { perObject } from '../../memo.ts';
+import { lastResult } from '../../memo.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
 import { headOf } from '../../site/item.ts';
@@ -40,7 +40,8 @@ export function hostNames({ network }: Plan): HostNames {
   return namesOf(network.addressUses);
 }
 
-const namesOf = perObject((addressUses: readonly AddressUse[]): HostNames => {
+// Not by each list: edits would pile them up.
+const namesOf = lastResult((addressUses: readonly AddressUse[]): HostNames => {
   const refused: Refusal[] = [];
   const claimed: (Claim & { readonly label: string })[] = [];
   const changed: string[] = [];

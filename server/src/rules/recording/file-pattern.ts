@@ -34,9 +34,10 @@ function absolute(
   names: NamePattern,
   report: Report,
 ): void {
+  if (!file.startsWith('/')) return;
   const [first] = names.volume.split('/').filter((part) => part !== '');
   const [own] = names.pattern.split('/');
-  if (!file.startsWith('/') || first === undefined || own !== first) return;
+  if (first === undefined || own !== first) return;
   const below = `${names.volume}/`;
   report({
     at: placeOf(item, ['file']),
