@@ -1,4 +1,4 @@
-/** What an audit comes to: how what runs differs from the plan, told at the words of the site that planned it. */
+/** The result of an audit: differences between the running system and the plan, reported at the site's text. */
 
 import type { Plan } from '../plan.ts';
 import type { Diagnostic } from '../lint/rule.ts';
@@ -6,7 +6,7 @@ import type { Measured } from './measured.ts';
 
 export interface Audited {
   readonly found: readonly Diagnostic[];
-  /** For the person: what was looked at, and what it came to. */
+  /** For the user: what was read, and the result. */
   readonly summary: readonly string[];
 }
 
@@ -15,19 +15,19 @@ export const AUDIT_KINDS = ['recordings', 'counters', 'announcements', 'probe'] 
 export type AuditKind = (typeof AUDIT_KINDS)[number];
 
 /**
- * What was read, held against a plan: at once, and again after edits of the site.
+ * Compares readings with a plan: once, and again after edits of the site.
  *
- * @throws Unreadable where it cannot be told what of the site it is
+ * @throws Unreadable where nothing shows which part of the site it belongs to
  */
 export interface Audit {
   (plan: Plan): Audited;
-  /** What was read, as pictures of the site show it; none where no picture does. */
+  /** The readings for drawings of the site; absent where no drawing shows them. */
   readonly measured?: (plan: Plan) => Measured;
 }
 
-/** What somebody says besides of the file or folder that they chose. */
+/** The user's answers about the chosen file or folder. */
 export interface Saying {
-  /** Which device, stream or volume it is of, where it does not say so itself. */
+  /** The device, stream or volume that it belongs to, where it does not show that itself. */
   readonly of?: string | undefined;
   /** The folder is a copy, so it is as old as its newest file. */
   readonly isCopy?: boolean | undefined;

@@ -1,4 +1,4 @@
-/** Everything that an audit can find, as `rules` is everything that a check can. */
+/** All rules of audits; `rules` has those of checks. */
 
 import type { RuleInfo } from '../lint/rule.ts';
 import { announcementRules } from './announcements/rules.ts';

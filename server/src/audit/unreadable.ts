@@ -1,7 +1,7 @@
-/** Why what an audit is given cannot be read; the message says where and what, for the person who made it. */
+/** The input of an audit cannot be read; the message says where and why, for the person who made it. */
 export class Unreadable extends Error {}
 
-/** It can be read, but not what it is of: whoever asks has to say which of these. */
+/** The input can be read, but belongs to one of several things: the caller has to name one of `choices`. */
 export class Untold extends Unreadable {
   readonly choices: readonly string[];
 

@@ -1,4 +1,4 @@
-/** Holds what was announced against the streams of the site. */
+/** Compares announcements with the streams of the site. */
 
 import { describable, describe } from '../../make/announcements/describe.ts';
 import type { Plan } from '../../plan.ts';
@@ -17,7 +17,7 @@ import { differences } from './differences.ts';
 import { announcementRules as rules } from './rules.ts';
 import type { Heard, HeardSession } from './heard.ts';
 
-/** Timers and networks are late by a little: a fiftieth of a gap, and a second. */
+/** Allowance for late timers and networks: a fiftieth of a gap, and a second. */
 const LATE = { part: 0.02, milliseconds: 1000 };
 
 interface Announced {
@@ -26,7 +26,7 @@ interface Announced {
   readonly sessions: readonly HeardSession[];
 }
 
-/** @param problem what is wrong with the capture, if anything; what was heard until then counts */
+/** @param problem why the capture ends early, if it does; the announcements up to there count */
 export function auditAnnouncements(plan: Plan, heard: Heard, problem: string | undefined, pace: Pace): Audited {
   const streams = plan.site.streams.filter(
     (stream) => describable(stream) && stream.group !== undefined && isMulticast(stream.group),
@@ -57,7 +57,7 @@ export function auditAnnouncements(plan: Plan, heard: Heard, problem: string | u
   };
 }
 
-/** By the session's number, else its name, else where it is sent. */
+/** The stream with the session's number, else its name, else its group and port. */
 function matching(planned: ReadonlyMap<Stream, SessionDescription>, said: SessionDescription): Stream | undefined {
   const all = [...planned];
   const [group, port] = [groupOf(said), said.media[0]?.port];
@@ -79,7 +79,7 @@ function groupOf(said: SessionDescription): number | undefined {
   return media === undefined ? undefined : parseAddress(connectionOf(said, media)?.address ?? '');
 }
 
-/** How far apart announcements may be; in milliseconds, with what timers may be late. */
+/** The allowed times between announcements, in milliseconds, with an allowance for late timers. */
 class Gaps {
   private readonly pace: Pace;
   private readonly counts = new Map<number, number>();
@@ -93,17 +93,17 @@ class Gaps {
     this.largest = this.allowed(baseInterval(all, Math.max(1024, ...sessions.map(({ size }) => size)), pace), 1);
   }
 
-  /** By how many sessions are announced at the end of the capture. */
+  /** The longest gap, for the number of sessions announced at the end of the capture. */
   longest({ on, size }: HeardSession): number {
     return this.allowed(baseInterval(this.counts.get(on) ?? 1, size, this.pace), 1);
   }
 
-  /** As if nothing else were announced: an announcer cannot know of more than it has heard. */
+  /** The shortest gap, as for a single session: an announcer knows only of those that it has heard. */
   shortest({ size }: HeardSession): number {
     return this.allowed(baseInterval(1, size, this.pace), 0);
   }
 
-  /** A capture at least so long has every session in it. */
+  /** A capture of at least this length contains every session. */
   get enough(): number {
     return this.largest;
   }
@@ -188,7 +188,7 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
       message: `${asName(name)} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.`,
     };
   }
-  // Once may be an announcer that was started again.
+  // A single short gap may come from a restarted announcer.
   const [, shortest] = session.shortest;
   const must = gaps.shortest(session);
   if (shortest < must) {
@@ -217,7 +217,7 @@ function notPlanned(site: Site, session: HeardSession): Found {
   };
 }
 
-/** What is of no item in particular stands at the head of the site. */
+/** The place for findings about no item in particular: the head of the site. */
 function placeOfSite(site: Site): Place {
   const item: Item | undefined =
     site.sections.site.find(({ key }) => key?.value === 'name') ??

@@ -1,4 +1,4 @@
-/** Where a session differs from the description of the stream that it is. */
+/** Differences between an announced session and the planned description of its stream. */
 
 import type { Route } from '../../text/syntax.ts';
 import { staticPayloadTypes } from '../../standards/rtp.ts';
@@ -38,7 +38,7 @@ export function differences(planned: SessionDescription, said: SessionDescriptio
     if (other === undefined) continue;
     const [to, toOther] = [connectionOf(planned, media), connectionOf(said, other)];
     const first = media === planned.media[0];
-    // What holds for all media is told once.
+    // An address that is the same for all media is reported once.
     if (first || toOther?.address !== connectionOf(said, said.media[0] ?? other)?.address)
       add(['group'], 'group', toOther?.address, to?.address);
     if (first) add(['ttl'], 'TTL', toOther?.ttl, to?.ttl);
@@ -48,7 +48,7 @@ export function differences(planned: SessionDescription, said: SessionDescriptio
     add(first ? ['transport'] : [], 'protocol', other.protocol, media.protocol);
     add([media.medium, 'codec'], media.medium, encoding(other), encoding(media));
     const [sources, ownSources] = [sourcesOf(said, other), sourcesOf(planned, media)];
-    // Without a filter any source is taken, which is right too.
+    // A session without a filter accepts any source, which is right too.
     if (first && sources !== undefined && ownSources !== undefined)
       add(['source'], 'source', sources.join(' '), ownSources.join(' '));
   }
@@ -66,8 +66,8 @@ function match(
 }
 
 /**
- * As `rtpmap` has it, in capitals, as case has no meaning there (RFC 4855 §3, from memory); one channel goes without
- * saying.
+ * The encoding of `rtpmap`, in capitals, as case has no meaning there (RFC 4855 §3, from memory), without a single
+ * channel.
  */
 function encoding(media: MediaDescription): string | undefined {
   const [format = ''] = media.formats;

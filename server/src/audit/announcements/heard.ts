@@ -1,4 +1,4 @@
-/** What a capture says of announcements: each session, when it was heard, and what it said last. */
+/** The announcements in a capture: each session with its last description, and when it was heard. */
 
 import type { CapturedFrame } from '../../standards/capture-format.ts';
 import { CaptureReader } from '../../standards/capture.ts';
@@ -11,7 +11,7 @@ export interface HeardSession {
   readonly announcer: string;
   /** The group that it was announced on. */
   readonly on: number;
-  /** As it was announced last. */
+  /** The last announced description. */
   description: SessionDescription;
   hash: number;
   /** Bytes of the packet. */
@@ -19,22 +19,22 @@ export interface HeardSession {
   count: number;
   /** Milliseconds since 1970. */
   last: number;
-  /** Milliseconds between two packets of one text, of the two that were nearest to each other. */
+  /** The two shortest times between packets of the same text, in milliseconds. */
   shortest: readonly [number, number];
-  /** Between any two. */
+  /** The longest time between two packets, in milliseconds. */
   longest: number;
   /** When it was withdrawn, unless it was announced again. */
   withdrawn: number | undefined;
 }
 
-/** No house has so many; a flood fills no memory. */
-const MOST_SESSIONS = 10_000;
+/** No house has so many; the limit keeps a flood from filling the memory. */
+const MAX_SESSIONS = 10_000;
 
 export class Heard {
   readonly sessions = new Map<string, HeardSession>();
-  /** Packets on the port of announcements. */
+  /** Number of packets on the port of announcements. */
   packets = 0;
-  /** Why some of them were not read, and how many. */
+  /** The number of packets that were not read, by reason. */
   readonly unread = new Map<string, number>();
   first: number | undefined;
   last: number | undefined;
@@ -44,12 +44,12 @@ export class Heard {
     for (const frame of this.capture.push(chunk)) this.frame(frame);
   }
 
-  /** Something is wrong with the capture, so that nothing after it can be read. */
+  /** Whether the capture is damaged, so that nothing further can be read. */
   get isBroken(): boolean {
     return this.capture.isBroken;
   }
 
-  /** @returns what is wrong with the capture, where something is */
+  /** @returns why the capture cannot be read to its end, if so */
   end(): string | undefined {
     return this.capture.end();
   }
@@ -86,7 +86,7 @@ export class Heard {
     const key = keyOf(said.announcer, said.on, said.description.origin);
     const known = this.sessions.get(key);
     if (known === undefined) {
-      if (this.sessions.size === MOST_SESSIONS) return this.notRead(`there are more than ${MOST_SESSIONS} sessions`);
+      if (this.sessions.size === MAX_SESSIONS) return this.notRead(`there are more than ${MAX_SESSIONS} sessions`);
       this.sessions.set(key, {
         ...said,
         count: 1,
@@ -98,7 +98,7 @@ export class Heard {
       return;
     }
     const gap = time - known.last;
-    // What was withdrawn or has changed is announced at once.
+    // A changed session, or one that was withdrawn, is announced at once.
     if (known.hash === said.hash && known.withdrawn === undefined) {
       const [nearest, next] = known.shortest;
       known.shortest = gap < nearest ? [gap, nearest] : [nearest, Math.min(next, gap)];
@@ -107,7 +107,7 @@ export class Heard {
     Object.assign(known, said, { count: known.count + 1, last: time, withdrawn: undefined });
   }
 
-  /** A deletion names the session by its o= line, and the announcement by announcer and hash. */
+  /** A deletion gives the session's o= line, and the announcer and hash of its announcement. */
   private withdraw(announcer: string, hash: number, payload: string, time: number): void {
     for (const session of this.sessions.values()) {
       if (session.announcer !== announcer) continue;
@@ -125,7 +125,7 @@ function keyOf(announcer: string, on: number, { username, sessionId, address }: 
   return `${announcer} ${on} ${username} ${sessionId} ${address}`;
 }
 
-/** Up to the version, which a deletion may have of an announcement before. */
+/** The origin without its version: a deletion may have an earlier one. */
 function originWords({ username, sessionId }: Origin): string {
   return `${username} ${sessionId} `;
 }

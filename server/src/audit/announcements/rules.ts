@@ -1,4 +1,4 @@
-/** What a capture of announcements can show that differs from the plan. */
+/** The rules of the audit of announcements. */
 
 import type { RuleInfo } from '../../lint/rule.ts';
 

@@ -1,14 +1,14 @@
-/** What is said of the stream that is blamed. */
+/** The words for a blamed stream. */
 
 import { bitRate, list } from '../../text/words.ts';
 import type { Blame, Suspect } from './blame.ts';
 
-/** It comes, but at another rate. */
+/** Whether the stream comes, but at another rate. */
 export function isChange({ alternatives }: Blame): boolean {
   return alternatives.flat().every(({ happening }) => happening === 'changed');
 }
 
-/** What to look at. */
+/** A sentence on what to check. */
 export function advice(blamed: Blame | undefined, less: boolean, atTimes: boolean): string {
   if (blamed === undefined)
     return less

@@ -1,4 +1,4 @@
-/** Interface counters in time against the load of each port and direction that the plan has. */
+/** Compares interface counters over time with the planned load of each port and direction. */
 
 import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
@@ -23,7 +23,7 @@ import { tableOf } from './table.ts';
 
 /**
  * @param named the device whose counters they are, where the samples do not say
- * @throws Unreadable where it cannot be told whose they are
+ * @throws Unreadable where nothing shows whose they are
  */
 export function auditCounters(
   plan: Plan,
@@ -50,7 +50,7 @@ export function auditCounters(
   };
 }
 
-/** More or less than planned. A direction that was counted at both ends of its cable is told of once. */
+/** Reports more or less than planned. A direction counted at both ends of its cable is reported once. */
 function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: Set<Port>): Found[] {
   const { at, flow, planned, difference, verdict, title } = row;
   if (at === undefined || verdict === 'agrees' || verdict === 'unknown' || told.has(at.out)) return [];
@@ -62,7 +62,7 @@ function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: 
   const amount = burst ? flow.busiest - planned.peak : difference;
   const instead = burst ? NaN : (less ? flow.quietest : flow.busiest) - planned.nominal;
   const always = guess(amount);
-  // What came and went is seen best where it was there, or not, for the whole of a stretch.
+  // A stream that comes and goes shows best in a stretch with, or without, all of it.
   const atTimes = (always !== undefined && !isChange(always)) || Number.isNaN(instead) ? undefined : guess(instead);
   const blamed = atTimes === undefined || (always !== undefined && isChange(atTimes)) ? always : atTimes;
   const busiest =
@@ -90,7 +90,7 @@ function relatedOf({ stream, rate }: Suspect): Related {
   return { at: headOf(stream.item), message: `${asName(stream.name)}, of ${bitRate(rate)} there` };
 }
 
-/** Carries something, without a port or a cable in the site. */
+/** Reports an interface that carries something, without a port or a cable in the site. */
 function unplanned({ device, name, port, samples }: Counted, rows: readonly Row[], { other, over }: Options): Found[] {
   const own = rows.filter((row) => row.port === port && row.at === undefined);
   if (port !== undefined && own.length === 0) return [];

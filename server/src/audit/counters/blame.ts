@@ -1,4 +1,4 @@
-/** Which stream best explains what a port carried more or less than planned: a guess from rates. */
+/** Guesses from rates which stream best explains why a port carried more or less than planned. */
 
 import type { Plan } from '../../plan.ts';
 import type { Port, Stream } from '../../site/model.ts';
@@ -6,21 +6,21 @@ import { type CountedDirection, sharesIn, straysIn } from './planned.ts';
 
 /**
  * `missing`: it does not come. `again`: it comes twice, or at twice its rate. `stray`: it is not planned there.
- * `changed`: it comes at some other rate, as is seen where it goes alone.
+ * `changed`: it comes at another rate, as a direction shows that carries only this stream.
  */
 export type Happening = 'missing' | 'again' | 'stray' | 'changed';
 
 export interface Suspect {
   readonly stream: Stream;
   readonly happening: Happening;
-  /** bit/s; of one that has changed, by how much. */
+  /** bit/s; for a changed stream, its change. */
   readonly rate: number;
 }
 
-/** One or two suspects that together come to the difference; where several stand alike, all of them in turn. */
+/** One or two suspects whose rates add up to the difference; where several fit equally well, all alternatives. */
 export interface Blame {
   readonly alternatives: readonly (readonly Suspect[])[];
-  /** Not one or two, but all of a kind: nothing comes, or every group that the switch knows. */
+  /** All of a kind are suspects: no stream comes, or every group that the switch knows. */
   readonly all: boolean;
 }
 
@@ -32,14 +32,13 @@ export interface Seen {
   readonly shares: ReadonlyMap<Stream, number>;
 }
 
-/** By the port that frames leave by. */
+/** Measured directions by the port that frames leave by. */
 export type SeenAll = ReadonlyMap<Port, Seen>;
 
 /**
  * @param difference bit/s more than planned; negative where it is less
- * @param all what was found in every direction that was measured: a stream that is missing at its camera too
- *   is the likelier one
- * @param tolerance as a part: by how much of the difference the rate may miss it
+ * @param all every measured direction: a stream that is missing at its camera too is a likelier suspect
+ * @param tolerance the part of the difference by which a rate may miss it
  * @returns `undefined` where nothing fits
  */
 export function blame(
@@ -62,7 +61,7 @@ export function blame(
     }));
     const weight = Math.max(...likeliest.map((each) => each.weight));
     const miss = Math.min(...likeliest.filter((each) => each.weight === weight).map((each) => each.miss));
-    // Rates as near as that are not told apart by what was measured.
+    // The measurement cannot distinguish rates as close as that.
     const alike = likeliest.filter((each) => each.weight === weight && each.miss - miss <= 0.01 * wanted);
     if (alike.length > 0) return { alternatives: alike.map(({ suspect }) => [suspect]), all: false };
   }
@@ -74,15 +73,16 @@ export function blame(
       return { alternatives: [groups], all: true };
   }
   const pair = nearestPair(suspects, wanted);
-  // There are so many pairs that one comes near by chance.
+  // A pair must fit more closely, as there are so many pairs that one comes near by chance.
   return pair !== undefined && misses(...pair.map(({ rate }) => rate)) <= (tolerance / 5) * wanted
     ? { alternatives: [pair], all: false }
     : undefined;
 }
 
 /**
- * Streams whose every measured direction differs by as much: one where nothing else goes, or two at least. Of several,
- * those that explain most directions; rather a stream of that very rate than one that has changed by it.
+ * Streams whose every measured direction differs by the same amount: at least two directions, or one that carries
+ * nothing else. Of several the ones that explain most directions; a stream with just that rate comes before one that
+ * has changed by it.
  */
 function seenElsewhere(
   plan: Plan,
@@ -96,7 +96,7 @@ function seenElsewhere(
     for (const { difference: other, shares } of all.values()) {
       const own = shares.get(stream);
       if (own === undefined) continue;
-      // A tag makes it a little more.
+      // The rates differ a little where a direction has tags.
       if (Math.abs(other * (rate / own) - difference) > tolerance * Math.abs(difference)) return [];
       agree++;
       alone ||= shares.size === 1;
@@ -122,10 +122,8 @@ function surplusIn(plan: Plan, at: CountedDirection): Suspect[] {
 }
 
 /**
- * In how many other directions that the stream takes, and what it carries, the same is seen, less those in which it
- * is not. What is seen on
- * its own way says nothing of a stream that has strayed from it; of strays a group is likelier than what somebody
- * asks for.
+ * The number of other directions on the way of the stream, and of those that it carries, that show the same, less those
+ * that do not. For a stray, its planned way shows nothing; a group is likelier to stray than a unicast stream.
  */
 function weightOf(
   plan: Plan,
@@ -149,7 +147,7 @@ function weightOf(
   return weight;
 }
 
-/** The stream, and what it carries: where that is missing, so is the stream. */
+/** The stream and those that it carries: where one of these is missing, so is the stream. */
 function carriedBy({ site }: Plan, stream: Stream): ReadonlySet<Stream> {
   const all = new Set<Stream>();
   for (let one: Stream | undefined = stream; one !== undefined && !all.has(one);) {
@@ -159,7 +157,7 @@ function carriedBy({ site }: Plan, stream: Stream): ReadonlySet<Stream> {
   return all;
 }
 
-/** The two whose rates add up to the nearest of what is wanted: from both ends of the list by rate. */
+/** The two whose rates add up closest to the wanted rate: searched from both ends of the list by rate. */
 function nearestPair(suspects: readonly Suspect[], wanted: number): [Suspect, Suspect] | undefined {
   const byRate = [...suspects].sort((a, b) => a.rate - b.rate);
   let best: [Suspect, Suspect] | undefined;

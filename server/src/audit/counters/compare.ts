@@ -1,4 +1,4 @@
-/** What the ports carried against what the plan has for them. */
+/** Compares the traffic of ports with the plan. */
 
 import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
@@ -8,9 +8,9 @@ import { type CountedDirection, NOTHING, type Planned, plannedIn } from './plann
 import type { Counted } from './ports.ts';
 
 export interface Options {
-  /** Ten-thousandths by which what is measured may differ from what is planned. */
+  /** Ten-thousandths by which measured and planned rates may differ. */
   readonly tolerance: number;
-  /** bit/s that a port may carry besides: ARP, IGMP, spanning tree, RTCP, what asks for streams. */
+  /** bit/s of other traffic that a port may carry: ARP, IGMP, spanning tree, RTCP, requests for streams. */
   readonly other: number;
   /** Milliseconds: the shortest stretch that counts as busiest. */
   readonly over: number;
@@ -25,19 +25,19 @@ export type Verdict =
   | 'above'
   | 'below'
   | 'agrees'
-  /** Nothing is known of it. */
+  /** The counters show nothing. */
   | 'unknown';
 
 /** One direction of a counted port. */
 export interface Row {
   readonly port: Port;
   readonly sends: boolean;
-  /** `core/5 → recorder/cams`; of a port without a cable, `core/13 sends`. */
+  /** `core/5 → recorder/cams`; for a port without a cable, `core/13 sends`. */
   readonly title: string;
   readonly at: CountedDirection | undefined;
   readonly flow: Flow;
   readonly planned: Planned;
-  /** bit/s on average more than planned. */
+  /** bit/s more than planned, on average. */
   readonly difference: number;
   readonly verdict: Verdict;
 }
@@ -80,7 +80,7 @@ function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boole
   };
 }
 
-/** A cable of an aggregated link carries some part of what is planned for all of them. */
+/** The verdict on a cable of an aggregated link, which carries an unknown part of the link's load. */
 function ofMember(link: Link | undefined, verdict: Verdict): Verdict {
   return link !== undefined && link.members.length > 1 && verdict === 'below' ? 'agrees' : verdict;
 }

@@ -1,9 +1,9 @@
-/** What one direction of an interface carried, from its samples. */
+/** The traffic of one direction of an interface, from its samples. */
 
 import { type Counter, advance } from '../../standards/if-mib.ts';
 import type { Sample } from './sample.ts';
 
-/** A stretch between two samples in which it is known what was carried; milliseconds. */
+/** A stretch between two samples with a known number of octets; times in milliseconds. */
 export interface Step {
   readonly from: number;
   readonly to: number;
@@ -14,16 +14,16 @@ export interface Flow {
   /** By time. */
   readonly steps: readonly Step[];
   readonly octets: number;
-  /** In which they were carried: the known stretches, without those between. */
+  /** The sum of the known stretches. */
   readonly milliseconds: number;
   /** bit/s over the known time. */
   readonly mean: number;
   /** bit/s in the busiest and the quietest stretch; the mean, where no stretch is long enough. */
   readonly busiest: number;
   readonly quietest: number;
-  /** How often the counters began anew. */
+  /** How often the counters were reset. */
   readonly beginnings: number;
-  /** Between how many samples a counter may have wrapped more than once, and the longest such time; milliseconds. */
+  /** Stretches in which a counter may have wrapped more than once: their number, and the longest in milliseconds. */
   readonly tooFar: { readonly count: number; readonly longest: number };
 }
 
@@ -77,11 +77,11 @@ export function flowOf(
   };
 }
 
-/** The equipment says so, or two short counters fell at once, which they hardly do by wrapping. */
+/** Whether counters were reset: the equipment reports it, or both counters fell at once, unlikely by wrapping. */
 function beganAnew(before: Sample, after: Sample): boolean {
   if (before.since !== after.since) return true;
   if (before.upTime !== undefined && after.upTime !== undefined) {
-    // It counts as fast as time passes, clocks and the way to the equipment apart.
+    // Up time advances with the clock, but for the clocks' differences and the delay of the request.
     const passed = (after.time - before.time) / 10;
     return after.upTime - before.upTime < Math.max(0, passed * 0.99 - 200);
   }
@@ -91,8 +91,8 @@ function beganAnew(before: Sample, after: Sample): boolean {
 }
 
 /**
- * The rate of each shortest stretch of known time that is long enough, from every sample on: what it was at least and
- * at most, since whole seconds do not say exactly how long it was.
+ * The rates of the shortest stretches of at least `over`, one from every sample: the least and the most that each can
+ * be, as times in whole seconds are not exact.
  */
 function rates(
   steps: readonly Step[],
@@ -107,7 +107,7 @@ function rates(
     if (first === undefined) break;
     if (end <= start) [end, octets] = [start + 1, first.octets];
     const upTo = (): Step | undefined => steps[end - 1];
-    // Whatever lies behind a gap belongs to another stretch.
+    // A stretch ends at a gap.
     for (
       let next = steps[end];
       next !== undefined && next.from === upTo()?.to && (upTo()?.to ?? 0) - first.from < over;
@@ -124,7 +124,7 @@ function rates(
   return found;
 }
 
-/** By name of the counter, how many frames were lost; what fell in between has begun anew, and is passed over. */
+/** The number of lost frames by name of the counter; a counter that fell was reset, and that step is skipped. */
 export function lostIn(samples: readonly Sample[]): ReadonlyMap<string, number> {
   const lost = new Map<string, number>();
   const last = new Map<string, number>();

@@ -2,8 +2,8 @@
  * Counters of any equipment: values of the Interfaces MIB as CSV, a row for each interface and time.
  *
  * The header names the columns as the MIB does, in any order: `time`, `device` where the file is of several, `ifName`
- * or `ifDescr` or both, `ifHCInOctets` and `ifHCOutOctets` or the 32-bit `ifInOctets` and `ifOutOctets`, and what else
- * of `IF_MIB` there is. Other columns are passed over; an empty field says nothing.
+ * or `ifDescr` or both, `ifHCInOctets` and `ifHCOutOctets` or the 32-bit `ifInOctets` and `ifOutOctets`, and any other
+ * columns of `IF_MIB`. Others are ignored; an empty field counts as missing.
  */
 
 import { type Counter, IF_MIB, SPEED_BEYOND } from '../../standards/if-mib.ts';
@@ -104,7 +104,7 @@ function sampleOf(columns: ReadonlyMap<string, number>, fields: readonly string[
   };
 }
 
-/** bit/s; 0 is that of an interface without one, or that is down. */
+/** bit/s; an interface that is down, or has no speed, reports 0. */
 function speedOf(high: bigint | undefined, plain: bigint | undefined): number | undefined {
   const inMillions = Number(high ?? 0n) * 1e6;
   if (inMillions > 0) return inMillions;

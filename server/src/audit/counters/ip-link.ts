@@ -12,7 +12,7 @@ import { type Readings, type Sample, type SampleReader, MOST_SAMPLES } from './s
 import { timeOf } from './time.ts';
 import { isMapping } from '../../text/syntax.ts';
 
-/** How such a file comes about, for people. */
+/** The command that makes such a file, for the user. */
 export const IP_LINK_COMMAND =
   "while sleep 10; do ip -s -j link | jq -c '{time: now, links: .}'; done >> counters.jsonl";
 
@@ -30,7 +30,7 @@ export class LinkLines implements SampleReader {
       read = JSON.parse(text);
     } catch (error) {
       if (!(error instanceof SyntaxError)) throw error;
-      // The last line may be one that was still being written.
+      // The last line may be incomplete.
       this.broken = number;
       return;
     }
@@ -61,7 +61,7 @@ function notJson(line: number): string {
   return `Line ${line} is not whole JSON; each line is one object. Take them so: ${IP_LINK_COMMAND}`;
 }
 
-/** What ip leaves out says nothing: it prints empty objects for what was filtered, and no statistics without -s. */
+/** Missing keys are ignored: ip prints empty objects for filtered links, and no statistics without -s. */
 function sampleOf(link: unknown, time: number, device: string | undefined, at: string): Sample | undefined {
   if (!isMapping(link)) throw new Unreadable(`${at}: a link is no object.`);
   const name = link['ifname'];
@@ -84,7 +84,7 @@ function sampleOf(link: unknown, time: number, device: string | undefined, at: s
     return value === undefined ? undefined : { value: BigInt(value), bits };
   };
   const lost = new Map<string, number>();
-  // What is dropped on receipt counts frames too that no protocol of the host has asked for.
+  // `dropped` on receipt also counts frames of protocols that the host does not use, so it is left out.
   for (const [what, of, key] of [
     ['rx errors', rx, 'errors'],
     ['tx errors', tx, 'errors'],

@@ -1,4 +1,4 @@
-/** What the plan has for one direction of a link, as counters would count it. */
+/** The planned load of one direction of a link, as counters would count it. */
 
 import { type Direction, carries } from '../../network/link.ts';
 import { loadOf } from '../../network/loads.ts';
@@ -13,14 +13,13 @@ export interface Planned {
   readonly nominal: number;
   readonly peak: number;
   /**
-   * Acknowledgements and other traffic than streams among it. A receiver may send fewer, where it takes segments in
-   * bulk, or one for each segment instead of for each second one (RFC 5681 §4.2): from none to twice as many are as
-   * planned.
+   * The part that is acknowledgements and traffic other than streams. A receiver may acknowledge many segments at once,
+   * or each segment instead of each second one (RFC 5681 §4.2): so anything from none to twice as many agrees.
    */
   readonly replies: { readonly nominal: number; readonly peak: number };
 }
 
-/** At a port without a cable. */
+/** The plan for a port without a cable. */
 export const NOTHING: Planned = { nominal: 0, peak: 0, replies: { nominal: 0, peak: 0 } };
 
 /** A direction of a link that is counted. */
@@ -35,7 +34,7 @@ export function plannedIn({ network }: Plan, { link, out, octets }: CountedDirec
     for (const part of ['nominal', 'peak'] as const)
       replies[part] += repliesUntagged * reply.untagged[octets][part] + repliesTagged * reply.tagged[octets][part];
   }
-  // Other traffic comes and goes.
+  // Other traffic comes and goes, so like acknowledgements it may be missing.
   for (const copies of network.trafficCopies(link, out)) {
     const own = loadOf(copies, copies.rates)[octets];
     for (const part of ['nominal', 'peak'] as const) replies[part] += own[part];
@@ -43,7 +42,7 @@ export function plannedIn({ network }: Plan, { link, out, octets }: CountedDirec
   return { ...network.load(link, out)[octets], replies };
 }
 
-/** bit/s that each stream puts there on its way to its receivers. */
+/** bit/s of each stream in this direction, on its way to its receivers. */
 export function sharesIn({ network }: Plan, { link, out, octets }: CountedDirection): Map<Stream, number> {
   const shares = new Map<Stream, number>();
   for (const { stream, untagged, tagged } of network.copies(link, out)) {
@@ -56,13 +55,13 @@ export function sharesIn({ network }: Plan, { link, out, octets }: CountedDirect
 
 export interface Stray {
   readonly stream: Stream;
-  /** bit/s that one copy of it would put there. */
+  /** bit/s of one copy in this direction. */
   readonly rate: number;
 }
 
 /**
- * The streams that are not planned in a direction, and could come there: what the sender sends itself, or what is sent
- * in a network that the link carries where the sender passes frames on.
+ * The streams that are not planned in a direction but could come there: those that the sender sends itself, or where it
+ * forwards frames, those that are sent in a network that the link carries.
  */
 export function straysIn({ network }: Plan, { link, out, octets }: CountedDirection): Stray[] {
   const planned = new Set(

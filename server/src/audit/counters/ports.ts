@@ -1,4 +1,4 @@
-/** Which port of the site each counted interface is. */
+/** Matches counted interfaces with ports of the site. */
 
 import type { Device, Port, Site } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
@@ -8,7 +8,7 @@ import type { Sample } from './sample.ts';
 
 export interface Counted {
   readonly device: Device;
-  /** What the system calls the interface. */
+  /** The system's name of the interface. */
   readonly name: string;
   /** `undefined` where the site has none of that name. */
   readonly port: Port | undefined;
@@ -18,13 +18,13 @@ export interface Counted {
 
 export interface Matched {
   readonly counted: readonly Counted[];
-  /** What was left out, and why. */
+  /** Interfaces that were left out, and why. */
   readonly notes: readonly string[];
 }
 
 /**
  * @param named the device whose counters they are, where the samples do not say
- * @throws Unreadable where it cannot be told whose they are
+ * @throws Unreadable where nothing shows whose they are
  */
 export function matched(site: Site, samples: readonly Sample[], named: string | undefined): Matched {
   const notes: string[] = [];
@@ -39,7 +39,7 @@ export function matched(site: Site, samples: readonly Sample[], named: string | 
       if (port === undefined) {
         const parent = first.over ?? /^(.+)\.\d+$/.exec(name)?.[1];
         const over = parent === undefined ? undefined : portOf(parent);
-        // What a VLAN of a port carries is in the counters of the port.
+        // The traffic of a VLAN interface is in the counters of its port.
         if (over !== undefined)
           notes.push(
             `${visible(name, 40)} of ${asName(device.name)} is a VLAN of ${asName(over.name)}, and counted there.`,

@@ -1,4 +1,4 @@
-/** What counters of interfaces can show that the plan does not have. */
+/** The rules of the audit of counters. */
 
 import type { RuleInfo } from '../../lint/rule.ts';
 

@@ -1,35 +1,35 @@
-/** What one interface had counted at one time. */
+/** The counters of one interface at one time. */
 
 import type { Counter } from '../../standards/if-mib.ts';
 
 export interface Sample {
   /** Milliseconds since 1970-01-01T00:00Z. */
   readonly time: number;
-  /** Whose interface it is, where the file says. */
+  /** The interface's device, where the file names it. */
   readonly device: string | undefined;
-  /** What the system calls it; the first is the one that is shown. */
+  /** The system's names of the interface; the first is shown. */
   readonly names: readonly string[];
   readonly received: Counter | undefined;
   readonly sent: Counter | undefined;
   /** Frames that were dropped or damaged, by the name of their counter. */
   readonly lost: ReadonlyMap<string, number>;
-  /** Octets are counted with the frame check sequence. */
+  /** Whether octets include the frame check sequence. */
   readonly withFcs: boolean;
   /** bit/s */
   readonly speed: number | undefined;
-  /** Where it differs from the sample before, the counters have begun anew. */
+  /** Differs from the sample before where the counters were reset. */
   readonly since: string;
-  /** Hundredths of a second since they can last have begun anew; `undefined` where nothing says. */
+  /** Hundredths of a second since the last possible reset; `undefined` where the file does not have it. */
   readonly upTime: number | undefined;
-  /** It is no wire: the loopback, a bridge, a tunnel; `undefined` where that is not said. */
+  /** Whether it is no wire but a loopback, a bridge or a tunnel; `undefined` where the file does not show it. */
   readonly virtual: boolean | undefined;
-  /** The interface that it is a VLAN of. */
+  /** The interface that this VLAN interface belongs to. */
   readonly over: string | undefined;
 }
 
 export interface Readings {
   readonly samples: readonly Sample[];
-  /** What was left out, and why. */
+  /** Lines that were left out, and why. */
   readonly notes: readonly string[];
 }
 
@@ -37,9 +37,9 @@ export interface Readings {
 export interface SampleReader {
   /** @throws Unreadable */
   line(text: string, number: number): void;
-  /** @throws Unreadable where the file as a whole is nothing to read */
+  /** @throws Unreadable where the file as a whole has no counters */
   end(): Readings;
 }
 
-/** More than a month of an hourly look at a thousand ports, or a day of 60 ports each 5 s. */
+/** Enough for a thousand ports every hour for a month, or 60 ports every 5 s for a day. */
 export const MOST_SAMPLES = 1_100_000;

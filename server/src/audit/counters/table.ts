@@ -1,4 +1,4 @@
-/** What was measured and planned, port by port, for people. */
+/** The measured and planned rates, port by port, as a table for the user. */
 
 import { columns } from '../../report/columns.ts';
 import { bitRate, duration } from '../../text/words.ts';

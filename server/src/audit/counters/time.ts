@@ -2,13 +2,13 @@ import { parseInstant } from '../../standards/rfc3339.ts';
 import { visible } from '../../text/visible.ts';
 import { Unreadable } from '../unreadable.ts';
 
-/** From 1973 to 5138: what is beyond is no number of seconds. */
+/** Seconds from 1973 to 5138: a number outside is no time in seconds. */
 const [FIRST, LAST] = [100_000_000, 100_000_000_000];
 
 /**
- * The time of a sample in milliseconds since 1970: seconds since then, or as RFC 3339 has it.
+ * The time of a sample in milliseconds since 1970, written as seconds since then or by RFC 3339.
  *
- * @param at where it stands, for the message
+ * @param at its place in the file, for the message
  * @throws Unreadable
  */
 export function timeOf(value: unknown, at: string): number {

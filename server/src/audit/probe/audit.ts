@@ -1,4 +1,4 @@
-/** What ffprobe says of a stream against what the site declares. */
+/** Compares ffprobe's readings of a stream with its declaration. */
 
 import type { Site, Stream } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
@@ -16,8 +16,8 @@ import { probedStream } from './which-stream.ts';
 export const USUAL_TOLERANCE = 1000;
 
 /**
- * @param named the stream; where it is not named the address or file that was probed tells
- * @throws Unreadable where it cannot be told which stream it is
+ * @param named the stream; where absent, the probed address or file shows it
+ * @throws Unreadable where nothing shows which stream it is
  */
 export function auditProbe(site: Site, probed: Probed, named: string | undefined, tolerance: number): Audited {
   const stream = named === undefined ? probedStream(site, probed.filename) : site.streamByName.get(named);

@@ -1,4 +1,4 @@
-/** What FFmpeg calls the codecs of the site language (its codec descriptors, as `ffmpeg -codecs` lists them). */
+/** FFmpeg's names of the codecs of the site language (its codec descriptors, as `ffmpeg -codecs` lists them). */
 
 const NAMES: ReadonlyMap<string, string> = new Map([
   ['h264', 'h264'],

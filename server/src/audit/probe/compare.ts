@@ -1,4 +1,4 @@
-/** What was measured of a stream against what it is declared to be, each difference at the key that declares it. */
+/** Compares a measured stream with its declaration; each difference is reported at the key that declares it. */
 
 import { type Declared, declaredOf, isInBraces } from './declared.ts';
 import { visible } from '../../text/visible.ts';
@@ -13,9 +13,9 @@ import { probeRules } from './rules.ts';
 import type { ProbedPart } from './ffprobe.ts';
 import { type Measured, measure } from './measure.ts';
 
-/** Ten-thousandths: pictures and keyframes that come within this are as declared. Common practice, no source. */
+/** Ten-thousandths by which frame rate and keyframes may differ. Common practice, no source. */
 const EXACT = 200;
-/** Milliseconds: the shortest stretch that a peak is taken over. */
+/** Milliseconds: the shortest stretch that counts for a peak. */
 const PEAK_OVER = 1000;
 
 /** @param tolerance ten-thousandths by which bit rates may differ */
@@ -81,7 +81,7 @@ class Compared {
   keyframes({ keyframes, frameRate, milliseconds, keyframeCount }: Measured): void {
     const declared = this.declared('keyframe-interval');
     if (declared?.value === undefined) return;
-    // A keyframe more than half a picture off is another picture.
+    // Keyframes may be off by up to half a picture: more is another picture.
     const slack = Math.max((declared.value * EXACT) / 10_000, frameRate === undefined ? 0 : 500 / frameRate);
     if (keyframes === undefined) {
       if (keyframeCount > 1 || milliseconds <= 2 * declared.value + slack) return;
@@ -222,14 +222,14 @@ function isNear(value: number, declared: number, tenThousandths: number): boolea
   return Math.abs(value - declared) * 10_000 <= tenThousandths * declared;
 }
 
-/** A rate that is counted is a little off: the whole number or the n·1000/1001 (SMPTE, from memory) that is meant. */
+/** The standard rate nearest to a counted one: a whole number or n·1000/1001 (SMPTE, from memory). */
 function usualRate(rate: number): number {
   const whole = Math.round(rate);
   const near = [whole, (whole * 1000) / 1001].sort((a, b) => Math.abs(a - rate) - Math.abs(b - rate))[0] ?? rate;
   return Number((whole > 0 && Math.abs(near - rate) <= 0.002 * rate ? near : rate).toFixed(2));
 }
 
-/** Whole tenths of a second where it is as good as that. */
+/** Rounded to tenths of a second where that is close enough. */
 function roundTime(milliseconds: number): number {
   const tenths = Math.round(milliseconds / 100) * 100;
   return Math.abs(tenths - milliseconds) <= 0.005 * milliseconds ? tenths : Math.round(milliseconds);

@@ -1,4 +1,4 @@
-/** Where a site says what a stream consists of: at the stream itself, or at one that it carries. */
+/** Where a site declares the media of a stream: at the stream itself, or at one that it carries. */
 
 import { nodeAt } from '../../site/edit.ts';
 import type { Item } from '../../site/item.ts';
@@ -11,7 +11,7 @@ export interface Declared {
   readonly route: Route;
   /** As it is written. */
   readonly text: string;
-  /** A number as such; a quantity in bit/s, milliseconds or hertz; `undefined` of what is neither. */
+  /** A plain number, or a quantity in bit/s, milliseconds or hertz; `undefined` for anything else. */
   readonly value: number | undefined;
 }
 
@@ -22,7 +22,7 @@ const QUANTITIES = {
   'sample-rate': 'frequency',
 } as const;
 
-/** The nearest stream on the way that says it; without a key, that says anything of the kind. */
+/** The declaration of the key, or without a key of the kind, at the nearest stream along `carries` that has one. */
 export function declaredOf(site: Site, stream: Stream, kind: 'video' | 'audio', key?: string): Declared | undefined {
   const route = key === undefined ? [kind] : [kind, key];
   const seen = new Set<Stream>();
@@ -40,7 +40,7 @@ export function declaredOf(site: Site, stream: Stream, kind: 'video' | 'audio', 
   return undefined;
 }
 
-/** NaN where it should be a number, and cannot be read as one; a rule tells of that. */
+/** NaN where a number is expected and the text is none, which a rule reports. */
 function valueOf(key: string, text: string): number | undefined {
   if (key === 'codec' || key === 'size') return undefined;
   const kind = Object.hasOwn(QUANTITIES, key) ? QUANTITIES[key as keyof typeof QUANTITIES] : undefined;

@@ -1,15 +1,15 @@
-/** What ffprobe wrote of a stream, as JSON. What it does not say, or says in another way than it does, is not there. */
+/** Reads ffprobe's JSON about a stream. Values that are missing, or have an unexpected form, are `undefined`. */
 
 import { Unreadable } from '../unreadable.ts';
 import { isMapping } from '../../text/syntax.ts';
 
-/** How such a file comes about, for people. A minute is enough of a live stream; a file is read for a minute too. */
+/** The command that makes such a file, for the user. A minute is enough, of a live stream or of a file. */
 export const FFPROBE_COMMAND =
   'ffprobe -v error -rtsp_transport tcp -read_intervals %+60 -show_streams -show_format -show_packets -of json ' +
   'rtsp://192.168.20.31:554/ > gate.json';
 
 export interface Packet {
-  /** Seconds of showing and, where that is told, of decoding. */
+  /** Presentation time and, where ffprobe gives it, decoding time, in seconds. */
   readonly shown: number | undefined;
   readonly decoded: number | undefined;
   readonly bytes: number;
@@ -18,7 +18,7 @@ export interface Packet {
 
 export interface ProbedPart {
   readonly kind: 'video' | 'audio';
-  /** As FFmpeg calls it. */
+  /** FFmpeg's name of the codec. */
   readonly codec: string | undefined;
   readonly width: number | undefined;
   readonly height: number | undefined;
@@ -39,7 +39,7 @@ export interface Probed {
 
 type Json = Readonly<Record<string, unknown>>;
 
-/** @throws Unreadable where it is not what ffprobe writes */
+/** @throws Unreadable where it is no output of ffprobe */
 export function readProbe(text: string): Probed {
   let read: unknown;
   try {
@@ -80,7 +80,7 @@ function partOf(stream: Json, packets: ReadonlyMap<unknown, readonly Packet[]>):
   ];
 }
 
-/** Of packets, or else of frames, which ffprobe lists apart or, where both were asked for, together. */
+/** Packets, or else frames: ffprobe lists them separately or, where both were asked for, together. */
 function packetsByStream(read: Json): Map<unknown, Packet[]> {
   const list = (key: string): readonly unknown[] => (Array.isArray(read[key]) ? (read[key] as readonly unknown[]) : []);
   const both = list('packets_and_frames');
@@ -108,7 +108,7 @@ function textOf(value: unknown): string | undefined {
   return typeof value === 'string' && value !== '' ? value : undefined;
 }
 
-/** ffprobe writes numbers as such or as text, and N/A where it knows none. */
+/** ffprobe writes a number as a number or as text, and N/A where it has none. */
 function number(value: unknown): number | undefined {
   const read =
     typeof value === 'number'

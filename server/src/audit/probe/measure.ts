@@ -1,22 +1,22 @@
-/** What the packets of a stream come to. */
+/** Measures a stream from its packets. */
 
 import type { Packet, ProbedPart } from './ffprobe.ts';
 
 export interface Measured {
   /** Pictures per second. */
   readonly frameRate: number | undefined;
-  /** Milliseconds from one keyframe to the next: the middle one of all, the shortest and the longest. */
+  /** Milliseconds from one keyframe to the next: the median, the shortest and the longest. */
   readonly keyframes: { readonly middle: number; readonly shortest: number; readonly longest: number } | undefined;
-  /** Milliseconds that were looked at; where there is one keyframe at most, the next is at least so far. */
+  /** Milliseconds that were measured; with at most one keyframe, the interval is at least as long. */
   readonly milliseconds: number;
   readonly keyframeCount: number;
   /** bit/s on average. */
   readonly bitRate: number | undefined;
-  /** bit/s in the busiest stretch as long as asked for. */
+  /** bit/s in the busiest stretch of that length. */
   peakOver(milliseconds: number): number | undefined;
 }
 
-/** Seconds below which an average says little: two or three keyframes make or break it. */
+/** Seconds below which an average is unreliable, as it depends on two or three keyframes. */
 const LEAST = 5;
 
 export function measure(part: ProbedPart): Measured {
@@ -56,7 +56,7 @@ function inOrder(packets: readonly Packet[]): Timed[] {
     .sort((a, b) => a.time - b.time);
 }
 
-/** Seconds; the last packet lasts as long as the others do. */
+/** Seconds; the last packet counts with the average duration. */
 function spanOf(packets: readonly Timed[]): number {
   const [first, last] = [packets[0], packets[packets.length - 1]];
   if (first === undefined || last === undefined || packets.length < 2) return 0;
@@ -76,8 +76,8 @@ function keyframesOf(times: readonly number[]): Measured['keyframes'] {
 }
 
 /**
- * From every packet on; a stretch that has not ended yet says nothing. It ends half a packet early: the keyframe after
- * it may come a moment too soon.
+ * The peak over stretches from every packet; an incomplete one at the end does not count. A stretch ends half a packet
+ * early, as the keyframe after it may come a moment too soon.
  */
 function peakOf(packets: readonly Timed[], seconds: number): number | undefined {
   const half = spanOf(packets) / packets.length / 2;

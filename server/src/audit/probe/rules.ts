@@ -1,4 +1,4 @@
-/** What a probe of a stream can show that its declaration does not have. */
+/** The rules of the audit of a probed stream. */
 
 import type { RuleInfo } from '../../lint/rule.ts';
 

@@ -7,10 +7,10 @@ import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { Untold } from '../unreadable.ts';
 
-/** A user with a password may stand before the host and behind a question mark: they are shown to nobody. */
+/** Drops user and password before the host and behind a question mark: they must not be shown. */
 const ADDRESS = /^([a-z][a-z0-9+.-]*):\/\/(?:[^/?#]*@)?([^:/?#@]*)(?::(\d{1,5}))?(\/[^#]*)?/i;
 
-/** @throws Untold where it is of none, or cannot be told */
+/** @throws Untold where it matches no stream, or several */
 export function probedStream(site: Site, filename: string | undefined): Stream {
   if (filename === undefined)
     throw new Untold(

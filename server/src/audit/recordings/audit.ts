@@ -1,4 +1,4 @@
-/** Folders of recordings against the plan. */
+/** Compares folders of recordings with the plan. */
 
 import type { Plan } from '../../plan.ts';
 import type { Volume } from '../../site/model.ts';
@@ -25,9 +25,9 @@ export interface Read {
 }
 
 export interface Circumstances {
-  /** Milliseconds since 1970: when the folder was as it is. */
+  /** Milliseconds since 1970: the time of the folder's state. */
   readonly now: number;
-  /** When the recordings began, where somebody says so. */
+  /** When the recordings began, where the user gives it. */
   readonly since?: number | undefined;
   /** True lengths of files, by recording. */
   readonly lengths?: ReadonlyMap<string, Lengths>;
@@ -60,7 +60,7 @@ export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, sin
   };
 }
 
-/** What could not be audited, and why. */
+/** Notes on parts that could not be audited, and why. */
 function notesOf({ site }: Plan, volume: Volume, { notFollowed }: Holding, looked: readonly Looked[]): string[] {
   const notes = looked.flatMap(({ recording: { name }, names, rounding, expected }) => {
     if (names.noInstant !== undefined)

@@ -1,4 +1,4 @@
-/** The measured bit rate of what is recorded against the declared one, with a fix where the figure is written. */
+/** Compares the bit rate of recordings with the declared one, with a fix at the declaration. */
 
 import type { Plan } from '../../plan.ts';
 import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
@@ -12,12 +12,12 @@ import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import type { Rate } from './rate.ts';
 
-/** A part by which what is measured may differ (common practice, no source). */
+/** The part by which a measured rate may differ (common practice, no source). */
 const TOLERANCE = 0.1;
-/** So many whole segments are looked at before anything is said (common practice, no source). */
+/** Nothing is reported from so few whole segments (common practice, no source). */
 const FEW = 3;
 
-/** Where a figure is written that recordings follow from. */
+/** The place of a declared rate that recordings depend on. */
 interface Figure {
   readonly item: Item;
   readonly route: Route;
@@ -28,7 +28,7 @@ interface Figure {
 interface Measured {
   readonly name: string;
   readonly rate: Rate;
-  /** bit/s: of all that is recorded, and the part of it that stands elsewhere, its audio. */
+  /** bit/s of the whole recording, and the part declared elsewhere, its audio. */
   readonly declared: number;
   readonly beside: number;
   readonly over: number;
@@ -51,7 +51,7 @@ export function ofBitRate(plan: Plan, looked: readonly Looked[]): Found[] {
   return [...groups.values()].flatMap(({ figure, measured }) => compared(figure, measured));
 }
 
-/** What a stream does not declare is that of the stream that it carries. */
+/** The declaration of a stream's rate: its own, or that of the stream that it carries. */
 function figureOf({ streamByName }: Site, name: string): Figure | undefined {
   const seen = new Set<Stream>();
   const own = streamByName.get(name);
@@ -115,7 +115,7 @@ function compared(figure: Figure, measured: readonly Measured[]): Found[] {
 function fixOf({ item, route, peak }: Figure, rate: number, busiest: number): Fix {
   const text = formatQuantity(rounded(rate), 'bit-rate');
   const edits: Edit[] = [setValue(item, route, text)];
-  // Nothing sends less at its peak than on average.
+  // A peak is never below the average.
   const raised = peak !== undefined && peak < rounded(rate);
   if (raised)
     edits.push(

@@ -1,8 +1,8 @@
 /**
- * The files of a recording in the order of time: what is between them, how long they are, and what rate they have.
+ * The files of a recording in the order of time: gaps and overlaps, lengths and rates.
  *
- * A name tells when its file was opened and not how long it is. That is taken from when the next one was opened, as far
- * as the plan allows; or from ffprobe, where it was asked.
+ * A name has the time when its file was opened, but not its length. That comes from ffprobe, where it was run, or else
+ * from the time when the next file was opened, as far as the plan allows.
  */
 
 import { type Expected, around } from './expected.ts';
@@ -14,20 +14,20 @@ import { type Stretch, Stretches } from './stretches.ts';
 import type { Surveyed } from './survey.ts';
 import { MINUTE } from '../../standards/time-units.ts';
 
-/** By when its file was opened: its length in milliseconds, or that it cannot be read. */
+/** Lengths in milliseconds by the time when a file was opened, or `damaged` where it cannot be read. */
 export type Lengths = ReadonlyMap<number, number | 'damaged'>;
 
 export interface Course {
-  /** The rows that have a time which can be: from `first` up to, not including, `end`. */
+  /** The rows with a possible time: from `first` up to, not including, `end`. */
   readonly first: number;
   readonly end: number;
   readonly bytes: number;
-  /** When the oldest file was opened; when the newest one ends, or is to. */
+  /** When the oldest file was opened, and when the newest ends or will end. */
   readonly from: number;
   readonly to: number;
-  /** What files there are have, in milliseconds. */
+  /** The total length of the files, in milliseconds. */
   readonly recorded: number;
-  /** The middle of the times from one file to the next; `undefined` where there are too few. */
+  /** The median time from one file to the next; `undefined` where there are too few files. */
   readonly typical: number | undefined;
   /** Whether files are of another length than planned. */
   readonly otherLength: boolean;
@@ -40,21 +40,21 @@ export interface Course {
   readonly unset: Stretches;
   readonly folds: readonly Fold[];
   readonly rate: Rate | undefined;
-  /** Since when nothing has been begun. */
+  /** Since when no file has been opened. */
   readonly stopped: number | undefined;
-  /** Files whose true lengths would tell more: when they were opened. Not all, where there are many. */
+  /** Opening times of files whose true lengths would clarify a finding. Not all, where there are many. */
   readonly doubtful: readonly number[];
 }
 
-/** Clocks of two machines, and a recorder that starts again (common practice, no source). */
+/** Allowance for differing clocks and a restarting recorder (common practice, no source). */
 const SLACK = MINUTE;
-/** 2000-01-01: what is before was named by a clock that had not been set (common practice, no source). */
+/** 2000-01-01: earlier names come from a clock that had not been set (common practice, no source). */
 const CLOCK_SET = 946_684_800_000;
-/** So few files do not show how long they are. */
+/** Fewer files do not show their usual length. */
 const FEW = 5;
 const MOST_DOUBTFUL = 10_000;
 
-/** @param each is told each gap and each overlap, in order */
+/** @param each takes each gap and each overlap, in order */
 export function courseOf(
   { rows, expected, rounding = 0 }: Surveyed,
   zone: string | undefined,
@@ -73,7 +73,7 @@ export function courseOf(
       : expected;
   const fold =
     zone !== undefined && rows.pass(end - 1) === PASS.undecided ? foldOf(zone, rows.start(end - 1)) : undefined;
-  // The later one of two that it can be.
+  // The later of two possible times.
   const last = rows.start(end - 1) + (fold === undefined ? 0 : fold.to - fold.change);
   const reach = (held?.most ?? 0) + rounding + SLACK;
   const scan = new CourseBuilder(rows, held, rounding, zone, lengths);
@@ -112,7 +112,7 @@ export function courseOf(
   };
 }
 
-/** Whether as many as a quarter of the times from file to file are as planned: then the others are gaps or restarts. */
+/** Whether at least a quarter of the times from file to file are as planned: the others are then gaps or restarts. */
 function someFit(
   first: number,
   end: number,
@@ -132,7 +132,7 @@ interface Before {
   readonly index: number;
   readonly start: number;
   readonly isFile: boolean;
-  /** Nothing was recorded just before: a recorder that cuts by the clock begins with a shorter file. */
+  /** Whether nothing was recorded just before: a recorder that cuts by the clock begins with a shorter file. */
   readonly isFirst: boolean;
 }
 
@@ -147,7 +147,7 @@ class CourseBuilder {
   readonly doubtful: number[] = [];
   readonly rate: RateSum;
   bytes = 0;
-  /** The file before; where files of a repeated hour that nobody can tell apart were before, that hour's end. */
+  /** The file before; after a repeated hour with ambiguous files, the end of that hour. */
   private before: Before | undefined;
   private fold: Fold | undefined;
   private readonly rows: Rows;
@@ -182,7 +182,7 @@ class CourseBuilder {
     if (this.fold !== undefined) this.leave(this.fold, false);
   }
 
-  /** A repeated hour begins whose files nobody can tell apart. */
+  /** Begins a repeated hour whose files could be of either pass. */
   private foldAt(start: number): Fold | undefined {
     const fold = this.zone === undefined ? undefined : foldOf(this.zone, start);
     if (fold === undefined) return undefined;
@@ -190,12 +190,12 @@ class CourseBuilder {
     const { before, held } = this;
     if (before !== undefined && held !== undefined && fold.from - before.start > held.most + this.rounding)
       this.gaps.add({ index: before.index, from: before.start + held.usual, to: fold.from });
-    // Files of it that can be told apart lie before those that cannot.
+    // Its unambiguous files come before the ambiguous ones.
     for (let index = this.rows.before(fold.from); this.rows.start(index) < start; index++) fold.files++;
     return fold;
   }
 
-  /** @param whole whether there are files before it and after it, so that all of it should be there */
+  /** @param whole whether there are files before it and after it, so that the whole hour should be recorded */
   private leave(fold: Fold, whole: boolean): void {
     const { held } = this;
     const missing = held === undefined || !whole ? 0 : fold.to - fold.from - fold.files * held.usual;
@@ -205,7 +205,7 @@ class CourseBuilder {
     this.fold = undefined;
   }
 
-  /** What is between the file before and this one; whether they follow each other without a gap. */
+  /** Judges the time between the file before and this one. @returns whether there is no gap */
   private judge(before: Before, index: number, start: number, held: Expected): boolean {
     const { rounding } = this;
     const time = start - before.start;
@@ -215,7 +215,7 @@ class CourseBuilder {
     if (gap) this.gap(before.index, index, before.start + length, start);
     if (!before.isFile) return !gap;
     const whole = known === undefined ? time >= held.least - rounding : known >= held.least - rounding;
-    // What a recorder read before it opened its first file is in it too.
+    // The first file also holds the packets that the recorder read before it opened the file.
     const backlog = before.isFirst ? held.backlog : 0;
     const twice =
       known === undefined
@@ -235,7 +235,7 @@ class CourseBuilder {
     const fold = zone !== undefined && rows.pass(index) !== PASS.only ? foldOf(zone, rows.start(index)) : undefined;
     const end = (held?.most ?? 0) + rounding;
     const again = fold === undefined ? 0 : fold.to - fold.change;
-    // Files of the second pass that have the names of what is missing of the first have overwritten it.
+    // Files of the second pass with the names of the missing files have overwritten these.
     const namesakes = rows.before(to + again) - rows.before(Math.max(from, fold?.from ?? 0) + again);
     if (fold !== undefined && from < fold.change && to - fold.change <= end && namesakes > 0) {
       const earlier = Math.max(from, fold.from);
@@ -245,7 +245,7 @@ class CourseBuilder {
     } else this.gaps.add({ index: before, from, to });
   }
 
-  /** Whether it has so many bytes that, at the rate of those before, it lasts beyond the beginning of the next. */
+  /** Whether its bytes, at the rate of the files before, last beyond the start of the next file. */
   private looksLonger(index: number, time: number, held: Expected): boolean {
     const { recent } = this.rate;
     if (recent === undefined) return false;

@@ -1,4 +1,4 @@
-/** How long the files of a recording are, by the plan; all in milliseconds. */
+/** The planned lengths of a recording's files, in milliseconds. */
 
 import { backlogOf } from '../../recordings/keyframes.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
@@ -9,17 +9,17 @@ export interface Expected {
   /** On average. */
   readonly usual: number;
   readonly most: number;
-  /** By so much more the first file of a recorder may last, at its beginning. */
+  /** How much longer the first file of a recorder may be. */
   readonly backlog: number;
 }
 
-/** Within that, what names say and what lengths say differ by how packets came in (common practice, no source). */
+/** Milliseconds by which names and lengths may differ, as packets arrive unevenly (common practice, no source). */
 const JITTER = 500;
 
-/** Where the site does not say how far keyframes lie apart (common practice, no source). */
+/** The keyframe interval where the site declares none (common practice, no source). */
 const KEYFRAMES = 10_000;
 
-/** How far the time between two names may be from the true one; `undefined` where names tell no time of day. */
+/** How far the time between two names may be off; `undefined` where names have no time of day. */
 export function roundingOf({ roundedTo, noInstant }: FileNames): number | undefined {
   return noInstant !== undefined || roundedTo === undefined ? undefined : roundedTo + JITTER;
 }

@@ -1,4 +1,4 @@
-/** A time that clocks showed twice, and what is left of it. */
+/** A time that clocks showed twice, and how much of it was recorded. */
 
 import { repeatedHours } from '../../standards/time-zone.ts';
 import { HOUR, MINUTE } from '../../standards/time-units.ts';
@@ -10,16 +10,16 @@ export interface Fold {
   readonly to: number;
   /** The second pass has taken the names of the first. */
   readonly overwritten: boolean;
-  /** Files that are of one or the other, if nobody can tell. */
+  /** Number of files that could be of either pass. */
   files: number;
-  /** Milliseconds of which there is no file. */
+  /** Milliseconds without a file. */
   lost: number;
 }
 
-/** Longer than clocks have gone back since 1970 by rule (zoneinfo): not the days that were repeated by decree. */
+/** Longer than any regular change of clocks since 1970 (zoneinfo); days repeated by decree do not count. */
 const LONGEST = 3 * HOUR;
 
-/** The one that the instant lies in. */
+/** The repeated time that the instant is in. */
 export function foldOf(zone: string, instant: number): Fold | undefined {
   for (const { instant: change, before, after } of repeatedHours(zone, instant - LONGEST, instant + LONGEST)) {
     const length = (before - after) * MINUTE;

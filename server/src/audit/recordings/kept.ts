@@ -1,4 +1,4 @@
-/** How long a recording is really kept, against `keep` and what policies ask. */
+/** Compares how long a recording is really kept with `keep` and the policies. */
 
 import { placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
@@ -9,7 +9,7 @@ import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
-/** @param since when it has been recorded from, where somebody says so; milliseconds since 1970 */
+/** @param since when recording began, where the user gives it; milliseconds since 1970 */
 export function ofKept(site: Site, looked: Looked, now: number, since: number | undefined): Found[] {
   const {
     course: { first, end, from },
@@ -27,7 +27,7 @@ function tooLong(
   most: Bound | undefined,
 ): Found[] {
   const file = (expected?.most ?? 0) + rounding;
-  // A deletion runs once a day or so.
+  // A deletion may run only once a day.
   const due = keep === undefined ? Infinity : keep + Math.min(DAY, Math.max(HOUR, keep / 2)) + file;
   const allowed = most === undefined ? Infinity : most.time + HOUR + file;
   if (age <= Math.min(due, allowed)) return [];
@@ -61,7 +61,7 @@ function tooShort(
   least: Bound | undefined,
 ): Found[] {
   const wanted = Math.max(keep ?? 0, least?.time ?? 0);
-  // A deletion that keeps within `at-most` has to be early by the length of a file or two.
+  // To stay within `at-most`, a deletion has to be early by the length of a file or two.
   const slack = 2 * (expected?.most ?? 0) + rounding + HOUR;
   const began = Math.min(since ?? Infinity, emptyFolder ?? Infinity);
   if (age >= wanted - slack || began > course.from - slack) return [];

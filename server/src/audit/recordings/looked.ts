@@ -1,4 +1,4 @@
-/** A recording that was looked at, with the words for its times and files. */
+/** An examined recording, with the words for its times and files. */
 
 import { clockOf } from '../../footage/clock.ts';
 import type { FileNames } from '../../recordings/file-names.ts';
@@ -18,8 +18,8 @@ export interface Looked extends Surveyed {
 
 const NO_LENGTHS: Lengths = new Map();
 
-/** Of a recording's gaps and overlaps, so many are kept one by one. */
-const MOST = 100_000;
+/** The most gaps and overlaps of a recording that are kept one by one. */
+const MAX_KEPT = 100_000;
 
 /** The gaps and overlaps of a recording in order: the same that its course counts. */
 export function stretchesOf(
@@ -30,13 +30,13 @@ export function stretchesOf(
   const gaps: Stretch[] = [];
   const overlaps: Stretch[] = [];
   const into = (all: Stretch[]) => (stretch: Stretch) => {
-    if (all.length < MOST) all.push(stretch);
+    if (all.length < MAX_KEPT) all.push(stretch);
   };
   courseOf(surveyed, zone, now, NO_LENGTHS, { gap: into(gaps), overlap: into(overlaps) });
   return { gaps, overlaps };
 }
 
-/** @param lengths by recording, where files were looked into */
+/** @param lengths by recording, where files were probed */
 export function lookedAt(
   { zone, recordings }: Holding,
   now: number,
@@ -57,8 +57,8 @@ export function lookedAt(
 }
 
 /**
- * The name that was read as this time; names are not kept, but made again. `undefined` where the time does not say all
- * of it, such as the letters of a zone.
+ * The name that was read as this time. Names are not stored but rebuilt from the time; `undefined` where the time does
+ * not determine the whole name, such as the letters of a zone.
  */
 export function pathOf(
   names: FileNames,

@@ -1,4 +1,4 @@
-/** What a volume holds that no recording plans, and what could not be read of it. */
+/** Reports files on a volume that no recording plans, and parts of it that could not be read. */
 
 import { headOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
@@ -8,7 +8,7 @@ import type { Found } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Holding } from './survey.ts';
 
-/** Folders that are named in the message. */
+/** The most folders that a message names. */
 const SHOWN = 5;
 
 export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: Holding): Found[] {

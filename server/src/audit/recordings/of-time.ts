@@ -1,4 +1,4 @@
-/** What is found in the course of a recording: time that is missing or there twice, files that are none, clocks. */
+/** Findings over the course of a recording: missing or repeated time, empty or damaged files, wrong clocks. */
 
 import { headOf, placeOf } from '../../site/item.ts';
 import { visible } from '../../text/visible.ts';
@@ -143,7 +143,7 @@ function clocks({ course: { future, unset }, impossible, early, recording: { nam
   return messages;
 }
 
-/** Milliseconds to the second, since names tell no more. */
+/** Milliseconds rounded to a second, as names are no more exact. */
 function whole(milliseconds: number): number {
   return Math.max(1000, Math.round(milliseconds / 1000) * 1000);
 }

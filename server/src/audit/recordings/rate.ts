@@ -3,16 +3,16 @@
 export interface Rate {
   readonly bytes: number;
   readonly milliseconds: number;
-  /** bit/s: over all; of the middle one of the segments; of the one with most. */
+  /** bit/s: over all segments; of the median segment; of the busiest one. */
   readonly mean: number;
   readonly median: number;
   readonly busiest: number;
-  /** bit/s that the mean may be off, since names are rounded. */
+  /** bit/s by which the mean may be off, as names are rounded. */
   readonly error: number;
 }
 
 export class RateSum {
-  /** Of the whole segment that came last, bit/s. */
+  /** bit/s of the last whole segment. */
   recent: number | undefined;
   private bytes = 0;
   private milliseconds = 0;

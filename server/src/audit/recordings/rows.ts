@@ -1,11 +1,11 @@
 /**
- * The files of a recording as figures, some twenty bytes each: a million of them take no more memory than that, and no
- * name is kept.
+ * The files of a recording as figures of some twenty bytes each, without their names, so that a million take little
+ * memory.
  */
 
 import { leastWhere } from '../../text/bisect.ts';
 
-/** Which of two instants a name without an offset means. */
+/** Which of two instants a name without an offset means, where the clocks went back. */
 export const PASS = { only: 0, undecided: 1, first: 2, second: 3 } as const;
 
 /** Stands for a name without an offset. */
@@ -30,7 +30,7 @@ export class Rows {
     this.order = undefined;
   }
 
-  /** In the order of their starts, as all of these. */
+  /** The start of a row; rows are in the order of their starts. */
   start(index: number): number {
     return this.starts[this.at(index)] ?? NaN;
   }
@@ -48,7 +48,7 @@ export class Rows {
     return this.passes[this.at(index)] ?? PASS.only;
   }
 
-  /** How many begin before the instant. */
+  /** The number of files that begin before the instant. */
   before(instant: number): number {
     return leastWhere(0, this.length, (index) => this.start(index) >= instant);
   }

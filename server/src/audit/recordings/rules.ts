@@ -1,4 +1,4 @@
-/** What a folder of recordings can show that the plan does not have. */
+/** The rules of the audit of recordings. */
 
 import type { RuleInfo } from '../../lint/rule.ts';
 

@@ -1,4 +1,4 @@
-/** What a volume has free, against the plan and what is still to be written. */
+/** Compares a volume's free space with the plan and the bytes still to be written. */
 
 import type { Plan } from '../../plan.ts';
 import { usableBytesOf } from '../../storage/storage.ts';
@@ -10,13 +10,13 @@ import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
 import { DAY } from '../../standards/time-units.ts';
 
-/** Of the file system at the volume's path; bytes. */
+/** The file system at the volume's path; bytes. */
 export interface Space {
   readonly total: number;
   readonly free: number;
 }
 
-/** What a file system needs for itself at most (common practice, no source). */
+/** The largest part that a file system needs for itself (common practice, no source). */
 const OVERHEAD = 0.1;
 
 export function ofSpace(
@@ -81,7 +81,7 @@ function growthOf({ storage }: Plan, { recording, course: { rate, bytes: there }
   return { perDay, left: keep === undefined ? Infinity : Math.max(0, (perDay * keep) / DAY - there) };
 }
 
-/** In how many days so many bytes are written; `undefined` where they never are. */
+/** Days until `room` bytes are written; `undefined` where they never are. */
 export function fullAfter(room: number, growing: readonly Growth[]): number | undefined {
   const sorted = growing
     .filter(({ perDay, left }) => perDay > 0 && left > 0)

@@ -1,7 +1,7 @@
 /** Stretches of time of one kind, in order: how many and how long, with the first, the last and the longest. */
 
 export interface Stretch {
-  /** The row of the file that it is told by. */
+  /** The row of the file that it is reported at. */
   readonly index: number;
   /** Milliseconds since 1970. */
   readonly from: number;
@@ -15,7 +15,7 @@ export class Stretches {
   first: Stretch | undefined;
   last: Stretch | undefined;
   longest: Stretch | undefined;
-  /** Is told each that is added, as they are not kept. */
+  /** Takes each stretch that is added, as they are not stored. */
   each: (stretch: Stretch) => void = () => undefined;
   private lastButOne: Stretch | undefined;
 
@@ -30,7 +30,7 @@ export class Stretches {
     if (this.longest === undefined || length > this.longest.to - this.longest.from) this.longest = stretch;
   }
 
-  /** All but the last one; of those without a length. */
+  /** All but the last one; only for stretches without a length. */
   withoutLast(): Stretches {
     const fewer = new Stretches();
     fewer.count = this.count - 1;

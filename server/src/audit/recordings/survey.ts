@@ -1,4 +1,4 @@
-/** What lies in the folder of a volume, file by file as it is read, kept as figures: of whom each is, and of when. */
+/** The files in the folder of a volume, stored as figures while it is read: the recording and the time of each. */
 
 import { passOf } from '../../footage/candidates.ts';
 import { type FileNames, fileNames } from '../../recordings/file-names.ts';
@@ -12,33 +12,33 @@ import { HOUR } from '../../standards/time-units.ts';
 
 /** FAT keeps times to 2 s; other file systems are more exact. */
 const COARSEST = 2000;
-/** Clocks of the world differ by 26 h at most; what is further off is no time of writing, such as all zeros. */
+/** The world's clocks differ by at most 26 h; a time further off, such as zero, is no time of writing. */
 const FURTHEST = 26 * HOUR;
-/** More folders than that with files that nobody plans are counted as one. */
-const MOST_FOLDERS = 1000;
+/** Beyond this number, folders with unplanned files are counted as one. */
+const MAX_FOLDERS = 1000;
 
 /** One recording's files. */
 export interface Surveyed {
   readonly recording: Recording;
   readonly names: FileNames;
   readonly expected: Expected | undefined;
-  /** Milliseconds by which the time between two names may be off; `undefined` where names tell no time of day. */
+  /** Milliseconds by which the time between two names may be off; `undefined` where names have no time of day. */
   readonly rounding: number | undefined;
   readonly rows: Rows;
-  /** Planned names that tell no instant, because the pattern does not. */
+  /** Files with planned names that give no instant, as the pattern has none. */
   readonly untold: Examples;
   readonly untoldEmpty: Examples;
-  /** Times that no clock of the zone showed, or days that no calendar has. */
+  /** Files named with a time that the zone skipped, or a day that does not exist. */
   readonly impossible: Examples;
-  /** Last written to before the time of the name. */
+  /** Files that were last written to before the time of their name. */
   readonly early: Examples;
-  /** When something was recorded of which no file is left, by an empty folder: milliseconds since 1970. */
+  /** The earliest time of an empty folder, whose files are all gone: milliseconds since 1970. */
   emptyFolder: number | undefined;
-  /** The folders that files are in, where their names tell a day. */
+  /** The names of the files' folders, where these have a day. */
   readonly folders: FileNames | undefined;
 }
 
-/** What was read of a folder. */
+/** The readings of a folder. */
 export type Holding = Pick<
   Survey,
   'zone' | 'recordings' | 'unplanned' | 'notRead' | 'notReadCount' | 'notFollowed' | 'files'
@@ -47,7 +47,7 @@ export type Holding = Pick<
 export class Survey implements Visitor {
   readonly zone: string | undefined;
   readonly recordings: readonly Surveyed[];
-  /** Files that nobody plans, by folder; the folder `undefined` stands for all beyond a number. */
+  /** Unplanned files by folder; the folder `undefined` stands for all beyond `MAX_FOLDERS`. */
   readonly unplanned = new Map<string | undefined, Examples>();
   readonly notRead: { readonly path: string; readonly why: string }[] = [];
   files = 0;
@@ -86,7 +86,7 @@ export class Survey implements Visitor {
   }
 
   private nobody(folder: string, name: string, size: number): void {
-    const key = this.unplanned.size < MOST_FOLDERS || this.unplanned.has(folder) ? folder : undefined;
+    const key = this.unplanned.size < MAX_FOLDERS || this.unplanned.has(folder) ? folder : undefined;
     const known = this.unplanned.get(key) ?? new Examples();
     known.add(folder + name, size);
     this.unplanned.set(key, known);
@@ -94,8 +94,8 @@ export class Survey implements Visitor {
 }
 
 /**
- * What was read before an edit of the site, to be held against what is planned now. A recording that is new, or whose
- * files are named otherwise now, was not looked for and is left out.
+ * The readings from before an edit of the site, for comparison with the new plan. A recording that is new, or whose
+ * files now have other names, was not searched for and is left out.
  */
 export function afterEdit(before: Holding, site: Site): Holding {
   const zone = zoneOf(site);
@@ -135,7 +135,7 @@ function surveyed(site: Site, recording: Recording, zone: string | undefined): S
   ];
 }
 
-/** Whether the file is one of the recording. */
+/** Adds the file to the recording, and returns whether it is one of its files. */
 function taken(
   { names, expected, rounding, rows, untold, untoldEmpty, impossible, early }: Surveyed,
   path: string,
@@ -169,7 +169,7 @@ function taken(
   return true;
 }
 
-/** There were files of that day. */
+/** Notes an empty folder: there were files of its day. */
 function emptied(recording: Surveyed, path: string): void {
   const [instant] = recording.folders?.read(path.slice(0, -1))?.instants ?? [];
   if (instant !== undefined) recording.emptyFolder = Math.min(recording.emptyFolder ?? Infinity, instant);

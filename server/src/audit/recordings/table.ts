@@ -1,4 +1,4 @@
-/** What was found of each recording, for people. */
+/** The readings of each recording, as a table for the user. */
 
 import type { Plan } from '../../plan.ts';
 import { columns } from '../../report/columns.ts';

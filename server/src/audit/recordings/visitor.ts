@@ -1,9 +1,9 @@
-/** What is shown of a tree of folders to whom it is read for, one thing after the other. */
+/** The visitor of a tree of folders, called for one thing after the other. */
 
 export interface Visitor {
   /** @param path from the root, with forward slashes and one at the end; empty for the root itself */
   enter(path: string): FolderVisitor;
-  /** A folder cannot be read; `why` as a clause. */
+  /** Called for a folder that cannot be read; `why` is a clause. */
   unreadable(path: string, why: string): void;
 }
 
@@ -11,13 +11,13 @@ export interface Visitor {
 export interface FolderVisitor {
   /** @param size in bytes @param modified milliseconds since 1970 */
   file(name: string, size: number, modified: number): void;
-  /** Neither file nor folder, such as a link; or a file that cannot be asked for, since its name is no UTF-8. */
+  /** Called for a thing that is neither file nor folder, such as a link, and for a file whose name is no UTF-8. */
   other(name: string): void;
-  /** All of it has been seen. @param emptied nothing is in it, and something has been */
+  /** Called at the end of the folder. @param emptied whether it is empty and once had something in it */
   leave(emptied: boolean): void;
 }
 
-/** Several things as their number and two of them. */
+/** The number of several things, and two of them as examples. */
 export class Examples {
   count = 0;
   bytes = 0;
