@@ -46,5 +46,7 @@ describe('plumbline failure', () => {
     const { status, err } = await plumblineHere(['failure', ...SITE]);
     assert.equal(status, 2);
     assert.match(err, /Say what fails, or --all/);
+    assert.match((await plumblineHere(['failure', 'F-01', '--all', ...SITE])).err, /not both/);
+    assert.match((await plumblineHere(['failure', 'core/13', ...SITE])).err, /No cable is in core\/13/);
   });
 });

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
+import { readSite } from '../../server/src/cli/sites.ts';
 import { type Headroom, headroomOf } from '../../server/src/headroom/headroom.ts';
-import { headroomWords, limitsWords, nextWords } from '../../server/src/headroom/words.ts';
+import { headroomWords, limitsWords, nextWords, panelWords } from '../../server/src/headroom/words.ts';
 import { planOf } from '../../server/src/plan.ts';
 import { siteOf } from '../site-of.ts';
 
@@ -95,6 +96,40 @@ describe('headroom', () => {
     assert.equal(headroomIn(two.replace('poe: at', 'poe: af')).more, 0);
     assert.match(headroomIn(two.replace('poe: at', 'poe: af')).stop, /no further free port .* without enough power/);
     assert.match(headroomIn(house().replace('1-22: {speed: 1 Gb/s, vlan: video', '1-22: {speed: 1 Gb/s')).stop, /port/);
+  });
+
+  // (130 − 83.2) ÷ 15.4 = 3 at core, (150 − 120.2) ÷ 15.4 = 1 at stable, (65 − 22.4) ÷ 15.4 = 2 at the glasshouse; of
+  // class 4, whose port gives 30 W, 46.8 ÷ 30 = 1 at core and 29.8 ÷ 30 = 0 at stable (IEEE 802.3 Table 33-1).
+  it('counts PoE by class at each switch of the frozen sample, and names the ports where there are none', () => {
+    const plan = planOf(readSite('test/fixtures/harrow-lane-0.1').folder.site());
+    const bears = (camera: string, at: string): [number | undefined, Headroom] => {
+      const [device, to] = [camera, at].map((name) => plan.site.deviceByName.get(name));
+      assert.ok(device !== undefined && to !== undefined);
+      const headroom = headroomOf(plan, device, to);
+      return [headroom.limits.find((limit) => limit.limit === 'power' && limit.at === at)?.more, headroom];
+    };
+    assert.deepEqual(
+      ['core', 'stable', 'glasshouse'].map((at) => bears('gate-cam', at)[0]),
+      [3, 1, 2],
+    );
+    assert.deepEqual(
+      ['core', 'stable'].map((at) => bears('paddock-north-cam', at)[0]),
+      [1, 0],
+    );
+    const [, { more, stop, panels }] = bears('paddock-north-cam', 'stable');
+    assert.equal(more, 0);
+    assert.match(stop, /^stable has no further free port/);
+    assert.deepEqual(panels, []);
+  });
+
+  it('says how many ports are free at a panel on the way, which is no limit', () => {
+    const text = house()
+      .replace('  screen: {', '  panel: {kind: patch-panel, ports: {1-3: {}}}\n  screen: {')
+      .replace('to: cam-0, type: cat6, length: 30 m', 'to: cam-0, type: cat6, length: 30 m, through: [panel/1]')
+      .replace('to: cam-1, type: cat6, length: 30 m', 'to: cam-1, type: cat6, length: 30 m, through: [panel/3]');
+    assert.deepEqual(panelWords(headroomIn(text)), ['panel, which cam-0 is led through, has 1 free port.']);
+    assert.equal(headroomIn(text).more, 3);
+    assert.deepEqual(panelWords(headroomIn(text, 'cam-2')), []);
   });
 
   it('counts what a screen shows at a time, which is no error to exceed', () => {

@@ -20,7 +20,7 @@ const SHOWN = 8;
 export function failureCommand(): Command {
   return new Command('failure')
     .description('Print what is lost when something fails, what takes over, whether it fits, and how long that takes.')
-    .argument('[NAME]', 'a cable by either end or its label, a device, a volume, a duct or a rack')
+    .argument('[NAME]', 'a cable by either end or its label, a device, a UPS, a circuit, a volume, a duct or a rack')
     .option('--all', 'each of them, by what is lost with it')
     .option('--site <folder>', 'the folder of the site', '.')
     .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
@@ -38,6 +38,7 @@ Examples:
     .action((name: string | undefined, options: { all?: true; site: string; format: string }) => {
       const plan = planOf(readSite(options.site).folder.site());
       const isJson = options.format === 'json';
+      if (options.all === true && name !== undefined) throw new CannotDo('Say what fails, or --all, not both.');
       if (options.all === true) {
         const ranking = rankingOf(plan);
         print(isJson ? `${visibleJson(ranking.map(rankedReport))}\n` : rankingText(plan, ranking));
@@ -60,8 +61,8 @@ function failureText(plan: Plan, failure: Failure): string {
   const rows = [
     ['recordings', names(recordings)],
     ['cameras', names(cameras)],
-    ['pictures', list(picturesWords(pictures.filter(({ after }) => after === 0)))],
-    [`after ${later[0]?.after ?? 0} s`, list(picturesWords(later))],
+    ['pictures', picturesWords(pictures.filter(({ after }) => after === 0)).join('; ')],
+    [`after ${later[0]?.after ?? 0} s`, picturesWords(later).join('; ')],
     ['dark with it', names(devices)],
     ...gateways.map(({ vlan, gateway, hosts }) => [
       'gateway',

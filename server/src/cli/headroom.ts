@@ -1,6 +1,6 @@
 import { Command, Option } from 'commander';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
-import { headroomWords, nextWords } from '../headroom/words.ts';
+import { ALLOTTED, headroomWords, nextWords, panelWords } from '../headroom/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { notThereWords } from '../outlook/explain.ts';
 import { headroomReport } from '../outlook/figures.ts';
@@ -72,6 +72,8 @@ function whole(headroom: Headroom): string {
   const shown = limits.filter((_, index) => ofKind(index) < SHOWN);
   const rows = shown.map(({ limit, at, more, words }) => [limit, visible(at), String(more ?? '?'), visible(words)]);
   const hidden = limits.length - shown.length;
+  const isFed = shown.some(({ limit, at }) => limit === 'power' && at === headroom.at.name);
+  const notes = [...panelWords(headroom), ...(isFed ? [ALLOTTED] : [])];
   return [
     visible(headroomWords(headroom), 1000),
     ...[nextWords(headroom)].filter((words) => words !== '').map((words) => visible(words)),
@@ -79,6 +81,7 @@ function whole(headroom: Headroom): string {
     'Each limit taken alone:',
     ...columns(rows, ['left', 'left', 'right', 'left']).map((line) => `  ${line}`),
     ...(hidden === 0 ? [] : [`  and ${count(hidden, 'link')} with more room`]),
+    ...notes.flatMap((note) => ['', visible(note)]),
     '',
   ].join('\n');
 }

@@ -100,6 +100,8 @@ function elementNames(plan: Works): string[] {
 export function noElementWords(plan: Works, name: string): string {
   const names = elementNames(plan);
   if (names.length === 0) return 'The site has nothing that could fail.';
+  const ports = plan.site.devices.flatMap((device) => device.ports);
+  if (ports.some((port) => portName(port) === name)) return `No cable is in ${name}, so nothing is lost with it.`;
   return `Nothing here is called ${name}. The nearest is ${closest(name, names)}.`;
 }
 

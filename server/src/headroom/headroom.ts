@@ -47,6 +47,8 @@ export interface Headroom {
   readonly stop: string;
   /** In the order in which they bind; those that are not known last. */
   readonly limits: readonly Limit[];
+  /** Patch panels that its cable is led through. A further camera may do without, so that they are no limit. */
+  readonly panels: readonly { readonly panel: string; readonly free: number }[];
 }
 
 /** Of further cameras like `camera` at the switch `at`; kept as long as the plan. */
@@ -96,7 +98,26 @@ function compute(plan: Plan, camera: Device, at: Device): Headroom {
   const more = greatest((number) => errorsWith(number).length === 0, room, guess);
   const binding = inOrder.find((limit) => limit.more === more && limit.limit !== 'decoders');
   const [error] = binding === undefined && more < room ? errorsWith(more + 1) : [];
-  return { camera, at, more, stop: binding?.words ?? error?.message ?? 'more are not tried', limits: inOrder };
+  return {
+    camera,
+    at,
+    more,
+    stop: binding?.words ?? error?.message ?? 'more are not tried',
+    limits: inOrder,
+    panels: panelsOf(plan, family),
+  };
+}
+
+function panelsOf({ site: { cables, deviceByName } }: Plan, { link }: Family): Headroom['panels'] {
+  const names = new Set((link?.cable.through ?? []).map(({ device }) => device));
+  return [...names].flatMap((panel) => {
+    const { kind, ports = [] } = deviceByName.get(panel) ?? {};
+    if (kind !== 'patch-panel' || ports.length === 0) return [];
+    const taken = new Set(
+      cables.flatMap(({ through }) => through.flatMap((end) => (end.device === panel ? (end.port ?? []) : []))),
+    );
+    return [{ panel, free: ports.filter(({ name }) => !taken.has(name)).length }];
+  });
 }
 
 function perNumber<T>(compute: (number: number) => T): (number: number) => T {

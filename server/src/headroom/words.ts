@@ -1,7 +1,7 @@
 /** Headroom in words, for hovers, lenses and the command line. */
 
 import type { Headroom, Limit } from './headroom.ts';
-import { asName } from '../text/words.ts';
+import { asName, count } from '../text/words.ts';
 
 /** `3 more like gate-cam at core, then archive reaches 90 % of 7.6 TB.` */
 export function headroomWords({ camera, at, more, stop }: Headroom): string {
@@ -31,6 +31,18 @@ export function limitsAfter({ more, limits, stop }: Headroom): string {
   const [next] = stopping.filter((limit) => (limit.more ?? 0) >= more && limit.words !== stop);
   if (next === undefined) return '';
   return `${next.more === more ? `still ${more}` : next.more}: then ${ended(next.words)}`;
+}
+
+/** Of PoE, where a switch bears so many more. */
+export const ALLOTTED =
+  'PoE is counted as its class has it. A switch that allots what a device asks for by LLDP feeds more, which is not counted on.';
+
+/** `panel-a, which gate-cam is led through, has 4 free ports.` for each panel on its way. */
+export function panelWords({ panels, camera }: Headroom): string[] {
+  return panels.map(
+    ({ panel, free }) =>
+      `${asName(panel)}, which ${asName(camera.name)} is led through, has ${free === 0 ? 'no free port' : count(free, 'free port')}.`,
+  );
 }
 
 /** `Each limit alone: volume archive 3, power core 4, ports core 18.` */

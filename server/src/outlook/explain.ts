@@ -7,7 +7,7 @@ import { reasonOf, remedyWords } from '../failure/reasons.ts';
 import { failureWords } from '../failure/words.ts';
 import { switchOf } from '../headroom/family.ts';
 import { type Headroom, type Limit, headroomOf } from '../headroom/headroom.ts';
-import { headroomWords, nextWords } from '../headroom/words.ts';
+import { ALLOTTED, headroomWords, nextWords, panelWords } from '../headroom/words.ts';
 import type { Plan } from '../plan.ts';
 import type { Explained } from '../report/explain.ts';
 import type { Explanation, ExplanationLine } from '../report/explain/explanation.ts';
@@ -50,6 +50,8 @@ function headroomExplained(headroom: Headroom): Explanation {
     sentences: [
       ...(next === '' ? [] : [next]),
       'A limit bears as many as fit between what is there now and what it may be. The plan is checked with so many more, and with one besides.',
+      ...panelWords(headroom),
+      ...(limits.some(({ limit, at: where }) => limit === 'power' && where === at.name) ? [ALLOTTED] : []),
     ],
     columns: ['now', 'each more', 'at most', 'bears'],
     lines: limits.map(limitLine),

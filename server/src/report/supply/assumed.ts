@@ -14,7 +14,7 @@ export const ASSUMPTIONS: readonly string[] = [
     `is used, and ${threshold(ASSUMED_HEALTH)} of its capacity is left; one of lead also loses by fast discharge ` +
     `(Peukert, k = ${PEUKERT_EXPONENT}).`,
   'A powered device without watts takes what its class allows; the mean of a device is halfway from idle to most.',
-  'Pictures keep their way: what another switch would take over is left out.',
+  'When a switch goes dark, pictures go by what is left of a ring.',
 ];
 
 export const CAUTIONS: readonly string[] = [
