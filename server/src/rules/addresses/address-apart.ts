@@ -21,7 +21,7 @@ VLAN.`,
   check({ site, network }: RuleContext, report: Report): void {
     const all = loneAddresses(site.devices, network);
     for (const lone of all) {
-      // Two that are each in the place of the other have their cables swapped.
+      // Two addresses, each in the other's place: cables-swapped reports.
       if (all.some((other) => other.elsewhere === lone.own.domain && lone.elsewhere === other.own.domain)) continue;
       const { own, address, around, elsewhere } = lone;
       const { device, port, link, domain } = own;
@@ -43,14 +43,14 @@ VLAN.`,
           at: placeOf(stream.item, receiverRoute(stream, receiver)),
           message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
         })),
-        // At the wrong port it may not be fed either.
+        // The wrong port may not feed it either.
         entails: [...obstacles, port],
       });
     }
   },
 };
 
-/** The port that puts the address where it does not belong. */
+/** The port that puts the address into the wrong network. */
 function elsewhereAt({ own: { link, port } }: LoneAddress): Port {
   return oppositePort(link, port);
 }

@@ -30,7 +30,7 @@ outside the pool. Where the server keeps the address for this device by a reserv
           `${formatAddress(address)} is in the DHCP pool of ${asName(home.name)}, ${formatAddress(pool.first)} to ` +
           `${formatAddress(pool.last)}, so another device may be given it. Use one outside the pool, or reserve it for the device's MAC address.`,
         about: [device.name, holder(use), formatAddress(address)],
-        // A pool that takes in the gateway is what is wrong.
+        // Where the pool includes the gateway, the pool is wrong.
         effects: [pool],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${asName(home.name)}` }],
         fixes: () => [...nextFreeAddressFix(site, home, use), ...reserve(use)],
@@ -39,10 +39,10 @@ outside the pool. Where the server keeps the address for this device by a reserv
   },
 };
 
-/** Says that it is reserved, where the DHCP server can be told for which hardware address. */
+/** Reserves the address, where a MAC address is known for the DHCP server. */
 function reserve(use: AddressUse): Fix[] {
   const { device, port, route } = use;
-  // All ports of a range would have it.
+  // Not in a range, where all ports would get it.
   if (macOf(use) === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
   const at = port === undefined ? [] : port.route;
   return fixOf('Say that the DHCP server reserves it for this device', addEntry(device.item, at, 'reserved', 'true'));

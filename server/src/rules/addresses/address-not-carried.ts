@@ -46,13 +46,13 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
   },
 };
 
-/** Routes of the device into the VLAN, and what does not get to it or from it there. */
+/** Routes of the device into the VLAN, and the deliveries to and from it that fail there. */
 function missingWithout(network: Network, device: Device, { name }: Vlan): object[] {
   const lost = lostAt(network, [device]).obstacles.filter((why) => Object.values(why).includes(name));
   return [...device.routes.filter(({ vlan }) => vlan === name), ...lost];
 }
 
-/** What the port is set to, else what its cable brings without a tag; `undefined` where neither is known. */
+/** The VLANs of the port, else the untagged VLAN of its cable; `undefined` where neither is known. */
 function carriedBy({ site, network }: Pick<RuleContext, 'site' | 'network'>, port: Port): VlanMembership | undefined {
   const { vlan, native, trunk = [] } = port;
   const isKnown = [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
@@ -61,7 +61,7 @@ function carriedBy({ site, network }: Pick<RuleContext, 'site' | 'network'>, por
   return link?.untagged === undefined ? undefined : link;
 }
 
-/** Lets the port carry the VLAN, and the switch port at the other end where it does not yet. */
+/** Adds the VLAN to the port, and to the switch port at the other end where that lacks it. */
 function carrying(link: Link | undefined, port: Port, vlan: Vlan): Fix[] {
   const other = link === undefined ? undefined : oppositePort(link, port);
   const there = other === undefined ? [] : [other.vlan, other.native, ...(other.trunk ?? [])];

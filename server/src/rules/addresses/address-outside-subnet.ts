@@ -55,7 +55,7 @@ the switch is, or the cable is in the wrong one.`,
         const message =
           `${address} is in no VLAN's subnet, so ${asName(use.device.name)} cannot be reached. Use one in ` +
           `${few(vlans.map(subnetText))}.`;
-        // Of a router it is also that none of its VLANs has a gateway.
+        // A router's wrong address also leaves its VLANs without a gateway.
         const led = site.vlans.filter(({ gateway }) => gateway === use.device.name);
         const entails = led.flatMap(({ subnet }) => subnet ?? []);
         report({
@@ -81,9 +81,9 @@ the switch is, or the cable is in the wrong one.`,
           'Correct the address, or the VLAN.',
         about,
         ...followed,
-        // Where two VLANs are merged that is told; a use itself is what others follow from.
+        // A consequence of merged VLANs, which are reported.
         effects: [use.route],
-        // At the wrong port it may not be fed either.
+        // The wrong port may not feed it either.
         entails: [...followed.entails, use, ...(use.port === undefined ? [] : [use.port])],
         fixes: () => nextFreeAddressFix(site, vlans[0], use),
       });
@@ -126,7 +126,7 @@ interface Moved {
   readonly uses: readonly AddressUse[];
 }
 
-/** All hosts of a VLAN are elsewhere: it is the subnet that is wrong. */
+/** All hosts of a VLAN are in another subnet: the VLAN's subnet is wrong. */
 function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved): Finding {
   const { causes } = network;
   const { item, name, subnet } = vlan;
@@ -148,9 +148,9 @@ function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved)
     ...followed,
     entails: [
       ...followed.entails,
-      // Where it overlaps the subnet of another VLAN, whichever of them is declared first.
+      // Overlaps with the subnets of other VLANs, in either order of declaration.
       ...(subnet === undefined ? [] : overlapping(site, subnet)),
-      // As nobody is in the VLAN, nobody asks there either.
+      // With nobody in the VLAN, it has no querier either.
       vlan,
       ...devices,
       ...lostAt(network, devices).obstacles.filter(isUnasked),
@@ -159,7 +159,7 @@ function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved)
   };
 }
 
-/** Whether it is for want of a querier. */
+/** Whether the obstacle is a missing querier. */
 function isUnasked({ obstacle }: Obstacle): boolean {
   return obstacle === 'report-stays' || obstacle === 'known-nearer';
 }
@@ -171,7 +171,7 @@ function overlapping({ vlans }: Site, subnet: Subnet): Subnet[] {
 
 type Cabled = Misplaced['cables'][number];
 
-/** Ports of one range of which every cable leads to hosts of one other VLAN: it is the range that is wrong. */
+/** Ports of one range whose cables all lead to hosts of one other VLAN: the range is wrong. */
 function rangeOf({ placed, meant }: Cabled, all: readonly Cabled[], { topology }: Network): object | string {
   const { device, route, name, trunk } = placed.port;
   if (route.length === 0 || route[1] === name || trunk !== undefined) return {};
@@ -219,7 +219,7 @@ function wrongRange(network: Network, first: Cabled, others: readonly Cabled[]):
   };
 }
 
-/** Leads the cable to a free port of the VLAN at the same switch, which feeds what hangs on it. */
+/** Moves the cable to a free port of the VLAN at the same switch that feeds its device. */
 function toPortOf(site: Site, { port, link, uses }: Placed, meant: Vlan): Fix[] {
   const draws = Math.max(-1, ...uses.map(({ port: own }) => (own?.draws === undefined ? -1 : (own.draws.class ?? 0))));
   const free = freePorts(site, port.device).find(
@@ -238,7 +238,7 @@ function toPortOf(site: Site, { port, link, uses }: Placed, meant: Vlan): Fix[] 
       );
 }
 
-/** All that is behind a cable is of another VLAN: it is the cable, or the VLAN of its port. */
+/** All hosts behind a cable belong to another VLAN: the cable is wrong, or the VLAN of its port. */
 function wrongPort(site: Site, network: Network, { placed, meant }: Cabled): Finding {
   const { causes, addressUses } = network;
   const { port, link, vlan, uses } = placed;
@@ -266,10 +266,10 @@ function wrongPort(site: Site, network: Network, { placed, meant }: Cabled): Fin
     about: [...aboutPorts(port, oppositePort(link, port)), ...uses.map(({ address }) => formatAddress(address))],
     ...followed,
     effects: uses.map(({ route }) => route),
-    // At the wrong port it may not be fed either.
+    // The wrong port may not feed it either.
     entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
     fixes: () => {
-      // In its own VLAN an address that somebody else has would clash.
+      // In the right VLAN it would clash with the same address of another device.
       const isTaken = addressUses.some((other) => !uses.includes(other) && addresses.has(other.address));
       const isFed = port.feeds !== undefined || uses.every((use) => use.port?.draws === undefined);
       const edits = port.trunk === undefined && !isTaken && isFed ? setVlans(port, { vlan: meant.name }) : undefined;
@@ -286,7 +286,7 @@ function subnetText({ name, subnet }: Vlan): string {
   return subnet === undefined ? name : `${formatSubnet(subnet)} of ${asName(name)}`;
 }
 
-/** By which cable the port is in that VLAN, where it is not said at the address. */
+/** The cable that puts the port into that VLAN, where the address does not declare it. */
 function cabledTo(topology: Topology, { route, device, port }: AddressUse): string {
   const link = port === undefined ? undefined : topology.linkAt(port);
   if (port === undefined || link === undefined || route.includes('addresses')) return '';

@@ -35,7 +35,7 @@ Swap the two plugs, or their lines here; or correct the addresses, if those are 
           `${described(other)}. Swap them.`,
         about: aboutPorts(own, theirs, one.port, other.port),
         ...followed,
-        // At the wrong port it may not be fed either.
+        // The wrong port may not feed it either.
         entails: [...followed.entails, ...uses, ...uses.flatMap(({ port }) => port ?? [])],
         fixes: () => exchanged(one, other),
       });
@@ -50,7 +50,7 @@ Swap the two plugs, or their lines here; or correct the addresses, if those are 
   },
 };
 
-/** Two cables on switches without VLANs, where each address is of the network that the other one is in. */
+/** Two cables on switches without VLANs, where each address belongs to the network of the other. */
 function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddress['own']): Finding {
   const [own, theirs] = [one, other].map(({ link, port }) => ({ link, port: oppositePort(link, port) }));
   const { lost, obstacles } = lostAt(network, [one.device, other.device]);
@@ -69,7 +69,7 @@ function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddr
         message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
       })),
     ],
-    // At the wrong port they may not be fed either.
+    // The wrong ports may not feed them either.
     entails: [...obstacles, one.port, other.port],
     fixes: () => (own === undefined || theirs === undefined ? [] : exchanged(own, theirs)),
   };
@@ -86,7 +86,7 @@ function described({ vlan, uses }: Placed): string {
   return `${few(names)} ${names.length === 1 ? 'gets' : 'get'} ${asName(vlan.name)} and ${names.length === 1 ? 'has an address' : 'have addresses'} of the other`;
 }
 
-/** Each of the two lines names what the other one did. */
+/** Exchanges the ends of the two cables. */
 function exchanged(one: End, other: End): Fix[] {
   const ends = [one, other].map((placed) => ({
     item: placed.link.cable.item,

@@ -79,7 +79,7 @@ gateway and all fixed addresses outside.`,
   },
 };
 
-/** The range, where the text has its ends in the wrong order. */
+/** The range, where its ends are written in the wrong order. */
 function backwards({ item }: Vlan): AddressRange | undefined {
   const { data } = item;
   const text = textAt(data, ['dhcp-pool']);

@@ -47,7 +47,7 @@ top. Make the pool larger, or give those that stay an address outside.`,
   },
 };
 
-/** What hands addresses out has one itself, and what is to be filled in is not asked for. */
+/** Whether a device gets its address by DHCP: not those that run DHCP, nor those with an address to fill in. */
 function asksForAddress({ kind, item }: Device): boolean {
   return kind !== 'router' && !item.mentions.some(({ text }) => text === 'auto');
 }

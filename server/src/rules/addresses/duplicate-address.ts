@@ -20,7 +20,7 @@ outside its DHCP pool; set it on the device as well.`,
   check({ site, network }: RuleContext, report: Report): void {
     for (const [address, uses] of grouped(network.addressUses, (use) => use.address)) {
       if (uses.length < 2) continue;
-      // Where all but one of them are in the wrong network, that is told.
+      // A consequence where all but one are in the wrong network, which is reported.
       const stray = uses.filter((use) => use.vlans.length > 0 && isOutside(use, use.vlans));
       const effects = uses.length - stray.length < 2 ? stray : [];
       for (const use of uses) {
@@ -47,7 +47,7 @@ outside its DHCP pool; set it on the device as well.`,
   },
 };
 
-/** That one of them asks for memberships where the other should. */
+/** Deliveries that fail as one of them is the querier in place of the other. */
 function astrayBetween({ deliveries }: Network, uses: readonly AddressUse[]): object[] {
   const names = new Set(uses.map(({ device }) => device.name));
   return lostBy(
@@ -56,7 +56,7 @@ function astrayBetween({ deliveries }: Network, uses: readonly AddressUse[]): ob
   ).flatMap(({ unreached }) => [unreached, unreached.why]);
 }
 
-/** As many as somebody reads. */
+/** The most related places that are listed. */
 const RELATED = 5;
 
 export const examples: readonly Example[] = [

@@ -34,7 +34,7 @@ own from the factory, so one of the two was copied from the wrong label.`,
   },
 };
 
-/** As many as somebody reads. */
+/** The most related places that are listed. */
 const RELATED = 5;
 
 function messageOf(mac: string, use: MacUse, others: string): string | undefined {

@@ -11,7 +11,7 @@ import { type Lost, lostBy } from '../../network/lost.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
-/** What can be set up to forward between its ports. */
+/** Kinds of device that can be set up to forward between their ports. */
 const FORWARDING: readonly string[] = ['router', 'server', 'computer'];
 
 export const gatewayWithoutAddress: Rule = {
@@ -36,7 +36,7 @@ port that carries it, or name another gateway.`,
         const kind = device.kind.replace('-', ' ');
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
-        // Of one that leads several VLANs nowhere, the first is told and entails the others.
+        // For a gateway of several VLANs the first is reported and entails the others.
         const first = told.get(device);
         const own = first ?? {};
         told.set(device, own);
@@ -49,7 +49,7 @@ port that carries it, or name another gateway.`,
             ...(first === undefined ? [own, device] : []),
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
-            // Nor does it forward groups.
+            // It does not forward groups either.
             ...(device.multicastRouting ? lostBy(context.network, isUnforwarded).flatMap(both) : []),
           ],
           message: `${asName(device.name)} is ${article} ${kind}, which ${what}. Name the router as gateway${
@@ -73,12 +73,12 @@ port that carries it, or name another gateway.`,
           message:
             `${asName(device.name)} has no address in ${formatSubnet(subnet)}, so hosts in ${asName(vlan.name)} cannot send it ` +
             `anything. ${other === undefined ? 'Give it one there' : `Name ${asName(other.name)}, which has one, or give it one there`}.`,
-          // Of a subnet that nobody is in, or an address of its that is outside, that is told.
+          // A consequence of a subnet with no hosts, or of its own address outside, which is reported.
           effects: outsideOf(context.network, device, vlan) ?? [subnet],
           entails: [
             ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
-            // Nor has it one to ask for memberships from.
+            // It has no address as a querier either.
             ...(vlan.querier === device.name ? [vlan.item] : []),
           ],
           fixes: () => [...nameAnother(site, vlan), ...giveAddress(context, device, vlan)],
@@ -88,7 +88,7 @@ port that carries it, or name another gateway.`,
   },
 };
 
-/** The one that routes and has an address in the VLAN, where there is only one. */
+/** The only routing device with an address in the VLAN. */
 function leadingFrom({ devices }: Site, vlan: Vlan): Device | undefined {
   const [only, another] = devices.filter((device) => device.routing && hasAddress(device, vlan));
   return another === undefined ? only : undefined;
@@ -101,7 +101,7 @@ function nameAnother(site: Site, vlan: Vlan): Fix[] {
     : fixOf(`Name ${asName(other.name)} as gateway`, setValue(vlan.item, ['gateway'], scalarText(other.name, true)));
 }
 
-/** A port with an address by VLAN, as a router has them. */
+/** Whether it is a port with an address by VLAN, like a router's. */
 function isLeg({ addresses, trunk }: Port): boolean {
   return addresses.length > 1 && trunk !== undefined;
 }
@@ -110,17 +110,17 @@ function sayRouter({ name, item }: Device): Fix[] {
   return fixOf(`Say that ${asName(name)} is a router`, setValue(item, ['kind'], 'router'));
 }
 
-/** That no router is between the two of a group. */
+/** Whether a group is stopped as no router forwards it. */
 function isUnforwarded({ obstacle }: Obstacle): boolean {
   return obstacle === 'other-network';
 }
 
-/** Whether a receiver gets nothing because of what is handed to that gateway. */
+/** Whether a receiver gets nothing as packets end at that gateway. */
 function leadsNowhere({ name }: Device): (why: Obstacle) => boolean {
   return (why) => (why.obstacle === 'no-route' || why.obstacle === 'no-router') && why.gateway === name;
 }
 
-/** That it gets nothing, and why. */
+/** The unreached receiver, and the obstacle. */
 function both({ unreached }: Lost): object[] {
   return [unreached, unreached.why];
 }
@@ -129,14 +129,14 @@ function stoppedBy({ traffic }: RuleContext['network'], isWhy: (why: Obstacle) =
   return traffic.flatMap(({ obstacle }) => (obstacle !== undefined && isWhy(obstacle) ? [obstacle] : []));
 }
 
-/** An address for the VLAN counts even outside its subnet: for that there is another rule. */
+/** An address for the VLAN counts even outside its subnet, which another rule reports. */
 function hasAddress(device: Device, { name, subnet }: Vlan): boolean {
   return ownAddresses(device).some(
     ({ address, vlan }) => vlan === name || (vlan === undefined && subnet !== undefined && contains(subnet, address)),
   );
 }
 
-/** What it has at ports in the VLAN. */
+/** The device's addresses at ports in the VLAN. */
 function outsideOf({ addressUses }: RuleContext['network'], device: Device, vlan: Vlan): AddressUse[] | undefined {
   const own = addressUses.filter(
     (use) => use.device === device && use.vlans.includes(vlan) && isOutside(use, use.vlans),
@@ -155,7 +155,7 @@ function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan)
   };
   const port = device.ports.find(isThere);
   const free = addressForGateway(site, vlan);
-  // A port of a range has no address to itself.
+  // A port of a range has no address of its own.
   if (port === undefined || free === undefined || (port.route.length > 0 && port.route[1] !== port.name)) return [];
   const text = formatAddress(free);
   const plain = port.addresses.some((address) => address.vlan === undefined);
@@ -171,7 +171,7 @@ function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan)
   return fixOf(`Give ${asName(device.name)} ${text} in ${asName(vlan.name)}`, edit);
 }
 
-/** Its own, at no port: by VLAN. */
+/** Adds an address of the device itself, by VLAN and at no port. */
 function giveOwn(site: Site, { name, item, addresses }: Device, vlan: Vlan): Fix[] {
   const free = addressForGateway(site, vlan);
   if (free === undefined) return [];

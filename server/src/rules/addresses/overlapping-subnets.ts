@@ -19,11 +19,11 @@ one, or move one of them.`,
   source: 'RFC 4632 §5.1 (the longest match wins), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     const clashes = clashesIn(site.vlans);
-    // Sought once: there may be many clashes, and many streams.
+    // Computed once: there may be many clashes, and many streams.
     const lost = clashes.length === 0 ? [] : lostBy(network, (why) => why.obstacle === 'not-on-link');
-    // One that holds several of them is what is wrong.
+    // A subnet that contains several others is the wrong one.
     const holding = grouped(clashes, ({ others, total }) => (total === 1 ? others[0]?.vlan : undefined));
-    // Declared before those that it holds, it is told alone.
+    // Where it is declared before those inside, only it is reported.
     const own = new Set(clashes.map(({ vlan }) => vlan));
     const wide = [...holding].flatMap(([vlan, inner]) =>
       vlan === undefined || own.has(vlan) || inner.length < 2 ? [] : aroundAll(vlan, inner),
@@ -40,7 +40,7 @@ one, or move one of them.`,
           `${formatSubnet(subnet)} overlaps ${few(words, 2, total)}, so a router cannot tell their hosts apart. Give ` +
           'each VLAN addresses of its own.',
         about: [vlan.name],
-        // Where its hosts are in another subnet, that is told.
+        // A consequence where its hosts are in another subnet, which is reported.
         effects: [subnet],
         entails: [
           ...overlapping.map((other) => other.subnet),
@@ -56,20 +56,20 @@ one, or move one of them.`,
   },
 };
 
-/** A subnet that holds those of several VLANs declared after it, as of a mask that is too short. */
+/** The clashes of a subnet that contains those of several VLANs declared after it, as by a mask that is too short. */
 function aroundAll(vlan: Vlan, inner: readonly Clash[]): Clash[] {
   const { subnet } = vlan;
   if (subnet === undefined || !inner.every((one) => one.subnet.prefix > subnet.prefix)) return [];
   return [{ vlan, subnet, index: -1, others: inner, total: inner.length }];
 }
 
-/** Whether a host looks for it in the wrong one of the VLANs. */
+/** Whether a host looks for the destination in the wrong one of the VLANs. */
 function isBetween(why: Obstacle, vlans: readonly Vlan[]): boolean {
   const isOne = (name: string): boolean => vlans.some((vlan) => vlan.name === name);
   return why.obstacle === 'not-on-link' && isOne(why.network) && isOne(why.to);
 }
 
-/** Ports of devices that routes by way of them take for one in the wrong VLAN. */
+/** Router ports in these VLANs, as routes may expect their addresses in the wrong one. */
 function portsIn({ interfaces, routers }: RuleContext['network'], vlans: readonly Vlan[]): object[] {
   return routers.flatMap((device) =>
     interfaces.of(device).flatMap(({ port, domain }) => (vlans.some((vlan) => vlan === domain.vlan) ? [port] : [])),
@@ -84,12 +84,12 @@ interface Declared {
 }
 
 interface Clash extends Declared {
-  /** The first of those declared before it. */
+  /** The first few of those declared before it. */
   readonly others: readonly Declared[];
   readonly total: number;
 }
 
-/** As many as somebody reads. */
+/** The most related places that are listed. */
 const RELATED = 5;
 
 /** Each VLAN whose subnet overlaps one that is declared before it, in the order of the site. */
@@ -103,7 +103,7 @@ function clashesIn(vlans: readonly Vlan[]): Clash[] {
     within: [] as Declared[],
   }));
   equal.sort((a, b) => a.subnet.network - b.subnet.network || a.subnet.prefix - b.subnet.prefix);
-  // Of two that overlap one holds the other, so those that hold this one are a stack, of 32 at most.
+  // Of two overlapping subnets one contains the other, so those that contain this one are nested, at most 32 deep.
   const around: typeof equal = [];
   const clashes: Clash[] = [];
   const holders = equal.map((one) => {

@@ -16,7 +16,7 @@ dnsmasq\` leaves the device out. It is on the label; write it as \`mac\`.`,
     for (const use of network.addressUses) {
       if (!isReserved(use) || macOf(use) !== undefined) continue;
       const { device, port } = use;
-      // One that is written wrong is told there.
+      // A MAC address in the wrong form is reported there.
       if (hasShapeProblem(device.item, [...(port?.route ?? []), 'mac'])) continue;
       report({
         at: placeOf(device.item, [...(port?.route ?? []), 'reserved']),

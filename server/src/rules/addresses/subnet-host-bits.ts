@@ -33,7 +33,7 @@ function finding(item: Item, route: Route, subnet: ParsedSubnet, about: string):
     at,
     message: `${written} is a host in ${proper}; write the subnet with its lowest address.`,
     about: [about],
-    // Further off, it may be the length of the prefix that is wrong.
+    // With a shorter prefix, its length may be the mistake.
     fixes: () => [
       { title: `Write ${proper}`, safe: subnet.prefix >= LAST_NUMBER, edits: [setValue(item, route, proper)] },
     ],

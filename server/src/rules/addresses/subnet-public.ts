@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOf } from '../../site/item.ts';
 import { contains, formatSubnet, parseSubnet } from '../../standards/ipv4.ts';
 
-/** What a house may use for itself, with its source. */
+/** Address blocks that a house may use, with their source. */
 const OWN = ['10.0.0.0/8', '172.16.0.0/12', '192.168.0.0/16', '100.64.0.0/10', '169.254.0.0/16', '192.0.2.0/24']
   .concat(['198.51.100.0/24', '203.0.113.0/24', '198.18.0.0/15'])
   .flatMap((text) => parseSubnet(text) ?? []);
@@ -26,7 +26,7 @@ finding with the reason.`,
           `${formatSubnet(subnet)} is not a private network: others have these addresses on the ` +
           'Internet. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16.',
         about: [name],
-        // Where its hosts are in another subnet, that is told.
+        // A consequence where its hosts are in another subnet, which is reported.
         effects: [subnet],
       });
     }

@@ -24,7 +24,7 @@ own address.`,
         const other = first.get(own.network);
         if (other === undefined) first.set(own.network, own);
         if (other === undefined || other.port === own.port) continue;
-        // The ports of a group are one, and have one address.
+        // Ports of an aggregation group share one address.
         if (own.port.lag !== undefined && own.port.lag === other.port.lag) continue;
         const idle = [other, own].find(({ isCabled }) => !isCabled);
         const luck =
@@ -39,7 +39,7 @@ own address.`,
             'remove its address.',
           about: [portName(own.port), portName(other.port), device.name],
           related: [{ at: placeOfPort(other.port), message: `${portName(other.port)} is there too` }],
-          // Of one that is in the wrong network, that is told.
+          // A consequence of a port in the wrong network, which is reported.
           effects: [other, own].filter(({ isOutside }) => isOutside).map(({ port }) => port),
         });
       }
@@ -50,14 +50,14 @@ own address.`,
 interface Own {
   readonly port: Port;
   readonly address: number;
-  /** The name of the network that it is in. */
+  /** The name of the address's network. */
   readonly network: string;
   readonly isCabled: boolean;
-  /** Whether the address is in another subnet than the network's. */
+  /** Whether the address is outside the network's subnet. */
   readonly isOutside: boolean;
 }
 
-/** Addresses in the order of the ports; of a port without a cable, those in the subnet of a VLAN. */
+/** Addresses in the order of the ports; for a port without a cable, those in the subnet of a VLAN. */
 function addressesOf(site: Site, { interfaces, topology }: Network, device: Device): Own[] {
   const cabled = interfaces.of(device);
   if (cabled.length === 0) return [];

@@ -25,7 +25,7 @@ streams, or set a hash that takes port numbers in and look at the counters.`,
       const cable = capacity / members.length;
       for (const out of [link.a, link.b]) {
         const shares = sharesOf(network, link, out);
-        // What all cables together do not bear, link-load reports.
+        // A load that exceeds all cables together is reported by link-load.
         if (shares === undefined || shares.all * 10_000 > Math.min(warn, limit) * capacity) continue;
         const found = worst(shares, cable, { warn, limit });
         if (found === undefined) continue;

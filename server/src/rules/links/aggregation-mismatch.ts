@@ -55,7 +55,7 @@ the plan counts only on the first cable.`,
           `${groupName(port)} leads to ${farEnd(other, port)} and to ${farEnd(link, port)}: a link has only one far ` +
             `end. ${remedy}`,
         ),
-        // At the wrong port it has other VLANs, another speed and another medium too.
+        // A cable at the wrong port has other VLANs, speed and medium too.
         entails: [link, other, ...(stray === undefined ? [] : [stray.cable])],
         fixes: () =>
           stray === undefined || far === undefined || better === undefined ? [] : moved(stray, far, better),
@@ -71,7 +71,7 @@ interface Astray {
   readonly other: Link;
 }
 
-/** Of two links of one group, the one whose far end is in no group, or in one of its own. */
+/** The one of two links of a group whose far end is in no group, or in one of its own. */
 function strayOf({ port, link, other }: Astray): Link | undefined {
   const [one, first] = [link, other].map((each) => oppositePort(each, portAt(each, port)));
   if (one === undefined || first === undefined) return undefined;
@@ -102,7 +102,7 @@ function moved(link: Link, from: Port, to: Port): Fix[] {
       );
 }
 
-/** The two cables of which each belongs to the other's far end, where that puts all groups right. */
+/** The two cables that are swapped, where swapping them back puts all groups right. */
 function swappedAmong(all: readonly Cable[], links: readonly Link[]): readonly [Member, Member] | undefined {
   const order = new Map(all.map((cable, index) => [cable, index]));
   const cables = links
@@ -110,7 +110,7 @@ function swappedAmong(all: readonly Cable[], links: readonly Link[]): readonly [
     .filter(({ a, b }) => a.lag !== undefined || b.lag !== undefined)
     .sort((a, b) => (order.get(a.cable) ?? 0) - (order.get(b.cable) ?? 0));
   const ends = cables.map(({ a, b }): Ends => [a, b]);
-  // Neighbours are swapped sooner than others.
+  // Neighbouring cables are the likeliest to be swapped.
   for (let apart = 1; apart < cables.length; apart++) {
     for (const [index, one] of cables.entries()) {
       const other = cables[index + apart];
@@ -248,7 +248,7 @@ function vlans(site: Site, all: readonly Member[], ends: readonly Port[]): Misma
   for (const end of ends) {
     const [first, ...others] = portsAt(all, end);
     const other = others.find((port) => first !== undefined && vlansOf(port) !== vlansOf(first));
-    // What is misspelt at one of them is told there.
+    // A misspelt VLAN at one of them is reported there.
     if (first === undefined || other === undefined || ![first, other].every((port) => isDeclared(site, port))) continue;
     return {
       at: other,

@@ -15,7 +15,7 @@ import { bitRate, metres } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
-/** Where neither end has a speed, copper is judged at this one: up to 1 Gb/s the reach is the same. */
+/** The speed for copper where neither end has one: up to 1 Gb/s the reach is the same. */
 const SLOWEST = 100_000_000;
 
 /** mm. Common practice, no source: the shortest leads that are sold have 150 mm. */
@@ -46,7 +46,7 @@ local codes, and leave to licensed people what these leave to them.`,
     for (const { a, b, cable, capacity } of network.topology.links.flatMap(cablesOf)) {
       const { item, length, type } = cable;
       if (length === undefined) continue;
-      // A module says what its cable is.
+      // A module shows the medium of its cable.
       if (type === undefined && length > CHANNEL * 1000 && a.module === undefined && b.module === undefined)
         report(untyped({ a, b, cable }, length));
       if (!isEthernetCable(type)) continue;
@@ -73,7 +73,7 @@ local codes, and leave to licensed people what these leave to them.`,
   },
 };
 
-/** How far the modules at the ends reach over the cable: the shorter of the two; `undefined` where none is known. */
+/** The shorter reach of the modules at the ends over the cable; `undefined` where none is known. */
 function nearestReach(ends: readonly Port[], type: CableType): Reach | undefined {
   const far = ends.flatMap(({ module = '' }) => {
     const known = moduleNamed(module);
@@ -82,13 +82,13 @@ function nearestReach(ends: readonly Port[], type: CableType): Reach | undefined
   return far.sort((a, b) => a.metres - b.metres)[0];
 }
 
-/** What to do where no cable for the same plugs reaches so far. */
+/** The advice where no cable for the same plugs reaches so far. */
 function otherwise(type: CableType): string {
   if (type.startsWith('cat') || type === 'dac') return 'Take fibre, or put a switch in between';
   return type.startsWith('om') ? 'Take single-mode fibre, and modules for it' : 'Take modules that reach further';
 }
 
-/** Glass is said to be glass, as a rule; what is powered over it is copper for certain. */
+/** A long cable without a type is likely copper, as fibre is usually declared; with PoE it is copper for certain. */
 function untyped({ a, b, cable: { item } }: Pick<Member, 'a' | 'b' | 'cable'>, length: number): Finding {
   const isPowered = [a, b].some(({ draws }) => draws !== undefined);
   return {

@@ -38,7 +38,7 @@ other. Correct the end, or the type.`,
   },
 };
 
-/** What an end takes, and its name; `undefined` where it leads nowhere. */
+/** The sort of cable that an end takes, and its name; `undefined` where it leads nowhere. */
 function sortOf(site: Site, end: CableEnd | undefined): { sort: 'network' | 'coax'; name: string } | undefined {
   const port = portAt(site, end);
   if (port !== undefined) return { sort: 'network', name: portName(port) };

@@ -20,7 +20,7 @@ packets, or stays down. Use a cable of the type named in the message, or set the
       const { type } = cable;
       if (!isEthernetCable(type) || capacity === undefined || capacity === 0 || reach(type, capacity) !== undefined)
         continue;
-      // Of glass that a module is not made for, medium-mismatch tells.
+      // medium-mismatch reports fibre that a module is not made for.
       const modules = [a, b].flatMap(({ module }) => (module === undefined ? [] : moduleNamed(module)));
       if (modules.some((module) => module?.medium !== 'copper')) continue;
       const better = leastCableType(type, capacity, cable.length);

@@ -26,11 +26,11 @@ other device it joins nothing. Name the device at the far end.`,
         message: `Both ends of this cable are at ${asName(device.name)}${effectOf(device)}. Name the device at its far end.`,
         about: [device.name],
         ...followed,
-        // With no other cable it is in no network.
+        // Without another cable the device is in no network.
         entails: [
           ...followed.entails,
           ...lostAt(network, [device]).obstacles.filter(isUncabled),
-          // What it should join is apart.
+          // The parts that it should join are separate.
           ...apartFrom(network),
         ],
       });
@@ -38,7 +38,7 @@ other device it joins nothing. Name the device at the far end.`,
   },
 };
 
-/** What does not get across the one place where a cable is missing. */
+/** Deliveries that fail across the only place where a cable is missing. */
 function apartFrom({ causes, deliveries }: Network): object[] {
   const apart = deliveries.flatMap(({ unreached: all }) =>
     all.flatMap((unreached) => {

@@ -21,7 +21,7 @@ not. Work in trenches, on roofs and at earth rods has dangers of its own.`,
   check({ site }: RuleContext, report: Report): void {
     if (site.devices.every(({ building }) => building === undefined)) return;
     for (const cable of site.cables) {
-      // Of a coax for television, coax-between-buildings tells.
+      // coax-between-buildings reports a coax for television.
       if (connectorAt(site, cable.from) !== undefined && connectorAt(site, cable.to) !== undefined) continue;
       const placed = cableDevices(site, cable).filter(({ building }) => building !== undefined);
       const buildings = [...new Set(placed.flatMap(({ building }) => building ?? []))];
@@ -57,7 +57,7 @@ function places(devices: readonly Device[]): { at: ReturnType<typeof placeOf>; m
   }));
 }
 
-/** Fibre, where nothing is to be powered over the cable. */
+/** Changes the cable to fibre, where it carries no PoE. */
 function fixesOf(site: Site, { item, type, from, to }: Cable): Fix[] {
   const isPowered = [from, to].some((end) => portAt(site, end)?.draws !== undefined);
   return type === undefined || isPowered ? [] : fixOf('Take single-mode fibre (os2)', setValue(item, ['type'], 'os2'));

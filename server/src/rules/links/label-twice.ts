@@ -36,7 +36,7 @@ a label of its own, here and at both its ends.`,
   },
 };
 
-/** Cables between the same two devices, or coaxes that are joined: one label for the run. */
+/** Whether two cables may share a label: they join the same two devices, or are joined coaxes of one run. */
 function isOneRun(one: Cable, other: Cable): boolean {
   const devices = ({ from, to }: Cable): string[] => [from?.device ?? '', to?.device ?? ''];
   const shared = devices(one).filter((name) => devices(other).includes(name));
@@ -48,7 +48,7 @@ function endsOf({ from, to }: Cable): string {
   return `${name(from)} – ${name(to)}`;
 }
 
-/** The number at its end, counted on. */
+/** The label with the next free number at its end. */
 function nextFree(label: string, taken: ReadonlySet<string | undefined>): string | undefined {
   const digits = /[0-9]{1,6}$/.exec(label)?.[0];
   if (digits === undefined) return undefined;

@@ -28,7 +28,7 @@ link faster.`,
         const load = network.load(link, out);
         return load.line.peak * 10_000 <= least * capacity ? [] : [{ out, load, capacity }];
       });
-      // A link too slow for both directions is one mistake, told at the fuller one.
+      // A link that is too slow in both directions is one mistake, reported for the fuller one.
       const [worse, other] = over.sort((a, b) => b.load.line.peak - a.load.line.peak);
       if (worse === undefined) continue;
       const [largest] = flowsOn(network, link, worse.out);
@@ -36,7 +36,7 @@ link faster.`,
       found.push({ link, worse, other, alone });
     }
     if (found.length === 0) return;
-    // What is too much for several links by itself is told at the one that it fills most.
+    // A stream that is too much for several links by itself is reported at the fullest.
     const entailed = new Map<Overloaded, readonly Overloaded[]>();
     for (const [alone, along] of grouped(found, ({ alone }) => alone)) {
       const [worst, ...others] = along.sort((a, b) => filled(b) - filled(a));
@@ -46,12 +46,12 @@ link faster.`,
   },
 };
 
-/** A link with a direction that carries more than the policy allows, or both. */
+/** A link that carries more than the policy allows in one or both directions. */
 interface Overloaded {
   readonly link: Link;
   readonly worse: Over;
   readonly other: Over | undefined;
-  /** The stream or other traffic that is too much without any other. */
+  /** The stream or other traffic that is too much by itself. */
   readonly alone: object | undefined;
 }
 

@@ -7,7 +7,7 @@ import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
-/** A usual priority of a switch that is meant as the root. */
+/** The usual priority of a switch that is meant to be the root. */
 const ROOT = 4096;
 
 export const loop: Rule = {
@@ -27,7 +27,7 @@ cable. Until then nobody can say what crosses which cable: the loads leave one c
       const tree = network.tree(domain);
       for (const link of tree.loops) {
         const { devices, links } = roundOf(tree, link);
-        // VLANs share their cables, so a loop of several is one.
+        // VLANs share cables, so a loop of several VLANs is one loop.
         const name = links
           .map((part) => order.get(part) ?? 0)
           .sort((a, b) => a - b)
@@ -69,7 +69,7 @@ function findingOf(site: Site, link: Link, devices: readonly Device[], others: r
         : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` ` +
           'there, or remove a cable.'),
     about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
-    // Where cables of one link lead to several ends, that is told.
+    // A consequence where cables of one aggregated link lead to several ends, which is reported.
     effects: [link, ...others].filter(({ a, b }) => a.lag !== undefined || b.lag !== undefined),
     related: others.map((other) => ({
       at: placeOfEnd(other, other.a),
@@ -79,7 +79,7 @@ function findingOf(site: Site, link: Link, devices: readonly Device[], others: r
   };
 }
 
-/** Where all have one priority, the one with the most ports becomes the root, which chance would choose otherwise. */
+/** Turns spanning tree on. Where all priorities are equal, the switch with the most ports is made the root. */
 function fixesOf({ devices }: Site, able: readonly Device[], without: readonly Device[]): Fix[] {
   const edits = without.flatMap(({ item }) => putValue(item, 'spanning-tree', 'true'));
   const [first, ...others] = devices

@@ -65,14 +65,14 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
   },
 };
 
-/** A cable whose ends do not hear each other, and the end that is in a range of ports with one module. */
+/** A cable whose ends cannot communicate, and the end that is in a range of ports with one module. */
 interface InRange {
   readonly member: Member;
   readonly own: Port;
   readonly far: Port;
 }
 
-/** Ranges with a module that none of several far ends hears, which is theirs to be corrected. */
+/** Ranges whose module fits none of several far ends, so that the range is to be corrected. */
 function rangesOf(deaf: readonly Member[]): InRange[][] {
   const ends = deaf.flatMap((member): InRange[] => [
     { member, own: member.a, far: member.b },
@@ -119,7 +119,7 @@ function moduleAt({ module }: Port): Module | undefined {
   return module === undefined ? undefined : moduleNamed(module);
 }
 
-/** What a module contradicts at its own port. */
+/** A contradiction between a module and its own port. */
 function atPort(port: Port): string | undefined {
   const module = moduleAt(port);
   if (module === undefined) return undefined;
@@ -148,12 +148,12 @@ function placesOf({ a, b, cable }: Member): Pick<Finding, 'at' | 'related'> {
   return { at: placeOf(cable.item, ['to']), related };
 }
 
-/** Two ends that cannot hear each other, whatever is between them. */
+/** A finding for two ends that cannot communicate over any cable. */
 function apart({ a, b, cable }: Member): Pick<Finding, 'message' | 'fixes'> | undefined {
   const [first, second] = [moduleAt(a), moduleAt(b)];
   if (first !== undefined && second !== undefined) {
     if (meet(first, second)) return undefined;
-    // Over a cable that is said to be of glass, port-speed-mismatch tells of the speeds.
+    // Over declared fibre port-speed-mismatch reports the speeds.
     if (first.speed !== second.speed && isGlass(cable.type)) return undefined;
     const other = counterpart(a.module ?? '', first);
     return {
@@ -186,7 +186,7 @@ function fibres(count: number | undefined): string {
   return count === 1 ? 'one fibre' : `${count ?? 0} fibres`;
 }
 
-/** The module that meets a module: the crossed one of a pair, else the same. */
+/** The module for the far end of a module: the other one of a pair, else the same. */
 function counterpart(name: string, module: Module): string | undefined {
   if (meet(module, module)) return name;
   return MODULE_NAMES.find((other) => {
@@ -204,7 +204,7 @@ function isGlass(type: string | undefined): boolean {
   return type !== undefined && (type.startsWith('om') || type.startsWith('os'));
 }
 
-/** A cable that is not what the ports take. */
+/** A finding for a cable that does not fit the ports. */
 function unfit(member: Member): Found | undefined {
   const { a, b, cable } = member;
   const { type, item, fibres: laid } = cable;
@@ -247,7 +247,7 @@ function wrongType({ a, b, cable }: Member, port: Port, type: CableType): Found 
     message:
       `${portName(port)} takes ${takesWords}, and this cable is ${type} (${mediumOf(type)})` +
       (better === undefined ? '. Correct one of them.' : `: take ${better}, or what fits the cable at both ends.`),
-    // How far it reaches and what it joins is to be seen once it is another.
+    // Its length and buildings matter only once it is the right type.
     entails: [cable],
     fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(item, ['type'], better))),
   };

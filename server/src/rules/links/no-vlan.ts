@@ -31,7 +31,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
             `it and ${asName(other.device.name)}. Give the port \`vlan\` or \`trunk\`.`,
           about: aboutPorts(port, other),
           ...consequencesOf(network.causes, [link]),
-          // Of a gateway that is a switch and does not route, that is told.
+          // A consequence of a gateway switch that does not route, which is reported.
           effects: gateways.has(port.device.name) && !port.device.routing ? [port.device] : [],
           fixes: () => fixesOf(site, port, other),
         });

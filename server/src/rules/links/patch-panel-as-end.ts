@@ -34,7 +34,7 @@ name the devices at both ends, the positions in between under \`through\`, and t
         const { device } = end;
         const position = endName(end);
         const followed = consequencesOf(network.causes, [cable.item]);
-        // What is meant to be behind the panel is what has no cable.
+        // The device behind the panel must be one without a cable.
         const cutOff = lostAt(network, site.devices.filter(isBare)).obstacles.filter(isUncabled);
         report({
           at: placeOf(cable.item, end.route),
@@ -55,7 +55,7 @@ function isPanel(site: Site, { device }: CableEnd): boolean {
   return site.deviceByName.get(device)?.kind === 'patch-panel';
 }
 
-/** Where just one other cable ends at the position, the two are one run. */
+/** Joins the cable with the only other one that ends at the position. */
 function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[] {
   const others = site.cables.flatMap((other) =>
     [other.from, other.to].flatMap((at) =>

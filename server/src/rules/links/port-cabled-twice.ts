@@ -17,7 +17,7 @@ import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
-/** For a network cable or a coax. */
+/** A port or connector, for a network cable or a coax. */
 type Socket = Port | Connector;
 
 interface Plug {
@@ -36,7 +36,7 @@ counted. Write each cable once; give the second a port of its own.`,
     const plugs = new Map<Socket, Plug>();
     const positions = new Map<Port, Plug>();
     for (const cable of site.cables) {
-      // A coax in a network port is told there, and takes no port.
+      // A coax in a network port is reported by cable-not-for-ends, and does not occupy the port.
       const isFit = portAt(site, cable.from) === undefined || connectorAt(site, cable.to) === undefined;
       const isFitBack = portAt(site, cable.to) === undefined || connectorAt(site, cable.from) === undefined;
       for (const end of isFit && isFitBack ? [cable.from, cable.to] : []) {
@@ -44,13 +44,13 @@ counted. Write each cable once; give the second a port of its own.`,
         if (port === undefined || end === undefined || port.device.kind === 'patch-panel') continue;
         const first = plugs.get(port);
         if (first === undefined) plugs.set(port, { cable, end });
-        // Both its ends at one port: cable-to-itself reports.
+        // A cable with both ends at one port is reported by cable-to-itself.
         else if (first.cable !== cable) {
           const bare = uncabledLike(site, network, port);
           const finding = twice(site, port, [first, { cable, end }], `to ${shownOtherEnd(first)}`, bare);
           const followed = consequencesOf(network.causes, [cable.item], finding.related);
           const missed = bare === undefined ? [] : missedBy(network, bare);
-          // The output that the second should be at is open.
+          // The output that the second cable belongs at is open.
           report({ ...finding, ...followed, entails: [...followed.entails, cable, port.device, ...missed] });
         }
         if (!('speed' in port)) terminatedToo(port, { cable, end }, report);
@@ -66,7 +66,7 @@ counted. Write each cable once; give the second a port of its own.`,
   },
 };
 
-/** A terminator is a plug as well. */
+/** Reports a connector with both a cable and a terminator. */
 function terminatedToo({ device, name }: Connector, { cable, end }: Plug, report: Report): void {
   const index = device.aerial?.terminated.indexOf(name) ?? -1;
   if (index < 0) return;
@@ -93,7 +93,7 @@ function shownOtherEnd(plug: Plug): string {
   return other === undefined ? 'nothing yet' : endName(other);
 }
 
-/** The only device of the kind that has one port, as this one, and no cable: what one of two cables may be meant for. */
+/** The only device of the kind with one port and no cable, which one of the two cables may be meant for. */
 function uncabledLike(site: Site, { topology }: Network, socket: Socket): Device | undefined {
   const { device } = socket;
   if (!('speed' in socket) || device.ports.length !== 1 || device.bridging) return undefined;
@@ -104,7 +104,7 @@ function uncabledLike(site: Site, { topology }: Network, socket: Socket): Device
   return another === undefined ? only : undefined;
 }
 
-/** What it does not send or get for want of a cable. */
+/** Deliveries from and to the device that fail as it has no cable. */
 function missedBy({ deliveries }: Network, device: Device): object[] {
   return deliveries.flatMap(({ source, unreached }) =>
     unreached.flatMap(({ receiver, why }) => (source === device || receiver === device.name ? [why] : [])),
@@ -128,7 +128,7 @@ function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug],
         const edits = [setValue(second.cable.item, second.end.route, scalarText(nameOf(free), true))];
         fixes.push({ title: `Use ${nameOf(free)}, the next free one like it`, safe: false, edits });
       }
-      // Where the first leads nowhere, the second may be the one that the port needs.
+      // Where the first cable leads nowhere, the port may need the second.
       const mayBeNeeded = second.cable === first.cable || portAt(site, otherEnd(first)) === undefined;
       const edit = mayBeNeeded ? undefined : removeItem(second.cable.item);
       if (edit !== undefined) fixes.push({ title: 'Take this cable out', safe: false, edits: [edit] });
@@ -142,7 +142,7 @@ function ledTo(plug: Plug, { name }: Device): Fix {
   return { title: `Lead the cable from ${shownOtherEnd(plug)} to ${asName(name)}`, safe: false, edits };
 }
 
-/** Of the same device, such as the next output of a splitter, that no coax and no terminator is in. */
+/** The next output of the same device without a coax or a terminator. */
 function nextFreeOutput({ cables, deviceByName }: Site, { device, name }: Connector): Connector | undefined {
   const taken = new Set(cables.flatMap(({ from, to }) => [from, to].map((end) => connectorAt({ deviceByName }, end))));
   const sort = name.replace(/\d+$/, '');

@@ -61,7 +61,7 @@ interface Ends {
   readonly faster: Port;
 }
 
-/** Modules that do not meet. */
+/** Reports modules of different speeds. */
 function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, report: Report): void {
   const { type = '' } = link.cable;
   const [low, high] = [bitRate(slower.speed ?? 0), bitRate(faster.speed ?? 0)];
@@ -72,7 +72,7 @@ function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, r
       `have modules of one speed.`,
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
-    // Of one cable of several in a port that is not of the group, that is told.
+    // A consequence of a group's cable in a port outside of the group, which is reported.
     effects: slower.lag === undefined && faster.lag === undefined ? [] : [link.cable],
     entails: [
       ...(slower.lag === undefined && faster.lag === undefined ? [link.cable] : []),
@@ -82,7 +82,7 @@ function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, r
   });
 }
 
-/** Streams that the faster end would carry and the slower one does not. */
+/** A finding for streams that fit the faster end but not the slower one. */
 function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, faster }: Ends): Finding | undefined {
   const { limit } = site.policies.linkLoad;
   const [low, high] = [slower.speed ?? 0, faster.speed ?? 0];
@@ -91,7 +91,7 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
     const bound = exceeded(site.policies, load.line.peak, low);
     if (bound === undefined) return [];
     const fits = exceeded(site.policies, load.line.peak, high) === undefined;
-    // What nobody behind the link asked for is not to be carried faster: flooding or querier-far reports.
+    // For streams that nobody behind the link asked for, flooding or querier-far reports.
     const isWanted = !plan.overloads.some((other) => other.link === link && other.out === out);
     return fits && isWanted ? [{ out, load, bound }] : [];
   });
@@ -109,13 +109,13 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
       'or move streams or lower their bit rates.',
     about: aboutPorts(slower, faster),
     related: related({ slower, faster }),
-    // What is too much for several links by itself, link-load tells at one of them.
+    // link-load reports a stream that is too much for several links at one of them.
     effects: over.map((each) => each.load),
     entails: over.map((each) => each.load),
   };
 }
 
-/** The bound of the policy that a load is over, in ten-thousandths; `undefined` where it is within. */
+/** The policy's bound that a load exceeds, in ten-thousandths; `undefined` where it exceeds none. */
 function exceeded({ linkLoad: { warn, limit } }: Policies, rate: number, capacity: number): number | undefined {
   const scaled = rate * 10_000;
   return scaled > limit * capacity ? limit : scaled > warn * capacity ? warn : undefined;

@@ -5,7 +5,7 @@ import type { Device } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { few, asName } from '../../text/words.ts';
 
-/** The lowest that is usual besides 0, and a step of 4096 (IEEE 802.1D-2004 §9.2.5). */
+/** The lowest usual priority besides 0, one step of 4096 (IEEE 802.1D-2004 §9.2.5). */
 const CHOSEN = 4096;
 
 export const rootByChance: Rule = {
@@ -48,7 +48,7 @@ cables. Give the switch in the middle, where the servers are, the lowest priorit
   },
 };
 
-/** What is written is no priority, which is told there. */
+/** Whether the written priority is invalid, which is reported there. */
 function isPriorityFaulty({ item }: Device): boolean {
   return hasShapeProblem(item, ['spanning-tree-priority']);
 }

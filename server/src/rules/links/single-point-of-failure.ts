@@ -37,12 +37,12 @@ severity. Lead a second way past it, or keep a spare at hand.`,
   },
 };
 
-/** What is shared has no item of its own; its parts have. */
+/** The item of a shared element's first part, as the element itself has none. */
 function itemOf({ cables: [cable], devices: [device], volume }: Element): Item | undefined {
   return (cable ?? device ?? volume)?.item;
 }
 
-/** A camera or a screen, and its own cable. */
+/** Whether the element is a camera or a screen, or its cable. */
 function isEnd(site: RuleContext['site'], { cables, devices }: Element): boolean {
   const ends = [
     ...devices,

@@ -27,7 +27,7 @@ and another begins: write two cables.`,
   },
 };
 
-/** What a coax is led through. */
+/** Kinds of device that a coax is led through. */
 const ON_COAX: readonly string[] = ['power-inserter', 'isolator', 'earth-block'];
 
 export const examples: readonly Example[] = [

@@ -46,7 +46,7 @@ knows VLANs, with a trunk.`,
   },
 };
 
-/** The hosts there have addresses of either VLAN. */
+/** A finding for two VLANs merged by a switch; hosts there have addresses of both. */
 function merged(
   causes: Causes,
   uses: readonly AddressUse[],

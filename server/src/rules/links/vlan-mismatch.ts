@@ -51,7 +51,7 @@ native VLANs too. A host without a trunk belongs at an access port.`,
           segment === undefined ? topology.vlanMembershipOf(inner) : carriedIn(segment, topology.vlanMembershipOf);
         const ports = segment === undefined ? [inner] : segment.edges.map(({ port }) => port);
         const [from] = ports;
-        // What knows no tags on a switch that knows none: see oddOnes.
+        // A host without tags on a switch without VLANs: see oddOnes.
         if (segment !== undefined && !hasVlans(host)) continue;
         if (from !== undefined && ports.every((port) => isKnown(site, port)))
           atHost(context, { link, from, host }, wire, take);
@@ -75,12 +75,12 @@ native VLANs too. A host without a trunk belongs at an access port.`,
   },
 };
 
-/** What is found at a port that is set otherwise than its far end. */
+/** A port whose VLANs differ from those of its far end. */
 interface Mismatch {
   readonly set: Port;
-  /** The far end, where that has more. */
+  /** The far end, where it has more VLANs. */
   readonly more?: Port;
-  /** What does not pass, as text. */
+  /** The VLANs that do not pass, as text. */
   readonly lost: string;
   readonly finding: Finding;
 }
@@ -108,7 +108,7 @@ function together(topology: Topology, first: Mismatch, others: readonly Mismatch
   };
 }
 
-/** Where nothing else is cabled to the range, and all far ends have the same VLANs: these for the whole range. */
+/** Sets a whole range to the VLANs of its far ends, where these are all alike and nothing else is cabled to it. */
 function ofRange(topology: Topology, { set, more }: Mismatch, others: readonly Mismatch[]): Fix[] {
   if (more === undefined) return [];
   const [mine, theirs] = [vlansOf(set), vlansOf(more)];
@@ -131,8 +131,8 @@ function hasSame(one: PortVlans, other: PortVlans): boolean {
 }
 
 /**
- * On switches without VLANs, those that tag everything and those that know no tags do not hear each other. One that
- * tags alone is told; else the first of the others, with the rest.
+ * On switches without VLANs, hosts that tag everything and hosts without tags cannot communicate. A single host that
+ * tags is reported; else the first of the others, with the rest.
  */
 function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment<Link>, report: Report): void {
   const { site, topology, causes } = context;
@@ -178,7 +178,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
   });
 }
 
-/** Whether VLANs are set, and all of them are declared. */
+/** Whether the port has VLANs, and all of them are declared. */
 function isKnown(site: Site, port: Port): boolean {
   const { vlan, native, trunk = [] } = port;
   return hasVlans(port) && [vlan, native, ...trunk].every((name) => name === undefined || site.vlanByName.has(name));
@@ -203,7 +203,7 @@ function described({ topology }: Context, port: Port): string {
   return `a trunk of ${list(names(tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
 }
 
-/** Two ports of switches that a cable joins, or converters with a cable at either end. */
+/** Two ports of switches joined by a cable, or by converters with a cable on each side. */
 interface SwitchCable {
   readonly a: Port;
   readonly b: Port;
@@ -224,7 +224,7 @@ function betweenSwitches(
   const [mine, theirs] = [domainsOf(own), domainsOf(other)];
   const lost = [...new Set([...mine, ...theirs])].filter((network) => {
     if (passing.includes(network)) return false;
-    // Both have it, one with a tag and one without; or they mix it with another.
+    // Both have the network, one tagged and one untagged; or it is mixed with another.
     if (mixed || (mine.includes(network) && theirs.includes(network))) return true;
     return isUsed(context, mine.includes(network) ? b : a, network);
   });
@@ -254,29 +254,29 @@ function betweenSwitches(
       `${effects.join(', and ')}. Make both alike.`,
     about: aboutPorts(lacking, more),
     ...followed,
-    // At the wrong port it may not be fed either.
+    // The wrong port may not feed it either.
     entails: [...followed.entails, a, b, ...strayAt(context, [a, b])],
-    // Where the cable is in a port that is not made for it, that is told.
+    // A consequence of a cable in a port that does not take it, which is reported.
     effects: [link.cable],
     fixes: () => alike(context, lacking, more),
   };
   take({ set: lacking, more, lost: effects.join(), finding });
 }
 
-/** Addresses at the ports that are in another network than their port, as its VLANs are wrong. */
+/** Addresses whose network differs from their port's, as its VLANs are wrong. */
 function strayAt({ addressUses }: Context, ports: readonly Port[]): Route[] {
   return addressUses.flatMap((use) =>
     use.port !== undefined && ports.includes(use.port) && isOutside(use, use.vlans) ? [use.route] : [],
   );
 }
 
-/** A host that is in no network at all for it neither sends nor receives. */
+/** Adds the deliveries that fail where the mismatch leaves a host in no network at all. */
 function withoutNetwork(context: Context, finding: Finding, { device }: Port): Finding {
   const cutOff = lostAt(context.network, [device]).obstacles.filter(isUncabled);
   return { ...finding, entails: [...(finding.entails ?? []), ...cutOff] };
 }
 
-/** Whether a switch has a VLAN at another port than this one, or its own address in it, or says nothing of others. */
+/** Whether a switch uses a VLAN at another port or for its own address, or declares no other ports. */
 function isUsed({ topology }: Context, beside: Port, domain: BroadcastDomain): boolean {
   const { ports, address } = beside.device;
   const subnet = domain.vlan?.subnet;
@@ -292,7 +292,7 @@ function placeOfVlans(port: Port): ReturnType<typeof placeOfPort> {
   return placeOfPort(port, port.trunk !== undefined ? 'trunk' : port.vlan !== undefined ? 'vlan' : 'native');
 }
 
-/** Both trunks get all VLANs of the two; otherwise one port is set like the other. */
+/** Gives two trunks all VLANs of both; sets other ports like the far end. */
 function alike(context: Context, lacking: Port, more: Port): Fix[] {
   const fixes: Fix[] = [];
   const offer = (title: string, changes: readonly (readonly [Port, PortVlans])[]): void => {
@@ -323,12 +323,12 @@ function alike(context: Context, lacking: Port, more: Port): Fix[] {
 /** A cable from a switch to a host. */
 interface HostCable {
   readonly link: Link;
-  /** The port of the switch that sends what comes to the host. */
+  /** The switch port that sends to the host. */
   readonly from: Port;
   readonly host: Port;
 }
 
-/** `wire` is what comes to the host. */
+/** Compares a host with `wire`, the VLANs that arrive at it. */
 function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: (mismatch: Mismatch) => void): void {
   const { from, host } = cable;
   if (!hasVlans(host)) {
@@ -357,7 +357,7 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
     `${portName(host)} ${described(context, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
     'to it. Make both alike.';
   const finding = findingAtHost(context, cable, what, () => alike(context, from, host));
-  // Of an address that is in another network than the port, that is told.
+  // An address whose network differs from the port's is reported.
   const stray = context.addressUses.some((use) => use.port === host && isOutside(use, use.vlans));
   take({
     set: from,
@@ -380,14 +380,15 @@ function findingAtHost(context: Context, { link, from, host }: HostCable, what: 
     about: aboutPorts(host, from),
     ...followed,
     effects: [link.cable],
-    // At the wrong port it may not be fed either.
+    // The wrong port may not feed it either.
     entails: [...followed.entails, host, ...(isAtCable ? [from] : [])],
     fixes,
   };
 }
 
 /**
- * Whether the host's own port is to be set: it gets all VLANs that it has addresses in, or names several and tags none.
+ * Whether to correct the host's port and not the switch's: all VLANs of its addresses arrive, or it names several VLANs
+ * and tags none.
  */
 function isHostToBeSet({ site }: Context, link: Link, host: Port): boolean {
   if (!hasVlans(host)) return host.addresses.length > 1;
@@ -398,7 +399,7 @@ function isHostToBeSet({ site }: Context, link: Link, host: Port): boolean {
   });
 }
 
-/** A trunk of the VLANs that the host has addresses for; else the one of its address, without a tag. */
+/** Gives the host a trunk of the VLANs of its addresses; else the switch port its VLAN without a tag. */
 function forHost(site: Site, from: Port, host: Port): Fix[] {
   const named = (from.trunk ?? []).filter((name) => host.addresses.some(({ vlan }) => vlan === name));
   if (named.length > 0) {

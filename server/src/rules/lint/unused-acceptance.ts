@@ -29,7 +29,7 @@ rule at that place. Remove it, or correct \`rule\` and \`at\`.`,
   },
 };
 
-/** Where the rule finds something at one place only, that is what is meant. */
+/** Where the rule has findings at one place only, that place is meant. */
 function corrections({ item, route }: Acceptance, places: readonly string[]): Fix[] {
   const [place] = places;
   if (place === undefined || places.length > 1) return [];

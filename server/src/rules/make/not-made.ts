@@ -14,11 +14,11 @@ out addresses, by audio for a stream that has some. It cannot be made as it stan
   check({ plan, site, network }: RuleContext, report: Report): void {
     for (const { rule, at, message, isAsked } of askedRefusals(plan)) {
       const item = itemAt(at);
-      // What is written wrong is said to be so, and not also to be missing.
+      // A faulty value is reported as such, not as missing too.
       if (rule !== 'not-made' || item?.faulty === true) continue;
       if (isAsked !== true && (item === undefined || nodeAt(item, ['credentials']) === undefined)) continue;
       const about = aboutPlace(at);
-      // Of a stream that does not get there, or whose source has no address, that is told.
+      // A consequence of a stream that does not arrive, or whose source has no address, which is reported.
       const effects = about.flatMap((name): readonly object[] => {
         const stream = site.streamByName.get(name);
         if (stream === undefined) return [];

@@ -23,7 +23,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
       const { device, share, streams } = air;
       const taken = share.peak * 10_000;
       if (taken <= Math.min(warn, limit)) continue;
-      // Told by flooding, which is about the same link.
+      // Reported by flooding, for the same link.
       if (plan.overloads.some(({ link, out }) => oppositePort(link, out).device === device)) continue;
       const isOver = taken > limit;
       const bound = isOver
@@ -55,7 +55,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
   },
 };
 
-/** The switch before an access point that floods these streams, where there is one. */
+/** The switch in front of the access point that floods these streams, where there is one. */
 function flooding({ topology, tree, delivery }: Network, device: Device, streams: Air['streams']): string | undefined {
   for (const port of device.ports) {
     const link = topology.linkAt(port);

@@ -25,7 +25,7 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
       const [worst] = [...flooded].sort((a, b) => b.unwanted / b.capacity - a.unwanted / a.capacity);
       if (worst === undefined) continue;
       const snoops = device.snooping;
-      // A querier ends it; without one nothing is registered.
+      // A querier ends the flooding: without one no membership is registered.
       const unasked = [...worst.domains].find((domain) => network.tree(domain).bridges.get(device)?.snoops === false);
       const asks = !snoops || unasked === undefined;
       const cause = !snoops ? 'does not snoop' : asks ? 'floods what nobody has joined' : `floods without a querier`;
@@ -45,7 +45,7 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${remedy}.`,
         about: [device.name],
-        // Of a rate that is a slip, that is told.
+        // A consequence of a mistyped rate, which is reported.
         effects: flooded.map(({ link, out }) => network.load(link, out)),
         entails: flooded.map(({ link, out }) => network.load(link, out)),
         related: flooded.map(({ link, out }) => ({
@@ -68,7 +68,7 @@ function nameQuerier(site: Site, network: Network, domain: BroadcastDomain): Fix
   );
 }
 
-/** Snooping without a querier would cut receivers off, so one is named too where none is. */
+/** Turns snooping on, and names a querier where there is none: without one receivers would be cut off. */
 function prune(site: Site, network: Network, device: Device, flooded: readonly Overload[]): Fix[] {
   if (device.snooping) {
     const edits = putValue(device.item, 'unregistered-multicast', 'drop');

@@ -40,7 +40,7 @@ each stream a group of its own.`,
   },
 };
 
-/** With source-specific multicast (RFC 4607) receivers tell streams of one group apart by their source. */
+/** With source-specific multicast (RFC 4607) receivers distinguish streams of one group by their source. */
 function destination({ group, port, source }: Stream): string | undefined {
   if (group === undefined || port === undefined || !isMulticast(group)) return undefined;
   return `${group}:${port}${blockOf(group).use === 'ssm' ? `:${source}` : ''}`;

@@ -21,7 +21,7 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
       return group !== undefined && isMulticast(group) ? [{ stream, group }] : [];
     });
     for (const alike of grouped(sent, ({ group }) => macKey(group)).values()) {
-      // At most 32, which differ in the five bits that a MAC address leaves out.
+      // At most 32 groups, which differ in the five bits that a MAC address leaves out.
       const byGroup = grouped(alike, ({ group }) => group);
       for (const { stream, group } of alike) {
         const total = alike.length - (byGroup.get(group)?.length ?? 0);
@@ -47,7 +47,7 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
   },
 };
 
-/** As many as somebody reads. */
+/** The most that are listed. */
 const SHOWN = 5;
 
 export const examples: readonly Example[] = [

@@ -20,7 +20,7 @@ group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy t
           `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. Take ` +
           'one in 239.192.0.0/14, or in 239.255.0.0/16 for a single house.',
         about: [stream.name],
-        // Whoever should get it, or record it, does not.
+        // It reaches no receiver, and is not recorded.
         entails: [
           ...network.delivery(stream).unreached.flatMap((one) => [one, one.why]),
           ...site.recordings.filter((recording) => recording.stream === stream.name),

@@ -4,7 +4,7 @@ import { placeOf } from '../../site/item.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
-/** What a site may take groups from. For source-specific groups all devices must support IGMPv3. */
+/** Blocks for a site's own groups. For source-specific groups all devices must support IGMPv3. */
 const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-scoped', 'ssm'];
 
 export const groupReserved: Rule = {
@@ -26,14 +26,14 @@ out.`,
       const { name, use, advice, first, last } = blockOf(group);
       if (FREE.includes(use) && !sourceSpecificHeld(group)) continue;
       if (use === 'unassigned-admin' && !isScoped) continue;
-      // Flooding is worse, and another group mends both.
+      // Flooding is worse, and another group fixes both.
       if (use !== 'ssm' && onAlwaysFloodedMac(group)) continue;
       report({
         at: placeOf(stream.item, ['group']),
         severity: use === 'local-control' ? 'error' : 'warning',
         message: `${formatAddress(group)} is in ${name} (${formatAddress(first)} to ${formatAddress(last)}). ${advice}`,
         about: [stream.name],
-        // For the group that is meant routes may lead another way, and routers forward it.
+        // Routes may lead another way for the intended group, and routers may forward it.
         entails: network
           .delivery(stream)
           .unreached.flatMap((own) =>
@@ -45,7 +45,7 @@ out.`,
   },
 };
 
-/** Whether it is in a scope that RFC 2365 names. */
+/** Whether the group is in a scope that RFC 2365 names. */
 function isInScope(group: number): boolean {
   const { use } = blockOf(group);
   return use === 'organization-local' || use === 'local-scope';

@@ -34,7 +34,7 @@ well: its link carries them, and the device throws them away. Give each stream a
   },
 };
 
-/** Receivers that want all of it lose nothing, such as picture and sound apart. */
+/** Nothing is lost where the receivers want both streams, such as separate video and audio. */
 function sameReceivers(a: Stream, b: Stream): boolean {
   const others = new Set(b.receivers);
   return a.receivers.length === b.receivers.length && a.receivers.every((name) => others.has(name));

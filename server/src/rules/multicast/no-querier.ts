@@ -31,7 +31,7 @@ travel to it, so the one nearest the senders is best.`,
   },
 };
 
-/** The effects in a VLAN. */
+/** The effects of a missing querier in a VLAN. */
 interface State {
   /** Receivers that get nothing of a stream. */
   readonly cutOff: { readonly stream: Stream; readonly unreached: Unreached; readonly bridge: string }[];
@@ -77,7 +77,7 @@ function statesOf({ site, network }: RuleContext): Map<BroadcastDomain, State> {
   return states;
 }
 
-/** Whether a querier is named that is not in the VLAN: then querier-absent reports. */
+/** Whether the VLAN's querier is not in it, which querier-absent reports. */
 function isAbsent(tree: BridgeTree, { querier }: Vlan): boolean {
   return querier !== undefined && tree.querier === undefined;
 }
@@ -106,7 +106,7 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
       at: placeOf(stream.item, receiverRoute(stream, receiver)),
       message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
     })),
-    // Where a part is not joined to its querier, what keeps it apart may be told.
+    // A consequence where a part of the VLAN is cut off from its querier by a reported fault.
     effects: vlan.querier === undefined ? [] : bridgesOf(network, vlan, { cutOff, passing, forgetting }),
     entails: cutOff.map(({ unreached }) => unreached),
     fixes: () => {
@@ -117,14 +117,14 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
   };
 }
 
-/** Whether each switch that snoops in the VLAN says what it does without a querier. */
+/** Whether each snooping switch in the VLAN declares what it does without a querier. */
 function isSaid({ topology, tree }: RuleContext['network'], vlan: Vlan): boolean {
   return [...tree(topology.domainOf(vlan)).bridges.keys()].every(
     ({ snooping, unasked }) => !snooping || unasked !== undefined,
   );
 }
 
-/** The switches that drop or forget. */
+/** The switches that drop streams or forget memberships. */
 function bridgesOf({ topology, tree }: Network, vlan: Vlan, { cutOff, forgetting }: State): Bridge[] {
   const names = new Set([...cutOff.map(({ bridge }) => bridge), ...[...forgetting].map(({ name }) => name)]);
   return [...tree(topology.domainOf(vlan)).bridges.values()].filter(({ device }) => names.has(device.name));
@@ -155,7 +155,7 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
       `There is no IGMP querier in this network: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
       'subnet and a querier, preferably the switch nearest the senders.',
     about: [...forgetting].map(({ name }) => name),
-    // Where they are in a VLAN whose subnet is wrong, that is told.
+    // A consequence where they are in a VLAN with a wrong subnet, which is reported.
     effects: [...forgetting],
     related: others.map((device) => ({ at: headOf(device.item), message: `${asName(device.name)} snoops too` })),
   });

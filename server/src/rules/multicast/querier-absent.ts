@@ -44,7 +44,7 @@ switch or router that has a port in the VLAN.`,
         continue;
       }
       if (asks && network.tree(domain).querier !== undefined) continue;
-      // Without a switch that snoops nobody has to ask.
+      // No querier is needed without a snooping switch.
       const snoops = [...network.tree(domain).bridges.keys()].some(({ snooping }) => snooping);
       if (!asks && device.kind === 'switch' && !snoops) continue;
       const message = asks
@@ -56,7 +56,7 @@ switch or router that has a port in the VLAN.`,
           : `${asName(device.name)} is ${aKind(device.kind)}, which sends no IGMP queries. Name a switch or router.`;
       const unheard = network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan)));
       const isPlain = !asks && device.kind === 'switch';
-      // Of one that is to ask in several VLANs, the first is told and entails the others.
+      // For a querier of several VLANs the first is reported and entails the others.
       const first = isPlain ? told.get(device) : undefined;
       const own = first ?? {};
       if (isPlain) told.set(device, own);
@@ -74,7 +74,7 @@ switch or router that has a port in the VLAN.`,
           const named = better(site, network, vlan);
           if (!isPlain) return named;
           const snooping = fixOf(`Let ${asName(device.name)} snoop`, ...putValue(device.item, 'igmp-snooping', 'true'));
-          // One that is to ask everywhere is meant to.
+          // A device that is the querier of all VLANs is so on purpose.
           const isMeant = site.vlans.filter(({ querier }) => querier === device.name).length > 1;
           return isMeant ? [...snooping, ...named] : [...named, ...snooping];
         },
@@ -83,7 +83,7 @@ switch or router that has a port in the VLAN.`,
   },
 };
 
-/** The air of access points that it floods, as it does not snoop. */
+/** The airtime of access points that the device floods, as it does not snoop. */
 function airBeyond({ plan, network }: Pick<RuleContext, 'plan' | 'network'>, device: Device): object[] {
   const isAt = (port: Port): boolean => {
     const link = network.topology.linkAt(port);
@@ -92,7 +92,7 @@ function airBeyond({ plan, network }: Pick<RuleContext, 'plan' | 'network'>, dev
   return plan.air.filter((air) => air.device.ports.some(isAt));
 }
 
-/** Kinds that ask only where somebody has set it up. */
+/** Kinds that send queries only where that is set up. */
 const HOSTS: readonly string[] = ['server', 'computer'];
 
 function better(site: Site, network: Network, vlan: Vlan): Fix[] {
@@ -102,7 +102,7 @@ function better(site: Site, network: Network, vlan: Vlan): Fix[] {
     : fixOf(`Name ${asName(best.name)} as querier`, setValue(vlan.item, ['querier'], scalarText(best.name, true)));
 }
 
-/** Whether it is for want of a querier in the VLAN. */
+/** Whether the obstacle is a missing querier in the VLAN. */
 function isOf(why: Obstacle, vlan: Vlan): boolean {
   return (why.obstacle === 'report-stays' || why.obstacle === 'known-nearer') && why.network === vlan.name;
 }

@@ -34,7 +34,7 @@ one, write it down; where it has none, give it one.`,
           `${asName(device.name)} asks for memberships in ${list(heard.map(({ vlan }) => vlan.name))} and has no address${device.addresses.length > 0 ? ' there' : ''}: of ` +
           `queries from 0.0.0.0 ${first.others[0]?.name ?? 'another switch'} does not learn where to send reports. ` +
           'Give its address.',
-        // Of a gateway without an address there, that is told.
+        // A consequence of a gateway without an address there, which is reported.
         effects: heard.map(({ vlan }) => vlan.item),
         about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
         related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
@@ -44,7 +44,7 @@ one, write it down; where it has none, give it one.`,
   },
 };
 
-/** Whether somebody at one of the other switches wants a group of the VLAN whose source is not at the same switch. */
+/** Whether a receiver at another switch wants a group of the VLAN whose source is not at the same switch. */
 function hasMembersBehind({ deliveries, topology }: Network, vlan: Vlan, others: readonly Device[]): boolean {
   const domain = topology.domainOf(vlan);
   const isAt = (name: string, bridge: Device): boolean =>
@@ -74,7 +74,7 @@ function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
   return found;
 }
 
-/** Also one that is half typed. Of a switch with an address by VLAN, in this one. */
+/** Whether the switch has an address, perhaps a half-typed one; where it has addresses by VLAN, one in this VLAN. */
 function hasAddress({ item, addresses, ports }: Device, { name }: Vlan): boolean {
   if (nodeAt(item, ['address']) !== undefined || ports.some((port) => port.addresses.length > 0)) return true;
   const isHalfTyped = nodeAt(item, ['addresses']) !== undefined && addresses.length === 0;

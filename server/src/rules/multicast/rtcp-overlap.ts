@@ -5,7 +5,7 @@ import { destinations, isDatagrams, isRtp, nextFreePortFix, portsTaken } from '.
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
-/** By its distance above the port of the stream; audio beside video takes the next pair. */
+/** Uses of ports by their distance above the stream's port; audio beside video has the next pair. */
 const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
 
 export const rtcpOverlap: Rule = {

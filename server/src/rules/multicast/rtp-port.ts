@@ -15,7 +15,7 @@ take it for the RTCP port and listen on the even one below, and hear nothing.`,
     for (const stream of site.streams) {
       const { item, name, port } = stream;
       if (port === undefined || port % 2 === 0 || !isRtp(stream)) continue;
-      // What leaves no port for RTCP, port-beyond-last reports.
+      // port-beyond-last reports a port that leaves none for RTCP.
       if ((lastPortOf(site, stream) ?? 0) > LAST_PORT) continue;
       const free = nextFreePort(site, stream, Math.max(port - 1, 2));
       report({

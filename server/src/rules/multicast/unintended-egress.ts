@@ -33,12 +33,12 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
         astray.push({ delivery, leaves, meant });
         continue;
       }
-      // A route into a VLAN that is not there may be the one that is missing.
+      // A route into an undeclared VLAN may be the missing one.
       if (refusedFor(network, delivery).some(({ vlan }) => vlan !== undefined && !site.vlanByName.has(vlan))) continue;
       const better = meant === undefined ? betterEgress(site, network, delivery) : undefined;
       if (better !== undefined) leaving.push({ delivery, leaves, ...better });
     }
-    // One route puts all of them right.
+    // One route corrects all of them.
     for (const [first, ...others] of grouped(astray, byPorts(network)).values())
       if (first !== undefined) report(leavesAstray(network, first, others));
     const alike = grouped(leaving, ({ leaves, by }) => `${portName(leaves.port)} ${portName(by.port)}`);
@@ -47,14 +47,14 @@ the receivers' VLAN puts all groups right. Set it on the host as well.`,
   },
 };
 
-/** A group that leaves by another port than is said to be meant. */
+/** A group that leaves by another port than its `egress`. */
 interface Astray {
   readonly delivery: Delivery;
   readonly leaves: Interface;
   readonly meant: Port;
 }
 
-/** Alike are groups that leave one port instead of one other, and reach receivers there or do not. */
+/** Groups the astray by actual and intended port, and by whether they reach receivers. */
 function byPorts({ interfaces }: Network): (astray: Astray) => string {
   return ({ delivery, leaves, meant }) =>
     [portName(leaves.port), portName(meant), isReaching(delivery), isUsable(interfaces, meant)].join(' ');
@@ -87,13 +87,13 @@ function leavesAstray(network: Network, first: Astray, others: readonly Astray[]
         message: `${asName(each.delivery.stream.name)} leaves there too`,
       })),
     ],
-    // By the port that is meant they would get there.
+    // By the intended port they would be reached.
     entails: [first, ...others].flatMap((each) => reachedBy(network, each)),
     fixes: () => bothWays(network, [first, ...others], meant),
   };
 }
 
-/** The receivers that get nothing and would, or join elsewhere for what leaves by the wrong port. */
+/** The receivers that get nothing, or join in the wrong network, as the group leaves by the wrong port. */
 function reachedBy({ interfaces }: Network, { delivery, meant }: Astray): object[] {
   const by = interfaces.of(meant.device).find(({ port }) => port === meant);
   if (by === undefined) return [];
@@ -136,7 +136,7 @@ function leavesElsewhere(network: Network, first: Leaving, others: readonly Leav
         message: `${asName(each.delivery.stream.name)} leaves there too`,
       })),
     ],
-    // Where the addresses at its port are of another network, or a route for it is refused, that is told.
+    // A consequence of addresses of another network at its port, or of a refused route, which are reported.
     effects: [
       ...network.addressUses.filter((use) => use.port === leaves.port && isOutside(use, use.vlans)),
       ...all.flatMap((each) => refusedFor(network, each.delivery)),
@@ -165,7 +165,7 @@ function isReaching({ reaches, source }: Delivery): boolean {
   return reaches.some((name) => name !== source?.name);
 }
 
-/** Either the route is wrong or what is said to be meant: first what keeps the receivers that it reaches. */
+/** Corrects the route or `egress`: first the one that keeps the reached receivers. */
 function bothWays(network: Network, astray: readonly Astray[], meant: Port): Fix[] {
   const [first] = astray;
   if (first === undefined) return [];
@@ -174,7 +174,7 @@ function bothWays(network: Network, astray: readonly Astray[], meant: Port): Fix
   const by = network.interfaces.of(meant.device).find(({ port }) => port === meant);
   const route = by === undefined ? [] : routeBy(network, delivery, by);
   const { name } = leaves.port;
-  // Where nobody is reached by that port it would only hide what is wrong.
+  // Where that port reaches nobody, changing `egress` would only hide the mistake.
   if (stream.receivers.length > 0 && !isReaching(delivery)) return route;
   const say = fixOf(
     `Say that ${astray.length === 1 ? 'it leaves' : 'they leave'} by ${asName(name)}`,
@@ -183,7 +183,7 @@ function bothWays(network: Network, astray: readonly Astray[], meant: Port): Fix
   return isReaching(delivery) ? [...say, ...route] : [...route, ...say];
 }
 
-/** A route for all multicast; for the group alone where others leave by the present port as they should. */
+/** Adds a route for all multicast; for the group alone where others rightly leave by the present port. */
 function routeBy({ deliveries, interfaces }: Network, delivery: Delivery, by: Interface): Fix[] {
   const { source, leaves, stream } = delivery;
   if (source === undefined || leaves === undefined) return [];

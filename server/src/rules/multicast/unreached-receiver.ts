@@ -32,17 +32,17 @@ interface Miss {
   readonly delivery: Delivery;
   readonly unreached: Unreached;
   readonly gap: Gap | undefined;
-  /** The same where one thing has to be mended for both. */
+  /** Equal for misses that one correction ends. */
   readonly key: string;
 }
 
-/** What no other rule tells of. */
+/** The misses that no other rule reports. */
 function missesIn({ site, network }: RuleContext): Miss[] {
   const found: Miss[] = [];
   for (const delivery of network.deliveries) {
     const { stream, leaves, unreached: all } = delivery;
     if (all.length === 0 || (stream.group !== undefined && !isMulticast(stream.group))) continue;
-    // Where it leaves by the port that is meant, unintended-egress reports nothing.
+    // unintended-egress reports nothing where it leaves by the intended port.
     const asMeant = stream.egress !== undefined && stream.egress === leaves?.port.name;
     const better = asMeant ? undefined : betterEgress(site, network, delivery);
     for (const unreached of all) {
@@ -127,7 +127,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
   };
 }
 
-/** What keeps other traffic from a device without a cable. */
+/** The obstacles to other traffic of a device without a cable. */
 function trafficOf({ traffic }: Network, uncabled: string): Obstacle[] {
   return traffic.flatMap(({ from, to, obstacle }) =>
     obstacle !== undefined && isUncabled(obstacle) && (from?.name === uncabled || to?.name === uncabled)
@@ -162,7 +162,7 @@ function isReportedElsewhere(site: Site, why: Obstacle): boolean {
 
 function messageOf(alike: readonly Miss[], { delivery: { stream }, unreached: { receiver, why }, gap }: Miss): string {
   const { what, remedy } = gap === undefined ? obstacleWords(why, receiver, stream) : gapWords(gap);
-  // Receivers that it does reach would lose it by another route.
+  // With another route the receivers that it reaches now would lose it.
   const todo =
     gap === undefined && why.obstacle === 'leaves-elsewhere'
       ? `send another stream into ${asName(why.to)}, or let a router route multicast`
@@ -177,7 +177,7 @@ function gapWords({ from, to }: Gap): ReturnType<typeof obstacleWords> {
   return { what: `no cable leads from ${asName(from.name)} to ${asName(to.name)}`, remedy: 'cable them together' };
 }
 
-/** Who else gets nothing of what, behind the first of them. */
+/** Words for the other receivers and streams behind the first. */
 function others(alike: readonly Miss[], receiver: string): string {
   const more = alike.slice(1);
   if (more.length === 0) return '';

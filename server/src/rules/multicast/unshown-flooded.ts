@@ -31,7 +31,7 @@ or \`flood\`, with which the loads count all of them.`,
         .waiting(link, out)
         .filter(({ stream }) => stream.group !== undefined)
         .reduce((sum, copies) => sum + linePeakOf(copies, network.rates(copies.stream)), 0);
-      // What is too much by itself, link-load tells.
+      // link-load reports a load that is too much without the flooded streams.
       if (more === 0 || peak * 10_000 > limit * capacity || (peak + more) * 10_000 <= limit * capacity) return;
       told.add(device.name);
       report({

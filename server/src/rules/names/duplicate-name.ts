@@ -57,8 +57,8 @@ files counts; whatever names it means that one. Rename the second, or take it ou
 };
 
 /**
- * Where only one name of a section is used and not declared, and is no slip of another, its uses: a copied entry was to
- * get it.
+ * The uses of the only undeclared name of a section that is no misspelling of another: the copied entry was meant to
+ * get that name.
  */
 function undeclaredIn(site: Site): (section: NamedSection, copied: string) => readonly Reference[] {
   const known = new Map<NamedSection, { readonly uses: readonly Reference[]; readonly near: readonly string[] }>();
@@ -79,7 +79,7 @@ function undeclaredIn(site: Site): (section: NamedSection, copied: string) => re
 function* doubles(site: Site): Iterable<[Item, Item]> {
   for (const section of SECTION_NAMES) {
     const items = site.sections[section];
-    // Of two with one name only the first is part of the site.
+    // Where two items have one name, only the first is part of the site.
     const named = NAMED_SECTIONS.find((candidate) => candidate === section);
     if (SECTIONS[section] === 'list' || (named !== undefined && items.length === thingsOf(site, named).size)) continue;
     const first = new Map<string, Item>();
@@ -91,7 +91,7 @@ function* doubles(site: Site): Iterable<[Item, Item]> {
   }
 }
 
-/** Whether a site may say it in several places, which are added up. */
+/** Whether the item may stand in several places, which are merged. */
 function isAddedUp({ section, name }: Item): boolean {
   return section === 'lint' || (section === 'policies' && name === 'retention');
 }
@@ -124,7 +124,7 @@ function portsTwice(item: Item, report: Report): void {
   const keys = Object.keys(ports);
   if (keys.length < 2) return;
   const declared = new Map<string, string>();
-  // A key of digits alone comes first in the order of an object, wherever it is written.
+  // An object lists keys of digits first, regardless of where they are written.
   for (const key of keys.sort(
     (a, b) => placeOf(item, ['ports', a], 'key').start - placeOf(item, ['ports', b], 'key').start,
   )) {

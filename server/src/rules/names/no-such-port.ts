@@ -92,7 +92,7 @@ interface Named {
   readonly port: string;
 }
 
-/** A switch of which no port is declared. */
+/** A finding for a switch without declared ports. */
 function withoutPorts(site: Site, network: Network, { item, name }: Device, named: readonly Named[]): Finding {
   const all = [...new Set(named.map(({ port }) => port))];
   const ports = compactPorts(all);
@@ -125,11 +125,11 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
   };
 }
 
-/** How its outputs are called that are counted, and what says how many there are. */
+/** The names of outputs that are counted, and the keys with their number. */
 const COUNTED = /^(out|tap)-\d+$/;
 const DECIDING_COUNT = ['ways', 'type'];
 
-/** A part with other outputs than cables name: how many it has is wrong, not each of the cables. */
+/** A finding for a part with too few outputs: their number is wrong, not each of the cables. */
 function tooFewOutputs({ item, name, connectorByName }: Device, key: string, named: readonly Named[]): Finding {
   return {
     at: placeOf(item, [key]),
@@ -144,7 +144,7 @@ function tooFewOutputs({ item, name, connectorByName }: Device, key: string, nam
   };
 }
 
-/** Outputs that a part names of itself and does not have. */
+/** Reports outputs that a part names in its own keys and does not have. */
 function missingConnectors(device: Device, report: Report): void {
   const { item, name, aerial, connectorByName } = device;
   const named = { 'terminated': aerial?.terminated, 'power-pass': aerial?.powerPass };
@@ -156,7 +156,7 @@ function missingConnectors(device: Device, report: Report): void {
         at: placeOf(item, [key, index]),
         message: `${asName(name)} has no connector ${visible(connector, 40)}; it has ${compactPorts([...connectorByName.keys()])}.`,
         about: [`${name}/${connector}`, name],
-        // The output that is meant seems open.
+        // The intended output seems open.
         entails: key === 'terminated' ? [device] : [],
         fixes: () => near.flatMap((one) => fixOf(`Change to ${one}`, setValue(item, [key, index], one))),
       });
@@ -164,14 +164,14 @@ function missingConnectors(device: Device, report: Report): void {
   }
 }
 
-/** Whether what decides the connectors of a device can be read. */
+/** Whether the keys that decide the connectors of a device can be read. */
 function knowsConnectors({ item, kind }: Device): boolean {
   return kind !== undefined && DECIDING.every((key) => !hasShapeProblem(item, [key]));
 }
 
 const DECIDING = ['kind', 'ways', 'type', 'inputs'];
 
-/** Whether a range that is written from its last port to its first, which is reported there, has the port. */
+/** Whether the port is in a range written backwards, which is reported there. */
 function isInReversedRange({ item }: Device, port: string): boolean {
   const ports = nodeAt(item, ['ports']);
   if (ports?.kind !== 'mapping' || !/^[0-9]+$/.test(port)) return false;
@@ -181,7 +181,7 @@ function isInReversedRange({ item }: Device, port: string): boolean {
   });
 }
 
-/** For a network cable or a coax. */
+/** Whether the device has a port or connector of that name. */
 function isSocket(device: Device, name: string): boolean {
   return device.portByName.has(name) || connectorNamed(device, name) !== undefined;
 }
@@ -192,7 +192,7 @@ interface MissingPort {
   readonly route: Route;
   readonly device: Device;
   readonly port: string;
-  /** What stands at the route: the port alone, or behind its device. */
+  /** The text at the route: the port alone, or behind its device. */
   readonly text: string;
 }
 

@@ -29,7 +29,7 @@ export const unknownName: Rule = {
   why: `A cable then ends nowhere, a stream has no source, a recording no stream. Correct the name, or declare it in its
 section, in any file of the folder.`,
   check({ site, files, network }: RuleContext, report: Report): void {
-    // What a file that cannot be read, or not to its end, declares is not unknown.
+    // The names may be declared in a file that cannot be read, or only in part.
     if (files.some(({ unreadable, unread }) => unreadable !== undefined || unread.length > 0)) return;
     const search = new NameSearch();
     const declared = new Map(NAMED_SECTIONS.map((section) => [section, thingsOf(site, section)]));
@@ -50,7 +50,7 @@ section, in any file of the folder.`,
   },
 };
 
-/** A number is a name that may not be declared; what else does not fit is reported as such. */
+/** Whether the value has the wrong shape, which is reported as such; a number may be a name. */
 function isMisshapen({ problems }: Item, { route }: NameMention): boolean {
   return problems.length > 0 && isWithin(noNames(problems), route);
 }
@@ -59,7 +59,7 @@ const noNames = perObject((problems: Item['problems']) =>
   routesOf(problems.filter((one) => one.problem !== 'wrong-type' || typeof one.found !== 'number')),
 );
 
-/** Of a port at an end of a cable, its device. */
+/** The name in a mention; for a port at an end of a cable, its device. */
 function nameIn({ names, text }: SectionMention): string {
   return names === 'port-end' ? (readEnd(text, [])?.device ?? text) : text;
 }
@@ -103,7 +103,7 @@ function unknown(
     },
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
     about: [name, ...aboutItem(item)],
-    // Where an entry was copied and has the name of the first still, that is told.
+    // A consequence of a copied entry that still has the first one's name, which is reported.
     effects: [mention],
     fixes: () => [
       ...near
@@ -120,7 +120,7 @@ function unknown(
   };
 }
 
-/** Whether people may write it below: the things of a section come from those above it, and from itself. */
+/** Whether the name may still be written further below. */
 function isWrittenLater(own: SectionName, other: NamedSection): boolean {
   return SECTION_NAMES.indexOf(other) >= SECTION_NAMES.indexOf(own);
 }
@@ -155,20 +155,20 @@ function isKeyBeside({ data }: Item, route: Route, key: string): boolean {
   return isMapping(around) && Object.hasOwn(around, key);
 }
 
-/** Whether it is declared by what is no name, such as one with a space: that is reported there. */
+/** Whether it is declared with an invalid name, such as one with a space, which is reported there. */
 function isNamedBadly(site: Site, section: NamedSection, name: string): boolean {
   return badlyNamed(site.sections[section]).has(lettersOf(name));
 }
 
-/** The letters of what is no name. */
+/** The letters of invalid names. */
 const badlyNamed = perObject(
   (items: Site['sections'][NamedSection]): ReadonlySet<string> =>
     new Set(items.flatMap(({ name }) => (isName(name) ? [] : [lettersOf(name)]))),
 );
 
 /**
- * What a cable that leads nowhere, or a port in a VLAN that is none, keeps from its receivers; what a gateway that is
- * none does not lead to; what is recorded and sent on by a receiver that is none.
+ * The consequences of an unknown name: streams stopped by a cable that leads nowhere or a port in an unknown VLAN,
+ * traffic that an unknown gateway does not forward, and recordings and re-sent streams of an unknown receiver.
  */
 function followingFrom(
   { site, network }: Pick<RuleContext, 'site' | 'network'>,
@@ -204,7 +204,7 @@ function followingFrom(
   return { ...followed, entails: [...followed.entails, ...links.flatMap(({ a, b }) => [a, b])] };
 }
 
-/** What of another section has that name. */
+/** The kind of thing in another section that has that name. */
 function elsewhere(site: Site, name: string): string | undefined {
   const section = NAMED_SECTIONS.find((candidate) => thingsOf(site, candidate).has(name));
   return section === undefined ? undefined : `${asName(name)} is a ${THING[section]}`;

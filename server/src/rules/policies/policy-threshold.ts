@@ -25,7 +25,7 @@ remove it.`,
   },
 };
 
-/** What an aerial system is to have over: below 0 dB less than is needed would do. */
+/** Margins of an aerial system: below 0 dB they would allow less than is needed. */
 function checkDecibels({ sections, policies: { aerialSystem } }: Site, report: Report): void {
   const item = sections.policies.find((candidate) => candidate.name === 'aerial-system');
   if (item === undefined) return;

@@ -4,7 +4,7 @@ import { count, few, watts, asName } from '../../text/words.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
-/** How many of the greatest draws are pointed at. */
+/** The most draws, the greatest first, that are listed. */
 const SHOWN = 3;
 
 export const poeBudget: Rule = {

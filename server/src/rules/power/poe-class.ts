@@ -33,9 +33,9 @@ no more than that, it is a warning. Take a port of a higher type, or a listed in
             `${maxClass} at most, ${watts(arrives)} at the device. ` +
             (isEnough ? 'It may run if it accepts the lower class.' : 'Take a port that feeds more.'),
           about: aboutPorts(to, from),
-          // At a port that is wrong for it, that is told.
+          // A consequence of a wrong port, which is reported.
           effects: [to],
-          // With the class that it asks for it could pass on what it must.
+          // With the right class it would have enough to pass on.
           entails: (passedOn.get(to.device) ?? 0) <= own.pdMilliwatts ? [to] : [],
           related: [
             {

@@ -32,7 +32,7 @@ where the device has a supply of its own or a listed injector in between. Work o
           `${asName(device.name)} is to be fed at ${portName(first)}, and its cable is at ${portName(cabled)}: it stays ` +
           `dark. Lead the cable to ${portName(first)}, or say under \`power\` what else feeds it.`,
         about: aboutPorts(first, cabled),
-        // At the wrong port other things do not match either.
+        // A consequence of a wrong port, where other things do not match either.
         effects: [cabled],
         related: [{ at: placeOfPort(cabled), message: `${portName(cabled)} takes no power` }],
       });
@@ -49,9 +49,9 @@ where the device has a supply of its own or a listed injector in between. Work o
             `${asName(powered.device.name)} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, ` +
             'or accept it where it has a supply of its own.',
           about: aboutPorts(powered, from),
-          // Of a device at the wrong port that is told.
+          // A consequence of a device at the wrong port, which is reported.
           effects: [powered],
-          // Nor does it go on without mains.
+          // It does not run without mains either.
           entails: [powered],
           related: [{ at: placeOfPort(from), message: `${portName(from)} has no \`poe\`` }],
           fixes: () => [...toFeedingPort(site, link, from, own.class), ...declared(from, own.class)],
@@ -61,7 +61,7 @@ where the device has a supply of its own or a listed injector in between. Work o
   },
 };
 
-/** Says of the port alone that it feeds the class. */
+/** Declares that this port alone feeds the class. */
 function declared(port: Port, wantedClass: number): Fix[] {
   const types = Object.keys(portTypes) as PortType[];
   const type = types.find((candidate) => portTypes[candidate].maxClass >= wantedClass);

@@ -34,7 +34,7 @@ gives the class, and the greatest draw at the device, or at the supply, which is
           ? {}
           : { related: [{ at: placeOfPort(port, 'poe', 'class'), message: `class ${own.class}` }] }),
         fixes: () => {
-          // A class that the port does not feed helps nobody.
+          // A higher class helps only where the port feeds it.
           if (wanted === undefined || draws.class === undefined || !feeds(network, port, wanted.class)) return [];
           const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];
           return fixOf(`Make it class ${wanted.class}`, ...edits);

@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { placeOfPower } from '../../site/places.ts';
 import { few, asName } from '../../text/words.ts';
 
-/** How many of a circle are named. */
+/** The most devices of a loop that are named. */
 const SHOWN = 4;
 
 export const powerLoop: Rule = {
@@ -35,7 +35,7 @@ that is a socket of the mains.`,
   },
 };
 
-/** Whether a device that feeds others by PoE is fed so itself. */
+/** Whether a device that feeds others by PoE is itself fed by PoE. */
 function isChained(poe: RuleContext['plan']['poe']): boolean {
   const feeders = new Set(poe.flatMap(({ device, feeds }) => (feeds.length === 0 ? [] : [device])));
   return poe.some(({ feeds }) => feeds.some(({ to }) => feeders.has(to.device)));

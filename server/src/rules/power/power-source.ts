@@ -16,7 +16,7 @@ device is taken to be on the mains.`,
     for (const device of site.devices) {
       const from = device.ownPower?.from;
       const source = from === undefined ? undefined : site.deviceByName.get(from);
-      // Of one without a kind nobody knows.
+      // A device without a kind may be a source.
       if (source?.kind === undefined || isPowerSource(source)) continue;
       const edit: Edit | undefined = remove(device.item, ['power', 'from']);
       report({

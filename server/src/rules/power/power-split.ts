@@ -15,7 +15,7 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
   source: 'common practice',
   check({ plan, site }: RuleContext, report: Report): void {
     if (site.policies.runtime.cameras !== undefined || !site.devices.some(({ ups }) => ups !== undefined)) return;
-    // One whose battery cannot be read feeds nobody, as far as is known.
+    // Nothing is known of the load on a UPS whose battery cannot be read.
     if (site.devices.some(hasUnreadBattery)) return;
     for (const [device, lives] of darkAtOnce(plan.supply(), plan.cameraLives())) {
       if (device.ownPower === undefined) continue;

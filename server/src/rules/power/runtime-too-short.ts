@@ -29,7 +29,7 @@ burn; generators, inverters and all that is behind a socket or outdoors are for 
         at: ups === undefined ? placeOfPower(device) : placeOf(device.item, ['battery']),
         message: ups === undefined ? atMains(device, lives, wanted) : tooSmall(ups, cameras, wanted),
         about: [device.name, ...lives.map(({ camera }) => camera.name)],
-        // What is not fed at all, or overloads its UPS, is told.
+        // A consequence where a device is not fed at all, or its UPS is overloaded, which is reported.
         effects: ups === undefined ? device.ports.filter(({ draws }) => draws !== undefined) : [ups],
         ...(policy !== undefined && {
           related: [{ at: placeOf(policy, ['cameras']), message: `${runtime(wanted)} are wanted` }],

@@ -6,7 +6,7 @@ import { few, list, percentOver, voltAmperes, aboutWatts, asName } from '../../t
 /** Ten-thousandths of a rating. */
 const WARN = 8000;
 const LIMIT = 10_000;
-/** How many of the greatest loads are named. */
+/** The most loads, the greatest first, that are named. */
 const SHOWN = 3;
 
 export const upsOverload: Rule = {
@@ -46,7 +46,7 @@ laser printer behind a UPS. What is behind the socket is for licensed practice u
           `${asName(device.name)} must give ${list(shares)}${most}: ${few(named, SHOWN)}. Feed less from it, or take a larger ` +
           'one.',
         about: [device.name],
-        // How long it would last follows.
+        // Its runtime follows from the load.
         entails: isError ? [figures] : [],
         related: hanging.slice(0, SHOWN).map(({ device: one, most: own }) => ({
           at: placeOf(one.item, ['power']),

@@ -40,7 +40,7 @@ function stopsOf({ from, through, to }: Cable, places: ReadonlyMap<string, Place
   return [from, ...through, to].flatMap((end) => (end === undefined ? [] : (places.get(end.device) ?? [])));
 }
 
-/** Millimetres that the cable needs at the least: the units that lie between, in one rack. */
+/** The least millimetres that the cable needs: the units in between, in one rack. */
 function wayAlong(stops: readonly Placed[]): number {
   let units = 0;
   for (const [index, b] of stops.entries()) {

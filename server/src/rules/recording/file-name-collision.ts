@@ -9,7 +9,7 @@ import { repeatedHourOf } from '../../recordings/repeated-hour.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 
-/** Milliseconds; the shortest months and years, since that is when names come again first. */
+/** Milliseconds; the shortest months and years, after which names repeat first. */
 const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
   'second': 1000,
   'minute': MINUTE,
@@ -42,11 +42,11 @@ interruption: a file that is begun again within the same minute overwrites the f
           at: placeOf(item, ['file']),
           ...problem,
           about: [name],
-          // Of a pattern that does not work at all, that is told.
+          // A consequence of a pattern that does not work at all, which is reported.
           effects: [item],
           fixes: () => {
             const whole = completed(names.pattern);
-            // A name to the second comes twice in the repeated hour.
+            // In the repeated hour a name to the second occurs twice.
             const isUnique =
               distinguishesRepeatedHour(whole) ||
               site.timezone === undefined ||
@@ -68,7 +68,7 @@ interruption: a file that is begun again within the same minute overwrites the f
         at: placeOf(item, ['file']),
         message: `${asName(name)} and ${asName(other.name)} write files of the same name to ${asName(volume)}. Give each its own folder.`,
         about: [name, other.name],
-        // Of two that record the same, that is told.
+        // A consequence of two recordings of the same stream, which are reported.
         effects: [recording],
         related: [{ at: placeOf(other.item, ['file']), message: `the files of ${asName(other.name)}` }],
         fixes: () => {
@@ -83,7 +83,7 @@ interruption: a file that is begun again within the same minute overwrites the f
   },
 };
 
-/** How long its files last: to the first keyframe at or after their time. */
+/** The length of its files: to the first keyframe at or after the segment time. */
 function lengthOf(site: Site, { stream: name, segment }: Recording): number | undefined {
   const stream = name === undefined ? undefined : site.streamByName.get(name);
   const interval = stream === undefined ? undefined : site.media(stream)?.video?.keyframeInterval;

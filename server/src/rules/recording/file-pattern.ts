@@ -27,7 +27,7 @@ or not at all.`,
   },
 };
 
-/** A path as the host has it, where one below the volume is meant: it ends up below the volume all the same. */
+/** Reports an absolute path where one below the volume is meant: FFmpeg would still write it below the volume. */
 function absolute(
   { item, name, file = '' }: Recording,
   { name: volume }: Volume,

@@ -34,7 +34,7 @@ recorded at all, as happens to an entry that is copied. Name the other stream, o
   },
 };
 
-/** The volume, where it would not be too full without the recording. */
+/** The volume, where only this recording makes it too full. */
 function filledBy({ warn, limit }: Site['policies']['volumeFill'], storage: Storage, recording: Recording): object[] {
   const { volume, bytesKept = 0 } = storage.of(recording);
   const figures = volume === undefined ? undefined : storage.on(volume);

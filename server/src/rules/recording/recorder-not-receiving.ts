@@ -58,7 +58,7 @@ is needed. Add the device to the stream's \`receivers\`.`,
             : `${asName(volume.name)} is in ${asName(host.name)}, which gets nothing of ${asName(stream.name)}: ${words.what}. To record it, ` +
               `${words.remedy}.`,
         about: [name, stream.name, host.name],
-        // Why it does not get there is told at the cause; that it is to record is told there is no receiver.
+        // The reason why it does not arrive is reported at its cause.
         effects: [unreached ?? recording],
         entails: filledBy(site, plan, recording),
         related: [{ at: placeOf(stream.item, ['receivers']), message: `the receivers of ${asName(stream.name)}` }],
@@ -74,14 +74,14 @@ is needed. Add the device to the stream's \`receivers\`.`,
   },
 };
 
-/** Whether a camera serves no receiver more than it does. */
+/** Whether a camera has no session left for another receiver. */
 function isBusy({ streams }: Site, { name, sessions }: Device): boolean {
   if (sessions === undefined) return false;
   const pulled = streams.filter(({ source, transport }) => source === name && isRtsp(transport));
   return pulled.flatMap(({ receivers }) => receivers.filter((receiver) => receiver !== name)).length >= sessions;
 }
 
-/** Its volume, where that is too small only for what is not recorded. */
+/** Its volume, where it is too small only by recordings that are not received. */
 function filledBy(
   { policies: { volumeFill } }: Site,
   { storage }: RuleContext['plan'],
@@ -97,7 +97,7 @@ function filledBy(
 interface Elsewhere {
   readonly host: string;
   readonly recordings: readonly Recording[];
-  /** Who receives all that is recorded on it. */
+  /** The device that receives all streams recorded on the volume. */
   readonly receiver: string;
 }
 

@@ -21,7 +21,7 @@ kept, is for local law to say.`,
     const reported = new Set<string>();
     for (const [name, { least, most }] of retentionBounds(site.policies.retention)) {
       if (least !== undefined && most !== undefined && least.time > most.time) {
-        // Once for the two policies, not for each of their recordings.
+        // Reported once for the two policies, not for each recording.
         const both = `${least.policy.route.join()} ${most.policy.route.join()}`;
         if (!reported.has(both)) report(contradiction(name, least, most));
         reported.add(both);
@@ -110,7 +110,7 @@ function findingOf(
       `${asName(name)} is to be kept for ${kept}, and ${asName(volume.volume.name)} is full after ${days(full)}, before ` +
       `the ${duration(atLeast)} that policy asks for. Lower bit rates, or take a larger volume.`,
     about: [name, volume.volume.name],
-    // Of a volume that is too small, that is told.
+    // A consequence of a volume that is too small, which is reported.
     effects: [volume],
     related: [
       { at: placeOf(volume.volume.item, ['capacity']), message: `the capacity of ${asName(volume.volume.name)}` },

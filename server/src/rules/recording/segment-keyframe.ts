@@ -33,7 +33,7 @@ Use a multiple of the keyframe interval.`,
           `With a keyframe every ${every}, files of ${asName(name)} last ${lasts.join(' or ')}, not ` +
           `${durationLike(segment, like)}. Use a multiple of ${every}.`,
         about: [name, stream.name],
-        // Of an interval that is a slip, that is told.
+        // A consequence of a mistyped interval, which is reported.
         effects: declaring.video === undefined ? [] : [declaring.video],
         related: [
           {
@@ -60,7 +60,7 @@ function writtenAt(item: Item, ...route: readonly string[]): unknown {
   return node?.kind === 'scalar' ? node.value : undefined;
 }
 
-/** The stream that says the keyframe interval: it, or one that it carries. */
+/** The stream that declares the keyframe interval: itself, or one that it carries. */
 function declaringStream(streams: ReadonlyMap<string, Stream>, stream: Stream): Stream {
   const seen = new Set<Stream>();
   let current = stream;

@@ -26,7 +26,7 @@ up. Redundancy keeps a recording through the failure of a disk; it is no backup.
           `${asName(name)} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another ` +
           'redundancy.',
         about: [name],
-        // How long it lasts is not known then.
+        // The volume's capacity is then unknown.
         entails: [volume],
         related: [{ at: placeOf(item, ['redundancy']), message: `${redundancy} takes ${takes}` }],
         fixes: () => {

@@ -10,7 +10,7 @@ import { DAY, HOUR } from '../../standards/time-units.ts';
 
 /** All of a volume, in ten-thousandths. */
 const WHOLE = 10_000;
-/** How many of the greatest recordings are named. */
+/** The most recordings, the largest first, that are named. */
 const SHOWN = 3;
 
 export const volumeFill: Rule = {
@@ -67,14 +67,14 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
   },
 };
 
-/** How many times too small a volume is that looks like a slip of a unit or of some digits. Common practice, no source. */
+/** A volume so many times too small looks like a mistyped unit or digits. Common practice, no source. */
 const SLIP = 20;
 
 function isSlip({ usableBytes = 0, bytesKept }: VolumeFigures): boolean {
   return bytesKept > SLIP * usableBytes;
 }
 
-/** All recordings for a like part of their time, but none for less than policy asks. */
+/** Shortens the `keep` of all recordings by the same factor, but none below what policy asks for. */
 function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: number): Fix[] {
   const counted = recordings.filter(({ bytesKept }) => bytesKept !== undefined && bytesKept > 0);
   const keepOf = ({ recording }: RecordingFigures): number => recording.keep ?? 0;
@@ -86,7 +86,7 @@ function shortened(site: Site, { recordings, volume }: VolumeFigures, allowed: n
   const sum = (of: (figures: RecordingFigures) => number): number =>
     counted.reduce((total, figures) => total + of(figures), 0);
 
-  // Those that would fall below what policy asks stay there, and the others make room for them.
+  // Recordings at the policy's minimum stay there, and the others make room for them.
   const held = new Set<RecordingFigures>();
   let part = 0;
   for (let found = true; found;) {

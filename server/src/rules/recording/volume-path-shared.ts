@@ -34,11 +34,11 @@ path where its own disk is mounted.`,
   },
 };
 
-/** Of volumes of one host, each that clashes with one before, and that one. */
+/** The volumes of one host that clash with an earlier one, and that one. */
 function clashesOf(volumes: readonly Volume[]): Map<Volume, Volume> {
   const order = new Map(volumes.map((volume, index) => [volume, index]));
   const placed = volumes.map((volume) => ({ volume, folder: folderOf(volume.path) }));
-  // What is inside a path comes right behind it.
+  // Sorted so that paths inside a path come right behind it.
   placed.sort((a, b) => (a.folder < b.folder ? -1 : a.folder > b.folder ? 1 : 0));
   const clashes = new Map<Volume, Volume>();
   const around: typeof placed = [];

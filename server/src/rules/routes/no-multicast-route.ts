@@ -71,7 +71,7 @@ function effect(uses: readonly Use[]): string {
   return received.length === 0 ? `cannot send ${few(sent)}` : `can neither send ${few(sent)} nor join ${few(received)}`;
 }
 
-/** By each of its interfaces, that which serves most streams first. */
+/** A route by each of its interfaces, the one that serves most streams first. */
 function routesFor(site: Site, { interfaces }: Network, device: Device, uses: readonly Use[]): Fix[] {
   const isThere = (own: Interface, name: string | undefined): boolean => {
     const other = name === undefined ? undefined : site.deviceByName.get(name);

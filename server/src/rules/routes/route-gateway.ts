@@ -38,7 +38,7 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
           severity: lost.length + stopped.length > 0 || route.via === undefined ? 'error' : 'warning',
           message: problem.message,
           about: [device.name, portName(by.port)],
-          // Of a port in the wrong network that is told, or of a switch that should route.
+          // A consequence of a port in the wrong network, or of a switch that should route, which are reported.
           effects: [problem.of ?? idleGateway(site, by.domain.vlan) ?? by.port],
           entails: [...lost.map(({ unreached }) => unreached), ...stopped],
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
@@ -52,7 +52,7 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
   },
 };
 
-/** The gateway of the VLAN, where it is one that does not route. */
+/** The gateway of the VLAN, where it does not route. */
 function idleGateway({ deviceByName }: Site, vlan: Vlan | undefined): Device | undefined {
   const device = deviceByName.get(vlan?.gateway ?? '');
   return device?.kind === 'switch' && !device.routing ? device : undefined;
@@ -64,13 +64,13 @@ function isBy(why: Obstacle, route: Way['route']): boolean {
 
 interface Problem {
   readonly message: string;
-  /** A switch that could route and is not said to, or an address in the wrong network. */
+  /** The cause: a switch that is not declared to route, or an address in the wrong network. */
   readonly of?: object | undefined;
   readonly fixes: () => readonly Fix[];
 }
 
 function problemOf(network: Network, device: Device, { by, via, to, route }: Way): Problem | undefined {
-  // A group is sent on the link, whatever its route names.
+  // A group is sent on the link itself, without the route's gateway.
   if (by === undefined || route === undefined || isMulticast(to.network)) return undefined;
   const name = by.domain.name;
   if (via === undefined && route.via !== undefined)

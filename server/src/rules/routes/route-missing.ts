@@ -26,7 +26,7 @@ lost. The switch in turn needs a default route by way of the router. Give each i
   },
 };
 
-/** The router hands on to the switch, which has no way out. */
+/** A finding for a switch that the router forwards to and that has no default route. */
 function withoutDefault(network: Network, device: Device): Finding | undefined {
   const { interfaces } = network;
   const table = interfaces.table(device);
@@ -65,7 +65,7 @@ function defaultBy(device: Device, { port: near, link, domain }: Interface, via:
   );
 }
 
-/** The switch hands everything else to a router that knows nothing of what is behind the switch. */
+/** A finding for a router that has no route back to the networks behind the switch. */
 function withoutWayBack(vlans: readonly Vlan[], network: Network, device: Device): Finding | undefined {
   const { interfaces } = network;
   const table = interfaces.table(device);
@@ -113,7 +113,7 @@ function withoutWayBack(vlans: readonly Vlan[], network: Network, device: Device
   };
 }
 
-/** By a port of its own, or by a route, also by one that is reported as wrong. */
+/** Whether the router knows the subnet: by a port of its own or a route, even one that is reported as wrong. */
 function knows({ interfaces }: Network, router: Device, subnet: Subnet, domain: Interface['domain']): boolean {
   if (interfaces.in(router, domain) !== undefined) return true;
   const { refused } = interfaces.table(router);
@@ -122,7 +122,7 @@ function knows({ interfaces }: Network, router: Device, subnet: Subnet, domain: 
   return way !== undefined && (way.to.prefix > 0 || way.via?.at?.device.kind === 'switch');
 }
 
-/** What does not get there for that reason. */
+/** The deliveries that fail for that reason. */
 function following(network: Network, isWhy: (why: Obstacle) => boolean): Pick<Finding, 'entails'> {
   const stopped = [
     ...network.deliveries.flatMap(({ unreached }) => unreached.map(({ why }) => why)),
@@ -134,7 +134,7 @@ function following(network: Network, isWhy: (why: Obstacle) => boolean): Pick<Fi
 function routes({ interfaces }: Network, device: Device, by: Interface, via: string, to: readonly string[]): Fix[] {
   const { port, vlan } = interfaces.target(by);
   const into = vlan === undefined ? '' : `, vlan: ${nameText(vlan)}`;
-  // Several go into a new list, and not into one that is there.
+  // Several routes are added only as a new list, not to an existing one.
   if (to.length > 1 && device.routes.length > 0) return [];
   const element = (one: string): string => `{to: ${one}, port: ${nameText(port)}${into}, via: ${via}}`;
   return fixOf(

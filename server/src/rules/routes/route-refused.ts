@@ -22,14 +22,14 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
       for (const refused of network.interfaces.table(device).refused) {
         const { route } = refused;
         const port = device.portByName.get(route.port);
-        // A port or a VLAN that is not there is reported as such.
+        // An unknown port or VLAN is reported as such.
         if (port === undefined) continue;
         if (route.vlan !== undefined && !site.vlanByName.has(route.vlan)) continue;
         report({
           at: placeOf(device.item, [...route.route, KEYS[refused.why]]),
           message: messageOf(network, device, refused),
           about: [device.name, portName(port)],
-          // Of a port that does not carry the VLAN of its address, or is in the wrong network, that is told.
+          // A consequence of a port in the wrong network, or without the VLAN of its address, which is reported.
           effects: refused.why === 'no-vlan' ? [route] : refused.why === 'off-link' ? [port] : [],
           entails: [route, ...(refused.why === 'off-link' ? missingTo(network, device) : [])],
           ...(refused.why === 'second' && {
@@ -42,7 +42,7 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
   },
 };
 
-/** What the device does not reach, or cannot answer, as its way out is refused. */
+/** The deliveries from the device, and its answers, that fail as its route is refused. */
 function missingTo({ deliveries, traffic }: Network, device: Device): object[] {
   const streams = deliveries.flatMap(({ source, unreached }) =>
     unreached.flatMap((one) => (source === device || one.receiver === device.name ? [one.why] : [])),
@@ -91,7 +91,7 @@ function fixesFor({ topology }: Network, { item, portByName }: Device, refused: 
     return own !== undefined && topology.linkAt(own) !== undefined;
   };
   const both = [refused.first, refused.route];
-  // One by a port without a cable would lose what the other carries.
+  // A route by a port without a cable is removed rather than one that carries traffic.
   const kept = both.some(hasCable) ? both.filter(hasCable) : both;
   return kept.flatMap((route) =>
     fixOf(

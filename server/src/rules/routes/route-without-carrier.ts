@@ -21,7 +21,7 @@ to another one, or remove it.`,
   check({ site, network }: RuleContext, report: Report): void {
     if (site.cables.length === 0) return;
     for (const device of site.devices) {
-      // Of a device without any cable another rule says so.
+      // Another rule reports a device without any cable.
       if (device.routes.length === 0 || network.interfaces.of(device).length === 0) continue;
       for (const { by, port, route } of network.interfaces.table(device).declared) {
         if (by !== undefined || route === undefined) continue;
@@ -36,9 +36,9 @@ to another one, or remove it.`,
             `${portName(port)} ${cable}, and Linux sends by it all the same: ${lossWords(lost, route)}. Cable the ` +
             'port, lead the route to another, or remove it.',
           about: [portName(port), device.name],
-          // Of a cable to a port in no VLAN that is told.
+          // A consequence of a cable to a port in no VLAN, which is reported.
           effects: [port],
-          // What goes there without a route is lost for the same cable.
+          // Traffic that goes there without a route is lost for the same cable.
           entails: [...lost, ...alike].flatMap(({ unreached }) => [unreached, unreached.why]),
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
             at: placeOf(stream.item, receiverRoute(stream, receiver)),
@@ -51,7 +51,7 @@ to another one, or remove it.`,
   },
 };
 
-/** Whether nothing gets there since it is sent by a port. */
+/** Whether the obstacle is that it is sent by this port. */
 function isBy({ device, name }: Port, why: Obstacle): boolean {
   return why.obstacle === 'into-nothing' && why.device === device.name && why.port === name;
 }
@@ -62,7 +62,7 @@ function lossWords(lost: readonly Lost[], { to }: HostRoute): string {
   return `${few(streams)} ${streams.length === 1 ? 'is' : 'are'} lost`;
 }
 
-/** To a port with a cable, where it says what to do with the packets there. */
+/** Moves the route to a port with a cable: a default route to a network with a gateway, a group's to any. */
 function leadElsewhere({ interfaces }: Network, device: Device, route: HostRoute): Fix[] {
   const fitting = interfaces
     .of(device)

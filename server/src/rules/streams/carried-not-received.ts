@@ -22,7 +22,7 @@ load is missing from every figure. Add it to the receivers of the stream that it
       if (senderOf(site, carried)?.name === source || carried.receivers.includes(source)) return [];
       return [{ stream, source, carried }];
     });
-    // One who is not among the receivers lacks it for all that it would send on and record.
+    // A device that does not receive the stream can neither re-send nor record it: one finding for all.
     for (const [first, ...others] of grouped(lacking, ({ source, carried }) => `${source} ${carried.name}`).values()) {
       if (first === undefined) continue;
       const { stream, source, carried } = first;
@@ -39,7 +39,7 @@ load is missing from every figure. Add it to the receivers of the stream that it
             message: `${asName(other.stream.name)} carries it too`,
           })),
         ],
-        // A receiver that is misspelled may be it.
+        // A misspelled receiver may be the device.
         effects: [stream, ...others.map((other) => other.stream)],
         entails: site.recordings.filter(
           (recording) =>

@@ -18,7 +18,7 @@ there.`,
       const circle = circleFrom(site, start);
       for (const [index, stream] of circle.entries()) {
         reported.add(stream);
-        // As many as somebody reads: a circle may be as long as the site.
+        // Only a few are listed: a circle may be as long as the site.
         const others = [
           ...circle.slice(index + 1, index + 1 + SHOWN),
           ...circle.slice(0, Math.min(index, SHOWN)),

@@ -26,7 +26,7 @@ one to four seconds; up to 20 s is not reported.`,
           `With a keyframe every ${words} a screen that turns to ${name} stays dark for up to ${words}, and files are ` +
           'cut no finer. Let the encoder send one every 1 s to 4 s; is the unit right?',
         about: [name],
-        // Files that are cut where there is a keyframe are longer, too.
+        // Files end at keyframes, so they are longer too.
         entails: video === undefined ? [] : [video],
       });
     }

@@ -10,7 +10,7 @@ export const noReceivers: Rule = {
 querier, and floods where switches flood groups that nobody has joined. Name its receivers, or remove the stream.`,
   source: 'RFC 4541 §2.1.2(3), read',
   check({ site }: RuleContext, report: Report): void {
-    // Told by carried-not-received, or by the rule of the recording.
+    // Reported by carried-not-received, or by a rule about the recording.
     const used = new Set([
       ...site.streams.map(({ carries }) => carries),
       ...site.recordings.map(({ stream }) => stream),

@@ -25,7 +25,7 @@ screen's papers.`,
         found.set(key, [...(found.get(key) ?? []), { stream, device, problems }]);
       }
     }
-    // What a screen decodes of none of several is mended once.
+    // Several streams that a screen cannot decode for the same reason are one finding.
     for (const [first, ...others] of found.values()) if (first !== undefined) report(findingOf(first, others));
   },
 };
@@ -74,7 +74,7 @@ function problemsOf(decodes: Decodes, { video, audio }: Media): string[] {
   return problems;
 }
 
-/** A decoder's limit is meant for either orientation of the picture. */
+/** Whether the picture exceeds a decoder's limit, which holds for both orientations. */
 function exceeds({ width, height }: { width: number; height: number }, ofWidth: number, ofHeight: number): boolean {
   return Math.max(ofWidth, ofHeight) > Math.max(width, height) || Math.min(ofWidth, ofHeight) > Math.min(width, height);
 }

@@ -32,7 +32,7 @@ interface Rated {
   readonly item: Item;
   readonly of: string;
   readonly rate: Pick<MediaRate, 'nominal' | 'peak'> | undefined;
-  /** Where the two stand. */
+  /** The routes of both keys. */
   readonly keys: { readonly average: Route; readonly peak: Route };
 }
 

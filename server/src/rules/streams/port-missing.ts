@@ -16,7 +16,7 @@ even port, 5004 by custom, and RTCP the one above. RTSP is asked for at port 554
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, transport, port } = stream;
-      // That of RTSP is 554 where nothing else is said.
+      // RTSP has port 554 by default.
       if (transport === undefined || isRtsp(transport) || port !== undefined || nodeAt(item, ['port']) !== undefined)
         continue;
       const free = nextFreePort(site, stream);

@@ -25,7 +25,7 @@ transport stream that comes as it is.`,
   },
 };
 
-/** Whether it is to take its rate from television, and names a service or multiplex that is not there: told there. */
+/** Whether its rate comes from an unknown service or multiplex, which is reported there. */
 function isOffAir({ serviceByName, multiplexByName }: Site, { service, multiplex }: Stream): boolean {
   return (
     (service !== undefined && !serviceByName.has(service)) ||
@@ -33,7 +33,7 @@ function isOffAir({ serviceByName, multiplexByName }: Site, { service, multiplex
   );
 }
 
-/** The stream at the beginning of what it carries; `undefined` in a circle, or where it is not declared. */
+/** The original stream along `carries`; `undefined` in a circle, or where one is not declared. */
 function originOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Stream | undefined {
   let at: Stream | undefined = stream;
   while (at?.carries !== undefined) {
@@ -46,7 +46,7 @@ function originOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Str
 function findings({ item, name, video, audio, transport, muxRate }: Stream, report: Report): void {
   if (muxRate !== undefined) return;
   const about = [name];
-  // For a rate that is written wrong another rule reports.
+  // Another rule reports a faulty rate.
   const isWritten = (part: string): boolean =>
     item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so its load is missing on links and disks';

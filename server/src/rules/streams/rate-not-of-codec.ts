@@ -5,7 +5,7 @@ import { placeOf } from '../../site/item.ts';
 import { formatQuantity } from '../../text/quantity.ts';
 import { bitRate, asName } from '../../text/words.ts';
 
-/** How many times the most that a codec takes is no other codec's either; common practice. */
+/** A rate so many times a codec's maximum fits no other codec either; common practice. */
 const ABSURD = 20;
 
 export const rateNotOfCodec: Rule = {
@@ -34,14 +34,14 @@ the rate, or the codec, the sample rate or the channels.`,
       const has = least === most ? `always takes ${bitRate(most)}` : `takes ${bitRate(least)} to ${bitRate(most)}`;
       report({
         at: placeOf(item, ['audio', key]),
-        // So much would overload whatever it passes.
+        // Such a rate would overload every link on its way.
         severity: value > ABSURD * most ? 'error' : 'warning',
         message: `${audio?.codec} ${has} here: ${asName(name)} cannot have ${bitRate(value)}. Correct the rate, or the codec.`,
         about: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
-        // Where the sample rate is wrong, that is told.
+        // A consequence of a wrong sample rate, which is reported.
         effects: audio?.sampleRate === undefined ? [] : [audio],
-        // Whatever it overloads follows.
+        // The overloads that it causes follow from it.
         entails: audio === undefined ? [] : [audio],
         fixes: () => {
           const meant = least === most ? most : [value / 1000, value * 1000].find(isWithin);
@@ -52,7 +52,7 @@ the rate, or the codec, the sample rate or the channels.`,
   },
 };
 
-/** As it is to be written, not rounded. */
+/** The exact rate as text for the site. */
 function exact(rate: number): string {
   return formatQuantity(rate, 'bit-rate');
 }

@@ -9,7 +9,7 @@ import { audioRates } from '../../standards/audio-rates.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { bitRate, few, list, asName } from '../../text/words.ts';
 
-/** How many times as much as any other stream looks like a slip of a digit or a unit. Common practice, no source. */
+/** A rate so many times that of any other stream looks like a mistyped digit or unit. Common practice, no source. */
 const SLIP = 5;
 
 export const rateTooHigh: Rule = {
@@ -73,7 +73,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
   },
 };
 
-/** Where several are faster than one port, its speed is what is wrong. */
+/** A finding for a port that several streams exceed: its speed is wrong. */
 function slowPort(alike: readonly Beyond[], overloads: readonly Overloaded[]): Finding {
   const [first] = alike;
   if (first === undefined) throw new RangeError('a port of no streams');
@@ -115,7 +115,7 @@ function beyondTheirPort({ site, network }: RuleContext): Beyond[] {
   });
 }
 
-/** The stream of a far higher rate than all others, and how many times theirs. */
+/** The stream with a far higher rate than all others, and the factor. */
 function slipIn({ site, network }: RuleContext): readonly [Stream | undefined, number] {
   const own = site.streams.filter((stream) => stream.carries === undefined);
   if (own.length < 2) return [undefined, 0];
@@ -126,22 +126,22 @@ function slipIn({ site, network }: RuleContext): readonly [Stream | undefined, n
   return times < SLIP ? [undefined, 0] : [first, times];
 }
 
-/** A link, a volume or the air of an access point that has more to take than policy allows. */
+/** A link, a volume or the air of an access point with a load over the policy's limit. */
 interface Overloaded {
   readonly name: string;
-  /** What one finding tells of. */
+  /** The object that its finding is about. */
   readonly toldAt: object;
   readonly related: readonly Related[];
   readonly effects: readonly object[];
   /** Whether the stream, or one that carries it, is part of it. */
   readonly uses: (stream: Stream) => boolean;
-  /** Whether it is a link that the stream, with those that carry it, overloads by itself. */
+  /** Whether it is a link that the stream, with those that carry it, overloads alone. */
   readonly isTooSmallFor: (stream: Stream) => boolean;
   /** Whether it would be within the policy without these streams and those that carry them. */
   readonly without: (streams: ReadonlySet<Stream>) => boolean;
 }
 
-/** Whether more than one finding would tell of it: of links that one stream is too much for, one tells. */
+/** Whether more than one finding would report it: links that one stream overloads alone share a finding. */
 function isToldApart(overloads: readonly Overloaded[], slip: Stream): boolean {
   return new Set(overloads.map((one) => (one.isTooSmallFor(slip) ? slip : one.toldAt))).size > 1;
 }
@@ -248,7 +248,7 @@ function partsOf(parts: readonly Part[], sum: number, bound: number): Pick<Overl
   };
 }
 
-/** Its audio, where the greater part of its rate is one that no such codec has: that is told. */
+/** Its audio, where most of the rate is one that its codec cannot have, which is reported. */
 function unlikeCodec({ video, audio }: Stream): object[] {
   const peak = audio?.rate?.peak ?? 0;
   if (audio === undefined || peak < (video?.rate?.peak ?? 0)) return [];
@@ -256,7 +256,7 @@ function unlikeCodec({ video, audio }: Stream): object[] {
   return range !== undefined && peak > range.most ? [audio] : [];
 }
 
-/** Where the greater part of its rate is written, the peak before the average. */
+/** The place of the greater part of its rate, the peak before the average. */
 function placeOfRate({ item, video, audio }: Stream): Place {
   const part = (video?.rate?.peak ?? 0) >= (audio?.rate?.peak ?? 0) ? 'video' : 'audio';
   const routes = [[part, 'peak-bitrate'], [part, 'bitrate'], ['mux-rate'], ['service'], ['multiplex'], [part]];

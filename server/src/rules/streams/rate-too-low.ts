@@ -5,12 +5,12 @@ import type { Video } from '../../site/model.ts';
 import { bitRate, asName } from '../../text/words.ts';
 
 /**
- * Bits for each pixel of each picture, below which no encoder gets: usual are 0.02 to 0.2, and MJPEG, which takes nothing
- * from the picture before, 0.5 to 2. A unit that is a thousand times too small falls below. Common practice, no source.
+ * Bits per pixel of each picture that no encoder goes below: 0.02 to 0.2 are usual, and 0.5 to 2 for MJPEG, which
+ * encodes each picture by itself. A unit a thousand times too small falls below. Common practice, no source.
  */
 const LEAST = 0.0005;
 const LEAST_OF_MJPEG = 0.005;
-/** bit/s, where the size of the picture is not said. Common practice, no source. */
+/** bit/s, where the size of the picture is not declared. Common practice, no source. */
 const LEAST_OF_ANY = 16_000;
 
 export const rateTooLow: Rule = {

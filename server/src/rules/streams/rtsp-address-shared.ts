@@ -33,7 +33,7 @@ receivers.`,
           `${path === '' ? 'without a path' : `path ${path}`}: both are one stream. Give each its \`path\`, or ` +
           'declare one stream with all receivers.',
         about: [name],
-        // A session of its own is not needed.
+        // The duplicate then needs no session of its own.
         entails: [stream],
         related: [{ at: placeOf(other.item, ['path']), message: `${asName(other.name)} has the same address` }],
       });

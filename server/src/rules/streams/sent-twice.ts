@@ -26,7 +26,7 @@ meant and is not sent at all, as happens to an entry that is copied. Name the ot
           .find(({ both }) => both.length > 0);
         if (twice === undefined) continue;
         const { other, both } = twice;
-        // Where all that it receives is sent on, two are meant.
+        // Where it re-sends all streams that it receives, both are intended.
         const forgotten = forgottenBy(site, stream);
         if (forgotten.length === 0) continue;
         const names = forgotten.map(({ name }) => name);
@@ -48,7 +48,7 @@ meant and is not sent at all, as happens to an entry that is copied. Name the ot
   },
 };
 
-/** A copied line whose `service` was not changed: the one that was meant is sent by nobody. */
+/** Reports a copied stream whose `service` was not changed: the intended service is sent by nobody. */
 function servicesTwice(site: Site, reached: (stream: Stream) => readonly string[], report: Report): void {
   const sent = new Set(site.streams.map(({ service }) => service));
   const left = [...site.serviceByName.keys()].filter((name) => !sent.has(name));
@@ -81,7 +81,7 @@ function servicesTwice(site: Site, reached: (stream: Stream) => readonly string[
 
 const OFFERED = 3;
 
-/** What the source receives of others and does not send on, nearest in name first. */
+/** Streams that the source receives and does not re-send, nearest in name first. */
 function forgottenBy({ streams }: Site, { source, name }: Stream): Stream[] {
   const carried = new Set(streams.flatMap(({ source: by, carries }) => (by === source ? [carries] : [])));
   const left = streams.filter(
@@ -92,7 +92,7 @@ function forgottenBy({ streams }: Site, { source, name }: Stream): Stream[] {
   return left.sort((a, b) => rank(b) - rank(a));
 }
 
-/** Passes on what another stream has, in no other encoding. */
+/** Whether the stream passes another one on without encoding it again. */
 function isAsItCame({ carries, source, video, audio }: Stream): boolean {
   return carries !== undefined && source !== undefined && video === undefined && audio === undefined;
 }

@@ -29,7 +29,7 @@ only information: the device may have an address that is not written here.`,
     for (const [device, streams] of pulled) {
       const own = network.interfaces.of(device);
       const vlan = own.flatMap(({ domain }) => domain.vlan ?? []).find(({ subnet }) => subnet !== undefined);
-      // A key that is misspelled may be its address.
+      // A misspelled key may be its address.
       if (vlan === undefined || hasAddress(device) || device.item.problems.some(isUnknownKey)) continue;
       const names = few(streams.map(({ name }) => name));
       report({
@@ -52,7 +52,7 @@ function isUnknownKey({ problem }: Device['item']['problems'][number]): boolean 
   return problem === 'unknown-key';
 }
 
-/** One that is still to be filled in counts: unfilled tells. */
+/** Whether it has an address; `auto` counts, which the rule unfilled reports. */
 function hasAddress({ ports, item }: Device): boolean {
   return ports.some(({ addresses }) => addresses.length > 0) || item.mentions.some(({ text }) => text === 'auto');
 }

@@ -37,7 +37,7 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
           `${asName(device.name)} serves ${count(device.sessions, 'session')} at once, but ${list(who)} pull ${number}: ` +
           'whoever comes last gets nothing. Let a server pull it once and send it on.',
         about: [device.name, ...streams.map(({ name }) => name)],
-        // Where streams that are one take them, that is told.
+        // A consequence of duplicate streams that use up sessions, which are reported.
         effects: isMended ? same : [],
         related: streams.flatMap((stream) =>
           stream.receivers.map((receiver) => ({
@@ -50,7 +50,7 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
   },
 };
 
-/** Those that have the address of one before them. */
+/** Streams with the same address as an earlier one. */
 function sharing(streams: readonly Stream[]): Stream[] {
   return [...grouped(streams, rtspAddressOf).values()].flatMap((alike) => alike.slice(1));
 }

@@ -17,14 +17,14 @@ a path it gets nowhere, and loads no link. Remove the obstacle, or correct its e
   check({ network }: RuleContext, report: Report): void {
     const stopped: Stopped[] = [];
     for (const { traffic, from, to, obstacle } of network.traffic) {
-      // What is no device unknown-name reports.
+      // unknown-name reports a name that is no device.
       if (from === undefined || to === undefined) continue;
       if (from === to) {
         const message = `${asName(traffic.name)} goes from ${asName(from.name)} to itself, so that it takes no link. Correct one of its ends.`;
         report({ at: placeOf(traffic.item, ['to']), message, about: [traffic.name, from.name] });
       } else if (obstacle !== undefined) stopped.push({ traffic, from, to, obstacle });
     }
-    // What stops several alike is mended once.
+    // One obstacle to several is one finding.
     const alike = grouped(stopped, ({ traffic, to, obstacle }) => wordsOf({ traffic, to, obstacle }));
     for (const [words, [first, ...others]] of alike) if (first !== undefined) report(findingOf(words, first, others));
   },

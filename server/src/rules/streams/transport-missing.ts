@@ -12,7 +12,7 @@ export const transportMissing: Rule = {
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, transport, carries, receivers, group } of site.streams) {
-      // For a transport that is not known value-not-allowed reports.
+      // value-not-allowed reports an unknown transport.
       if (
         transport !== undefined ||
         (receivers.length === 0 && group === undefined) ||

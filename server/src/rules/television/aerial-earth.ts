@@ -21,7 +21,7 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
       if (isEarthed && !isUnbonded(plan.television, device)) continue;
       report({
         at: placeOf(item, ['mast']),
-        // Many bond by a clamp that nobody draws.
+        // Many are bonded by a clamp that is not in the site.
         severity: isEarthed ? 'hint' : 'warning',
         message: isEarthed
           ? `${asName(name)} stands outside the protected zone, and no earth block is on its coax: nothing says that the screen is ` +
@@ -34,7 +34,7 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
   },
 };
 
-/** Whether its coax leads to an outlet or a receiver past no earth block. */
+/** Whether its coax leads to an outlet or a receiver without an earth block. */
 function isUnbonded({ reception }: RuleContext['plan']['television'], device: Device): boolean {
   return [...reception.outlets, ...reception.receivers].some(({ points }) =>
     points.some(

@@ -14,7 +14,7 @@ outlet or a receiver, or take it out.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
     const { runs, signals } = plan.television;
-    // Before anything is joined, or where nobody is to watch, nothing is missing.
+    // Nothing is missing before anything is cabled, or where there is nobody to watch.
     if (runs.length === 0 || !site.devices.some(isUse)) return;
     const stopped = new Set(signals.stopped.map(({ signal }) => signal.source.device));
     for (const loop of signals.loops) stopped.add(loop.source.device);
@@ -27,16 +27,16 @@ outlet or a receiver, or take it out.`,
       if (known === undefined || signal.steps.length > known.steps.length) furthest.set(device, signal);
     }
     const joined = new Set(runs.map(({ cable }) => cable));
-    // A cable whose far end is wrong is told by itself.
+    // A cable with a wrong far end is reported by itself.
     const isHalfCabled = ({ name }: Device): boolean =>
       site.cables.some((cable) => !joined.has(cable) && [cable.from, cable.to].some((end) => end?.device === name));
     const seen = new Set(signals.all.flatMap(({ source, multiplex }) => (used.has(source.device) ? [multiplex] : [])));
     for (const [device, signal] of furthest) {
-      // What a part stops, and what comes to the wrong side of an amplifier, is told there.
+      // A signal stopped by a part, or at the wrong side of an amplifier, is reported there.
       const end = signal.at;
       if (used.has(device) || stopped.has(device) || isAtWrongSide(signal) || isHalfCabled(end.device)) continue;
       const isCabled = end.device !== device;
-      // One more, and not cabled yet.
+      // A spare aerial that is not cabled yet.
       if (!isCabled && signals.all.every(({ source, multiplex }) => source.device !== device || seen.has(multiplex)))
         continue;
       report({
@@ -46,7 +46,7 @@ outlet or a receiver, or take it out.`,
             `or remove ${asName(device.name)}.`
           : `No coax leads from ${asName(device.name)} to an outlet or a receiver. Cable it, or remove it.`,
         about: [device.name, ...(isCabled ? [end.device.name] : [])],
-        // An output that is open, and what is not received, follow from it.
+        // Open outputs and missing reception follow from it.
         entails: [
           end.device,
           ...signals.all.filter(({ source }) => source.device === device).map((one) => one.multiplex),
@@ -56,18 +56,18 @@ outlet or a receiver, or take it out.`,
   },
 };
 
-/** Comes to the output of an amplifier by a coax. */
+/** Whether the signal arrives at the output of an amplifier by a coax. */
 function isAtWrongSide({ at, steps }: Signal): boolean {
   const last = steps.at(-1);
   return at.device.kind === 'amplifier' && at.name === 'out' && last !== undefined && 'cable' in last.by;
 }
 
-/** Where somebody watches or records what is received. */
+/** Whether television is watched or recorded at the device. */
 function isUse(device: Device): boolean {
   return device.kind === 'outlet' || (isReceiver(device) && device.coaxInputs.size > 0);
 }
 
-/** The far end of the last coax that it comes by. */
+/** The far end of the last coax on its way. */
 function placeOfLast(site: Site, { at, steps }: Signal): ReturnType<typeof placeOf> | undefined {
   for (const { by } of [...steps].reverse()) {
     if (!('cable' in by)) continue;

@@ -33,7 +33,7 @@ local codes say so.`,
   },
 };
 
-/** A point that is short, and what moving the amplifier makes of it. */
+/** A point below its margin, and its value with the amplifier moved. */
 interface Gain {
   readonly point: Point;
   readonly moved: Moved;

@@ -16,7 +16,7 @@ and one with more output in front of a large splitter, do for a house.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
     if (plan.television.amplifiers.length <= MOST) return;
-    // By the first that is too many.
+    // Rows by the first amplifier that is one too many.
     const rows = new Map<Device, readonly Device[]>();
     for (const { steps } of plan.television.signals.all) {
       const row = steps.flatMap(({ by }) => ('device' in by && by.device.kind === 'amplifier' ? [by.device] : []));

@@ -23,7 +23,7 @@ export const amplifierNotNeeded: Rule = {
           `Without ${asName(device.name)} the weakest outlet or tuner would still have ${level(without.level)} and a margin of ` +
           `${decibels(without.margin)}. Take it out.`,
         about: [device.name],
-        // In a row that is too long one is to be taken out anyway.
+        // A consequence of a row that is too long, where one must go anyway.
         effects: [load],
         fixes: () => fixOf(`Take ${asName(device.name)} out`, ...takeOutEdits(site, device)),
       });

@@ -45,7 +45,7 @@ amplifier with less gain. What makers give as largest output holds for two carri
   },
 };
 
-/** Each outlet, with the strongest, and each receiver once. */
+/** Each outlet with its strongest signal, and each receiver, once. */
 function placesOf({ points, receivers }: TooMuch): Related[] {
   const byLevel = [...points].sort((a, b) => a.signal.level - b.signal.level);
   const outlets = new Map(byLevel.map(({ signal }) => [signal.at.device, signal]));

@@ -45,7 +45,7 @@ picture. Its supply is on the wrong side too. Swap the two coaxes.`,
   },
 };
 
-/** Whether a signal has come by a coax, and not through the amplifier. */
+/** Whether a signal arrives by a coax, not through the amplifier. */
 function isOffCoax(step: { readonly by: object } | undefined): boolean {
   return step !== undefined && 'cable' in step.by;
 }

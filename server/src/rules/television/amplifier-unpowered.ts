@@ -48,7 +48,7 @@ function cablesByConnector(site: Site): ReadonlyMap<Connector, readonly Cable[]>
   return found;
 }
 
-/** Whether its coax does not lead where it is said to lead, or into a connector that has another one: told there. */
+/** Whether its coax has a wrong end, or shares a connector with another, which is reported there. */
 function isInDoubt(site: Site, cables: ReadonlyMap<Connector, readonly Cable[]>, connector: Connector): boolean {
   const [cable] = cables.get(connector) ?? [];
   if (cable === undefined) return false;

@@ -21,7 +21,7 @@ gain behind does not. \`policies: aerial-system: margin\` says how much to keep 
   source: 'DVB-T NorDig 2.2, DVB-T2 Rec. ITU-R BT.2033-2, DVB-S2 EN 302 307-1; by transcriptions, see the reference',
   check({ plan, site }: RuleContext, report: Report): void {
     const { margin } = site.policies.aerialSystem;
-    // Those that are put right at an amplifier apart from the others, since that may be told there.
+    // Separates those that moving an amplifier corrects, as that may be reported there.
     const none: Sorts = { here: [], elsewhere: [] };
     const close: Sorts = { here: [], elsewhere: [] };
     const enough: Signal[] = [];
@@ -50,7 +50,7 @@ gain behind does not. \`policies: aerial-system: margin\` says how much to keep 
   },
 };
 
-/** A receiver that has too little, with its points. */
+/** A receiver with too little carrier to noise, with its points. */
 interface Short extends Affected {
   readonly at: Connector;
   readonly worst: Point;
@@ -66,7 +66,7 @@ function isLost({ margin }: Point): boolean {
   return (margin ?? 0) < 0;
 }
 
-/** What comes too low to outlets from an aerial or LNB, which is lost at a receiver too. */
+/** Signals from an aerial or LNB that are too low at outlets, and so lost at receivers too. */
 function lowFrom({ reception }: Television, source: Device): object[] {
   return reception.outlets.flatMap(({ points }) =>
     points
@@ -75,7 +75,7 @@ function lowFrom({ reception }: Television, source: Device): object[] {
   );
 }
 
-/** At the receiver that has least. */
+/** The finding, at the receiver with the least. */
 function found(television: Television, { affected, behind }: CommonCause<Short>, asked: number): Finding {
   const first = affected.reduce((least, one) => ((one.worst.margin ?? 0) < (least.worst.margin ?? 0) ? one : least));
   const { at, worst, others } = first;
@@ -131,7 +131,7 @@ cables:
 `,
   },
   {
-    // A tuner that does not say its systems takes any.
+    // A tuner without declared systems takes any.
     bad: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}

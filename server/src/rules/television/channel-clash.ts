@@ -35,10 +35,10 @@ it up, or combine by band.`,
   },
 };
 
-/** On an LNB's cable only one plane is there at a time, so the same frequency may stand in several. */
+/** An LNB's cable carries only one plane at a time, so several planes may use the same frequency. */
 function isApart(widths: ReadonlyMap<Multiplex, number>, a: Signal, b: Signal): boolean {
   if (a.multiplex === b.multiplex || a.source.device.kind === 'lnb' || b.source.device.kind === 'lnb') return true;
-  // A carrier's flanks may touch.
+  // The flanks of carriers may touch.
   return b.frequency - a.frequency > 0.9 * ((widths.get(a.multiplex) ?? 0) + (widths.get(b.multiplex) ?? 0)) * 0.5;
 }
 

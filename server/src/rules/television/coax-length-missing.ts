@@ -16,7 +16,7 @@ for a part that is screwed on directly a length of a few centimetres.`,
         ...(nodeAt(cable.item, ['length']) === undefined ? ['length'] : []),
         ...(cable.coax.attenuation === undefined && !isCoax(cable.type) && cable.type === undefined ? ['type'] : []),
       ];
-      // Nothing that is received passes: nothing is counted behind it.
+      // No received signal passes it, so nothing is computed behind it.
       if (lacks.length === 0 || plan.television.signals.at(a).length + plan.television.signals.at(b).length === 0)
         continue;
       report({

@@ -45,14 +45,14 @@ it.`,
   },
 };
 
-/** An aerial that is said to receive what it is not made for: away from its frequencies its gain is not what it says. */
+/** Reports an aerial that receives frequencies outside of its own, where its declared gain does not hold. */
 function reportOutside(site: RuleContext['site'], { kind, item, name, aerial }: Device, report: Report): void {
   const range = aerial?.frequencies;
   if (kind !== 'aerial' || range === undefined) return;
   const outside = site.multiplexes.flatMap((multiplex) => {
     if (!aerial?.receives.has(multiplex.name) && !aerial?.field.has(multiplex.name)) return [];
     const frequency = skyFrequency(site, multiplex);
-    // Where telephones are today, that is told.
+    // Frequencies that telephones use today are reported by mobile-band.
     const isOld = frequency !== undefined && frequency >= (televisionEnds(site.channelPlan) ?? Infinity);
     return frequency === undefined || isOld || within(range, frequency) ? [] : [{ name: multiplex.name, frequency }];
   });

@@ -15,7 +15,7 @@ sky, as its operator lists it, not the first intermediate frequency that the LNB
   source: 'Radio Regulations of the ITU, Article 5, from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, system, channel, frequency } of site.multiplexes) {
-      // Beside a channel the two are compared.
+      // A frequency beside a channel is compared with it by another rule.
       if (system === undefined || frequency === undefined || channel !== undefined) continue;
       const bands = bandsOf(system);
       if (bands.some(({ from, to }) => frequency >= from && frequency <= to)) continue;

@@ -13,7 +13,7 @@ connector that is made for it, or correct the systems.`,
   check({ plan }: RuleContext, report: Report): void {
     for (const { at, systems, points } of plan.television.reception.receivers) {
       if (systems === undefined || systems.length === 0 || points.length === 0) continue;
-      // What is not said to be of a system may be of this one.
+      // A multiplex without a declared system may be of this one.
       const sent = new Set(points.map(({ signal }) => signal.multiplex.system));
       if ([...sent].some((system) => system === undefined || systems.includes(system))) continue;
       const { device, name } = at;

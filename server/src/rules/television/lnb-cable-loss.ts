@@ -29,7 +29,7 @@ transponders first. Take thicker coax, a shorter way, or an amplifier for the fi
         return [{ at, signal: point.signal, min, margin: point.margin ?? 0 }];
       });
       const below = satellite
-        // Short of carrier to noise as well: told by that.
+        // A carrier to noise that is too low as well is reported by carrier-to-noise.
         .filter(({ signal, min, margin }) => signal.level < min && margin >= asked)
         .sort((a, b) => a.signal.level - b.signal.level);
       const [worst] = below;
@@ -40,12 +40,12 @@ transponders first. Take thicker coax, a shorter way, or an amplifier for the fi
   },
 };
 
-/** A receiver that gets too little of a satellite. */
+/** A receiver with too low a level from a satellite. */
 interface Low extends Affected {
   readonly at: Connector;
   /** dBµV */
   readonly min: number;
-  /** Of all multiplexes that are low there. */
+  /** The names of all multiplexes that are low there. */
   readonly names: readonly string[];
 }
 
@@ -65,7 +65,7 @@ function findingOf({ affected, behind }: CommonCause<Low>): Finding {
         : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
       '. Take thicker coax, or a shorter way.',
     about: [...aboutConnector(at), ...names],
-    // Where another multiplex there is short of carrier to noise, that is told.
+    // A consequence where another multiplex there has too little carrier to noise, which is reported.
     effects: affected.map((one) => one.signal),
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),

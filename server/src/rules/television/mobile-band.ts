@@ -32,7 +32,7 @@ one of their masts is near, it is overloaded, whatever its levels of television 
           `${asName(name)} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} in ${site.channelPlan}: ` +
           'mobile telephones are there. Check the channel, and filter in front of the first amplifier.',
         about: [name],
-        // Where a part stops it, that is told.
+        // A consequence where a part stops it, which is reported.
         effects: [multiplex],
       });
     }
@@ -56,19 +56,19 @@ one of their masts is near, it is overloaded, whatever its levels of television 
   },
 };
 
-/** Where the bands of television begin, and where the lower one is past, Hz. */
+/** The start of the television bands, and the end of the lower one, Hz. */
 const VHF = 47e6;
 const VHF_ENDS = 300e6;
 const UHF = 470e6;
 /** From the end of television to the first carrier of telephones, Hz. */
 const GUARD = 9e6;
 
-/** Neither from a satellite nor on a coax of its own. */
+/** Whether the system is neither for satellite nor for cable. */
 function isTerrestrial(system: System | undefined): boolean {
   return system !== undefined && !isSatellite(system) && system !== 'dvb-c' && system !== 'j83b';
 }
 
-/** Whether it comes from an aerial, and no amplifier is in front of it: that one would be told of. */
+/** Whether it comes from an aerial without an amplifier in front, which would be reported itself. */
 function isOffAir({ source, multiplex, steps }: Signal): boolean {
   if (source.device.kind !== 'aerial' || !isTerrestrial(multiplex.system)) return false;
   return !steps.some(({ by }) => 'device' in by && by.device.kind === 'amplifier');
@@ -78,7 +78,7 @@ function isFiltered({ steps, frequency }: Signal, end: number): boolean {
   return steps.some(({ by }) => {
     if (!('device' in by)) return false;
     const { kind, aerial, coaxInputs } = by.device;
-    // Of a filter that does not say, it is for this.
+    // A filter without declared frequencies counts as one for this.
     if (kind === 'filter') return aerial?.frequencies === undefined || isKeptOut(aerial.frequencies, end);
     return [...coaxInputs.values()].some(
       ({ passes }) => passes !== undefined && within(passes, frequency) && isKeptOut(passes, end),

@@ -40,7 +40,7 @@ parameters from a meter, or from the broadcaster's table.`,
 
 interface Fault {
   readonly key: string;
-  /** Where it is less grave than something that cannot be on air. */
+  /** The severity, where it is less than for something that cannot be on air. */
   readonly severity?: Severity;
   readonly message: string;
 }
@@ -70,7 +70,7 @@ function faultOf(site: Site, multiplex: Multiplex): Fault | undefined {
   return tooWide(site, multiplex) ?? unpolarised(multiplex);
 }
 
-/** Of a satellite, half of what is sent has one polarisation and half the other, on the same frequencies. */
+/** A fault where a satellite multiplex lacks its polarisation: satellites use each frequency in both. */
 function unpolarised({ system, item, name, polarisation }: Multiplex): Fault | undefined {
   if (system === undefined || !isSatellite(system) || polarisation !== undefined) return undefined;
   if (nodeAt(item, ['polarisation']) !== undefined) return undefined;
@@ -87,7 +87,7 @@ function notIn(what: string, found: string, allowed: readonly string[]): string 
   return `${what} has no ${found}; it has ${list(allowed)}.`;
 }
 
-/** A cable signal that is wider than a channel reaches into the next one. */
+/** A fault where a cable signal is wider than its channel and overlaps the next one. */
 function tooWide(site: Site, multiplex: Multiplex): Fault | undefined {
   const transmission = transmissionOf(site, multiplex);
   if (transmission?.system !== 'dvb-c') return undefined;

@@ -45,7 +45,7 @@ are wrong. The peaks of the services may add up to more: the multiplex shares it
   },
 };
 
-/** bit/s: all of the channel as symbols, and nothing but the code taken off. */
+/** The most bit/s: the whole channel as symbols, less only the error correction. */
 function mostOf(site: Site, multiplex: Multiplex): number {
   const transmission = transmissionOf(site, multiplex);
   if (transmission?.system !== 'dvb-t2' || transmission.codeRate === undefined) return Infinity;

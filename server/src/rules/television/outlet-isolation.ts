@@ -43,13 +43,13 @@ interface Outlet {
   readonly signal: Signal;
 }
 
-/** Where their ways part, and what is between them: the isolation there, and all that each has behind it. */
+/** The part at which the ways to two outlets separate, and the isolation between these, with the losses behind it. */
 function apart(a: Outlet, b: Outlet): { readonly at: Device; readonly isolation: number } | undefined {
   if (a.signal.source !== b.signal.source) return undefined;
   const [first, second] = [a.signal.steps, b.signal.steps];
   let same = 0;
   while (same < first.length && sameThing(first[same], second[same])) same++;
-  // The part where they part has been counted as the same, with another loss for each perhaps.
+  // The part where they separate counts as common, but may have a different loss for each.
   const step = first[same - 1];
   if (step === undefined || !('device' in step.by)) return undefined;
   const at = step.by.device;

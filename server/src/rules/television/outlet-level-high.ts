@@ -36,14 +36,14 @@ put an attenuator in front of it, or of the outlet.`,
   },
 };
 
-/** An outlet that gets too much, with its points. */
+/** An outlet with too high a level, with its points. */
 interface High extends Affected {
   readonly at: Connector;
   readonly worst: Point;
   readonly others: readonly Point[];
 }
 
-/** At the outlet that gets most. */
+/** The finding, at the outlet with the highest level. */
 function found({ plan: { television }, site }: RuleContext, { affected, behind }: CommonCause<High>): Finding {
   const first = affected.reduce((most, one) => (excessAt(one.worst) > excessAt(most.worst) ? one : most));
   const { at, worst, others } = first;
@@ -62,7 +62,7 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
       `. It needs an attenuator of ${loss} dB, or less gain.`,
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
-    // One that alone is high makes the levels uneven.
+    // A single high signal makes the levels uneven.
     entails: [...affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)), ...receivers],
     related: [
       ...elsewhere.map((one) => ({
@@ -78,7 +78,7 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
   };
 }
 
-/** Receivers of which all comes through a part, or from an aerial. */
+/** Receivers whose signals all come through a part, or from an aerial. */
 function overloadedBehind({ reception }: Television, part: Device): Receiver[] {
   return reception.receivers.filter(
     (receiver) =>
@@ -87,7 +87,7 @@ function overloadedBehind({ reception }: Television, part: Device): Receiver[] {
   );
 }
 
-/** At an outlet alone, or in front of what leads to all of them; none where it would leave too little anywhere. */
+/** An attenuator at the only outlet, or in front of all; none where it would leave too low a level anywhere. */
 function padFor(
   site: RuleContext['site'],
   television: Television,
@@ -102,7 +102,7 @@ function padFor(
   const points = television.reception.outlets.flatMap((outlet) => outlet.points.filter(isBehind));
   if (points.some(({ signal, window }) => signal.level - loss < (window?.min ?? -Infinity))) return [];
   const run = television.runs.find((one) => one.cable === cable);
-  // Of the two ends the one that signals come to: they have passed more there.
+  // The end that signals arrive at: they have passed more parts there.
   const passed = (at: Connector): number => television.signals.at(at)[0]?.steps.length ?? 0;
   const at = run === undefined ? undefined : passed(run.a) > passed(run.b) ? run.a : run.b;
   return attenuatorInFront(site, television, at, loss);

@@ -30,7 +30,7 @@ overhead lines, and never while thunder is near; leave it to licensed people whe
   },
 };
 
-/** An outlet that gets too little, with its points. */
+/** An outlet with too low a level, with its points. */
 interface Low extends Affected {
   readonly at: Connector;
   readonly worst: Point;
@@ -42,7 +42,7 @@ function missingAt({ signal, window }: Point): number {
   return (window?.min ?? -Infinity) - signal.level;
 }
 
-/** At the outlet that gets least. */
+/** The finding, at the outlet with the lowest level. */
 function found({ affected, behind }: CommonCause<Low>): Finding {
   const first = affected.reduce((most, one) => (missingAt(one.worst) > missingAt(most.worst) ? one : most));
   const { at, worst, others } = first;
@@ -58,9 +58,9 @@ function found({ affected, behind }: CommonCause<Low>): Finding {
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       '. Lower the loss on the way, or amplify at the aerial.',
     about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
-    // Where it is too little for a receiver of the same aerial, that is told.
+    // A consequence where it is too low for a receiver on the same aerial, which is reported.
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
-    // One that alone is low makes the levels uneven.
+    // A single low signal makes the levels uneven.
     entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),
     related: elsewhere.map((one) => ({
       at: headOf(one.at.device.item),

@@ -6,7 +6,7 @@ import { type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type CableEnd, type Connector, type Site, connectorAt, endName } from '../../site/model.ts';
 
-/** The connectors for the four planes, and what each stands for. */
+/** The connectors for the four planes, and their meanings. */
 const PLANES: Readonly<Record<string, string>> = {
   vl: 'vertical low',
   vh: 'vertical high',
@@ -49,7 +49,7 @@ interface Astray {
   readonly to: Connector;
 }
 
-/** With the others at the same multiswitch; `pair` where two are swapped and that is all. */
+/** The finding for all such coaxes at one multiswitch; `pair` where just two are swapped. */
 function findingOf(
   site: Site,
   one: Astray,

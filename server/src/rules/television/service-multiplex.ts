@@ -19,7 +19,7 @@ a meter shows at its lead, or take the service from a multiplex that is received
     for (const stream of site.streams) both(stream, report);
     if (site.multiplexes.length === 0) return;
     const received = receivedNames(site);
-    // One of them may be meant.
+    // An undeclared multiplex may be the one that carries it.
     if ([...received].some((name) => !site.multiplexByName.has(name))) return;
     const isKnown = knownReception(site.devices);
     const wanted = new Map<Multiplex, Use[]>();
@@ -47,7 +47,7 @@ a meter shows at its lead, or take the service from a multiplex that is received
   },
 };
 
-/** A stream is the one or the other; that of a service is what is counted. */
+/** Reports a stream with both a service and a multiplex; the service counts. */
 function both({ item, name, service, multiplex }: Stream, report: Report): void {
   if (service === undefined || multiplex === undefined) return;
   report({
@@ -65,14 +65,14 @@ function both({ item, name, service, multiplex }: Stream, report: Report): void 
   });
 }
 
-/** Where a multiplex is wanted. */
+/** A place that needs a multiplex. */
 interface Use {
   readonly name: string;
   readonly multiplexes: readonly Multiplex[];
   readonly at: Place;
 }
 
-/** What a stream or an occasion wants of a service, the service says already. */
+/** Uses of multiplexes by services and streams: a stream of a service needs what the service declares. */
 function usesOf(site: Site): Use[] {
   return [
     ...site.services.map(({ item, name }) => ({
@@ -95,7 +95,7 @@ function usesOf(site: Site): Use[] {
   ];
 }
 
-/** Also where the level cannot be read. */
+/** Names of received multiplexes, also where the level cannot be read. */
 function receivedNames({ devices }: Site): ReadonlySet<string> {
   return new Set(
     devices.flatMap(({ kind, item }) =>

@@ -61,7 +61,7 @@ interface Uneven extends Affected, Apart {
   readonly at: Connector;
 }
 
-/** The level at each that is outside its window, which is told; none where both are inside at one of them. */
+/** The signals outside their window, which are reported; empty where both are inside at one of the outlets. */
 function outside(affected: readonly Uneven[]): Signal[] {
   const found = affected.map(({ strong, weak }) =>
     weak.signal.level < (weak.window?.min ?? -Infinity)

@@ -19,7 +19,7 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
     for (const device of splitters) {
       const { item, name, connectorByName, aerial } = device;
       if (aerial === undefined || hasShapeProblem(item, ['ways'])) continue;
-      // A coax that names none of its connectors is meant for one of them.
+      // A coax that names the device alone is meant for one of its connectors.
       if (
         site.cables.some(
           ({ from, to, item: cable }) => isLost(site, device, from, cable) || isLost(site, device, to, cable),
@@ -30,7 +30,7 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
       const open = connectors.filter(
         (connector) => connector.name !== 'in' && !cabled.has(connector) && !aerial.terminated.includes(connector.name),
       );
-      // Without any coax it is not built yet.
+      // A device without any coax is not built yet.
       if (open.length === 0 || !connectors.some((connector) => cabled.has(connector))) continue;
       const names = open.map((connector) => connector.name);
       report({
@@ -50,7 +50,7 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
   },
 };
 
-/** Also an end that cannot be read: it may be meant for any. */
+/** Whether an end may be meant for the device: its connector is unknown, or the end cannot be read. */
 function isLost(site: RuleContext['site'], { name }: Device, end: CableEnd | undefined, cable: Item): boolean {
   return end === undefined ? cable.problems.length > 0 : end.device === name && connectorAt(site, end) === undefined;
 }

@@ -5,10 +5,10 @@ import { type Drop, dropsOf } from '../../television/voltage-drop.ts';
 import { few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
-/** What an LNB is sent at least, and works down to, mV. EN 61319-1, from memory. */
+/** The least voltage sent to an LNB, and the least that it works with, mV. EN 61319-1, from memory. */
 const LNB_SENT = 13_000;
 const LNB_LEAST = 11_500;
-/** The share of its voltage that an amplifier can be short of. Common practice, no source. */
+/** The part of its voltage that an amplifier can lack. Common practice, no source. */
 const TOLERANCE = 0.1;
 
 export const supplyDrop: Rule = {
@@ -20,7 +20,7 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
   source:
     'Ohm’s law; resistance of coax computed for copper, from memory for clad steel; least voltage of an LNB from memory of EN 61319-1',
   check({ plan }: RuleContext, report: Report): void {
-    // The outputs of one LNB get theirs by the same coax.
+    // The outputs of one LNB are supplied by the same coax.
     const told = new Set<Device>();
     const { consumers } = plan.television.directCurrent;
     if (consumers.length === 0) return;

@@ -53,7 +53,7 @@ function foundIn(device: Device, row: readonly Tap[]): Finding {
   };
 }
 
-/** Each gets the losses of the other. */
+/** Exchanges the losses of two taps. */
 function swapped(a: Device, b: Device): () => readonly Fix[] {
   return () => {
     const edits = ['tap-loss', 'loss'].flatMap((key) => {

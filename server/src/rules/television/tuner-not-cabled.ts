@@ -20,7 +20,7 @@ or an LNB. Switch supplies off before you connect or disconnect a plug.`,
           `No coax leads to ${list(names)}, and ${few(multiplexes)} ${multiplexes.length === 1 ? 'is' : 'are'} wanted of ` +
           `${device.name}. Lead one there from where ${multiplexes.length === 1 ? 'it is' : 'they are'} received.`,
         about: [device.name, ...names, ...multiplexes],
-        // The output that the coax should be at seems open.
+        // The output that the coax belongs at seems open.
         entails: [...shorts, ...site.devices.filter(({ kind }) => kind === 'splitter' || kind === 'tap')],
       });
     }

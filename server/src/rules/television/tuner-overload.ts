@@ -43,7 +43,7 @@ it right.`,
             : `; likewise at ${few(elsewhere.map((one) => connectorName(one.receiver.at)))} behind ${asName(behind.name)}`) +
           `. Put an attenuator of ${loss} dB in front, or lower the gain.`,
         about: aboutConnector(at),
-        // Where an amplifier gives too much, or an outlet in front gets it, that is told.
+        // A consequence where an amplifier or an outlet in front has too high a level, which is reported.
         effects: affected.map((one) => one.receiver),
         related: elsewhere.map((one) => ({
           at: headOf(one.receiver.at.device.item),
@@ -58,7 +58,7 @@ it right.`,
   },
 };
 
-/** A receiver that gets too much, with the strongest that it gets. */
+/** A receiver with too high a level, with its strongest signal. */
 interface Over extends Affected {
   readonly receiver: Receiver;
 }

@@ -39,7 +39,7 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
           text: bus,
           what: `${asName(into.name)} has no USB controller`,
           has,
-          // In another device than is meant its streams do not get to where they are recorded.
+          // Plugged into the wrong device, its streams do not reach their recorder.
           entails: site.recordings.filter(({ stream }) => site.streamByName.get(stream ?? '')?.source === name),
         },
         report,
@@ -48,7 +48,7 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
   },
 };
 
-/** Whether all that is declared under a key can be read. */
+/** Whether the whole value of a key can be read. */
 function isSound({ problems }: Item, key: string): boolean {
   return problems.every(({ route }) => route[0] !== key);
 }
@@ -59,7 +59,7 @@ interface Missing {
   readonly text: string;
   /** The beginning of the message. */
   readonly what: string;
-  /** What is declared instead. */
+  /** The declared names. */
   readonly has: readonly string[];
   readonly entails?: readonly object[];
 }

@@ -19,9 +19,9 @@ or sent on by a server counts at all times.`,
   check({ plan, site }: RuleContext, report: Report): void {
     const { tuning } = plan.television;
     if (tuning.units.length === 0) return;
-    // Of a tuner nothing is said about, nobody knows how many it has.
+    // The number of tuners is unknown where one declares nothing.
     if (site.devices.some(({ kind, tuners }) => kind === 'tuner' && tuners.length === 0)) return;
-    // Where a cable does not lead where it is meant to, what it would bring is not known.
+    // The signals of a cable with a wrong end are unknown.
     const isWhole = site.cables.every(
       ({ from, to }) => !isOnCoax(site, from, to) || (areJoined(site, from, to) && from?.device !== to?.device),
     );
@@ -93,7 +93,7 @@ or sent on by a server counts at all times.`,
   },
 };
 
-/** What comes to none of the tuners that do its system. */
+/** A multiplex that reaches no tuner of its system. */
 interface Unreached {
   readonly able: readonly string[];
   /** No coax leads to any of them. */
@@ -102,10 +102,10 @@ interface Unreached {
   readonly shorts: Set<Short>;
 }
 
-/** Multiplexes that are received and come to no tuner that does their system, by the first occasion that wants them. */
+/** Reports received multiplexes that reach no tuner of their system, at the first occasion that wants them. */
 function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, report: Report): void {
   const { tuning, signals, runs } = plan.television;
-  // What stops them, other rules say.
+  // Other rules report what stops them.
   if (signals.loops.length > 0) return;
   const received = new Set(signals.all.map(({ multiplex }) => multiplex));
   const stopped = new Set(signals.stopped.map(({ signal }) => signal.multiplex));
@@ -136,7 +136,7 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
           `${asName(occasion.name)} needs ${few(names)}, and nothing of ${names.length === 1 ? 'it' : 'them'} comes to ${few(able)}. ` +
           `Lead a coax there from where ${names.length === 1 ? 'it is' : 'they are'} received.`,
         about: [occasion.name, ...names],
-        // Where no coax leads to these tuners, that is told there.
+        // A consequence where no coax leads to these tuners, which is reported.
         effects: isOpen ? [...shorts] : multiplexes,
       });
     }
@@ -154,7 +154,7 @@ function areJoined(site: Site, from: CableEnd | undefined, to: CableEnd | undefi
   return isCoax || (portAt(site, from) !== undefined && portAt(site, to) !== undefined);
 }
 
-/** Names in a message. */
+/** The most names in a message. */
 const MOST_NAMED = 6;
 
 function shortageWords(site: Site, { asked, units, missing }: Short, tuned: Tuned): string {
@@ -170,7 +170,7 @@ function shortageWords(site: Site, { asked, units, missing }: Short, tuned: Tune
   );
 }
 
-/** A service of a multiplex that is short, where one that is tuned anyway carries it too. */
+/** The advice for a service that an already tuned multiplex carries too. */
 function otherwise({ services }: Site, asked: readonly Asked[], { assigned }: Tuned): string {
   const tuned = new Set([...assigned.keys()].map(({ multiplex }) => multiplex.name));
   const short = new Set(asked.map(({ multiplex }) => multiplex.name));
@@ -286,7 +286,7 @@ occasions:
 `,
   },
   {
-    // What is recorded keeps the only tuner.
+    // The recording keeps the only tuner.
     bad: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}

@@ -23,13 +23,13 @@ does the system, or the service from another multiplex.`,
       if (first === undefined || asked.length === 0) continue;
       if (multiplexes.some((multiplex) => asked.some((unit) => doesSystem(unit, multiplex)))) continue;
       const key = multiplexes.map((multiplex) => multiplex.name).join(' ');
-      // What tuners of the whole site lack, those of one device lack too.
+      // A system that all tuners lack is not reported again for one device.
       if (told.has(key) || told.has(`${of} ${key}`)) continue;
       told.add(`${of} ${key}`).add(key);
       const devices = [...new Set(asked.map(({ device }) => device.name))];
       const able = [...new Set(asked.flatMap(({ tuner }) => tuner.systems))];
       const systems = [...new Set(multiplexes.flatMap(({ system }) => system ?? []))];
-      // Several that one device lacks a system for are told at the first.
+      // Several uses that one device lacks a system for are reported at the first.
       const lack = `${of} ${systems.join(' ')}`;
       const before = of === '' ? undefined : lacking.get(lack);
       const own = before ?? {};
@@ -45,7 +45,7 @@ does the system, or the service from another multiplex.`,
           `. Take a tuner for ${list(systems, 'or')}, or another multiplex.`,
         about: [name, ...multiplexes.map((multiplex) => multiplex.name)],
         effects: before === undefined ? [] : [own],
-        // What is sent of it in vain may be less, but is in vain.
+        // How much of the multiplex the stream sends does not matter while it cannot be received.
         entails: [...(before === undefined ? [own] : []), ...(stream === undefined ? [] : [stream])],
       });
     }
@@ -56,15 +56,15 @@ interface Use {
   readonly name: string;
   readonly multiplexes: readonly Multiplex[];
   readonly at: Place;
-  /** The tuners that it is asked of. */
+  /** The tuners that should receive it. */
   readonly asked: readonly Unit[];
-  /** The device whose they are; empty for any. */
+  /** The device of these tuners; empty for any. */
   readonly of: string;
-  /** What asks, where it is no occasion. */
+  /** The stream that needs it, where it is no occasion. */
   readonly stream: Stream | undefined;
 }
 
-/** Streams before occasions: they say which device it is. */
+/** Streams before occasions, as they name the device. */
 function usesOf(site: Site, units: readonly Unit[]): Use[] {
   if (units.length === 0) return [];
   const isUnknown = site.devices.some(({ kind, tuners }) => kind === 'tuner' && tuners.length === 0);

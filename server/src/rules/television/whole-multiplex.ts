@@ -43,7 +43,7 @@ send these alone: \`service\` instead of \`multiplex\`. The rest only loads the 
   },
 };
 
-/** Services that its receivers show together at most; `undefined` where one of them is no screen. */
+/** The most services that its receivers can show at once; `undefined` where one of them is no screen. */
 function shownAtOnce(site: Site, { receivers }: Stream): number | undefined {
   const screens = receivers.map((receiver) => site.deviceByName.get(receiver));
   if (screens.length === 0 || screens.some((screen) => screen?.kind !== 'display')) return undefined;

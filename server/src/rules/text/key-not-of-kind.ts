@@ -35,7 +35,7 @@ wrong. The reference of the site language says which kinds have which keys.`,
       if (first === undefined) continue;
       const keys = [...new Set(places.map(({ key }) => key))];
       const kinds = kindsWithAll(item, problems);
-      const owners = kinds.length === 0 || kinds.length > MOST ? '' : `; ${kindsList(kinds)} has`;
+      const owners = kinds.length === 0 || kinds.length > MAX_LISTED ? '' : `; ${kindsList(kinds)} has`;
       report({
         at: first.at,
         message:
@@ -52,8 +52,8 @@ wrong. The reference of the site language says which kinds have which keys.`,
   },
 };
 
-/** More kinds than that say nothing. */
-const MOST = 4;
+/** The most kinds that a message lists. */
+const MAX_LISTED = 4;
 
 function sentence(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
@@ -69,10 +69,10 @@ function kindsWithAll(item: Item, problems: readonly NotOfKind[]): readonly stri
   return (having[0] ?? []).filter((kind) => having.every((kinds) => kinds.includes(kind)));
 }
 
-/** Kinds under which all keys may stay; none that forwards frames for what sends or receives streams. */
+/** Kinds that allow all the keys; none that forwards frames for a device that sends or receives streams. */
 function otherKinds(site: Site, item: Item, kinds: readonly string[]): Fix[] {
   const written = dataOf(item.node);
-  if (!isMapping(written) || kinds.length > MOST || isEndHost(site, item.name)) return [];
+  if (!isMapping(written) || kinds.length > MAX_LISTED || isEndHost(site, item.name)) return [];
   return kinds
     .filter((kind) => validate(item.section, item.name, { ...written, kind }).problems.length === 0)
     .flatMap((kind) => fixOf(`Make it ${kindWords(kind)}`, setValue(item, ['kind'], kind)));

@@ -95,7 +95,7 @@ function formOf(schema: Schema | undefined): string {
       : `what belongs here: ${(schema?.description ?? '').replace(/[.;:].*$/s, '')}`;
 }
 
-/** The address without leading zeros, where it is one but for them. */
+/** The address without leading zeros, where they are its only fault. */
 function withoutZeros(text: string): string | undefined {
   const plain = text.replace(/\b0+(?=\d)/g, '');
   return plain !== text && parseAddress(plain) !== undefined ? plain : undefined;
@@ -105,7 +105,7 @@ function write(text: string, edit: ReturnType<typeof setValue>, safe = true): Fi
   return { title: `Write ${visible(text, 60)}`, safe, edits: [edit] };
 }
 
-/** Readings where only one is possible. */
+/** Corrected values, where only one reading is possible. */
 function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
   if (typeof found !== 'string') return [];
   const form = schema?.['x-form'];
@@ -172,14 +172,14 @@ function numberRanges(item: Item, of: 'ports' | 'tuners', report: Report): void 
           : `${key} declares more ${of} than a device has.`,
       about: aboutItem(item),
       beyondSchema: true,
-      // Cables to its ports find none.
+      // Cables to its ports cannot be resolved.
       entails: [item],
       fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
     });
   }
 }
 
-/** One that ends before it begins passes nothing. */
+/** Reports a frequency range that ends before it begins, and so passes nothing. */
 function frequencyRange(item: Item, report: Report): void {
   for (const key of ['frequencies', 'passes']) {
     const text = dataAt(item.data, [key]);
@@ -198,7 +198,7 @@ function frequencyRange(item: Item, report: Report): void {
   }
 }
 
-/** More ports than are read of all devices together. */
+/** The finding for more ports than are read of all devices together. */
 function tooManyPorts(item: Item): Finding {
   return {
     at: placeOf(item, ['ports'], 'key'),

@@ -43,7 +43,7 @@ written nowhere. The fix fills in the name where the site leaves only one choice
   },
 };
 
-/** Whether another key is this one misspelt: then unknown-key reports. */
+/** Whether another key is a misspelling of this one, which unknown-key reports. */
 function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
   return problems.some(
     (other) =>

@@ -53,7 +53,7 @@ function findingOf(
   };
 }
 
-/** A space that is missing, a unit spelt out, or none where the kind has but one. */
+/** Whether the fault is only a missing space, a unit spelt out, or a missing unit where the kind has only one. */
 function isTheOnlyReading({ fault }: QuantityFault, texts: readonly string[]): boolean {
   return fault === 'no-space' || ((fault === 'no-unit' || fault === 'unknown-unit') && texts.length === 1);
 }

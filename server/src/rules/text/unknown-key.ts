@@ -114,7 +114,7 @@ function sections(file: SiteText, report: Report): void {
         at,
         message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
         about: [],
-        // A section that is already in the file would stand there twice.
+        // Not where the file already has the section, which would then be there twice.
         fixes: () =>
           renamings(
             name,
@@ -129,10 +129,10 @@ function sections(file: SiteText, report: Report): void {
 
 interface CutText {
   readonly key: string;
-  /** All of it, in quotes. */
+  /** The whole text, in quotes. */
   readonly text: string;
   readonly at: Place;
-  /** Whether the key is what stands behind the first comma. */
+  /** Whether the key is the text behind the first comma. */
   readonly isFirst: boolean;
 }
 
@@ -157,7 +157,7 @@ function cutByComma(item: Item, route: Route): CutText | undefined {
   };
 }
 
-/** Characters; nobody writes a longer text. */
+/** Characters; longer texts are not considered. */
 const LONGEST = 200;
 
 /** An entry, and the keys without a colon that follow it. */
@@ -166,7 +166,7 @@ interface Run {
   readonly bare: Entry[];
 }
 
-/** Of a mapping in an item, the runs by their keys without a colon; a mapping may have thousands of them. */
+/** The runs of a mapping by their keys without a colon; a mapping may have thousands of them. */
 const runsOf = perObject(({ piece }: Item) => perObject((mapping: Mapping) => runsIn(mapping, piece)));
 
 function runsIn({ entries }: Mapping, piece: Piece): ReadonlyMap<string, Run> {
@@ -184,7 +184,7 @@ function runsIn({ entries }: Mapping, piece: Piece): ReadonlyMap<string, Run> {
   return found;
 }
 
-/** An item in the column of the sections. */
+/** The finding for an item in the column of the sections. */
 function notASection(file: SiteText, name: string, at: Place, { section, lines }: Outdented): Finding {
   const named = NAMED_SECTIONS.find((candidate) => candidate === section);
   const thing = named === undefined ? 'an item' : withArticle(THING[named]);
@@ -207,10 +207,10 @@ function withArticle(thing: string): string {
   return `${/^[aeiou]/.test(thing) ? 'an' : 'a'} ${thing}`;
 }
 
-/** What a schema says of a text that may not be any words. */
+/** Keywords of a schema that limit a text. */
 const CONSTRAINED = ['enum', 'pattern', 'x-form', 'x-names', 'x-quantity'] as const;
 
-/** The rest of the sentence: what may stand here instead. */
+/** The rest of the sentence: the keys that are allowed here. */
 function advice(key: string, allowed: readonly string[], homes: readonly string[]): string {
   const near = nearest(key, allowed).map(({ name }) => name);
   if (near.length > 0) return `. Did you mean ${list(near, 'or')}?`;

@@ -67,7 +67,7 @@ its colon has no value yet.`,
   },
 };
 
-/** A value that is not there yet, or begins like another one: a text by a digit, a mapping by its first key. */
+/** Waits for a value that is missing, or may be the start of another: a digit of a text, the first key of a mapping. */
 function dueOf(found: Data, expected: readonly string[]): Due {
   if (found === null) return 'item';
   if (typeof found === 'string' && expected.includes('boolean') && begins(found, ['true', 'false'])) return 'value';
@@ -83,7 +83,7 @@ function isReportedElsewhere(site: Site, item: Item, schema: Schema | undefined,
   return names !== undefined && (names === 'rules' || !isDeclared(site, item, names, String(found)));
 }
 
-/** Where a number belongs, a text of digits is shown with its quotes: they are what is wrong. */
+/** Where a number belongs, a text of digits is shown with its quotes, which are the mistake. */
 function asWritten(found: Data, expected: readonly string[]): string {
   const isText = typeof found === 'string' && expected.some((type) => type === 'integer' || type === 'number');
   return isText ? `"${shown(found)}"` : shown(found);
@@ -110,7 +110,7 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
   return { at, message: advice, about: [] };
 }
 
-/** An element that is not there yet is marked at its hyphen. */
+/** A missing element is marked at its hyphen. */
 function visiblePlace(place: Place): Place {
   return place.end > place.start || place.start === 0 ? firstLine(place) : { ...place, start: place.start - 1 };
 }

@@ -67,7 +67,7 @@ function span({ at: { start, end } }: PieceProblem): { start: number; end: numbe
   return { start, end };
 }
 
-/** The first fault of a piece, since those behind it mostly follow from it; without one, its aliases. */
+/** Reports the first fault of a piece, as the others mostly follow from it; without one, its aliases. */
 function faults(piece: Piece, report: Report): void {
   const { problems } = contentOf(piece).tree;
   if (problems.length === 0) return;
@@ -85,7 +85,7 @@ function faults(piece: Piece, report: Report): void {
   }
 }
 
-/** Each alias, but the first of those that grow beyond all bounds: the others grow by it. */
+/** The faults of aliases, but only the first of those that grow without bound, as it makes the others grow. */
 function aliasFaults(problems: readonly SyntaxProblem[]): SyntaxProblem[] {
   const large = problems.find(({ code }) => code === 'alias-too-large');
   return problems.filter(
@@ -100,7 +100,7 @@ function tabbed(piece: Piece, offset: number): Place | undefined {
   return indent === undefined ? undefined : { piece, start, end: start + indent.length };
 }
 
-/** For all lines of the piece at once: one alone would not fit the others. */
+/** The finding for tabs in all lines of the piece: one line alone would not match the others. */
 function byTab(at: Place): Finding {
   const edits = [...at.piece.text.matchAll(/^ *\t[ \t]*/gm)].map(({ index, 0: indent }) => ({
     at: { piece: at.piece, start: index, end: index + indent.length },
@@ -115,7 +115,7 @@ function byTab(at: Place): Finding {
   };
 }
 
-/** What is missing at the end of a line, or of the piece, is marked at the last character before. */
+/** A character missing at the end of a line or of the piece is marked at the last character before it. */
 function visiblePlace({ piece, start, end }: Place): Place {
   if (piece.text.slice(start, end).trim() !== '' || piece.text.slice(0, start).trim() === '')
     return { piece, start, end };
@@ -179,10 +179,10 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
   return [];
 }
 
-/** A bracket or a quote that is open may be closed by the end of the item, and a key gets its colon on its line. */
+/** An open bracket or quote may be closed by the end of the item, a key gets its colon on its line. */
 function dueOf({ code, isOpen, start }: SyntaxProblem, { piece, end }: Place): Due {
   if (code === 'tab' || code === 'too-deep') return 'now';
-  // What is marked at the end of a line comes from the lines below it.
+  // A fault marked at the end of a line comes from the lines below.
   return isOpen === true || code === 'key-not-plain' || piece.text.slice(end, start).includes('\n') ? 'item' : 'line';
 }
 
@@ -207,7 +207,7 @@ function indentOf(piece: Piece | undefined): number {
   return Math.max(0, piece?.text.search(/\S/) ?? 0);
 }
 
-/** A run of lines that stand in no section. */
+/** The finding for a run of lines outside of any section. */
 function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
   const indent = strays[0] === undefined ? undefined : tabbed(strays[0], 0);
   if (indent !== undefined) return byTab(indent);
