@@ -1,7 +1,13 @@
 // Text of a site stays text in a picture: it neither becomes marks nor turns what stands beside it.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, it } from 'mocha';
+import { IfMibTable } from '../../server/src/audit/counters/if-mib-table.ts';
+import { lookedAt } from '../../server/src/audit/recordings/looked.ts';
+import { readVolumes } from '../../server/src/machine/volumes.ts';
 import { asButton } from '../../server/src/report/page/cells.ts';
 import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { escaped } from '../../server/src/draw/escape.ts';
@@ -24,6 +30,28 @@ const HOSTILE = [
   'x'.repeat(300),
 ];
 
+/** A site with something for every kind of picture, named so. What is named elsewhere too has a right name. */
+function houseNamed(evil: string): string {
+  const q = JSON.stringify(evil);
+  return `site: {name: ${q}}
+vlans: {${q}: {id: 20, subnet: 192.168.20.0/24}}
+racks: {rack: {units: 6}}
+devices:
+  ${q}: {kind: switch, poe-budget: 60 W, address: 192.168.20.2, rack: rack, unit: 2, power: {at-most: 20 W}, location: ${q}, ports: {1-3: {speed: 1 Gb/s, poe: at}}}
+  hub: {kind: switch, ports: {1-3: {speed: 1 Gb/s}}}
+  camera: {kind: camera, address: 192.168.20.31, speed: 100 Mb/s, location: ${q}}
+  server: {kind: server, address: 192.168.20.5, speed: 1 Gb/s}
+  panel: {kind: patch-panel, ports: {1-2: {}, ${q}: {}}}
+  ${JSON.stringify(`aerial ${evil}`)}: {kind: aerial, receives: {mux: 60 dB\u00b5V}}
+cables:
+  - {from: hub/1, to: camera, through: [panel/1], label: ${q}}
+  - {from: hub/2, to: server, label: ${q}}
+streams: {${q}: {source: camera, transport: rtsp, video: {codec: h264, bitrate: 4 Mb/s}, receivers: [server]}}
+volumes: {volume: {host: server, capacity: 1 TB}}
+recordings: {${q}: {stream: ${q}, volume: volume, segment: 60 s, keep: 7 d, file: "%Y-%m-%d_%H-%M-%S%z.mp4"}}
+`;
+}
+
 describe('text of a site in a picture', () => {
   for (const name of HOSTILE)
     it(`stays text: ${name.slice(0, 30)}`, () => {
@@ -33,6 +61,32 @@ describe('text of a site in a picture', () => {
       for (const page of [drawingPage(drawing), drawingPage(drawing, asButton)])
         assert.doesNotMatch(page, /<script|<a href="javascript|onload='|<!--/);
     });
+
+  it('stays text in every kind of picture, whatever is named so', () => {
+    for (const evil of HOSTILE) {
+      const plan = planFrom(houseNamed(evil));
+      const counters = { readings: new IfMibTable().end(), device: undefined };
+      const folder = mkdtempSync(join(tmpdir(), 'hostile-'));
+      const { volumes } = readVolumes(plan.site, plan.site.volumes, folder, () => undefined);
+      rmSync(folder, { recursive: true });
+      const recordings = { looked: volumes.flatMap(({ survey }) => lookedAt(survey, 0)), now: 0 };
+      for (const kind of KINDS) {
+        const subjects = subjectsOf(kind, plan);
+        assert.ok(subjects.length > 0, `${kind.kind}: ${evil}`);
+        const evilOnes = subjects.filter((subject) => subject.includes(evil));
+        for (const subject of [...evilOnes, ...subjects].slice(0, 2)) {
+          const drawing = kind.draw(plan, subject, { ...USUAL, measured: { counters, recordings } });
+          const { things } = picture(svgFile(drawing));
+          assert.ok(
+            things.some(({ at, label }) => `${at} ${label}`.includes(evil)),
+            `${kind.kind}: ${evil}`,
+          );
+          for (const page of [svgFile(drawing), drawingPage(drawing), drawingPage(drawing, asButton)])
+            assert.doesNotMatch(page, /<script|<a href="javascript|onload='|<!--|<b>/, `${kind.kind}: ${evil}`);
+        }
+      }
+    }
+  });
 
   it('has nothing that cannot be seen, or that turns the direction of writing', () => {
     const marks = ['\u202e', '\u2066', '\u200f', '\u0000', '\u001b', '\ufffe', '\uffff', '\ud800'];

@@ -121,6 +121,76 @@ describe('a picture of a recording', () => {
   });
 });
 
+describe('a picture of a recording that overlaps itself, over a day of 23 h', () => {
+  // Clocks go forward in London on 2026-03-29 at 01:00. A file a minute from the 28th on, kept for a day by the plan; one
+  // of them is there half a minute early as well, as where two units write at once.
+  const plan = planFrom(SITE.replace('keep: 7 d', 'keep: 1 d'));
+  const [first, last] = [Date.UTC(2026, 2, 28, 12), Date.UTC(2026, 2, 30, 9)];
+  const twice = Date.UTC(2026, 2, 29, 15, 0, 30);
+  let drawing: Drawing;
+  let looked: NonNullable<Measured['recordings']>['looked'][number] | undefined;
+
+  before(() => {
+    const folder = mkdtempSync(join(tmpdir(), 'drawn-'));
+    mkdirSync(join(folder, 'gate'));
+    const put = (at: number): void => {
+      const shown = new Date(at).toISOString();
+      writeFileSync(
+        join(folder, 'gate', `${shown.slice(0, 10)}_${shown.slice(11, 19).replaceAll(':', '-')}+0000.mp4`),
+        Buffer.alloc(SIZE),
+      );
+    };
+    for (let at = first; at < last; at += MINUTE) put(at);
+    put(twice);
+    const { volumes } = readVolumes(plan.site, plan.site.volumes, folder, () => undefined);
+    rmSync(folder, { recursive: true });
+    const all = volumes.flatMap(({ survey }) => lookedAt(survey, last));
+    looked = all[0];
+    drawing = recordingTime.draw(plan, 'gate', { ...USUAL, measured: { recordings: { looked: all, now: last } } });
+  });
+
+  const rowsOf = (title: string): (string | undefined)[][] =>
+    (drawing.tables.find((one) => one.title === title)?.rows ?? []).map(({ cells }) =>
+      cells.map((cell) => (typeof cell === 'string' ? cell : 'figure' in cell ? cell.figure : undefined)),
+    );
+
+  it('marks overlaps above their row, no thinner than 3 px, and counts those that the audit counts', () => {
+    const { count = 0, total = 0 } = looked?.course.overlaps ?? {};
+    assert.ok(count > 0);
+    assert.ok(drawing.description.includes(`△ ${count} overlap${count === 1 ? '' : 's'}, ${lengthWords(total)} twice`));
+    assert.equal(rowsOf('Overlaps').length, count);
+    const lines = [...svgFile(drawing).matchAll(/<path class="warn" d="M([\d.]+) ([\d.]+)L([\d.]+) \2"/g)];
+    assert.equal(lines.length, 1);
+    const [, from = '', , to = ''] = lines[0] ?? [];
+    assert.ok(Number(to) - Number(from) >= 3);
+  });
+
+  it('underlines what is older than it is kept, to the pixel', () => {
+    // By hand: what is before 09:00 UTC of the 29th, 9 h after its midnight at 30 px each, and all of the 28th from noon on.
+    const old = [...svgFile(drawing).matchAll(/<path class="idle" d="M([\d.]+) ([\d.]+)L([\d.]+) \2"/g)];
+    assert.deepEqual(
+      old.map(([, from, , to]) => Number(to) - Number(from)),
+      [12 * 30, 9 * 30],
+    );
+    const remarks = rowsOf('By day').map((row) => row.at(-1));
+    assert.match(remarks[0] ?? '', /^older than it is kept/);
+    assert.match(remarks[1] ?? '', /partly older than it is kept/);
+    assert.equal(remarks[2], '');
+  });
+
+  it('has a shorter row for the day of 23 h', () => {
+    assert.deepEqual(
+      rowsOf('By day').map((row) => row[1]),
+      ['24', '23', '24'],
+    );
+    const widths = picture(svgFile(drawing)).boxes.map(({ left, right }) => right - left);
+    // Whole: the 29th, 23 h at 30 px.
+    assert.ok(widths.includes(23 * 30));
+    assert.ok(drawing.tables.some(({ rows: all }) => JSON.stringify(all).includes('23 h: no 01:00 to 02:00')));
+    assert.deepEqual(faults(picture(svgFile(drawing))), []);
+  });
+});
+
 describe('days of the clock', () => {
   // Source: the clocks of London go forward on 2026-03-29 at 01:00, and back on 2026-10-25 at 02:00.
   it('have 23, 24 or 25 hours', () => {

@@ -1,5 +1,6 @@
 /** The network as boxes: what joins others is a box with its ports in order, and the rest is a row at its port. */
 
+import { grouped } from '../../grouped.ts';
 import { type Link, leadOf, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Device, Port } from '../../site/model.ts';
@@ -65,8 +66,13 @@ export function boxesOf({ site, network }: Plan): Boxes {
     }
   };
   for (const root of topology.spanningTree.roots) if (root.spanningTree) grow(root);
-  const byCables = [...boxed].sort((a, b) => (linksAt.get(b)?.length ?? 0) - (linksAt.get(a)?.length ?? 0));
-  for (const device of byCables) grow(device);
+  // Without a spanning tree from the one with most boxes around it, which no further host makes another.
+  const around = grouped(
+    between.flatMap(({ a, b }) => [a.device, b.device]),
+    (device) => device,
+  );
+  const byBoxes = [...boxed].sort((a, b) => (around.get(b)?.length ?? 0) - (around.get(a)?.length ?? 0));
+  for (const device of byBoxes) grow(device);
 
   const made = new Map<Device, NetworkBox>();
   // Those that hang on a box are made before it.
