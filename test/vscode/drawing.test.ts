@@ -6,8 +6,7 @@ import type { Locator } from 'playwright-core';
 import { blocksOf } from '../../client/src/pages/hover-words.ts';
 import { check } from '../../server/src/check.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
-import { OF_PLAN } from '../../server/src/draw/kinds.ts';
+import { USUAL } from '../../server/src/draw/drawing.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { namedHover } from '../../server/src/features/hover/named.ts';
@@ -39,18 +38,6 @@ describe('a drawing beside the text, in a browser', () => {
     await editor.workbench.click(pick.locator('.monaco-list-row').first());
     await pick.locator('.monaco-list-row').filter({ hasText: /^All/ }).first().waitFor();
     await editor.workbench.click(pick.locator('.monaco-list-row').first());
-  }
-
-  /** @param subject empty where it is of the whole site */
-  async function drawOne(title: string, subject: string): Promise<void> {
-    await editor.workbench.command('Plumbline: Draw');
-    const pick = editor.workbench.page.locator('.quick-input-widget:visible');
-    const row = pick.locator('.monaco-list-row').first();
-    for (const words of [title, ...(title === networkPicture.title ? ['All'] : subject === '' ? [] : [subject])]) {
-      await pick.locator('input').fill(words);
-      await row.filter({ hasText: words }).waitFor();
-      await editor.workbench.click(row);
-    }
   }
 
   it('is the one that the command line draws', async () => {
@@ -162,49 +149,6 @@ describe('a drawing beside the text, in a browser', () => {
     await thing('swallow').waitFor();
     assert.equal(await focused(), 'stable/2');
     assert.equal(await scrolled(), before);
-  });
-
-  it('of every kind leads to places by click and by Enter, and marks what the cursor is at', async () => {
-    const { page } = editor.workbench;
-    const file = join(editor.folder, 'devices.site.yaml');
-    await writeFile(file, `${await readFile(file, 'utf8')}  panel-x: {kind: patch-panel, ports: {1-4: {}}}\n`);
-    const plan = planOf(readSite(editor.folder).folder.site());
-    const line = page.locator('.editor-group-container.active .active-line-number');
-    for (const kind of OF_PLAN) {
-      const [subject = ''] = subjectsOf(kind, plan);
-      const title = kind.draw(plan, subject, USUAL).title;
-      await drawOne(kind.title, subject);
-      const tab = page.locator('.tab.active').filter({ hasText: title });
-      await tab.waitFor();
-      // What it shows first is what it is of, or what comes first in it.
-      const first = inPage().locator('.drawing [data-at]').first();
-      await first.waitFor();
-      const [names, at] = [await first.getAttribute('data-names'), await first.getAttribute('data-at')];
-      const item = names === 'ports' ? at?.split('/')[0] : at;
-      const leads = async (): Promise<void> => {
-        const tabs = (await page.locator('.tab.active').allInnerTexts()).join('\n');
-        const [name = ''] = /\S+\.site\.yaml/.exec(tabs) ?? [];
-        const lines = (await readFile(join(editor.folder, name), 'utf8')).split('\n');
-        // Of the item that the cursor is in, the line that begins it.
-        const above = lines.slice(0, Number(await line.first().innerText())).toReversed();
-        assert.match(
-          above.find((text) => /^ {2}\S/.test(text)) ?? '',
-          new RegExp(`^ {2}${item}:`),
-          `${kind.kind}: ${at}`,
-        );
-      };
-      await first.locator('text').first().click();
-      await eventually(leads);
-      await eventually(async () =>
-        assert.match((await first.getAttribute('class')) ?? '', /here/, `${kind.kind}: ${at}`),
-      );
-      await editor.workbench.goTo(1, 1);
-      await first.focus();
-      await page.keyboard.press('Enter');
-      await eventually(leads);
-      await tab.hover();
-      await tab.locator('.codicon-close').click();
-    }
   });
 
   for (const theme of ['Light Modern', 'Dark Modern', 'Default High Contrast', 'Default High Contrast Light'])

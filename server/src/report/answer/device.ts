@@ -1,3 +1,6 @@
+import { grouped } from '../../grouped.ts';
+import { perObject } from '../../memo.ts';
+import type { Delivery } from '../../network/delivery.ts';
 import { type Direction, oppositePort } from '../../network/link.ts';
 import { uplinksOf } from '../../network/uplinks.ts';
 import type { Plan } from '../../plan.ts';
@@ -125,11 +128,11 @@ function crossing(plan: Plan, device: Device, which: 'sends' | 'receives'): stri
   return load.peak === 0 && isKnown ? `${which} nothing` : `${which} ${rateWords(load, isKnown)}`;
 }
 
+const bySource = perObject((deliveries: readonly Delivery[]) => grouped(deliveries, ({ stream }) => stream.source));
+
 /** Whom the streams of a camera reach. */
 function toWords({ network }: Plan, device: Device): string | undefined {
-  const reached = network.deliveries
-    .filter(({ stream }) => stream.source === device.name)
-    .flatMap(({ reaches }) => reaches);
+  const reached = (bySource(network.deliveries).get(device.name) ?? []).flatMap(({ reaches }) => reaches);
   return reached.length === 0 ? undefined : `reaches ${few([...new Set(reached)])}`;
 }
 
