@@ -8,7 +8,7 @@ const production = process.argv.includes('--production');
 const watch = process.argv.includes('--watch');
 
 /**
- * Examples of the rules are for tests and pages: programs do without. Lines stay where they are.
+ * Leaves out the examples of rules, which only tests and pages need. Line numbers stay the same.
  *
  * @type {import('esbuild').Plugin}
  */
@@ -32,7 +32,7 @@ const node = {
   format: 'cjs',
   minify: production,
   sourcemap: !production,
-  legalComments: 'none', // they are in dist/NOTICES.txt
+  legalComments: 'none', // these are in dist/NOTICES.txt
   metafile: true,
   logLevel: 'warning',
 };
@@ -90,7 +90,7 @@ const webTests = {
 
 const packed = bundles.length;
 if (production)
-  await rm('dist', { recursive: true, force: true }); // nothing old goes into the package
+  await rm('dist', { recursive: true, force: true }); // no old file may go into the package
 else bundles.push(tests, webTests);
 
 if (watch) for (const bundle of bundles) await (await context(bundle)).watch();

@@ -1,4 +1,4 @@
-// The licences of what is bundled, as the packages have them: every copy of them must carry their texts.
+// The licences of the bundled packages: every copy of a package must carry the text of its licence.
 import { readFile, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 

@@ -1,9 +1,9 @@
-// npm's `prepare`: builds what is packed, since the repository holds none of it.
+// npm's `prepare`: builds the programs, as the repository does not contain them.
 import { execFileSync } from 'node:child_process';
 import { createRequire } from 'node:module';
 
-// Of a package that is installed from git with --global, as pre-commit does, npm prepares the clone without what it
-// depends on. That is fetched here, into the clone.
+// For a package that is installed from git with --global, as pre-commit does, npm prepares the clone without its
+// dependencies. They are fetched here, into the clone.
 try {
   createRequire(import.meta.url).resolve('esbuild');
 } catch (error) {

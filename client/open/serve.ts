@@ -1,4 +1,4 @@
-// Serves the embedded editor on loopback to its own user, with a home of its own, and ends it with all that it started.
+// Serves the embedded editor on loopback to its user, with a home of its own, and ends it with all its processes.
 import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { cp, mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
@@ -28,18 +28,18 @@ export interface ServeOptions {
 export interface ServedEditor {
   /** `http://127.0.0.1:PORT/?…`, with the secret of this run in it; without that nothing answers. */
   readonly address: Gate['address'];
-  /** Fulfilled once the editor has ended, for whatever reason. */
+  /** Fulfilled once the editor has ended, for any reason. */
   readonly ended: Promise<void>;
-  /** What the editor has printed so far, for when something is amiss. */
+  /** The output of the editor so far, for messages about failures. */
   readonly log: () => string;
   /** Ends the editor with every process that it started, and removes its temporary home. */
   readonly stop: () => Promise<void>;
 }
 
 /**
- * Serves the editor on a free port of 127.0.0.1, and returns when it answers. The editor itself asks nobody who he is:
- * it listens on a socket in a folder that only its user may enter, and `gate.ts` is before it.
- * Settings, extensions and state are in a temporary home, so nothing of the person's own is read or changed.
+ * Serves the editor on a free port of 127.0.0.1, and returns when it answers. The editor itself has no log-in:
+ * it listens on a socket in a folder that only its user may enter, behind `gate.ts`.
+ * Settings, extensions and state are in a temporary home, so none of the user's own are read or changed.
  *
  * @throws Error with the editor's own words where it does not answer within a minute
  */
@@ -109,7 +109,7 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
   }
 }
 
-/** The environment without what would make the editor think that it runs inside another one. */
+/** The environment without variables by which the editor would believe that it runs inside another one. */
 function ownEnvironment(): NodeJS.ProcessEnv {
   const inherited = Object.entries(process.env).filter(([name]) => !/^(VSCODE_|ELECTRON_|NODE_OPTIONS$)/.test(name));
   return Object.fromEntries(inherited);
@@ -135,7 +135,7 @@ function exit(child: ChildProcess): Promise<number | null> {
   return new Promise((resolve) => child.once('exit', resolve).once('error', () => resolve(null)));
 }
 
-/** Ends a child and all of its group: asked first, then made to. */
+/** Ends a child and its process group: by SIGTERM, then by SIGKILL. */
 async function endGroup(child: ChildProcess): Promise<void> {
   if (child.pid === undefined) return;
   for (const signal of ['SIGTERM', 'SIGKILL'] as const) {
@@ -144,7 +144,7 @@ async function endGroup(child: ChildProcess): Promise<void> {
   }
 }
 
-/** Whether the group was there to take the signal; 0 only asks. */
+/** Sends a signal to the group; 0 only tests. @returns whether the group exists */
 function signalGroup(group: number, signal: NodeJS.Signals | 0): boolean {
   try {
     process.kill(-group, signal);

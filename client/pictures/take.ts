@@ -18,7 +18,7 @@ const folder = fileURLToPath(new URL('.', import.meta.url));
 const size = { width: 1120, height: 740 };
 const files = ['streams', 'devices', 'cables'].map((name) => `${name}.site.yaml`);
 
-/** Nothing but the text: no panes, and no marks of where the cursor is. */
+/** Shows only the text: no panes, and no marks at the cursor. */
 const settings = {
   'workbench.colorTheme': 'Default Light Modern',
   'workbench.activityBar.location': 'hidden',
@@ -119,7 +119,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   await goTo(addressClash.file, addressClash.address, addressClash.line);
   const menu = page.locator('.action-widget:visible').first();
   await eventually(async () => {
-    // Pressed while the server still reads what was typed, the keys open nothing.
+    // The keys open nothing while the server still reads the typed text.
     await page.keyboard.press('Escape');
     await page.keyboard.press('Control+.');
     await menu.getByText(addressClash.fix).waitFor({ timeout: 3000 });

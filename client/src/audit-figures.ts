@@ -1,4 +1,4 @@
-// The figures of audits as documents, which can be opened again as long as the audit is not cleared.
+// The figures of audits as documents, which can be opened until the audit is cleared.
 import * as vscode from 'vscode';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 
@@ -8,11 +8,11 @@ export class AuditFigures implements vscode.TextDocumentContentProvider, vscode.
   private readonly changed = new vscode.EventEmitter<vscode.Uri>();
   readonly onDidChange = this.changed.event;
   private readonly texts = new Map<string, string>();
-  /** Of each folder, the newest first. */
+  /** The audits of each folder, the newest first. */
   private readonly byFolder = new Map<string, AuditKind[]>();
   private readonly registered = vscode.workspace.registerTextDocumentContentProvider(auditScheme, this);
 
-  /** Takes the place of what an audit of the kind said before. */
+  /** Replaces the figures of the last audit of that kind. */
   take(folder: string, kind: AuditKind, summary: readonly string[]): void {
     const uri = documentOf(folder, kind);
     this.texts.set(uri.toString(), `${summary.join('\n')}\n`);
@@ -21,7 +21,7 @@ export class AuditFigures implements vscode.TextDocumentContentProvider, vscode.
     this.changed.fire(uri);
   }
 
-  /** Opens those of one kind; without one asks which, where there are several. */
+  /** Opens the figures of a kind; without one asks which, where there are several. */
   async show(folder: string, wanted?: AuditKind): Promise<void> {
     const kinds = this.byFolder.get(folder) ?? [];
     if (kinds.length === 0) {
@@ -58,7 +58,7 @@ export class AuditFigures implements vscode.TextDocumentContentProvider, vscode.
   }
 }
 
-/** The folder and the audit that a document of figures is of; `undefined` where it is none. */
+/** The folder and the audit of a document of figures; `undefined` for any other document. */
 export function auditOf(uri: vscode.Uri | undefined): { folder: string; by: string } | undefined {
   return uri?.scheme === auditScheme ? { folder: uri.query, by: uri.path.slice(TITLE.length) } : undefined;
 }

@@ -1,4 +1,4 @@
-// The commands that hold what really runs against the site: of a file or folder that the person chooses.
+// The commands that compare the running system with the site, by a file or folder that the user chooses.
 import * as vscode from 'vscode';
 import { type BaseLanguageClient, WorkDoneProgress } from 'vscode-languageclient';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
@@ -15,7 +15,7 @@ export const auditCommands = {
 
 interface Kind extends vscode.QuickPickItem {
   readonly audit: AuditKind;
-  /** What of the site it may be of. */
+  /** The thing of the site that it may belong to. */
   readonly of: string;
 }
 
@@ -92,7 +92,7 @@ function canAudit(client: BaseLanguageClient): boolean {
 
 type Said = Omit<AuditWanted, 'folder'>;
 
-/** A key binding may say what is to be audited; the rest is asked for. */
+/** Arguments of a key binding; the rest is asked for. */
 function isSaid(value: unknown): value is Partial<Said> {
   return typeof value === 'object' && value !== null && 'kind' in value;
 }
@@ -102,11 +102,11 @@ interface Audited {
   readonly answer: AuditAnswer;
 }
 
-/** @returns `undefined` where the person thinks better of it */
+/** @returns `undefined` where the user cancels */
 async function ask(client: BaseLanguageClient, file: vscode.Uri, said: Partial<Said>): Promise<Audited | undefined> {
   const choice = await choose(said);
   if (choice === undefined) return undefined;
-  // What is found shows in files of the site, and the server has those of which one is open.
+  // Findings show in files of the site, and the server keeps a site only while one of its files is open.
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
   const folder = folderOf(client, file);
   const { kind } = choice;
@@ -143,13 +143,13 @@ async function choose({ kind, uri: known, ...said }: Partial<Said>): Promise<Sai
   return state === undefined ? undefined : { ...said, kind: picked.audit, uri, isCopy: state.isCopy };
 }
 
-/** @returns `undefined` where the person ends it */
+/** @returns `undefined` where the user stops it */
 function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAnswer | undefined> {
   const title = 'Comparing with the site…';
   const options = { location: vscode.ProgressLocation.Notification, title, cancellable: true };
   return vscode.window.withProgress(options, async (progress, token) => {
     const workDoneToken = `audit-${++asked}`;
-    const told = client.onProgress(WorkDoneProgress.type, workDoneToken, (work) => {
+    const reports = client.onProgress(WorkDoneProgress.type, workDoneToken, (work) => {
       if (work.kind === 'report') progress.report({ message: work.message ?? '' });
     });
     try {
@@ -158,7 +158,7 @@ function send(client: BaseLanguageClient, wanted: AuditWanted): Thenable<AuditAn
       if (token.isCancellationRequested) return undefined;
       throw error;
     } finally {
-      told.dispose();
+      reports.dispose();
     }
   });
 }

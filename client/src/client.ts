@@ -22,19 +22,19 @@ import { siteDocuments, sitePattern } from './site-documents.ts';
 import { startQuietly } from './start-quietly.ts';
 import { showStatus } from './status.ts';
 
-/** VS Code's own command: asks for completions again where a key has been put in and its value is due. */
+/** VS Code's own command for completions, run where a key was inserted and its value comes next. */
 const suggestCommand = 'editor.action.triggerSuggest';
 
-/** What each kind of client is made with, beside its server. */
+/** The parts of each kind of client beside its server. */
 export interface ClientParts {
   readonly log: vscode.LogOutputChannel;
   readonly options: LanguageClientOptions;
 }
 
-/** Its log takes what client and server have to say, the server's standard error included. */
+/** Its log takes messages of client and server, and the server's standard error. */
 export function clientParts(context: vscode.ExtensionContext): ClientParts {
   const log = vscode.window.createOutputChannel('Plumbline', { log: true });
-  // Of a folder that is deleted only the folder itself is told.
+  // When a folder is deleted, only the folder itself is reported.
   const watchers = [
     vscode.workspace.createFileSystemWatcher(sitePattern),
     vscode.workspace.createFileSystemWatcher('**', true, true),
@@ -60,8 +60,8 @@ export function clientParts(context: vscode.ExtensionContext): ClientParts {
 }
 
 /**
- * Starts the server, with all that shows in the editor; ends with the extension.
- * Other extensions are not kept waiting until the server is there: what is asked of the client before waits by itself.
+ * Starts the server and all that shows in the editor; ends with the extension.
+ * Does not wait for the server, which would delay other extensions: earlier requests wait by themselves.
  */
 export function run(
   context: vscode.ExtensionContext,
@@ -72,7 +72,7 @@ export function run(
   const changed = new vscode.EventEmitter<string>();
   const pages = new Pages(client);
   const watcher = vscode.workspace.createFileSystemWatcher(sitePattern);
-  // Of a site that no file was opened of the server does not tell.
+  // The server reports nothing of a site without an open file.
   const onDisk = (uri: vscode.Uri): void => changed.fire(vscode.Uri.joinPath(uri, '..').toString());
   context.subscriptions.push(
     client,
@@ -85,7 +85,7 @@ export function run(
     followCursor(client),
     showStatus(client, (folder) => changed.fire(folder)),
     registerCommands(client, log, write),
-    // Before the pages: what is made must be known to be old when its page asks for it.
+    // Before the pages: made files must be marked as stale before their page asks for them.
     registerMaking(client, pages, changed.event, write),
     pages,
     changed.event((folder) => pages.siteChanged(folder)),
@@ -102,7 +102,7 @@ export function run(
   void startQuietly(client);
 }
 
-/** Restarts a server that ended by itself, but not one that has done so five times in three minutes. */
+/** Restarts a server that ended by itself, but not after five times in three minutes. */
 function restartAfterCrash(log: vscode.LogOutputChannel): ErrorHandler {
   const most = 5;
   const within = 3 * 60_000;

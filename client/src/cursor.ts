@@ -1,4 +1,4 @@
-// Tells the server where the cursor is, unless the last edit ends there, as it takes it for granted.
+// Tells the server where the cursor is, unless that is the end of the last edit, which the server assumes.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { State } from 'vscode-languageclient';

@@ -5,7 +5,7 @@ import type { MessageTransports } from 'vscode-languageclient/browser';
 import { clientParts, run } from './client.ts';
 import { writeByEditor } from './write-whole.ts';
 
-/** The part of the browser's own that is used here. */
+/** The part of the browser's API that is used here. */
 declare const Worker: new (address: string) => { terminate(): void };
 
 /** Writes to its channel where the stock client would pop up a message. */
@@ -23,7 +23,7 @@ export function activate(context: vscode.ExtensionContext): void {
   const server = (): Promise<MessageTransports> => {
     end(); // a worker does not end by itself when its server is restarted
     worker = new Worker(program);
-    // Not the worker itself: the extension host makes it with a constructor of its own, which the client does not know.
+    // Not the worker itself: the extension host makes it with its own constructor, which the client does not know.
     return Promise.resolve({ reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) });
   };
   context.subscriptions.push({ dispose: end });

@@ -34,11 +34,11 @@ export function serveFiles(client: BaseLanguageClient): vscode.Disposable {
 
 async function entriesOf(folder: string): Promise<{ uri: vscode.Uri; entries: [string, vscode.FileType][] }> {
   const parsed = vscode.Uri.parse(folder);
-  const uri = parsed.path === '' ? parsed.with({ path: '/' }) : parsed; // the root of what a provider has
+  const uri = parsed.path === '' ? parsed.with({ path: '/' }) : parsed; // the root of a provider
   return { uri, entries: await vscode.workspace.fs.readDirectory(uri).then((found) => found, noneWhereGone) };
 }
 
-/** A folder that is gone, or that its provider cannot list: the open files are the site. */
+/** Empty for a folder that is gone, or that its provider cannot list: the open files are then the site. */
 function noneWhereGone(error: unknown): [string, vscode.FileType][] {
   if (error instanceof vscode.FileSystemError) return [];
   throw error;

@@ -1,4 +1,4 @@
-// The command that fills in whatever a site has as `auto`, and leads to what was filled in and what was not.
+// The command that fills in all `auto` values of a site, and leads to those that were filled in or left.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type FillAnswer, type FillLine, fillIn } from '../../server/src/lsp/fill-in-request.ts';
@@ -19,7 +19,7 @@ export function registerFillIn(client: BaseLanguageClient): vscode.Disposable {
   });
 }
 
-/** One that is left is named at once, with the reason. */
+/** Shows the summary; a single value that is left is named with the reason. */
 async function tell(client: BaseLanguageClient, answer: FillAnswer): Promise<void> {
   const { summary, filled, left } = answer;
   const [first] = left;
@@ -32,7 +32,7 @@ async function tell(client: BaseLanguageClient, answer: FillAnswer): Promise<voi
   if (chosen === show) await lead(client, answer);
 }
 
-/** What is left comes first. */
+/** Offers the values as a list, those that are left first. */
 async function lead(client: BaseLanguageClient, { filled, left }: FillAnswer): Promise<void> {
   const picked = await vscode.window.showQuickPick([...section('Left', left), ...section('Filled in', filled)], {
     title: 'Fill in',

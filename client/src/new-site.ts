@@ -26,7 +26,7 @@ export async function newSite(write: WriteTexts): Promise<void> {
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
 }
 
-/** A folder without a site in it; `undefined` where the person thinks better of it. */
+/** A folder without a site in it; `undefined` where the user cancels. */
 async function askForFolder(): Promise<vscode.Uri | undefined> {
   const folders = vscode.workspace.workspaceFolders ?? [];
   if (folders.length === 0) return askOnDisk();
@@ -37,7 +37,7 @@ async function askForFolder(): Promise<vscode.Uri | undefined> {
     prompt: `Folder for the new site, inside ‘${within.name}’. Leave it empty for that folder itself.`,
     value: (await siteIn(within.uri)) === undefined ? '' : 'home',
     validateInput: (written) => objection(within.uri, written.trim()),
-    // A page that is drawn anew, as the walkthrough is, takes the focus, and would end this.
+    // Otherwise a page that takes the focus when it is redrawn, such as the walkthrough, would close this.
     ignoreFocusOut: true,
   });
   return path === undefined ? undefined : vscode.Uri.joinPath(within.uri, path.trim());
@@ -66,7 +66,7 @@ async function askOnDisk(): Promise<vscode.Uri | undefined> {
   return undefined;
 }
 
-/** The name of a site file in a folder, which need not be there. */
+/** The name of a site file in a folder, which may not exist. */
 async function siteIn(folder: vscode.Uri): Promise<string | undefined> {
   try {
     return (await vscode.workspace.fs.readDirectory(folder))

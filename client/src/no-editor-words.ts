@@ -1,6 +1,6 @@
 // Where the server has nothing to offer, the editor must not offer words of the text instead: Tab, which leads from one
-// blank of a ready-made item to the next, would put such a word in place of a name just typed. The setting for it is by
-// language, and would change other YAML of the person; but the editor asks for words only where nobody else answers.
+// blank of a ready-made item to the next, would replace a name just typed by such a word. The editor's setting for this
+// is by language and would change the user's other YAML, but it offers words only where nobody else answers.
 import * as vscode from 'vscode';
 import type { CompletionMiddleware } from 'vscode-languageclient';
 
@@ -15,7 +15,7 @@ export const noEditorWords: CompletionMiddleware = {
   },
 };
 
-/** An answer that the typed word is no part of, so that no list opens. */
+/** An answer that does not match the typed word, so that no list opens. */
 function neverShown(position: vscode.Position, word: string): vscode.CompletionItem {
   const item = new vscode.CompletionItem('—', vscode.CompletionItemKind.Text);
   const range = new vscode.Range(position.translate(0, -word.length), position);

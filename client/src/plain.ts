@@ -1,6 +1,6 @@
 /**
- * A message as text alone. The editor makes links, of commands too, of what is written as `[words](address)` in a
- * message, and a name in a site may be written so.
+ * A message as plain text. The editor turns `[words](address)` in a message into a link, to commands too, and a name
+ * in a site may be written like that.
  */
 export function plain(message: string): string {
   return message.replaceAll('](', '] (');

@@ -1,12 +1,12 @@
 // The colour of references in the one default theme that colours no semantic tokens, the light one of high contrast.
-// (To turn them on for the language would change the person's other YAML too.)
+// (Turning these on for the language would change the user's other YAML too.)
 import * as vscode from 'vscode';
 import { siteDocuments } from './site-documents.ts';
 
 /** Five numbers a token: lines and characters from the one before, length, kind, modifiers. */
 const NUMBERS = 5;
 
-/** @param siteChecked tells of folders whose site has been checked */
+/** @param siteChecked fires with the folder of a site that has been checked */
 export function colourReferences(siteChecked: vscode.Event<string>): vscode.Disposable {
   const kind = vscode.window.createTextEditorDecorationType({ color: new vscode.ThemeColor('plumbline.reference') });
   const colour = async (editor: vscode.TextEditor): Promise<void> => {

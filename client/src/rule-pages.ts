@@ -21,7 +21,7 @@ export function registerRulePages(folder: vscode.Uri, log: vscode.LogOutputChann
     try {
       await vscode.commands.executeCommand(preview, page);
     } catch (error) {
-      // That extension may be turned off.
+      // The extension for Markdown may be disabled.
       log.info(`${preview} failed: ${String(error)}`);
       await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preview: true });
     }

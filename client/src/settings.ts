@@ -1,4 +1,4 @@
-// What the server is told of the person's settings.
+// The user's settings, as the server gets them.
 import * as vscode from 'vscode';
 import type { WorkspaceMiddleware } from 'vscode-languageclient';
 
@@ -7,13 +7,13 @@ const section = 'plumbline';
 /** Extensions that check any YAML file against a contributed schema, and complete and describe its keys. */
 const schemaDriven = ['redhat.vscode-yaml'];
 
-/** Settings as the server takes them, both at its start and when it asks for the section `plumbline`. */
+/** Settings for the server, both at its start and when it asks for the section `plumbline`. */
 export interface ServerSettings {
   /** Whether the server reports errors of shape, completes and describes keys, or leaves that to another extension. */
   readonly schemaFeatures: 'on' | 'off';
 }
 
-/** The settings of now; `auto` is resolved here, since only the editor knows its extensions. */
+/** The current settings; `auto` is resolved here, as only the editor knows its extensions. */
 export function serverSettings(): ServerSettings {
   const wanted = vscode.workspace.getConfiguration(section).get<string>('schemaFeatures', 'auto');
   if (wanted === 'on' || wanted === 'off') return { schemaFeatures: wanted };

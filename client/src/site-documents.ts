@@ -1,4 +1,4 @@
 export const sitePattern = '**/*.site.yaml';
 
-/** What the server is asked about; documents of any scheme, so that those of a virtual workspace are too. */
+/** The documents for the server: of any scheme, so that those of a virtual workspace are included. */
 export const siteDocuments = [{ language: 'yaml', pattern: sitePattern }] as const;

@@ -1,10 +1,10 @@
-// The site that a command is about: that of the file chosen in the explorer, or else of the one in front.
+// The site of a command: that of the file chosen in the explorer, or else of the active file.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 
 const suffix = '.site.yaml';
 
-/** A file of the site; `undefined` where none is meant. */
+/** A file of the site; `undefined` where there is none. */
 export function siteFile(chosen: unknown): vscode.Uri | undefined {
   const uri = chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri;
   return uri?.path.endsWith(suffix) === true ? uri : undefined;
@@ -16,7 +16,7 @@ export function folderOf(client: BaseLanguageClient, file: vscode.Uri): string {
   return address.slice(0, address.lastIndexOf('/'));
 }
 
-/** Whether two addresses are of one folder, in whatever way they are written. */
+/** Whether two addresses, in any form, are of the same folder. */
 export function isSameFolder(one: string, other: string): boolean {
   return vscode.Uri.parse(one).toString() === vscode.Uri.parse(other).toString();
 }

@@ -1,4 +1,4 @@
-// What the server found in the site: in the status bar, where it leads to the report, and beside the language's name.
+// The findings of the site: in the status bar, which leads to the report, and beside the language's name.
 import * as vscode from 'vscode';
 import { State } from 'vscode-languageclient';
 import type { BaseLanguageClient } from 'vscode-languageclient';
@@ -6,7 +6,7 @@ import { commands } from './commands.ts';
 import { reportCommand } from './pages/report.ts';
 import { siteDocuments } from './site-documents.ts';
 
-/** What the server tells of a site after each check, as the notification `plumbline/status`. */
+/** The notification `plumbline/status`, which the server sends after each check of a site. */
 export interface SiteStatus {
   /** The site's name; empty where it has none yet. */
   readonly site: string;
@@ -19,7 +19,7 @@ export interface SiteStatus {
 }
 
 /**
- * Shows the item wherever a site document is in front, until disposed.
+ * Shows the item while a site document is active, until disposed.
  *
  * @param checked is called with the folder of a site after each check
  */
@@ -30,7 +30,7 @@ export function showStatus(client: BaseLanguageClient, checked: (folder: string)
   bar.name = 'Plumbline';
   const sites = new Map<string, SiteStatus>();
 
-  /** Of the site that was in front last, which a page beside it is about. */
+  /** The status of the site that was last active, which a page beside it belongs to. */
   let last: SiteStatus | undefined;
 
   const show = (): void => {

@@ -1,10 +1,10 @@
-// Writes files on the disk as the command line does: all of them or none, and a file that is there keeps its mode.
+// Writes files on the disk like the command line: all of them or none, and an existing file keeps its mode.
 import { Uri, workspace } from 'vscode';
 import { CannotDo } from '../../server/src/machine/cannot-do.ts';
 import { writeFiles } from '../../server/src/machine/write-files.ts';
 import { NotWritten, type WriteTexts, writeByEditor } from './write-whole.ts';
 
-/** Of files elsewhere, such as in a virtual workspace, the editor writes each. */
+/** Files elsewhere, such as in a virtual workspace, are written by the editor. */
 export const writeOnDisk: WriteTexts = async (texts) => {
   if (texts.some(({ uri }) => uri.scheme !== 'file')) return writeByEditor(texts);
   const folders = new Map(texts.map(({ uri }) => Uri.joinPath(uri, '..')).map((folder) => [folder.toString(), folder]));

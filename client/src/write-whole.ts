@@ -1,4 +1,4 @@
-// Writes files whole: whoever reads one meanwhile, or after a failure, has all of the old text or all of the new.
+// Writes files whole: a reader, or a failure, finds all of the old text or all of the new.
 import * as vscode from 'vscode';
 
 export interface Text {
@@ -12,7 +12,7 @@ export type WriteTexts = (texts: readonly Text[]) => Promise<void>;
 /** Its message says what could not be written, and why. */
 export class NotWritten extends Error {}
 
-/** In any file system that the editor knows. All texts are beside their places before the first gets its name. */
+/** Writes to any file system of the editor. All texts are written beside their targets before the first rename. */
 export const writeByEditor: WriteTexts = async (texts) => {
   const { fs } = vscode.workspace;
   const own = Math.random().toString(36).slice(2, 10);
@@ -45,7 +45,7 @@ async function present(uri: vscode.Uri): Promise<Uint8Array | undefined> {
   }
 }
 
-/** A file that was not begun, or has got its name, is not there. */
+/** Tries to undo a step; a file that was not begun, or was renamed, is missing. */
 async function tried(step: () => Thenable<void>): Promise<void> {
   try {
     await step();

@@ -20,7 +20,7 @@ exports.activate = async ({ subscriptions }) => {
   subscriptions.push(told);
   show();
 
-  /** Once, and not where the person has gone elsewhere in the meantime. */
+  /** Shows it once, and not where the user has opened something else in the meantime. */
   function show() {
     const editor = vscode.window.activeTextEditor;
     if (!editor) return;

@@ -1,4 +1,4 @@
-// The commands that make files for the equipment: shown first, written only on request, run never.
+// The commands that make files for the equipment: they are shown first, written only on request, and never run.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Offer, type Shown, type Wanted, outputs } from '../../../server/src/lsp/make-request.ts';
@@ -29,10 +29,10 @@ const saveAs = 'Save…';
 const otherFiles = 'Other files…';
 const read = 'I have read it';
 
-/** Characters of a message; the editor cuts what is longer than a thousand. */
+/** Characters of a message; the editor cuts messages of more than a thousand. */
 const longestMessage = 900;
 
-/** @param siteChanged tells of folders whose site has changed */
+/** @param siteChanged fires with the folder of a site that has changed */
 export function registerMaking(
   client: BaseLanguageClient,
   pages: Pages,
@@ -62,7 +62,7 @@ export function registerMaking(
 
 type Said = Pick<Wanted, 'kind' | 'subject'>;
 
-/** A key binding may say what is to be made. */
+/** Arguments of a key binding. */
 function isSaid(value: unknown): value is Said {
   return typeof value === 'object' && value !== null && 'kind' in value;
 }
@@ -74,7 +74,7 @@ function inFront(pages: Pages, chosen: unknown): Wanted | undefined {
   return uri?.scheme === madeScheme ? wantedOf(uri) : undefined;
 }
 
-/** Into `made/` beside the site, unless the person says otherwise. */
+/** Writes into `made/` beside the site, unless the user chooses another folder. */
 async function save(
   { previews, write }: Shelf,
   wanted: Wanted,
@@ -84,7 +84,7 @@ async function save(
   return folder === undefined ? undefined : saveMade((await previews.making(wanted)).files, folder, write);
 }
 
-/** @returns where each file is shown; `undefined` where the person thinks better of it */
+/** @returns where each file is shown; `undefined` where the user cancels */
 async function makeFiles(
   client: BaseLanguageClient,
   shelf: Shelf,
@@ -135,7 +135,7 @@ function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
   const saveButton: vscode.QuickInputButton = { iconPath: new vscode.ThemeIcon('save-all'), tooltip: saveAs };
   pick.title = `${wanted.kind}: ${files.length} files`;
   const items = files.map(({ path }) => ({ label: path, uri: previewOf(wanted, path) }));
-  // Pages first: what is pointed at is shown.
+  // Pages first, as the first item is shown at once.
   pick.items = [...items.filter(({ uri }) => isPage(uri)), ...items.filter(({ uri }) => !isPage(uri))];
   pick.buttons = [saveButton];
   const shown = pick.onDidChangeActive(([item]) => item !== undefined && void showPreview(shelf, item.uri, true));
@@ -155,7 +155,7 @@ function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
   pick.show();
 }
 
-/** What is to be done and to be known besides is told too; a message with an answer stays until it has been read. */
+/** Shows the notes too, with a button each, so that a message stays until it has been read. */
 async function tellMade(shelf: Shelf, wanted: Wanted, { files, notes }: Shown): Promise<void> {
   const is = files.length === 1 ? '1 file is' : `${files.length} files are`;
   const words = `${is} made from the site and shown here. Nothing is written yet.`;
@@ -166,7 +166,7 @@ async function tellMade(shelf: Shelf, wanted: Wanted, { files, notes }: Shown): 
   if (answer === otherFiles) pickFile(shelf, wanted, await shelf.previews.making(wanted));
 }
 
-/** Sentences put together to messages that the editor shows whole. */
+/** Sentences joined into messages that the editor shows whole. */
 function messagesOf(sentences: readonly string[]): string[] {
   const messages: string[] = [];
   for (const sentence of sentences.map(plain)) {

@@ -1,4 +1,4 @@
-// What can be made from a site, as documents that are on no disk and that nobody can edit.
+// Files that can be made from a site, as read-only documents that are not on a disk.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
@@ -10,44 +10,44 @@ export const madeScheme = 'plumbline-made';
 
 const gone = 'This file is not made of the site any more.\n';
 
-/** Suffixes of files that have sections of keys and values, of which the editor knows only some by itself. */
+/** Suffixes of files with sections of keys and values; the editor knows only some of them by itself. */
 const sections = /\.(?:network|netdev|link|service|timer|socket|conf)$/;
 
-/** Where what is made is shown, and how it is written. */
+/** How made files are shown and written. */
 export interface Shelf {
   readonly previews: Previews;
   readonly pages: Pages;
   readonly write: WriteTexts;
 }
 
-/** An edit is waited out for so long before what is shown is made anew, ms: whoever types needs the server. */
+/** Pause after an edit before shown files are made again, ms, as typing needs the server. */
 const rest = 300;
 
-/** Of which making a preview is. */
+/** The request that a preview belongs to. */
 export function wantedOf(uri: vscode.Uri): Wanted {
   return JSON.parse(uri.query) as Wanted;
 }
 
-/** Where a file of a making is shown. */
+/** The address of the preview of a made file. */
 export function previewOf(wanted: Wanted, path: string): vscode.Uri {
   return vscode.Uri.from({ scheme: madeScheme, path: `/${wanted.kind}/${path}`, query: JSON.stringify(wanted) });
 }
 
-/** Makes anew what is shown whenever its site changes. */
+/** Makes shown files again when their site changes. */
 export class Previews implements vscode.TextDocumentContentProvider, vscode.Disposable {
   private readonly client: BaseLanguageClient;
   private readonly changed = new vscode.EventEmitter<vscode.Uri>();
   readonly onDidChange = this.changed.event;
-  /** By what was asked for; as the site stands. */
+  /** Made files for the current site, by request. */
   private readonly makings = new Map<string, Promise<Shown>>();
-  /** By folder, what will be made anew. */
+  /** Timers, by folder, for making files again. */
   private readonly waiting = new Map<string, ReturnType<typeof setTimeout>>();
 
   constructor(client: BaseLanguageClient) {
     this.client = client;
   }
 
-  /** @throws where the server cannot make it, such as of a subject that is gone */
+  /** @throws where the server cannot make them, such as for a subject that is gone */
   making(wanted: Wanted): Promise<Shown> {
     const key = JSON.stringify(wanted);
     const known = this.makings.get(key);
@@ -67,7 +67,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
     return files.find(({ path }) => previewOf(wanted, path).path === uri.path)?.text ?? gone;
   }
 
-  /** The site of a folder has changed. */
+  /** Notes that the site of a folder has changed. */
   siteChanged(folder: string): void {
     for (const key of Array.from(this.makings.keys()))
       if (isSameFolder((JSON.parse(key) as Wanted).folder, folder)) this.makings.delete(key);
@@ -90,15 +90,15 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   }
 }
 
-/** Pages that are made to be printed are shown as pages. */
+/** Whether a made file is a page for printing, which is shown as a page. */
 export function isPage(uri: vscode.Uri): boolean {
   return uri.path.endsWith('.html');
 }
 
-/** Of the panels of such pages, as `when` clauses have it. */
+/** The view type of such pages in `when` clauses. */
 export const madePageView = 'plumbline.madePage';
 
-/** A page of what is made. */
+/** The source of a made page. */
 export function madePage(previews: Previews, uri: vscode.Uri): PageSource {
   const title = uri.path.slice(uri.path.lastIndexOf('/') + 1).replace(/\.html$/, '');
   return {

@@ -1,4 +1,4 @@
-// Writes what is made into a folder. Nothing there is written over without asking.
+// Writes made files into a folder. Nothing is overwritten without asking.
 import * as vscode from 'vscode';
 import type { MadeFile } from '../../../server/src/make/output.ts';
 import { plain } from '../plain.ts';
@@ -7,7 +7,7 @@ import { NotWritten, type WriteTexts } from '../write-whole.ts';
 const overwrite = 'Overwrite';
 const others = 'Write only the others';
 
-/** @returns the files that were written; `undefined` where the person thinks better of it */
+/** @returns the written files; `undefined` where the user cancels */
 export async function saveMade(
   files: readonly MadeFile[],
   folder: vscode.Uri,

@@ -1,10 +1,10 @@
-// Which site a page is of.
+// Chooses the site of a page.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { sitePattern } from '../site-documents.ts';
 import { folderOf, siteFile } from '../site-of.ts';
 
-/** That of the file in front, or else one of the workspace. */
+/** The folder of the active file, or else one of the workspace. */
 export async function chooseFolder(
   client: BaseLanguageClient,
   chosen: unknown,

@@ -1,4 +1,4 @@
-// What differs from the last commit, beside the text.
+// The differences from the last commit, beside the text.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { page } from '../../../server/src/lsp/page-request.ts';

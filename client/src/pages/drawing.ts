@@ -50,7 +50,7 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
   );
 }
 
-/** What can be drawn of what an audit has read. */
+/** The drawings that show the readings of an audit. */
 function readBy(offers: readonly DrawingOffer[], by: string): DrawingOffer[] {
   return offers.flatMap((offer) =>
     offer.measured?.by === by ? [{ ...offer, subjects: offer.measured.read }].filter(hasSubjects) : [],
@@ -61,7 +61,7 @@ function hasSubjects({ subjects }: DrawingOffer): boolean {
   return subjects.length > 0;
 }
 
-/** Has the person choose what an audit is to read. @returns whether it was read */
+/** Lets the user choose what an audit reads. @returns whether it was read */
 async function read(client: BaseLanguageClient, folder: string, kind: string): Promise<boolean> {
   const inFolder = new vscode.RelativePattern(client.protocol2CodeConverter.asUri(folder), '*.site.yaml');
   const [file] = await vscode.workspace.findFiles(inFolder, undefined, 1);
@@ -69,7 +69,7 @@ async function read(client: BaseLanguageClient, folder: string, kind: string): P
   return answer !== undefined && !('cannot' in answer);
 }
 
-/** What the cursor of the site file in front is at. */
+/** The things at the cursor of the active site file. */
 async function atCursor(client: BaseLanguageClient): Promise<readonly { readonly name: string }[]> {
   const editor = vscode.window.activeTextEditor;
   if (editor === undefined || vscode.languages.match(siteDocuments, editor.document) === 0) return [];
@@ -78,10 +78,10 @@ async function atCursor(client: BaseLanguageClient): Promise<readonly { readonly
   return client.sendRequest(thingsAt, { uri, position: { line, character } });
 }
 
-/** A cursor that moves on at once, as with an arrow key that is held down, asks for nothing, ms. */
+/** Pause before a request, ms: a cursor that moves on at once, as with a held arrow key, asks for nothing. */
 const REST = 120;
 
-/** What the cursor in the text is at is marked in drawings that are in sight. */
+/** Marks the things at the cursor in drawings that are in sight. */
 function followedByMarks(client: BaseLanguageClient, pages: Pages): vscode.Disposable {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const mark = async ({ document, selection }: vscode.TextEditor): Promise<void> => {
@@ -108,12 +108,12 @@ function followedByMarks(client: BaseLanguageClient, pages: Pages): vscode.Dispo
   );
 }
 
-/** A key binding may say what is to be drawn. */
+/** Arguments of a key binding. */
 function isSaid(value: unknown): value is DrawingWanted {
   return typeof value === 'object' && value !== null && 'kind' in value && 'subject' in value;
 }
 
-/** @param at what the cursor is at, the nearest first: what can be drawn of it comes first */
+/** @param at things at the cursor, the nearest first: their drawings come first */
 async function choose(
   offers: readonly DrawingOffer[],
   at: readonly { readonly name: string }[],
@@ -149,7 +149,7 @@ async function choose(
   return subject === undefined ? undefined : { kind, subject };
 }
 
-/** All, or one VLAN or stream with the rest standing back. */
+/** The whole drawing, or one that highlights a VLAN or a stream. */
 async function narrowed({ kind, title, vlans, streams }: DrawingOffer): Promise<DrawingWanted | undefined> {
   const items = [
     { label: 'All', description: '', only: {} },

@@ -1,9 +1,9 @@
-// The empty page that content is put into: nothing is fetched, and only what the extension itself wrote runs.
+// The empty page for content: nothing is fetched, and only the extension's own scripts run.
 import { inDrawing } from './in-drawing.ts';
 import { inHover } from './in-hover.ts';
 import { inPage } from './in-page.ts';
 
-/** Whether a page has the colours of the editor, or those of the paper that it is for. */
+/** Whether a page has the colours of the editor, or those of paper. */
 export type Look = 'editor' | 'paper';
 
 const STYLES: Readonly<Record<Look, string>> = {

@@ -1,14 +1,14 @@
-// The Markdown of a hover as words that a page shows as text: no markup gets into it, whatever a site is called.
+// The Markdown of a hover as words that a page shows as text, so that no name in a site becomes markup.
 
 export interface Words {
   readonly text: string;
   readonly look: 'plain' | 'strong' | 'source';
 }
 
-/** A paragraph, or a table, of which the first row is its head. */
+/** A paragraph, or a table whose first row is its head. */
 export type Block = Words | { readonly rows: readonly (readonly Words[])[]; readonly right: readonly boolean[] };
 
-/** Of what hovers consist of (`report/explain/explanation.ts`): paragraphs and tables, each part in one look. */
+/** The paragraphs and tables of a hover (`report/explain/explanation.ts`), each part in one look. */
 export function blocksOf(markdown: string): Block[] {
   return markdown.split(/\n{2,}/).map((part) => (part.startsWith('| ') ? tableOf(part.split('\n')) : wordsOf(part)));
 }
@@ -20,7 +20,7 @@ function tableOf([head = '', bounds = '', ...rows]: readonly string[]): Block {
   };
 }
 
-/** What is between the bars, but for those that are escaped. */
+/** The texts between bars that are not escaped. */
 function cellsOf(row: string): string[] {
   return [...row.slice(1).matchAll(/((?:\\.|[^|\\])*)\|/g)].map(([, cell = '']) => cell.trim());
 }

@@ -1,14 +1,14 @@
-/** What a page hands to what runs in its drawing. */
+/** What a page gives to the script of its drawing. */
 export interface DrawingHost {
-  /** What the editor keeps of the page. */
+  /** The state of the page that the editor keeps. */
   readonly kept: { readonly focus?: string | undefined; readonly left?: number };
   readonly keep: (more: DrawingHost['kept']) => void;
 }
 
 /**
- * What runs in a page with a drawing: one stop of the tab key, keys that lead from thing to thing in their order, and
- * the mark of what the cursor in the text is at. The document has the content of the page already, and gets it anew
- * when `shown` is called. Its text goes into the page as it is, so it uses nothing from outside of itself.
+ * The script of a page with a drawing: a single tab stop, keys that move from thing to thing in their order, and the
+ * mark at the things of the cursor in the text. The document already has the page's content, and has new content when
+ * `shown` is called. The function's source is put into the page, so it uses nothing from outside of itself.
  */
 export function inDrawing({ kept, keep }: DrawingHost): { readonly shown: () => void } {
   interface Element {
@@ -58,14 +58,14 @@ export function inDrawing({ kept, keep }: DrawingHost): { readonly shown: () => 
   const keyOf = ({ dataset }: Element): string => `${dataset['names'] ?? ''} ${dataset['at'] ?? ''}`;
   const things = (): Element[] => [...document.querySelectorAll('.drawing [data-at]')];
 
-  /** The one that the tab key stops at: that which was left last, or else the first. */
+  /** Makes the thing that was last focused the tab stop, or else the first. */
   const stopAt = (all: readonly Element[]): Element | undefined => {
     const stop = all.find((one) => keyOf(one) === current) ?? all[0];
     for (const one of all) one.setAttribute('tabindex', one === stop ? '0' : '-1');
     return stop;
   };
 
-  /** The first of the names that the picture has, wherever it is drawn. */
+  /** Marks the first name that the drawing has, wherever it is drawn. */
   const mark = (all: readonly Element[]): Element | undefined => {
     const name = marked.find((one) => all.some((thing) => keyOf(thing) === one));
     let first: Element | undefined;
@@ -95,7 +95,7 @@ export function inDrawing({ kept, keep }: DrawingHost): { readonly shown: () => 
       event.preventDefault();
       const thingThere = all[Math.max(0, Math.min(all.length - 1, next))];
       thingThere?.focus();
-      // Only by keys: what moved under a mouse that is pressed would not be clicked.
+      // Only for keys: a thing that moves while the mouse button is down would not be clicked.
       thingThere?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
     } else if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();

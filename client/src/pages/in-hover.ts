@@ -1,12 +1,12 @@
 import type { Block } from './hover-words.ts';
 
-/** What a page hands to what runs at its hovers. */
+/** What a page gives to the script of its hovers. */
 export interface HoverHost {
   /** Asks the extension for the hover of a thing; it comes as a message. */
   readonly ask: (names: string, name: string) => void;
 }
 
-/** What the extension says of a thing, and of which. */
+/** The hover of a thing, from the extension. */
 export interface Hovered {
   readonly names: string;
   readonly name: string;
@@ -14,9 +14,9 @@ export interface Hovered {
 }
 
 /**
- * What runs in a page with a drawing: the hover of the editor at what the mouse rests on or the keys have come to. It
- * stays while the mouse is on it, and Escape takes it away (WCAG 2.2, 1.4.13). Its text goes into the page as it is, so
- * it uses nothing from outside of itself.
+ * The script for hovers in a drawing: shows the editor's hover for the thing under the mouse or with the focus. It
+ * stays while the mouse is on it, and Escape closes it (WCAG 2.2, 1.4.13). The function's source is put into the page,
+ * so it uses nothing from outside of itself.
  */
 export function inHover({ ask }: HoverHost): { readonly shown: () => void } {
   interface Area {
@@ -63,17 +63,17 @@ export function inHover({ ask }: HoverHost): { readonly shown: () => void } {
     addEventListener(type: 'message', listen: (event: { readonly data: { readonly hovered?: Hovered } }) => void): void;
   }
 
-  /** What is passed over on the way asks for nothing, ms; with keys one comes by more than one wants. */
+  /** Pause before a request, ms, so that things passed on the way ask for nothing. */
   const REST = 300;
   const REST_OF_KEYS = 600;
   const GAP = 6;
   const page = globalThis as unknown as Page;
   const { document } = page;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  /** What the hover is at, or was asked for. */
+  /** The thing that the hover is shown at, or was requested for. */
   let at: Element | undefined;
   let hover: Element | undefined;
-  /** It was taken away, and comes back only after another. */
+  /** The thing whose hover was closed, which is not shown again before another. */
   let refused = '';
 
   const thingOf = (target: Element | null): Element | undefined => target?.closest('.drawing [data-at]') ?? undefined;
@@ -96,7 +96,7 @@ export function inHover({ ask }: HoverHost): { readonly shown: () => void } {
   };
   const leave = (): void => {
     clearTimeout(timer);
-    // Long enough to get onto the hover, and what was asked for is not waited for any more.
+    // Time to move the mouse onto the hover; a pending answer is dropped.
     timer = setTimeout(close, REST);
   };
 
@@ -180,7 +180,7 @@ export function inHover({ ask }: HoverHost): { readonly shown: () => void } {
   return {
     shown: () => {
       close();
-      // The browser's own would stand over it; the name stays as the label.
+      // The browser's own tooltip would cover the hover; the name stays as the label.
       for (const title of document.querySelectorAll('.drawing [data-at] > title')) title.remove();
       const thing = thingOf(document.activeElement);
       if (thing !== undefined) come(thing, REST_OF_KEYS);

@@ -2,9 +2,9 @@ import type { DrawingHost } from './in-drawing.ts';
 import type { HoverHost } from './in-hover.ts';
 
 /**
- * What runs in a page: puts in what the extension sends, keeps the place that it is scrolled to, and says which name
- * was chosen. Its text goes into the page as it is, so it uses nothing from outside of itself;
- * what it starts for a drawing is handed to it.
+ * The script of a page: shows the content that the extension sends, keeps the scroll position, and reports which name
+ * was chosen. The function's source is put into the page, so it uses nothing from outside of itself; the scripts for a
+ * drawing are passed to it.
  */
 export function inPage(
   nonce: string,
@@ -44,7 +44,7 @@ export function inPage(
     addEventListener(type: 'scroll', listen: () => void): void;
   }
   interface FromExtension {
-    /** What the page is of, kept with it for when the window comes back. */
+    /** The subject of the page, kept for when the window is opened again. */
     readonly of?: unknown;
     readonly html?: string;
     readonly download?: { readonly name: string; readonly html: string };
@@ -54,7 +54,7 @@ export function inPage(
   const { document } = page;
   const editor = page.acquireVsCodeApi();
   let kept = (editor.getState() ?? {}) as { readonly of?: unknown; readonly scrolled?: number } & DrawingHost['kept'];
-  /** Where it is to be scrolled to, also while what is shown is not long enough; and where it could be. */
+  /** The wanted scroll position, kept while the content is too short for it; and the position that was possible. */
   let wanted = kept.scrolled;
   let reached = 0;
   const keep = (more: typeof kept): void => {
@@ -65,7 +65,7 @@ export function inPage(
   const hover = startHover({ ask: (names, name) => editor.postMessage({ hover: { names, name } }) });
 
   const show = (html: string): void => {
-    // Text of the site is escaped, so that these are the page's own.
+    // Text of the site is escaped, so these tags are the page's own.
     const allowed = html.replaceAll('<style>', `<style nonce="${nonce}">`);
     const next = new page.DOMParser().parseFromString(allowed, 'text/html');
     const scrolled = wanted ?? page.scrollY;
@@ -82,7 +82,7 @@ export function inPage(
       return style;
     });
     for (const gone of next.querySelectorAll('style, script')) gone.remove();
-    // What the editor adds comes last, as it has the colours.
+    // The editor's styles come last, as they have the colours.
     document.head.append(...styles, ...document.querySelectorAll('style[data-editor]'));
     document.body.replaceChildren(...next.body.childNodes);
     document.title = next.title;
@@ -105,7 +105,7 @@ export function inPage(
     link.click();
   });
   page.addEventListener('scroll', () => {
-    // Of our own making is only the scrolling to where it could be.
+    // A scroll to another position was made by the user.
     if (page.scrollY !== reached) wanted = undefined;
     keep({ scrolled: wanted ?? page.scrollY });
   });

@@ -8,19 +8,19 @@ import { blocksOf } from './hover-words.ts';
 
 /** What a page shows. */
 export interface PageSource {
-  /** Told apart by it: a page that is open already comes to the front. */
+  /** Identifies the page: one that is already open comes to the front. */
   readonly key: string;
-  /** Of the panel, as `when` clauses have it. */
+  /** The view type of the panel in `when` clauses. */
   readonly viewType: string;
   readonly title: string;
   /** Address of the folder of the site. */
   readonly folder: string;
   readonly look: Look;
-  /** The document as it is now, and what to call it. Asked for only while the page is in sight. */
+  /** The current document and its title. Called only while the page is in sight. */
   readonly content: () => Promise<{ readonly title: string; readonly html: string }>;
 }
 
-/** An edit is waited out for so long, ms, and times as it took last: whoever types needs the server. */
+/** Pause after an edit: at least so many ms, and so many times the last answer, as typing needs the server. */
 const REST = 250;
 const RESTS = 5;
 
@@ -32,12 +32,12 @@ export class Pages implements vscode.Disposable {
     this.client = client;
   }
 
-  /** Beside the text that is in front. */
+  /** Shows a page beside the active editor. */
   show(source: PageSource): void {
     const known = this.open.get(source.key);
     if (known !== undefined) {
       known.panel.reveal(undefined, true);
-      // Something besides the site may have changed, as the last commit.
+      // Something other than the site may have changed, such as the last commit.
       known.refreshSoon();
       return;
     }
@@ -48,7 +48,7 @@ export class Pages implements vscode.Disposable {
     );
   }
 
-  /** Fills pages of a kind again that were open when the window was closed or loaded anew. */
+  /** Restores pages of a kind that were open when the window was closed or reloaded. */
   bringBack(viewType: string, sourceOf: (key: string) => PageSource): vscode.Disposable {
     return vscode.window.registerWebviewPanelSerializer(viewType, {
       deserializeWebviewPanel: async (panel, state: unknown) => {
@@ -65,17 +65,17 @@ export class Pages implements vscode.Disposable {
     panel.onDidDispose(() => this.open.delete(source.key));
   }
 
-  /** The page that is in front. */
+  /** The active page. */
   get active(): Page | undefined {
     return [...this.open.values()].find(({ panel }) => panel.active);
   }
 
-  /** The site of a folder has changed, and has been checked. */
+  /** Notes that the site of a folder has changed and has been checked. */
   siteChanged(folder: string): void {
     for (const page of this.open.values()) if (isSameFolder(page.source.folder, folder)) page.refreshSoon();
   }
 
-  /** Things of a site that the cursor in its text is at, the nearest first, as drawings name them. */
+  /** Marks the things at the cursor in a site's text, the nearest first, by the names that drawings use. */
   mark(folder: string, names: readonly string[]): void {
     for (const page of this.open.values()) if (isSameFolder(page.source.folder, folder)) page.mark(names);
   }
@@ -90,11 +90,11 @@ export class Pages implements vscode.Disposable {
   }
 }
 
-/** What a person has chosen in a page, as its element says. */
+/** The attributes of the element that the user has chosen in a page. */
 interface Chosen {
   readonly names?: string;
   readonly name?: string;
-  /** The same in a drawing. */
+  /** The name in a drawing. */
   readonly at?: string;
   readonly uri?: string;
   readonly line?: string;
@@ -129,7 +129,7 @@ export class Page {
     this.source = source;
     this.panel.webview.options = { enableScripts: true, localResourceRoots: [] };
     this.panel.webview.onDidReceiveMessage((message: FromPage) => {
-      // Whenever it comes into sight it begins empty.
+      // A page is empty each time it comes into sight.
       if (message.ready === true) {
         void this.panel.webview.postMessage({ of: source.key, marked: this.marked });
         void this.refresh();
@@ -154,7 +154,7 @@ export class Page {
     this.timer = setTimeout(() => void this.refresh(), Math.max(REST, this.took * RESTS));
   }
 
-  /** Asks for nothing while it is out of sight, and for one document at a time. */
+  /** Refreshes one document at a time, and only while the page is in sight. */
   private async refresh(): Promise<void> {
     if (!this.panel.visible || this.state === 'asked' || this.state === 'asked and stale') return;
     this.state = 'asked';
@@ -183,7 +183,7 @@ export class Page {
     void this.panel.webview.postMessage({ download: { name, html: this.shown } });
   }
 
-  /** What the hover says of a thing, as words: the page makes no markup of it. */
+  /** Sends the hover of a thing as words, from which the page makes no markup. */
   private async say(names: string, name: string): Promise<void> {
     const markdown = await this.client.sendRequest(hoverOfName, { folder: this.source.folder, names, name });
     const blocks = markdown === null ? [] : blocksOf(markdown);
@@ -204,7 +204,7 @@ export class Page {
   }
 }
 
-/** In the column where the file is open already, or else in the first. */
+/** Shows a place in the column where the file is already open, or else in the first. */
 async function showAt(file: vscode.Uri, selection: vscode.Range): Promise<void> {
   const open = vscode.window.tabGroups.all.find(({ tabs }) =>
     tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === file.toString()),
