@@ -1,4 +1,4 @@
-/** Drawings of the samples, as examples, and so that a change of how something is drawn is seen as one. */
+/** Drawings of the samples, as examples, and so that a change in a drawing shows in a commit. */
 
 import { join } from 'node:path';
 import { readSite } from '../src/cli/sites.ts';
@@ -8,7 +8,7 @@ import { svgFile } from '../src/draw/svg.ts';
 import { planOf } from '../src/plan.ts';
 import type { Output } from './output.ts';
 
-/** By sample, kinds with what is drawn of it. */
+/** The drawings of each sample, by kind and subject. */
 const DRAWN: Readonly<Record<string, readonly (readonly [kind: string, subject: string])[]>> = {
   'harrow-lane': [
     ['network', ''],

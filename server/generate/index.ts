@@ -1,4 +1,4 @@
-/** Writes what is made from the schemas and the rules: types, validators, pages; and drawings of the samples. */
+/** Writes the generated files: types, validators and pages of schemas and rules, and drawings of the samples. */
 
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
@@ -8,8 +8,7 @@ import { schemaOutputs, stale } from './outputs.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 await write(await schemaOutputs(root));
-// Pages of rules show what a check finds. After a new section the first run fails here, and the second has its
-// validators.
+// Pages of rules need a check. After a new section the first run fails here; the second has its validators.
 const { ruleOutputs } = await import('./rules.ts');
 await write(await ruleOutputs());
 const { drawingOutputs } = await import('./drawings.ts');

@@ -1,4 +1,4 @@
-/** All that is made from the schemas and the rules, and which of it is not as it would be made. */
+/** All files generated from the schemas and the rules, and those that are out of date. */
 
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -12,7 +12,7 @@ export async function schemaOutputs(root: string): Promise<Output[]> {
   return [...schemaReference(), ...(await Promise.all([schemaTypes(root), schemaValidators(root)])).flat()];
 }
 
-/** Those whose file in the repository has another text, or is not there. */
+/** The outputs whose file in the repository differs or is missing. */
 export async function stale(root: string, outputs: readonly Output[]): Promise<Output[]> {
   const texts = await Promise.all(outputs.map(({ path }) => textOf(join(root, path))));
   return outputs.filter(({ text }, index) => text !== texts[index]);

@@ -3,7 +3,7 @@
 import { readdir } from 'node:fs/promises';
 import type { AcceptanceRule, Example, Rule } from '../src/lint/rule.ts';
 
-/** In the order of the index. */
+/** The groups of rules in the order of the index. */
 export const GROUPS = {
   text: 'Reading the files',
   names: 'Names',

@@ -1,4 +1,4 @@
-/** What is made from the rules and from what audits find: the list of the rules, and a page for each. */
+/** The files generated from the rules of checks and audits: the list of the rules, and a page for each. */
 
 import { AUDIT_RULES, auditRules } from '../src/audit/rules.ts';
 import type { Rules } from '../src/lint/check.ts';

@@ -1,4 +1,4 @@
-/** The reference page of the site language: what may be written in each section, its unit, default and an example. */
+/** The reference page of the site language: the keys of each section with units, defaults and an example. */
 
 import { stringify } from 'yaml';
 import {
@@ -17,7 +17,7 @@ import type { Output } from './output.ts';
 const BANNER = '<!-- Made from site.schema.json by `npm run generate`; edits belong there. -->';
 const HEADER = '| key | value | default | meaning | example |\n| --- | --- | --- | --- | --- |';
 
-/** What only this page explains. */
+/** Keywords of the schema that only this page explains. */
 type Bounded = Schema & { readonly minimum?: number; readonly maximum?: number; readonly then?: Schema };
 
 const definitions: Readonly<Record<string, Schema>> = siteSchema.$defs as unknown as Record<string, Schema>;
@@ -44,7 +44,7 @@ function sectionParts(section: SectionName, shown: Set<string>): string[] {
   return item === undefined ? head : [...head, ...mappingParts(item), ...innerParts(item, shown)];
 }
 
-/** The mappings that stand inside, each once, where it first occurs. */
+/** The inner mappings, each once, where it first occurs. */
 function innerParts(mapping: Schema, shown: Set<string>): string[] {
   return Object.entries(mapping.properties ?? {}).flatMap(([key, property]) => {
     const name = mappingName(property);
@@ -58,7 +58,7 @@ function innerParts(mapping: Schema, shown: Set<string>): string[] {
   });
 }
 
-/** Of a list or a map by name, what an element is; of anything else, itself. */
+/** The schema of the elements of a list or a map by name; of anything else, itself. */
 function entryOf(schema: Schema | undefined): Schema | undefined {
   if (schema?.items !== undefined) return entryOf(under(schema, 0));
   return typeof schema?.additionalProperties === 'object' ? entryOf(under(schema, 'any')) : schema;
@@ -71,7 +71,7 @@ function mappingParts(mapping: Schema): string[] {
 
 interface Row {
   readonly row: string;
-  /** What each of its values means, where the schema says. */
+  /** The meaning of each of its values, where the schema describes them. */
   readonly values: string | undefined;
 }
 
@@ -109,7 +109,7 @@ function meanings(path: string, property: Schema): string | undefined {
   ].join('\n');
 }
 
-/** Of a map by name, what stands behind each name; of anything else, itself. */
+/** The schema of the values of a map by name; of anything else, itself. */
 function freeValue(property: Schema): Schema | undefined {
   const schema = resolved(property);
   return typeof schema?.additionalProperties === 'object' ? resolved(schema.additionalProperties) : schema;
@@ -193,7 +193,7 @@ function quantityParts(): string[] {
   return ['## Quantities', ['| quantity | how it is written | example |', '| --- | --- | --- |', ...rows].join('\n')];
 }
 
-/** As it is written in a site file, on one line. */
+/** A value as it is written in a site file, on one line. */
 function code(value: unknown): string {
   const text = stringify(value, { collectionStyle: 'flow', lineWidth: 0 }).trim();
   return `\`${text}\``;

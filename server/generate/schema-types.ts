@@ -1,4 +1,4 @@
-/** TypeScript types of what may be written in a site: one for each mapping of the schema's `$defs`. */
+/** TypeScript types of the site language: one for each mapping of the schema's `$defs`. */
 
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -52,7 +52,7 @@ function inlined(value: unknown, defs: Readonly<Record<string, Schema>>): unknow
     ...rest
   } = schema;
   const kept = Object.fromEntries(Object.entries(rest).map(([key, inner]) => [key, inlined(inner, defs)]));
-  // `title` may also be a property of that name.
+  // A property may also be named `title`.
   if (typeof title === 'object') kept['title'] = inlined(title, defs);
   // A type list with `then` for texts is a choice between them and the mapping.
   return then === undefined

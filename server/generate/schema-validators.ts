@@ -18,7 +18,7 @@ export const VOCABULARY = [
   'enumDescriptions',
   'defaultSnippets',
 ];
-/** What is for people and editors, and would only make the validators longer. */
+/** Keywords for people and editors, which would only make the validators longer. */
 const ANNOTATIONS = ['title', 'description', 'examples', 'default', ...VOCABULARY];
 
 interface SiteSchema {
@@ -53,7 +53,7 @@ export async function schemaValidators(root: string): Promise<Output[]> {
       typeof section.additionalProperties === 'object' ? section.additionalProperties.$ref : section.items?.$ref;
     names[name] = each === undefined ? `${id}#/properties/${name}` : `${id}${each}`;
   }
-  // Joined as ajv does it, the errors of thousands of elements take the square of their number.
+  // The time of ajv's way to join the errors of thousands of elements grows with the square of their number.
   const code = standaloneCode(ajv, names).replaceAll(
     /vErrors = vErrors === null \? (\w+)\.errors : vErrors\.concat\(\1\.errors\);/g,
     'if (vErrors === null) vErrors = $1.errors; else for (const each of $1.errors) vErrors.push(each);',
@@ -61,7 +61,7 @@ export async function schemaValidators(root: string): Promise<Output[]> {
   if (code.includes('.concat(')) throw new Error('ajv joins errors in another way than is known here');
   const bundled = await build({
     stdin: { contents: code, resolveDir: root },
-    // Paths stand in what is made: the same wherever the packages really lie.
+    // The output contains paths, which must not depend on where the packages are installed.
     absWorkingDir: root,
     preserveSymlinks: true,
     bundle: true,
@@ -82,7 +82,7 @@ export async function schemaValidators(root: string): Promise<Output[]> {
   ];
 }
 
-/** A copy without annotations; a property that is named like one of them stays. */
+/** A copy without annotations; a property with the name of one stays. */
 function bare(value: unknown, namesBelow = false): unknown {
   if (Array.isArray(value)) return value.map((element) => bare(element));
   if (typeof value !== 'object' || value === null) return value;
@@ -106,7 +106,7 @@ function unguarded(value: unknown): unknown {
 
 /**
  * Adds the type of the elements, where they are scalars, to lists without repeats. The validator then compares scalars
- * only; its comparison of objects fails for objects without a prototype, of which data is made.
+ * only; its comparison of objects fails for objects without a prototype, such as our data.
  */
 function withItemTypes(value: unknown, defs: SiteSchema['$defs']): unknown {
   if (Array.isArray(value)) return value.map((element) => withItemTypes(element, defs));
