@@ -1,6 +1,6 @@
 /**
  * Binary search: the least whole number from `low` up to but not including `high` for which `holds` is true, or `high`.
- * From the first number for which it is true it must be true for all above.
+ * Once it is true, it must stay true for all higher numbers.
  */
 export function leastWhere(low: number, high: number, holds: (at: number) => boolean): number {
   let [from, to] = [low, high];

@@ -23,11 +23,11 @@ export interface Cursor {
   readonly needsSpace: boolean;
   /** The key at the cursor has its colon. */
   readonly hasColon: boolean;
-  /** The column in which that starts, for lines below it. */
+  /** The column where that text starts, for lines below it. */
   readonly column: number;
 }
 
-/** @param root the route to what the text is the content of; empty for a whole file */
+/** @param root the route of the value that the text holds; empty for a whole file */
 export function cursorIn(text: string, offset: number, root: Route): Cursor | undefined {
   return new CursorSearch(text, offset, root).run();
 }
@@ -52,7 +52,7 @@ class CursorSearch {
   private readonly cursor: number;
   private readonly stack: Frame[] = [];
   private found: (Cursor & { keys: readonly string[]; at: Cursor['at'] }) | undefined;
-  private own: string | undefined;
+  private keyAtCursor: string | undefined;
   /** If a mapping starts at this depth and column, the cursor is in it, on a line before its first key. */
   private expected: { readonly depth: number; readonly indent: number } | undefined;
   /** Lines indented more than this are a block scalar. */
@@ -78,8 +78,8 @@ class CursorSearch {
       this.line = next;
     }
     if (this.found === undefined) return undefined;
-    const { own, found } = this;
-    return { ...found, keys: own === undefined ? [...found.keys] : without(found.keys, own) };
+    const { keyAtCursor, found } = this;
+    return { ...found, keys: keyAtCursor === undefined ? [...found.keys] : without(found.keys, keyAtCursor) };
   }
 
   private get top(): Frame | undefined {
@@ -163,7 +163,7 @@ class CursorSearch {
       const mapping = this.mapping(column);
       this.setKey(mapping, key.name);
       if (this.holds(at, key.end)) {
-        this.own = key.name;
+        this.keyAtCursor = key.name;
         this.mark(
           'key',
           this.stack.slice(0, -1).map(step),
@@ -233,7 +233,7 @@ class CursorSearch {
     let at = from;
     while (at < end && (text.charAt(at) === ' ' || text.charAt(at) === '\t')) at++;
     const isEmpty = at >= end || (text.charAt(at) === '#' && at > from);
-    // In front of a value that is there nothing more fits, be it on the lines below.
+    // Nothing more fits in front of a value, even if that is on the lines below.
     if (isEmpty && this.holds(from, at) && !this.hasBlockBelow(end, column)) {
       this.mark('value', this.stack.map(step), {
         start: this.cursor,
@@ -310,7 +310,7 @@ class CursorSearch {
         this.setKey(top, key.name);
         top.next = 'value';
         if (this.holds(at, key.end)) {
-          this.own = key.name;
+          this.keyAtCursor = key.name;
           this.mark(
             'key',
             this.stack.slice(0, -1).map(step),
@@ -359,7 +359,7 @@ class CursorSearch {
   }
 
   /**
-   * In front of a value that is there nothing more fits; in front of a key another one does, or the value before it.
+   * Nothing more fits in front of a value; in front of a key another key does, or the value before it.
    */
   private isBeforeKey(at: number, end: number): boolean {
     return this.cursor < at && this.top?.kind === 'mapping' && flowKey(this.text, at, end) !== undefined;
@@ -377,7 +377,7 @@ class CursorSearch {
 
   private pop(): void {
     this.stack.pop();
-    // The mapping that was expected below the cursor is not there.
+    // The mapping that was expected below the cursor is missing.
     if (this.expected !== undefined && this.stack.length < this.expected.depth) this.expected = undefined;
   }
 
@@ -409,7 +409,7 @@ function step({ kind, key, index }: Frame): string | number {
   return kind === 'list' ? index : (key ?? '');
 }
 
-function without(keys: readonly string[], own: string): string[] {
-  const index = keys.indexOf(own);
+function without(keys: readonly string[], left: string): string[] {
+  const index = keys.indexOf(left);
   return keys.filter((_, i) => i !== index);
 }

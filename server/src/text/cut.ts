@@ -56,7 +56,7 @@ export interface Cut {
   readonly headers: readonly Header[];
 }
 
-/** Cuts `text`; a piece whose text `previous` has too is the same object. */
+/** Cuts `text`; a piece whose text is unchanged since `previous` stays the same object. */
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   if (previous === undefined) {
     const { bounds, headers } = new Scan(text, 0).run();
@@ -109,7 +109,7 @@ function moved(header: Header, shift: number): Header {
   return shift === 0 ? header : { section: header.section, start: header.start + shift, end: header.end + shift };
 }
 
-/** Where two texts differ: from `start` on, and no longer from `end` of the new one on, which is `shift` further. */
+/** Where two texts differ: from `start` up to `end` in the new one; what comes after has moved by `shift`. */
 export interface Change {
   readonly start: number;
   readonly end: number;
@@ -154,7 +154,7 @@ interface Bounds {
   end: number;
 }
 
-/** The cut before, and what is the same behind the change. */
+/** The previous cut, and where its text goes on unchanged. */
 interface Before {
   readonly pieces: readonly Piece[];
   readonly starts: readonly number[];
@@ -204,7 +204,7 @@ class Scan {
     this.atStart = atStart;
   }
 
-  /** `joins` is the first piece of the cut before that stays, and all after it. */
+  /** `joins` is the index of the first piece of the previous cut that is kept, with all after it. */
   run(before?: Before): { bounds: Bounds[]; headers: Header[]; joins: number } {
     const { text } = this;
     let old = Math.max(before?.first ?? 0, 0);
@@ -226,11 +226,11 @@ class Scan {
     return { bounds: this.bounds, headers: this.headers, joins: before?.pieces.length ?? 0 };
   }
 
-  /** Whether a scan would begin that piece here too, and go on from it as it did before. */
+  /** Whether a scan would begin the same piece here, and go on from it as before. */
   private joins(piece: Piece): boolean {
     if (this.open?.role === 'document') return false;
     if (piece.role === 'section') return piece.section !== '' || this.nothingYet();
-    // Hyphens of a list go on with the item before, if there is one now.
+    // Hyphens of a list continue the item before them, if there is one now.
     if (!piece.list && this.open?.role === 'item' && piece.text.charCodeAt(piece.indent) === DASH) return false;
     return (
       piece.role === 'item' &&
@@ -329,7 +329,7 @@ function isMarker(text: string, at: number, marker: string): boolean {
   return text.startsWith(marker, at) && isBlank(text.charCodeAt(at + marker.length));
 }
 
-/** Reuses pieces of the cut before that have the same text. */
+/** Reuses pieces of the previous cut that have the same text. */
 function adopt(file: SourceFile, text: string, bounds: readonly Bounds[], before: readonly Piece[]): Piece[] {
   const left = new Map<string, Piece[]>();
   for (const old of before) {

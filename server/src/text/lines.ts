@@ -32,7 +32,7 @@ export class Lines {
     return { line, character: at - (this.starts[line] ?? 0) };
   }
 
-  /** Of two offsets; most ranges are in one line. */
+  /** The positions of two offsets. Most ranges are in one line, which is faster. */
   range(start: number, end: number): { start: Position; end: Position } {
     const from = this.position(start);
     const isInLine = start <= end && end < (this.starts[from.line + 1] ?? 0);

@@ -47,7 +47,7 @@ export interface Tree {
   readonly anchors: readonly string[];
   /** Aliases whose anchor is not in this piece. */
   readonly missingAnchors: readonly string[];
-  /** Words and signs that the parser went through that continues after an error, with what aliases stand for. */
+  /** Tokens read by the parser that continues after an error, and nodes, those behind aliases too. */
   readonly effort: number;
 }
 
@@ -56,8 +56,8 @@ const EXPANDED_NODES = 100_000;
 /** Levels of nesting; the site language has six. */
 const DEPTH = 64;
 /**
- * Words and signs of one piece that are read by the parser that continues after an error: it takes some 10 µs and 1 kB
- * for each. Ten thousand devices in one pair of brackets have as many; a text without faults may have more.
+ * The most tokens of one piece that the parser reads that continues after an error: each takes it some 10 µs and 1 kB.
+ * Ten thousand devices in one pair of brackets have as many; a text without faults may have more.
  */
 export const LEXEMES = 200_000;
 const SET_UP = 10;
@@ -77,13 +77,13 @@ export function parse(text: string): Tree {
   return parseOrdinary(text) ?? parseWithFaults(text);
 }
 
-/** The same, much faster; `undefined` for a text with faults, and for one with anchors, tags or text in blocks. */
+/** As `parse`, much faster; `undefined` for a text with faults, anchors, tags or block scalars. */
 export function parseOrdinary(text: string): Tree | undefined {
   const root = quickParse(text, DEPTH);
   return root === undefined ? undefined : { root, problems: NONE, anchors: NONE, missingAnchors: NONE, effort: 0 };
 }
 
-/** The same with the parser that continues after an error. */
+/** As `parse`, with the parser that continues after an error. */
 export function parseWithFaults(text: string): Tree {
   const reader = new TreeReader(text);
   const source = new Tokens(text);
@@ -104,7 +104,7 @@ export function parseWithFaults(text: string): Tree {
   return {
     root,
     problems: [...problems, ...reader.problems]
-      .filter(({ start }) => start < (stopped?.start ?? Infinity)) // What is missing there follows from stopping.
+      .filter(({ start }) => start < (stopped?.start ?? Infinity)) // What is missing beyond comes from stopping.
       .concat(stopped ?? []),
     anchors: [...reader.anchors.keys()],
     missingAnchors: reader.missingAnchors,
@@ -114,7 +114,7 @@ export function parseWithFaults(text: string): Tree {
 
 const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE, effort: 0 };
 
-/** At `start` collections nest deeper than any text of a site does, and than a parser that recurses can follow. */
+/** Collections nest too deep at `start`: deeper than any site needs, and than a recursive parser can follow. */
 class TooDeep extends Error {
   readonly start: number;
 
@@ -130,10 +130,11 @@ function firstDocument(tokens: Iterable<CST.Token>): Document.Parsed | undefined
 }
 
 /**
- * As the library's own parser has them, which takes any depth until the stack of the process overflows, and any length.
+ * The tokens of the library's parser, with bounds: that parser takes any length, and any depth until the stack of the
+ * process overflows.
  */
 class Tokens {
-  /** Where there are too many. */
+  /** Set where there are too many. */
   stopped: SyntaxProblem | undefined;
   private lexemes = 0;
   private readonly text: string;
@@ -142,7 +143,7 @@ class Tokens {
     this.text = text;
   }
 
-  /** To set it up for a piece takes as long as some words. */
+  /** Setting up the parser for a piece takes as long as reading some tokens. */
   get effort(): number {
     return this.lexemes + SET_UP;
   }
@@ -194,8 +195,8 @@ class TreeReader {
           : node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE'
             ? 'quoted'
             : 'block';
-      const known = typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
-      return { kind: 'scalar', value: known ? value : null, source: detach(node.source ?? ''), style, ...span };
+      const isCore = typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
+      return { kind: 'scalar', value: isCore ? value : null, source: detach(node.source ?? ''), style, ...span };
     }
     if (isSeq(node)) {
       const items: Node[] = [];
@@ -245,8 +246,8 @@ class TreeReader {
       places.set(name, entry.key);
       entries.push({ ...entry, merged: true });
     }
-    const own = entries.filter((entry) => !entry.merged);
-    return { kind: 'mapping', entries, flow, start: span.start, end: flow ? span.end : lastEnd(own, span) };
+    const written = entries.filter((entry) => !entry.merged);
+    return { kind: 'mapping', entries, flow, start: span.start, end: flow ? span.end : lastEnd(written, span) };
   }
 
   private readKey(key: YamlNode | null, fallback: number): Scalar | undefined {

@@ -30,9 +30,8 @@ export interface Quantity {
   /**
    * bit-rate: bit/s · byte-rate: byte/s · size: byte · duration: ms · length: mm · power: mW · mass: g ·
    * apparent-power: mVA · energy: mWh · percentage: ten-thousandths of the whole · frequency: Hz ·
-   * ratio: thousandths of a dB · level: thousandths of the
-   * unit, which differ in what they count from (see `levelOf`) · voltage: mV · current: mA · symbol-rate: Bd ·
-   * area: hundredths of mm².
+   * ratio: thousandths of a dB · level: thousandths of the unit, whose zero differs (see `levelOf`) · voltage: mV ·
+   * current: mA · symbol-rate: Bd · area: hundredths of mm².
    */
   readonly value: number;
   readonly unit: string;
@@ -133,12 +132,12 @@ export type QuantityFault =
       readonly found: QuantityKind;
       readonly suggestions: readonly string[];
     }
-  /** Of a kind of which there is always some. */
+  /** Zero of a quantity that is never zero. */
   | { readonly fault: 'nothing' }
   /** A fraction of the smallest unit. */
   | { readonly fault: 'not-exact' }
   | { readonly fault: 'too-large' }
-  /** What no coax, no part of an aerial system and no multiplex has. */
+  /** A value that no coax, no part of an aerial system and no multiplex has. */
   | { readonly fault: 'beyond'; readonly bounds: Bounds };
 
 interface Bounds {
@@ -147,7 +146,7 @@ interface Bounds {
   readonly unit: string;
 }
 
-/** Common practice: a receiver locks to no less, no amplifier puts out as much, and no transponder is wider. */
+/** Common practice: no receiver locks to less, no amplifier puts out more, and no transponder is wider. */
 const BOUNDS: Partial<Readonly<Record<QuantityKind, Bounds>>> = {
   'level': { least: -20, most: 150, unit: 'dBµV' },
   'ratio': { least: -150, most: 150, unit: 'dB' },
@@ -176,7 +175,7 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   if (unit === undefined) {
     const bytes =
       kind === 'bit-rate' && IN_BYTES.test(unitName) ? UNITS.get(nearUnit(unitName, 'byte-rate') ?? '') : undefined;
-    const amount = Number(number) * (own(OTHER[kind], unitName.toLowerCase()) ?? NaN);
+    const amount = Number(number) * (lookUp(FOREIGN[kind], unitName.toLowerCase()) ?? NaN);
     const suggestions = [
       ...sameNumber(number, unitName, kind),
       ...(bytes === undefined ? [] : sameAmount(number, bytes, kind)),
@@ -203,7 +202,7 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
   return { kind, value: Number(value), unit: unitName };
 }
 
-/** Of these there may be none: a part may lose nothing, draw nothing, be joined without a cable. */
+/** Kinds that may be zero: a part may lose nothing, draw nothing, be joined without a cable. */
 const MAY_BE_ZERO: ReadonlySet<QuantityKind> = new Set([
   'percentage',
   'ratio',
@@ -214,7 +213,7 @@ const MAY_BE_ZERO: ReadonlySet<QuantityKind> = new Set([
   'current',
 ]);
 
-/** The same, where nothing is a fault unless the kind allows it. */
+/** As `readQuantity`, but zero is a fault unless the kind allows it. */
 export function readPositive(text: string, kind: QuantityKind): Quantity | QuantityFault {
   const read = readQuantity(text, kind);
   return isQuantity(read) && read.value === 0 && !MAY_BE_ZERO.has(kind) ? { fault: 'nothing' } : read;
@@ -224,7 +223,7 @@ export function isQuantity(read: Quantity | QuantityFault): read is Quantity {
   return !('fault' in read);
 }
 
-/** The value of a quantity; `undefined` where there is none, or none that can be read, which a rule reports. */
+/** The value of a quantity; `undefined` where the text is missing or cannot be read, which a rule reports. */
 export function quantity(text: unknown, kind: QuantityKind): number | undefined {
   if (typeof text !== 'string') return undefined;
   const read = readQuantity(text, kind);
@@ -275,7 +274,7 @@ function nearUnit(name: string, kind: QuantityKind): string | undefined {
   const lower = name.toLowerCase();
   const same = unitsOf(kind).find((unit) => unit.toLowerCase() === lower);
   if (same !== undefined) return same;
-  return own(SPOKEN[kind], lower);
+  return lookUp(SPOKEN[kind], lower);
 }
 
 const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = {
@@ -305,8 +304,8 @@ const SPOKEN: Partial<Record<QuantityKind, Readonly<Record<string, string>>>> = 
   area: { mm2: 'mm²', sqmm: 'mm²' },
 };
 
-/** Units that the language does not have, in small letters, as multiples of the smallest unit of their kind. */
-const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
+/** Units that the language does not have, in lower case, as multiples of the smallest unit of their kind. */
+const FOREIGN: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   'size': { pb: K ** 5 },
   'duration': { w: 7 * DAY, week: 7 * DAY, weeks: 7 * DAY },
   'length': { cm: 10, km: K ** 2 },
@@ -316,8 +315,8 @@ const OTHER: Partial<Record<QuantityKind, Readonly<Record<string, number>>>> = {
   'energy': { kwh: K ** 2 },
 };
 
-/** The entry of a table; a word may also be one that every object knows, such as `constructor`. */
-function own<T>(table: Readonly<Record<string, T>> | undefined, word: string): T | undefined {
+/** The entry of a table, without what every object inherits, such as `constructor`. */
+function lookUp<T>(table: Readonly<Record<string, T>> | undefined, word: string): T | undefined {
   return table !== undefined && Object.hasOwn(table, word) ? table[word] : undefined;
 }
 

@@ -21,7 +21,7 @@ function oneDigit(value: number): string {
   return value < 0 && text !== '0.0' ? `−${text}` : text;
 }
 
-/** `vertical, high band`; circular ones go with the voltage that asks for them. */
+/** `vertical, high band`; a circular polarization counts as the one of the same voltage. */
 export function planeWords({ volts, tone }: { readonly volts: 13 | 18; readonly tone: boolean }): string {
   return `${volts === 13 ? 'vertical' : 'horizontal'}, ${tone ? 'high' : 'low'} band`;
 }

@@ -105,7 +105,7 @@ export function textAt(data: Data, route: Route): string | undefined {
 
 /**
  * A mapping without entries. It inherits nothing, so any name may be a key. Those with the same keys share a shape in
- * memory, which objects of `Object.create(null)` do not: they take three times as much and are slow to read.
+ * memory, which objects of `Object.create(null)` do not: they take three times the memory and are slow to read.
  */
 export const emptyMapping: () => { [key: string]: Data } = (() => {
   const Bare = function () {} as unknown as new () => { [key: string]: Data };

@@ -4,14 +4,14 @@
 const UNSEEN =
   /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
-/** White space becomes a space, any other invisible character �; the text is cut after `most` characters. */
-export function visible(text: string, most = 500): string {
+/** White space becomes a space, any other invisible character �; the text is cut after `max` characters. */
+export function visible(text: string, max = 500): string {
   const line = text
-    .slice(0, most + 1)
+    .slice(0, max + 1)
     .replace(/\s{2,}|[^\S ]/g, ' ')
     .replace(UNSEEN, '\ufffd')
     .trim();
-  return line.length > most ? `${line.slice(0, most).replace(/[\ud800-\udbff]$/, '')}…` : line;
+  return line.length > max ? `${line.slice(0, max).replace(/[\ud800-\udbff]$/, '')}…` : line;
 }
 
 /** The text with `instead` in place of each mark that is invisible. */
@@ -19,7 +19,7 @@ export function withoutUnseen(text: string, instead: (mark: string) => string): 
   return text.replace(UNSEEN, instead);
 }
 
-/** The same of text that has lines and columns of its own: line breaks and tabs stay. */
+/** Text of several lines with � for each invisible character; line breaks and tabs stay. */
 export function visibleLines(text: string): string {
   return text.replace(UNSEEN, (mark, at: number) =>
     mark === '\n' || mark === '\t' || (mark === '\r' && text[at + 1] === '\n') ? mark : '\ufffd',

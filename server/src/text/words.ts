@@ -26,11 +26,11 @@ export function bitRate(bitsPerSecond: number): string {
   return scaled(bitsPerSecond, 1000, ['b/s', 'kb/s', 'Mb/s', 'Gb/s', 'Tb/s']);
 }
 
-/** `6.45 Mb/s, at most 9.67`: the unit of the second where it is another one. */
+/** `6.45 Mb/s, at most 9.67`: the second figure has its unit only where that differs. */
 export function bitRateUpTo(nominal: number, peak: number): string {
   if (peak <= nominal) return bitRate(nominal);
-  const [[, unit], [most = '', mostUnit]] = [bitRate(nominal).split(' '), bitRate(peak).split(' ')];
-  return `${bitRate(nominal)}, at most ${unit === mostUnit ? most : bitRate(peak)}`;
+  const [[, unit], [amount = '', peakUnit]] = [bitRate(nominal).split(' '), bitRate(peak).split(' ')];
+  return `${bitRate(nominal)}, at most ${unit === peakUnit ? amount : bitRate(peak)}`;
 }
 
 /** Bytes as `3.63 TB`, in powers of 1000. */
@@ -52,7 +52,7 @@ export function watts(milliwatts: number): string {
   return `${Number((milliwatts / 1000).toFixed(2))} W`;
 }
 
-/** The same of what is computed, rounded to be read: `159 W`, `7.79 W`. */
+/** Computed milliwatts, rounded for reading: `159 W`, `7.79 W`. */
 export function aboutWatts(milliwatts: number): string {
   return `${short(milliwatts / 1000)} W`;
 }
@@ -67,7 +67,7 @@ export function wattHours(amount: number): string {
   return `${short(amount / 1000)} Wh`;
 }
 
-/** Milliseconds without power, never more than they are: `44 min`, `1 h 24 min`. */
+/** Milliseconds that a battery lasts, rounded down: `44 min`, `1 h 24 min`. */
 export function runtime(milliseconds: number): string {
   if (milliseconds < MINUTE) return `${Math.floor(milliseconds / SECOND)} s`;
   const minutes = Math.floor(milliseconds / MINUTE);
@@ -115,7 +115,7 @@ export function percent(part: number, whole: number): string {
   return `${value >= 10 ? Math.round(value) : Number(value.toFixed(1))} %`;
 }
 
-/** A part above a bound in ten-thousandths, with enough decimals to show that: `90.1 %` of at most 90 %. */
+/** A part above a bound (in ten-thousandths), with enough decimals to show it: `90.1 %` for at most 90 %. */
 export function percentOver(part: number, whole: number, bound: number): string {
   const value = (part / whole) * 100;
   const digits = [0, 1, 2].find((decimals) => Number(value.toFixed(decimals)) > bound / 100) ?? 3;
