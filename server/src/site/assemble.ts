@@ -30,7 +30,7 @@ const readTraffic = perObject(read.readTraffic);
 const readVolume = perObject(read.readVolume);
 const readRecording = perObject(read.readRecording);
 
-/** Never fails: of two items with one name the first counts, and a name that leads nowhere is left unresolved. */
+/** Never fails: the first of two items with one name counts, and a name that leads nowhere is left unresolved. */
 export function assemble(items: readonly Item[]): Site {
   return assembler()(items);
 }
@@ -77,7 +77,7 @@ export function assembler(): (items: readonly Item[]) => Site {
     for (const section of SECTION_NAMES) sections[section] = keep[section]?.(sections[section]) ?? sections[section];
     const fixed = settings(sections.site);
     const air = { multiplexes: multiplexes(sections.multiplexes), services: services(sections.services) };
-    const own = {
+    const declared = {
       vlans: vlans(sections.vlans),
       racks: racks(sections.racks),
       devices: devices(sections.devices),
@@ -92,32 +92,32 @@ export function assembler(): (items: readonly Item[]) => Site {
       items,
       sections,
       faulty: keepFaulty(items.filter(({ faulty }) => faulty)),
-      vlans: own.vlans.list,
-      racks: own.racks.list,
-      devices: own.devices.list,
-      ports: own.devices.ports,
+      vlans: declared.vlans.list,
+      racks: declared.racks.list,
+      devices: declared.devices.list,
+      ports: declared.devices.ports,
       cables: cables(sections.cables),
-      multiplexes: own.multiplexes.list,
-      services: own.services.list,
-      occasions: own.occasions.list,
-      streams: own.streams.list,
-      traffic: own.traffic.list,
-      volumes: own.volumes.list,
-      recordings: own.recordings.list,
+      multiplexes: declared.multiplexes.list,
+      services: declared.services.list,
+      occasions: declared.occasions.list,
+      streams: declared.streams.list,
+      traffic: declared.traffic.list,
+      volumes: declared.volumes.list,
+      recordings: declared.recordings.list,
       policies: policies(sections.policies),
       lint: lint(sections.lint),
-      vlanByName: own.vlans.byName,
-      rackByName: own.racks.byName,
-      deviceByName: own.devices.byName,
-      multiplexByName: own.multiplexes.byName,
-      serviceByName: own.services.byName,
-      occasionByName: own.occasions.byName,
-      streamByName: own.streams.byName,
-      trafficByName: own.traffic.byName,
-      volumeByName: own.volumes.byName,
-      recordingByName: own.recordings.byName,
-      media: own.streams.media,
-      carriedInCircle: own.streams.carriedInCircle,
+      vlanByName: declared.vlans.byName,
+      rackByName: declared.racks.byName,
+      deviceByName: declared.devices.byName,
+      multiplexByName: declared.multiplexes.byName,
+      serviceByName: declared.services.byName,
+      occasionByName: declared.occasions.byName,
+      streamByName: declared.streams.byName,
+      trafficByName: declared.traffic.byName,
+      volumeByName: declared.volumes.byName,
+      recordingByName: declared.recordings.byName,
+      media: declared.streams.media,
+      carriedInCircle: declared.streams.carriedInCircle,
       ...fixed,
     };
   };
@@ -149,10 +149,10 @@ interface Named<T> {
   readonly byName: ReadonlyMap<string, T>;
 }
 
-/** Of two with the same name the first counts. */
+/** The first of two with the same name counts. */
 function named<T extends { readonly name: string }>(all: readonly T[]): Named<T> {
   const byName = new Map<string, T>();
-  for (const one of all) if (!byName.has(one.name)) byName.set(one.name, one);
+  for (const thing of all) if (!byName.has(thing.name)) byName.set(thing.name, thing);
   return { list: byName.size === all.length ? all : [...byName.values()], byName };
 }
 
@@ -192,7 +192,7 @@ function policiesOf(items: readonly Item[]): Policies {
 
 function lintOf(items: readonly Item[]): Lint {
   return {
-    // Of two for one rule the first counts, as of two items with one name.
+    // The first of two severities for one rule counts, as with two items of one name.
     severities: new Map(
       items
         .filter((item) => item.name === 'rules')

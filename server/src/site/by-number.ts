@@ -1,5 +1,5 @@
 /**
- * Numbered names first: of an object's keys, those that are one number come first and ranges where they are written.
+ * Orders the keys of an object: single numbers first, ascending; ranges such as `1-8` stay in the order written.
  */
 export function byNumber({ name: a }: { readonly name: string }, { name: b }: { readonly name: string }): number {
   const [first, second] = [a, b].map((name) => (/^\d+$/.test(name) ? Number(name) : Infinity));

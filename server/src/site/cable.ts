@@ -8,12 +8,12 @@ export function cableDevices({ deviceByName }: Pick<Site, 'deviceByName'>, { fro
   return [from, ...through, to].flatMap((end) => (end === undefined ? [] : (deviceByName.get(end.device) ?? [])));
 }
 
-/** What a port takes: what its module is for, else what is said. */
+/** The medium that a port takes: that of its module, else the declared one. */
 export function mediumAt({ module, medium }: Port): Medium | undefined {
   return (module === undefined ? undefined : moduleNamed(module)?.medium) ?? medium;
 }
 
-/** By its type; without one by what its ends take, and where a device is powered over it. */
+/** By its type; without one, by the ports at its ends: PoE needs copper, else their medium decides. */
 export function isCopper(site: Pick<Site, 'deviceByName'>, { type, from, to }: Cable): boolean | 'unknown' {
   if (type !== undefined) return !type.startsWith('om') && !type.startsWith('os');
   const ends = [from, to].flatMap((end) => portAt(site, end) ?? []);

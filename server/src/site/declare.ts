@@ -1,4 +1,4 @@
-/** Declares a thing that is named and not there yet: the least of it that its uses tell. */
+/** Declares a thing that is used but not declared, with no more than its uses show. */
 
 import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
@@ -18,7 +18,7 @@ export interface Undeclared {
   readonly name: string;
 }
 
-/** Below the last item of its section, in the same file if the section is there; else in a section of its own. */
+/** The new item goes below the last of its section, in the same file if it has the section; else into a new section. */
 export function declaring(site: Site, files: readonly SiteText[], { item, section, name }: Undeclared): Fix[] {
   const value = valueOf(site, item, section, name);
   if (value === undefined) return [];
@@ -48,7 +48,7 @@ function valueOf(site: Site, item: Item, section: NamedSection, name: string): V
   }
 }
 
-/** By what others ask of it; of a cable that says nothing of it, what most cables lead to. */
+/** The kind follows from its uses; where only a cable names it, the kind that most cables lead to. */
 function deviceOf(site: Site, name: string): Value | undefined {
   const ends = endsIn(site.cables).get(name) ?? [];
   if (ends.some(({ item }) => textAt(item.data, ['type'])?.startsWith('coax') === true)) return undefined;
@@ -63,8 +63,8 @@ function kindOf({ vlans, sections, streams }: Site, name: string, hasPorts: bool
   if (gateways.has(name)) return 'router';
   if (queriers.has(name)) return 'switch';
   if (hostsIn(sections.volumes).has(name)) return 'server';
-  const own = sourcesIn(streams).get(name);
-  if (own !== undefined) return own.some(({ data }) => dataAt(data, ['carries']) !== undefined) ? 'server' : 'camera';
+  const sent = sourcesIn(streams).get(name);
+  if (sent !== undefined) return sent.some(({ data }) => dataAt(data, ['carries']) !== undefined) ? 'server' : 'camera';
   return receiversIn(streams).has(name) ? 'display' : hasPorts ? 'switch' : 'camera';
 }
 
@@ -111,22 +111,22 @@ function freeId({ vlans }: Site): number {
   return id;
 }
 
-/** Of the camera whose name begins like it. */
+/** The stream of the camera whose name begins with the stream's. */
 function streamText({ devices }: Site, name: string): string {
   const source = devices.find(({ kind, name: own }) => kind === 'camera' && own.startsWith(name));
   return source === undefined ? '{}' : `{source: ${source.name}}`;
 }
 
-/** As many as what is said to be in it takes, and at least those of a small cabinet. */
+/** Enough for the devices that are declared in it, and at least those of a small cabinet. */
 function unitsNeeded({ devices }: Site, name: string): number {
   const tops = devices.flatMap(({ mounting: { rack, unit = 1, units } }) => (rack === name ? [unit + units - 1] : []));
   return Math.min(
     MOST_UNITS,
-    tops.reduce((most, top) => Math.max(most, top), 12),
+    tops.reduce((highest, top) => Math.max(highest, top), 12),
   );
 }
 
-/** On the server that records, where there is only one. */
+/** The volume is on the server that receives the stream, where there is only one. */
 function volumeText({ devices, streamByName }: Site, { data }: Item): string {
   const receivers = streamByName.get(textAt(data, ['stream']) ?? '')?.receivers;
   const servers = devices.filter(

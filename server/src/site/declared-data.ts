@@ -1,4 +1,4 @@
-/** Data of an item, read as what the schema says of it; every key may be missing, as the text may be half typed. */
+/** Data of an item with the types of the schema; every key may be missing, as the text may be half typed. */
 
 import { parseAddress } from '../standards/ipv4.ts';
 import { NONE } from '../none.ts';
@@ -22,7 +22,7 @@ export function strings(list: unknown): readonly string[] {
     : NONE;
 }
 
-/** An IPv4 address; `undefined` where the text is none. */
+/** An IPv4 address; `undefined` where the text is not one. */
 export function address(text: unknown): number | undefined {
   return typeof text === 'string' ? parseAddress(text) : undefined;
 }

@@ -66,7 +66,7 @@ export function thingsOf(
   }
 }
 
-/** Whether the site declares what the text names. Of a port at an end of a cable, this is its device. */
+/** Whether the site declares what the text names; for an end of a cable, whether it declares the device. */
 export function isDeclared(site: Site, item: Item, names: Exclude<NameKind, 'rules'>, text: string): boolean {
   switch (names) {
     case 'port-end':

@@ -25,7 +25,7 @@ export function fixOf(title: string, ...edits: readonly (Edit | undefined)[]): F
   return possible.length === 0 || possible.length < edits.length ? [] : [{ title, safe: false, edits: possible }];
 }
 
-/** What a plain scalar is that is no text, in the core schema (YAML 1.2.2 §10.3.2). */
+/** Plain scalars that are not text in the core schema (YAML 1.2.2 §10.3.2). */
 const NOT_TEXT =
   /^(?:true|false|null|~|[-+]?(?:\.\d+|\d+(?:\.\d*)?)(?:e[-+]?\d+)?|0x[\da-f]+|0o[0-7]+|[-+]?\.inf|\.nan)$/i;
 
@@ -138,7 +138,7 @@ function addLine(item: Item, node: Mapping | Sequence, text: string): Edit {
   };
 }
 
-/** How the lines of a text end: as its first does. */
+/** The line break of a text: that of its first line. */
 export function lineBreakOf(text: string): string {
   return text[text.indexOf('\n') - 1] === '\r' ? '\r\n' : '\n';
 }
@@ -147,22 +147,22 @@ export function columnOf(source: string, offset: number): number {
   return offset - (source.lastIndexOf('\n', offset - 1) + 1);
 }
 
-/** Takes the entry or element at a route out, with its comma or its line. */
+/** Removes the entry or element at a route, with its comma or its line. */
 export function remove(item: Item, route: Route): Edit | undefined {
   const last = route[route.length - 1];
   const parent = follow(item.node, route.slice(0, -1))?.node;
   if (last === undefined || parent === undefined || parent.kind === 'scalar') return undefined;
   const source = item.piece.text;
   const entry = placeOf(item, route, 'entry');
-  const own = { ...entry, end: behindColon(source, entry.end) };
+  const range = { ...entry, end: behindColon(source, entry.end) };
   if (parent.flow) {
-    const after = /^\s*,\s*/.exec(source.slice(own.end));
-    if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };
-    const before = source.slice(0, own.start).trimEnd();
-    return { at: { ...own, start: before.endsWith(',') ? before.length - 1 : own.start }, text: '' };
+    const after = /^\s*,\s*/.exec(source.slice(range.end));
+    if (after !== null) return { at: { ...range, end: range.end + after[0].length }, text: '' };
+    const before = source.slice(0, range.start).trimEnd();
+    return { at: { ...range, start: before.endsWith(',') ? before.length - 1 : range.start }, text: '' };
   }
-  const start = source.lastIndexOf('\n', own.start) + 1;
-  const newline = source.indexOf('\n', own.end);
+  const start = source.lastIndexOf('\n', range.start) + 1;
+  const newline = source.indexOf('\n', range.end);
   return { at: { piece: item.piece, start, end: newline === -1 ? source.length : newline + 1 }, text: '' };
 }
 
@@ -192,8 +192,8 @@ export function editedTexts(files: readonly SiteText[], edits: readonly Edit[]):
   const byUri = byFile(edits);
   return new Map(
     files.flatMap((file) => {
-      const own = byUri.get(file.uri);
-      return own === undefined ? [] : [[file.uri, applyEdits(file, own)] as const];
+      const ofFile = byUri.get(file.uri);
+      return ofFile === undefined ? [] : [[file.uri, applyEdits(file, ofFile)] as const];
     }),
   );
 }
@@ -211,7 +211,7 @@ export function byFile(edits: readonly Edit[]): Map<string, Edit[]> {
 }
 
 /**
- * Takes a whole item out, with its lines; in a list in brackets or a mapping in braces, with its comma. `undefined`
+ * Removes a whole item, with its lines; in a list in brackets or a mapping in braces, with its comma. `undefined`
  * where it has an anchor that other items may refer to.
  */
 export function removeItem(item: Item): Edit | undefined {
@@ -220,16 +220,16 @@ export function removeItem(item: Item): Edit | undefined {
   const lineStart = source.lastIndexOf('\n', entry.start - 1) + 1;
   // An anchor or tag before it goes with it.
   const properties = /(?:[&!][^\s,[\]{}]*\s+)*$/.exec(source.slice(lineStart, entry.start))?.[0].length ?? 0;
-  const own = { ...entry, start: entry.start - properties, end: behindColon(source, entry.end) };
-  if (item.piece.role !== 'item' && /(?:^|[\s,[{])&/.test(source.slice(own.start, own.end))) return undefined;
-  const newline = source.indexOf('\n', own.end);
+  const range = { ...entry, start: entry.start - properties, end: behindColon(source, entry.end) };
+  if (item.piece.role !== 'item' && /(?:^|[\s,[{])&/.test(source.slice(range.start, range.end))) return undefined;
+  const newline = source.indexOf('\n', range.end);
   const lineEnd = newline === -1 ? source.length : newline + 1;
   const alone =
-    /^\s*(- +)?$/.test(source.slice(lineStart, own.start)) &&
-    /^\s*,?\s*(#.*)?\s*$/.test(source.slice(own.end, lineEnd));
-  if (alone) return { at: { ...own, start: lineStart, end: lineEnd }, text: '' };
-  const after = /^\s*,\s*/.exec(source.slice(own.end));
-  if (after !== null) return { at: { ...own, end: own.end + after[0].length }, text: '' };
-  const before = /,\s*$/.exec(source.slice(0, own.start));
-  return { at: { ...own, start: own.start - (before?.[0].length ?? 0) }, text: '' };
+    /^\s*(- +)?$/.test(source.slice(lineStart, range.start)) &&
+    /^\s*,?\s*(#.*)?\s*$/.test(source.slice(range.end, lineEnd));
+  if (alone) return { at: { ...range, start: lineStart, end: lineEnd }, text: '' };
+  const after = /^\s*,\s*/.exec(source.slice(range.end));
+  if (after !== null) return { at: { ...range, end: range.end + after[0].length }, text: '' };
+  const before = /,\s*$/.exec(source.slice(0, range.start));
+  return { at: { ...range, start: range.start - (before?.[0].length ?? 0) }, text: '' };
 }

@@ -16,9 +16,9 @@ export interface SiteText extends SourceFile {
   /** Where its lines begin. */
   readonly lines: () => Lines;
   readonly items: readonly Item[];
-  /** The pieces that are read: all of them, but for what there is no room for. */
+  /** The pieces that are read: all but those beyond the limits. */
   readonly read: readonly Piece[];
-  /** Pieces that are no sound items: with a fault, or of another role. */
+  /** Pieces with a fault, and those that are not items. */
   readonly unusual: readonly Piece[];
   readonly unread: readonly Unread[];
   /** Why the file could not be read; its text is then empty. */
@@ -28,7 +28,10 @@ export interface SiteText extends SourceFile {
 /** What is left out of a file. */
 export interface Unread {
   readonly at: Place;
-  /** Slow to read, behind too much that is; or behind too many entries of its brackets or of the site. */
+  /**
+   * slow: too much before it was slow to read, as it is · brackets, entries: too many entries come before it, in its
+   * brackets or in the site.
+   */
   readonly why: 'slow' | 'brackets' | 'entries';
 }
 
@@ -40,17 +43,17 @@ export const LARGEST_TEXT = 4_000_000;
 
 export const TOO_LARGE = 'it has more than four million characters, which no site needs';
 
-/** Of all files of a site together. */
+/** The same limit for all files of a site together. */
 export const TOO_LARGE_WITH_OTHERS =
   'with its shorter files the site has more than four million characters, which no site needs';
 
 /**
- * Words and signs that are read, in all of a site, of what is at fault or has an anchor, a tag or a text in blocks: some
- * 5 µs each, a hundred times as long as of what is ordinary.
+ * The most tokens of a site that are read in pieces with a fault, an anchor, a tag or a block scalar: each takes some
+ * 5 µs, a hundred times as long as in an ordinary piece.
  */
 export const MOST_SLOW = 200_000;
 
-/** What of a site is still read: the shortest file first, and each what those before it leave. */
+/** How much more of a site may be read. The shortest file is read first, and each leaves the rest to the next. */
 interface Room {
   readonly characters: number;
   readonly entries: number;
@@ -59,15 +62,15 @@ interface Room {
 
 const WHOLE_ROOM: Room = { characters: LARGEST_TEXT, entries: MOST_ENTRIES, slow: MOST_SLOW };
 
-/** What a file was given as. */
+/** The text of a file as it was set. */
 interface Given {
-  /** Of one file as long as it can be read. */
+  /** The same object as long as the file can be read. */
   readonly source: SourceFile;
   readonly text: string;
   readonly unreadable?: string;
 }
 
-/** A file as it was read in a room, and what it takes of that. */
+/** A file as it was read, the room that it had, and how much it takes of that. */
 interface Reading {
   readonly given: Given;
   readonly room: Room;
@@ -78,8 +81,8 @@ interface Reading {
 export class SiteFolder {
   private readonly given = new Map<string, Given>();
   private readonly readings = new Map<string, Reading>();
-  /** All files as they are now, once somebody has asked for them. */
-  private known: ReadonlyMap<string, SiteText> | undefined;
+  /** All files as they are now, once they have been asked for. */
+  private current: ReadonlyMap<string, SiteText> | undefined;
 
   /** Takes the text of a file, new or changed. One that is too large counts as one that cannot be read. */
   set(uri: string, given: string): void {
@@ -100,7 +103,7 @@ export class SiteFolder {
   delete(uri: string): void {
     this.given.delete(uri);
     this.readings.delete(uri);
-    this.known = undefined;
+    this.current = undefined;
   }
 
   get(uri: string): SiteText | undefined {
@@ -122,18 +125,18 @@ export class SiteFolder {
     return others.length === 0 ? first : [...first, ...others.flat()];
   }
 
-  /** The site as the files have it now. */
+  /** The site that the files describe now. */
   site(): Site {
     return assemble(this.items);
   }
 
   private put(uri: string, given: Given): void {
     this.given.set(uri, given);
-    this.known = undefined;
+    this.current = undefined;
   }
 
   private all(): ReadonlyMap<string, SiteText> {
-    if (this.known !== undefined) return this.known;
+    if (this.current !== undefined) return this.current;
     let room = WHOLE_ROOM;
     const byName = [...this.given].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
     // A file that is far too long takes nothing from the others.
@@ -143,7 +146,7 @@ export class SiteFolder {
       this.readings.set(uri, reading);
       room = without(room, reading.taken);
     }
-    return (this.known = new Map(
+    return (this.current = new Map(
       byName.flatMap(([uri]) => {
         const reading = this.readings.get(uri);
         return reading === undefined ? [] : [[uri, reading.file]];
@@ -203,8 +206,8 @@ function linesOf(text: string): SiteText['lines'] {
 }
 
 /**
- * A carriage return alone ends a line (YAML 1.2.2 §5.4, and so the Language Server Protocol), but neither parser takes
- * it so. A line feed in its place moves nothing.
+ * A carriage return alone ends a line in YAML (1.2.2 §5.4) and in the Language Server Protocol, but not for the two
+ * parsers. A line feed in its place moves no offset.
  */
 function withLineFeeds(text: string): string {
   return text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text;
@@ -217,7 +220,7 @@ interface Read extends Pick<SiteText, 'items' | 'read' | 'unusual' | 'unread'> {
   readonly sharesAnchors: boolean;
 }
 
-/** What all pieces hold, in one pass over them: there are thousands, and it is done at every edit. */
+/** What all pieces hold, in one pass: there are thousands of them, and every edit does it anew. */
 function readAll(pieces: readonly Piece[], room: Room): Read {
   const items: Item[] = [];
   const unusual: Piece[] = [];

@@ -12,14 +12,14 @@ export function beginsQuantity(text: string, kind: QuantityKind): boolean {
   return match[1] === undefined || match[1] === '' || begins(match[1], unitsOf(kind));
 }
 
-/** Of a value that does not fit its schema: whether it may become one that does. */
+/** Whether a value that does not fit its schema may fit once more is typed. */
 export function beginsWhat(schema: Schema | undefined, found: Data): boolean {
   if (typeof found === 'object') return true; // Empty: something may come into it.
   const text = String(found);
   const form = schema?.['x-form'];
   if (form !== undefined) return FORMS[form].test(text);
   if (schema?.title === 'Picture size') return /^\d*x?\d*$/.test(text);
-  // Of a name, what stands there stays: a character that no name has.
+  // Typing on does not mend a name with a character that no name has.
   return schema?.['x-names'] === 'port-end' ? /^[\w-]*\/?[\w-]*$/.test(text) : text === '' || /^[-_]+$/.test(text);
 }
 

@@ -1,4 +1,4 @@
-/** Items: the entries and list elements of the sections, each with what the schema says of it. */
+/** Items: the entries and list elements of the sections, each checked against the schema. */
 
 import { perObject } from '../memo.ts';
 import { NONE } from '../none.ts';
@@ -40,11 +40,11 @@ export interface Item {
   readonly faulty: boolean;
   /** Something in it is written as `auto`: a free address, group or port is to be filled in. */
   readonly blank: boolean;
-  /** What the item says, read once; see `assemble`. */
+  /** What the item declares, read once; see `assemble`. */
   fact: object | undefined;
 }
 
-/** What a part of a site file does wrong before it means anything. */
+/** A fault of a piece that comes before the meaning of its items. */
 export type PieceProblem =
   | { readonly problem: 'syntax'; readonly at: SyntaxProblem }
   | { readonly problem: 'unknown-section'; readonly name: string; readonly at: Span }
@@ -63,7 +63,7 @@ export interface PieceContent {
 /** Entries of a site that are read; a site of a thousand devices has some four thousand. */
 export const MOST_ENTRIES = 25_000;
 
-/** Of sections in brackets, so that what stands around them is read as well. */
+/** The most entries of a section in brackets that are read, so that the other sections are read as well. */
 export const MOST_IN_BRACKETS = 20_000;
 
 /** A range in a piece of a file: it moves with the piece. */
@@ -76,7 +76,7 @@ export function contentOf(piece: Piece): PieceContent {
   return ordinaryContentOf(piece) ?? contentWithFaults(piece);
 }
 
-/** The same, but `undefined` for what only the slow parser can read. */
+/** As `contentOf`, but `undefined` for what only the slow parser can read. */
 export const ordinaryContentOf = perObject((piece: Piece) => contentBy(parseOrdinary, piece));
 
 const contentWithFaults = perObject((piece: Piece) => contentBy(parseWithFaults, piece));
@@ -107,14 +107,14 @@ function contentBy<T extends Tree | undefined>(
   } else if (tree.root?.kind === 'mapping') {
     for (const entry of tree.root.entries) {
       const name = keyText(entry.key);
-      const known = sectionOf(name);
-      if (known === undefined) problems.push({ problem: 'unknown-section', name, at: entry.key });
-      else if (!isEmpty(entry.value)) add(known, entry.value);
+      const declared = sectionOf(name);
+      if (declared === undefined) problems.push({ problem: 'unknown-section', name, at: entry.key });
+      else if (!isEmpty(entry.value)) add(declared, entry.value);
     }
   } else if (tree.root !== undefined) {
     problems.push({ problem: 'not-a-section', at: tree.root });
   }
-  // Copies are as long as they need to be; a list that was pushed to has room for more.
+  // A copy takes only the memory it needs; a list that has grown keeps spare room.
   return { tree, items: items.slice(), problems: problems.length === 0 ? NONE : problems, unread };
 }
 
@@ -124,13 +124,13 @@ function nothing(...problems: readonly PieceProblem[]): PieceContent {
 
 const NOTHING: Tree = { root: undefined, problems: NONE, anchors: NONE, missingAnchors: NONE, effort: 0 };
 
-/** Of a piece that begins with its key. */
+/** The fault of a piece that begins with the unknown key. */
 function unknownSection({ section: name, text }: Piece): PieceProblem {
   const end = name.length + (text.startsWith(name) ? 0 : 2); // in quotes
   return { problem: 'unknown-section', name, at: { start: 0, end } };
 }
 
-/** @returns the first entry for which there is no room any more */
+/** @returns the first entry that is left out, where there are too many */
 function readItems(
   piece: Piece,
   section: SectionName,
@@ -153,10 +153,10 @@ function readItems(
   return undefined;
 }
 
-/** Characters of a host name (RFC 1035 §2.3.1, from memory), as names of devices become. */
+/** The longest host name (RFC 1035 §2.3.1, from memory): device names become host names. */
 export const LONGEST_NAME = 63;
 
-/** Whether the schema allows it as a name; such a name needs no quotes. */
+/** Whether the schema allows the text as a name; such a name needs no quotes. */
 export function isName(text: string): boolean {
   return text.length <= LONGEST_NAME && /^[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*$/.test(text);
 }

@@ -1,4 +1,4 @@
-/** Items that no file holds: for a site as it would be. */
+/** Items made of data instead of a file, for a site as it would be. */
 
 import { SiteFolder } from './folder.ts';
 import type { Item } from './item.ts';
@@ -12,7 +12,7 @@ export interface Entry {
   readonly data: Data;
 }
 
-/** The entries as items, read as those of a file are. `of` says in the address of that file what it would be about. */
+/** The entries as items, read as those of a file are; `of` is the name of that file. */
 export function itemsOf(of: string, entries: readonly Entry[]): readonly Item[] {
   const sections = new Map<SectionName, string[]>();
   for (const { section, name, data } of entries) {

@@ -1,4 +1,4 @@
-/** What each stream consists of: its own video and audio, and what it lacks from the stream that it carries. */
+/** What each stream consists of: the video and audio that it declares, and the rest from the stream that it carries. */
 
 import type { Audio, Media, MediaRate, Site, Stream, Video } from './model.ts';
 
@@ -27,16 +27,16 @@ export function resolveMedia(
       chain.add(end);
       end = carriedBy(end);
     }
-    // Nothing is carried on round a circle.
+    // Streams in a circle carry nothing on.
     if (end !== undefined && chain.has(end)) carriedInCircle.push(...[...chain].slice([...chain].indexOf(end)));
     let carried = (end === undefined ? undefined : byStream.get(end)) ?? NOTHING;
     for (const link of [...chain].reverse())
       byStream.set(link, (carried = mergeMedia(link, carried, broadcastOf(link))));
   }
   const media = (stream: Stream): Media => {
-    const own = byStream.get(stream);
-    if (own === undefined) throw new Error(`${stream.name} is not a stream of this site`);
-    return own;
+    const resolved = byStream.get(stream);
+    if (resolved === undefined) throw new Error(`${stream.name} is not a stream of this site`);
+    return resolved;
   };
   return { media, carriedInCircle };
 }
@@ -45,12 +45,12 @@ function mergeMedia({ video, audio }: Stream, carried: Media, broadcast: MediaRa
   return {
     video: mergeVideo(video, carried.video),
     audio: mergeAudio(audio, carried.audio),
-    // A stream that says its own video or audio is coded anew.
+    // A stream that declares video or audio of its own is encoded anew.
     broadcast: broadcast ?? (video === undefined && audio === undefined ? carried.broadcast : undefined),
   };
 }
 
-/** Key by key: what the stream does not say stays as it is carried. */
+/** Key by key: what the stream does not declare stays as in the carried stream. */
 function mergeVideo(own: Video | undefined, carried: Video | undefined): Video | undefined {
   if (own === undefined || carried === undefined) return own ?? carried;
   return {
@@ -75,7 +75,7 @@ function mergeAudio(own: Audio | undefined, carried: Audio | undefined): Audio |
   };
 }
 
-/** Whether the rate of a stream is said: of each of its media, of which there is at least one, or of the whole. */
+/** Whether the rate of a stream is known: of the whole, or of each of its media, of which it has at least one. */
 export function isRateKnown({ media }: Pick<Site, 'media'>, stream: Stream): boolean {
   if (stream.muxRate !== undefined) return true;
   const { video, audio, broadcast } = media(stream);

@@ -6,12 +6,12 @@ import type { Edit, Fix } from './edit.ts';
 import { contentOf } from './item.ts';
 
 /**
- * Characters without remarks; a longer piece takes too long to read again for each fix, so it gets none that must be
- * seen to mend it.
+ * Characters without comments. A longer piece takes too long to read again for each fix, so no fix of it counts as
+ * proven.
  */
 const LONGEST = 10_000;
 
-/** By the shape of what is changed alone: whether names that it mentions are there is another question. */
+/** Looks only at the shape of what is changed, not at whether the names in it are declared. */
 export function isMended({ edits }: Fix): boolean {
   const pieces = [...new Set(edits.map(({ at }) => at.piece))];
   return pieces.every((piece) => isShort(piece) && faultsOf(edited(piece, edits)) < faultsOf(piece));
@@ -26,7 +26,7 @@ const faultsOf = perObject((piece: Piece): number => {
 
 function edited(piece: Piece, edits: readonly Edit[]): Piece {
   let { text } = piece;
-  const own = edits.filter(({ at }) => at.piece === piece).sort((a, b) => b.at.start - a.at.start);
-  for (const { at, text: by } of own) text = text.slice(0, at.start) + by + text.slice(at.end);
+  const ofPiece = edits.filter(({ at }) => at.piece === piece).sort((a, b) => b.at.start - a.at.start);
+  for (const { at, text: by } of ofPiece) text = text.slice(0, at.start) + by + text.slice(at.end);
   return { ...piece, text };
 }

@@ -1,4 +1,4 @@
-/** A resolved site, as computations and rules see it. Of the text it knows only the item behind each thing. */
+/** A resolved site, as computations and rules see it. Its only tie to the text is the item behind each thing. */
 
 import type { ChannelPlan } from '../standards/television/channel-plan.ts';
 import type { Item } from './item.ts';
@@ -26,7 +26,7 @@ export interface Site {
   readonly channelPlan: ChannelPlan;
   readonly items: readonly Item[];
   readonly sections: Readonly<Record<SectionName, readonly Item[]>>;
-  /** Those with something that does not fit the schema, or cannot be read. */
+  /** The items with something that does not fit the schema, or cannot be read. */
   readonly faulty: readonly Item[];
   readonly vlans: readonly Vlan[];
   readonly racks: readonly Rack[];
@@ -79,9 +79,9 @@ export function connectorAt(
   return device.ports.length === 0 && others.length === 0 ? only : undefined;
 }
 
-/** The outputs of an LNB may be numbered in their order too. */
+/** A connector by its name; the outputs of an LNB also by their numbers in order, `out-1` to `out-4`. */
 export function connectorNamed({ kind, connectorByName }: Device, name: string): Connector | undefined {
-  const own = connectorByName.get(name);
-  if (own !== undefined || kind !== 'lnb' || !/^out-[1-4]$/.test(name)) return own;
+  const connector = connectorByName.get(name);
+  if (connector !== undefined || kind !== 'lnb' || !/^out-[1-4]$/.test(name)) return connector;
   return [...connectorByName.values()][Number(name.slice(-1)) - 1];
 }

@@ -38,7 +38,7 @@ export function sendMulticastBy(
   return fixOf(title, putElement(item, 'routes', `{to: ${to}, port: ${nameText(port)}${into}}`));
 }
 
-/** Lets a route lead elsewhere. With its VLAN or gateway, which are those of the present port, it is written anew. */
+/** Lets a route lead elsewhere. A route with a VLAN or gateway, which belong to the present port, is written anew. */
 export function leadBy(item: Item, route: HostRoute, { port, vlan }: RouteTarget): Edit[] {
   if (vlan === undefined && route.vlan === undefined && route.via === undefined)
     return [setValue(item, [...route.route, 'port'], nameText(port))];

@@ -19,7 +19,7 @@ export function entryBehind(item: Item, name: string, values: Values): Edit {
   const lines =
     column === undefined
       ? [inBraces]
-      : [`${name}:`, ...values.map(([own, text]) => ' '.repeat(column - indent.length) + entryText(own, text))];
+      : [`${name}:`, ...values.map(([of, text]) => ' '.repeat(column - indent.length) + entryText(of, text))];
   return linesBehind(
     item,
     end,
@@ -27,7 +27,7 @@ export function entryBehind(item: Item, name: string, values: Values): Edit {
   );
 }
 
-/** The same in a list. */
+/** As `entryBehind`, for an element of a list. */
 export function elementBehind(item: Item, values: Values): Edit {
   const { piece, node } = item;
   if (isInFlow(item)) return behindInFlow(item, node.start, node.end, braced(values));
@@ -49,7 +49,7 @@ function entryText(key: string, text: string): string {
   return `${key}:${/^\r?\n/.test(text) ? '' : ' '}${text}`;
 }
 
-/** Where the keys of an item in block style stand; `undefined` of one in braces. */
+/** The column of the keys of an item in block style; `undefined` for one in braces. */
 function blockColumn({ node, piece }: Item): number | undefined {
   const [first] = node.kind === 'mapping' && !node.flow ? node.entries : [];
   return first === undefined ? undefined : columnOf(piece.text, first.start);

@@ -1,4 +1,4 @@
-/** Items that stand in the first column, where sections begin, and what it takes to indent them. */
+/** Items that stand in the first column, where sections begin, and the lines to indent. */
 
 import { perObject } from '../memo.ts';
 import { leastWhere } from '../text/bisect.ts';
@@ -10,11 +10,14 @@ import { type Node, type Span, keyText } from '../text/syntax.ts';
 
 export interface Outdented {
   readonly section: SectionName;
-  /** Its lines, as offsets in the file, and the indentation of the section's items; where the section ends above it. */
+  /**
+   * The item's lines as offsets in the file, and the indentation of the section's items; `undefined` where another
+   * section is above.
+   */
   readonly lines: (Span & { readonly indent: number }) | undefined;
 }
 
-/** The section whose items have keys such as those below an unknown section, by the keys that none of them lacks. */
+/** The section whose required keys all stand below an unknown section. */
 export function outdented(file: SiteText, name: string, start: number): Outdented | undefined {
   const { pieces, starts } = file.cut;
   const first = leastWhere(0, starts.length, (index) => (starts[index] ?? 0) >= start);
@@ -40,23 +43,23 @@ export function outdented(file: SiteText, name: string, start: number): Outdente
     ),
   );
   if (section === undefined) return undefined;
-  const known = keysOf(itemSchema(section, '') ?? {});
+  const allowed = keysOf(itemSchema(section, '') ?? {});
   // Items of the section that come next are indented as they should be.
-  const next = keys.findIndex(({ key }) => !known.includes(key));
+  const next = keys.findIndex(({ key }) => !allowed.includes(key));
   const end = keys[(next === -1 ? keys.length : next) - 1]?.end;
   const { headers } = file.cut;
   const head = headers[leastWhere(0, headers.length, (index) => (headers[index]?.start ?? 0) >= start) - 1];
   const above = pieces[first - 1];
   const indent = above?.section === section && above.role === 'item' ? above.indent : USUAL_INDENT;
-  // What stands in between is put right first.
+  // Anything in between must be mended first.
   const isNext = head?.section === section && (above === undefined || above.section === section);
   return { section, lines: isNext && end !== undefined ? { start, end, indent } : undefined };
 }
 
-/** What stands in an unknown section is not read with the site. */
+/** An unknown section is not read with the site, so it is parsed here. */
 const treeOf = perObject(({ text }: Piece) => parse(text));
 
-/** Spaces, where nothing in the section says otherwise. */
+/** Spaces, where no item of the section shows another indentation. */
 const USUAL_INDENT = 2;
 
 function keysIn(node: Node | undefined): string[] {

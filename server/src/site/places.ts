@@ -27,7 +27,7 @@ export function placeOfPort(port: Port, ...keys: readonly string[]): Place {
   return placeOf(port.device.item, [...port.route, ...keys]);
 }
 
-/** Where a device says what feeds it, or its name where it does not. */
+/** Where a device declares what feeds it, else its name. */
 export function placeOfPower({ item, ownPower }: Device): Place {
   return ownPower === undefined ? headOf(item) : placeOf(item, ['power']);
 }

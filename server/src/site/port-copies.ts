@@ -29,7 +29,7 @@ export function copiesOf({ data, piece }: Item, at: PortEntry, flow: boolean): P
   const { entry, numbers, start, end } = at;
   const addresses = addressesOf(at);
   if (numbers === undefined || addresses === undefined || hasAnchor(source.slice(start, end))) return undefined;
-  // The ports of a link aggregation group share one address, as the sockets of a router do, which no copies would.
+  // The ports of a link aggregation group share one address, as do the sockets of a router; copies would not.
   const isShared = entryOf(entry.value, 'lag') !== undefined || dataAt(data, ['kind']) === 'router';
   if (addresses.length > 0 && isShared) return undefined;
   return {
@@ -71,7 +71,7 @@ function addressesOf({ entry: { key, value } }: PortEntry): AddressText[] | unde
   const several = entryOf(value, 'addresses')?.value;
   const nodes = [
     entryOf(value, 'address')?.value,
-    ...(several?.kind === 'mapping' ? several.entries.map((own) => own.value) : []),
+    ...(several?.kind === 'mapping' ? several.entries.map((entry) => entry.value) : []),
   ];
   const found: AddressText[] = [];
   for (const node of nodes) {

@@ -8,9 +8,9 @@ import { type Entry, type Mapping, follow, keyText } from '../text/syntax.ts';
 
 export interface PortEntry {
   readonly entry: Entry;
-  /** Of its ports; `undefined` where it is no number and no range. */
+  /** The numbers of its ports; `undefined` where the key is neither a number nor a range. */
   readonly numbers: { readonly first: number; readonly last: number } | undefined;
-  /** In the piece: from the key on to behind the value, and on lines of its own from the line's start to its end. */
+  /** Offsets in the piece: from the key to behind the value; in block style, whole lines. */
   readonly start: number;
   readonly end: number;
 }
@@ -19,7 +19,7 @@ export interface PortEntries {
   readonly item: Item;
   readonly mapping: Mapping;
   readonly entries: readonly PortEntry[];
-  /** The one that is asked for. */
+  /** The wanted entry. */
   readonly at: PortEntry;
 }
 
@@ -38,10 +38,10 @@ export function portEntriesOf(item: Item, key: string): PortEntries | undefined 
   if (contentOf(item.piece).tree.problems.length > 0) return undefined;
   const mapping = follow(item.node, ['ports'])?.node;
   if (mapping?.kind !== 'mapping') return undefined;
-  const own = mapping.entries.filter(({ merged }) => !merged);
+  const written = mapping.entries.filter(({ merged }) => !merged);
   const names = mapping.entries.flatMap(({ key }) => portNames(keyText(key)));
   if (new Set(names).size < names.length) return undefined;
-  const entries = own.map((entry) => portEntry(item.piece.text, mapping, entry));
+  const entries = written.map((entry) => portEntry(item.piece.text, mapping, entry));
   const at = entries.find(({ entry }) => keyText(entry.key) === key);
   return at === undefined || entries.some(({ start }) => start === -1) ? undefined : { item, mapping, entries, at };
 }

@@ -4,10 +4,10 @@ import { asDeclared } from './declared-data.ts';
 import type { Item } from './item.ts';
 import type * as Written from './schema.generated/types.ts';
 
-/** More ports than that in one range is a slip of the pen. */
+/** The most ports of one range; more are a typing error. */
 export const RANGE_PORTS = 1024;
 
-/** The names that a key of `ports` declares: a range each of its numbers, anything else itself. */
+/** The names that a key of `ports` declares: each number of a range, or the key itself. */
 export function portNames(key: string): string[] {
   const range = portRange(key);
   return range === undefined ? [key] : Array.from({ length: range.count }, (_, i) => String(range.first + i));

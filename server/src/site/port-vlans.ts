@@ -6,7 +6,7 @@ import { splitOut } from './port-copies.ts';
 import { portNames } from './port-names.ts';
 import { isName } from './item.ts';
 
-/** As the keys of a port have it. */
+/** The VLANs of a port as its keys declare them. */
 export interface PortVlans {
   readonly vlan?: string | undefined;
   readonly trunk?: readonly string[] | undefined;
@@ -19,7 +19,7 @@ export function vlansOf({ vlan, trunk, native }: Port): PortVlans {
   return { vlan, trunk, native };
 }
 
-/** None where it has these; a port of a range gets an entry of its own. `undefined` where a name is none. */
+/** No edits where the port has these VLANs; a port of a range gets its own entry. `undefined` for an invalid name. */
 export function setVlans(port: Port, wanted: PortVlans): Edit[] | undefined {
   const edits = setVlansOfRange(port, wanted);
   return edits === undefined ? undefined : ofOnePort(port, edits);
@@ -47,7 +47,7 @@ export function setVlansOfRange(port: Port, wanted: PortVlans): Edit[] | undefin
   return possible.length < edits.length ? undefined : possible;
 }
 
-/** Edits of a port's entry, so that they change no other port that shares it. */
+/** The edits of a port's entry, made so that they change no other port of the same range. */
 export function ofOnePort(port: Port, edits: readonly Edit[]): Edit[] | undefined {
   const key = port.route[1];
   if (edits.length === 0 || key === undefined || portNames(String(key)).length === 1) return [...edits];

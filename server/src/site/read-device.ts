@@ -36,7 +36,7 @@ import {
 } from './television/read.ts';
 
 const ANYWHERE: ParsedSubnet = { network: 0, prefix: 0, hostBits: false };
-// Most devices say nothing of these, so they share what stands for it.
+// Most devices declare none of these, so they share the same empty values.
 const NO_CONNECTORS: Device['connectorByName'] = new Map();
 const NO_LINE: Device['line'] = { down: undefined, up: undefined };
 const NOT_MOUNTED: Mounting = {
@@ -49,8 +49,8 @@ const NOT_MOUNTED: Mounting = {
   weight: undefined,
 };
 const ONE_WAY: PanelGrid = { rows: undefined, order: 'by-row' };
-const NOTHING_SAID: Decodes = { video: undefined, audio: undefined, picture: undefined };
-// They have no port for Ethernet, unless they name some.
+const UNDECLARED: Decodes = { video: undefined, audio: undefined, picture: undefined };
+// Kinds without a port for Ethernet, unless they declare some.
 const PORTLESS: readonly (string | undefined)[] = ['patch-panel', 'ups', 'circuit'];
 const BRIDGING: readonly (string | undefined)[] = ['switch', 'access-point', 'media-converter'];
 
@@ -92,7 +92,7 @@ export function readDevice(item: Item, withPorts = true): Device {
     multicastToUnicast: data['multicast-to-unicast'] === true,
     sessions: typeof data.sessions === 'number' ? data.sessions : undefined,
     decoders: typeof data.decoders === 'number' ? data.decoders : undefined,
-    decodes: data.decodes === undefined ? NOTHING_SAID : readDecodes(data.decodes),
+    decodes: data.decodes === undefined ? UNDECLARED : readDecodes(data.decodes),
     aerial: readAerialPart(data.kind, data),
     connectorByName: NO_CONNECTORS,
     coaxInputs: readCoaxInputs(data),
@@ -125,14 +125,14 @@ function readPorts(device: Device, data: Partly<Written.Device>, sockets: Readon
   });
 }
 
-/** Of a router with several ports, the keys of those that are switched with each other. */
+/** The keys of a router's ports that are switched with each other. */
 function socketsOf({ kind, ports, address: own, addresses }: Partly<Written.Device>): ReadonlySet<string> {
   if (kind !== 'router' || ports === undefined) return new Set();
   const declared = Object.entries(ports).map(([key, port]) => [key, writtenPort(port), portNames(key).length] as const);
   return socketsAmong(declared, own !== undefined || addresses !== undefined);
 }
 
-/** A port of a switch that routes may be a leg of its own, as a router's are: with an address and no VLAN. */
+/** A routing switch may have routed ports, as a router has: those with an address and no VLAN. */
 function isRouted({ kind, routing }: Partly<Written.Device>, port: Partly<Written.Port>): boolean {
   const { address: own, vlan, trunk, native } = port;
   return kind === 'switch' && routing === true && own !== undefined && (vlan ?? trunk ?? native) === undefined;
@@ -142,7 +142,7 @@ function writtenPort(port: unknown): Partly<Written.Port> {
   return asDeclared<Written.Port>((port ?? {}) as Data);
 }
 
-/** Which port is read; `offset` counts from the first of its range. */
+/** The port to read; `offset` counts from the first of its range. */
 type Which = Pick<Port, 'device' | 'name' | 'route' | 'forwards'> & { readonly offset: number };
 
 function readPort({ device, name, route, forwards, offset }: Which, data: Partly<Written.Port>): Port {
@@ -239,14 +239,14 @@ function readLine({ down, up }: Partly<Written.Device>): Device['line'] {
 
 function readOwnPower(data: unknown): OwnPower | undefined {
   if (data === undefined || data === null) return undefined;
-  const own = asDeclared<Written.OwnPower>(data as Data);
-  const factor = own['power-factor'];
+  const power = asDeclared<Written.OwnPower>(data as Data);
+  const factor = power['power-factor'];
   return {
-    from: typeof own.from === 'string' ? own.from : undefined,
-    idle: quantity(own.idle, 'power'),
-    most: quantity(own['at-most'], 'power'),
+    from: typeof power.from === 'string' ? power.from : undefined,
+    idle: quantity(power.idle, 'power'),
+    most: quantity(power['at-most'], 'power'),
     powerFactor: typeof factor === 'number' && factor > 0 && factor <= 1 ? factor : undefined,
-    poeEfficiency: share(own['poe-efficiency']),
+    poeEfficiency: share(power['poe-efficiency']),
   };
 }
 

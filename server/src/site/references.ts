@@ -1,4 +1,4 @@
-/** What items name of what sections declare. */
+/** References of items to what sections declare. */
 
 import { perObject } from '../memo.ts';
 import type { NamedSection } from './declared.ts';
@@ -23,7 +23,7 @@ export const referencesOf = perObject(({ names }: Item): readonly Reference[] =>
   })),
 );
 
-/** Rules are reported by unknown-rule, ports by no-such-port. */
+/** Names of rules are checked by unknown-rule, names of ports by no-such-port. */
 function isOfSection(mention: NameMention): mention is SectionMention {
   return mention.names !== 'rules' && mention.names !== 'own-port';
 }

@@ -17,7 +17,7 @@ export interface RetentionBounds {
 
 const UNBOUND: RetentionBounds = { least: undefined, most: undefined };
 
-/** By the name of the recording: the longest of what policies ask at least, the shortest of what they allow at most. */
+/** By the name of the recording: the longest `at-least` and the shortest `at-most` of all policies. */
 export const retentionBounds = perObject((policies: readonly Retention[]): ReadonlyMap<string, RetentionBounds> => {
   const bounds = new Map<string, RetentionBounds>();
   for (const policy of policies) {

@@ -1,4 +1,4 @@
-/** What of a site does not fit the schema. */
+/** The parts of a site that do not fit the schema. */
 
 import { perObject } from '../memo.ts';
 import type { Piece } from '../text/cut.ts';
@@ -12,7 +12,7 @@ export interface ItemProblem<P extends ShapeProblem['problem']> {
   readonly problem: ShapeProblem & { readonly problem: P };
 }
 
-/** All problems of one sort, each place once however often an alias takes it over. */
+/** All problems of one sort, each place once however often an alias repeats it. */
 export function* shapeProblems<P extends ShapeProblem['problem']>(site: Site, sort: P): Iterable<ItemProblem<P>> {
   let seen = new Set<string>();
   let piece: Piece | undefined;
@@ -47,13 +47,13 @@ export function hasShapeProblem({ problems }: Item, route: Route): boolean {
 
 const misshapen = perObject((problems: readonly ShapeProblem[]) => routesOf(problems));
 
-/** Routes as a tree of their steps: an item may have thousands of problems, and be asked of each of its values. */
+/** Routes as a tree of their steps: an item may have thousands of problems, and each of its values is looked up. */
 interface Steps {
   isEnd: boolean;
   readonly next: Map<Route[number], Steps>;
 }
 
-/** The routes of values that do not fit; what is missing or there twice fits. */
+/** The routes of values that do not fit; a missing key or a repeated element does not make a value unfit. */
 export function routesOf(problems: readonly ShapeProblem[]): Steps {
   const root: Steps = { isEnd: false, next: new Map() };
   for (const { problem, route } of problems) {
@@ -69,7 +69,7 @@ export function routesOf(problems: readonly ShapeProblem[]): Steps {
   return root;
 }
 
-/** Whether one of the routes leads to where `route` does, or to what is around it. */
+/** Whether one of the routes leads to the same value as `route`, or to one around it. */
 export function isWithin(routes: Steps, route: Route): boolean {
   let at: Steps | undefined = routes;
   for (const step of route) {

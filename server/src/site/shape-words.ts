@@ -46,7 +46,7 @@ export function writtenAt(item: Item, route: Route, value: Data): string {
   return typeof value === 'number' ? visible(piece.text.slice(start, end), 60) : shown(value);
 }
 
-/** The same at the start of a sentence; keys and names stay as they are written. */
+/** As `whatIsAt`, at the start of a sentence; keys and names stay as they are written. */
 export function subjectAt(item: Item, route: Route): string {
   return whatIsAt(item, route).replace(/^(?:an|this) /, capital);
 }
@@ -55,7 +55,7 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** `speed:100 Mb/s` without a space is one text for YAML: as it is meant, where it begins with one of the keys. */
+/** `speed:100 Mb/s` is one text for YAML: the entry that is meant, where the text begins with one of the keys. */
 export function withSpace(text: string, keys: readonly string[]): string | undefined {
   const colon = text.indexOf(':');
   const key = text.slice(0, colon);
@@ -63,10 +63,10 @@ export function withSpace(text: string, keys: readonly string[]): string | undef
   return colon > 0 && keys.includes(key) && PLAIN.test(value) ? `${key}: ${value}` : undefined;
 }
 
-/** Stays one value without quotes. */
+/** A value that needs no quotes. */
 const PLAIN = /^[\w.][^:#,[\]{}\r\n]*$/;
 
-/** In flow style, on one line. */
+/** A value in flow style, on one line. */
 export function flowText(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flowText).join(', ')}]`;
   if (typeof value === 'object' && value !== null)
@@ -82,8 +82,9 @@ export function flowText(value: unknown): string {
 export function suchAs(item: Item, route: Route): string {
   const schema = schemaAt(item.section, item.name, route);
   if (schema?.enum !== undefined) return '';
-  const own = schema?.examples?.[0];
-  const example = own !== undefined ? flowText(own) : route.length === 0 ? sectionExample(item) : undefined;
+  const shownValue = schema?.examples?.[0];
+  const example =
+    shownValue !== undefined ? flowText(shownValue) : route.length === 0 ? sectionExample(item) : undefined;
   return example === undefined ? '' : `, such as ${example}`;
 }
 
@@ -163,7 +164,7 @@ export function ofKinds(schema: Schema): string | undefined {
   return having.length <= lacking.length ? `Only of ${kindsList(having)}.` : `Not of ${kindsList(lacking)}.`;
 }
 
-/** Sections and keys in which a key that is not known here has its place: `vlan` of a device belongs to its `ports`. */
+/** The keys below which a key that is unknown here belongs: `vlan` of a device belongs to its `ports`. */
 export function homesOf(schema: Schema, key: string): string[] {
   return Object.entries(schema.properties ?? {}).flatMap(([name, property]) => {
     const inner = resolved(property);

@@ -70,26 +70,26 @@ export interface Schema {
     readonly body: unknown;
   }[];
   readonly '$defs'?: Readonly<Record<string, Schema>>;
-  /** What only some kinds of device have. */
+  /** Keys that only some kinds of device have. */
   readonly 'allOf'?: readonly OfKinds[];
-  /** What holds where the value is a text. */
+  /** The schema of a value that is a text. */
   readonly 'then'?: Schema;
   readonly 'x-names'?: NameKind;
   readonly 'x-quantity'?: QuantityKind;
-  /** That it may be nothing, where others of its kind may not. */
+  /** Set where the quantity may be zero although others of its kind may not. */
   readonly 'x-zero'?: true;
   readonly 'x-form'?: FormKind;
-  /** Other words for values of an enumeration, in small letters, and the values that they may mean. */
+  /** Other words for values of an enumeration, in lower case, and the values that they may mean. */
   readonly 'x-also'?: Readonly<Record<string, readonly string[]>>;
 }
 
-/** What only devices of some kinds have. */
+/** Keys that only devices of some kinds have. */
 interface OfKinds {
   readonly if: { readonly properties: { readonly kind: { readonly not: { readonly enum: readonly string[] } } } };
   readonly then: Without;
 }
 
-/** `false` where a key is not there at all. */
+/** `false` where a kind lacks the key. */
 type Without =
   false | { readonly properties?: Readonly<Record<string, Without>>; readonly additionalProperties?: Without };
 
@@ -103,7 +103,7 @@ export function resolved(schema: Schema | undefined): Schema | undefined {
   let current = schema;
   while (current?.$ref !== undefined) {
     const target = root.$defs?.[current.$ref.replace('#/$defs/', '')];
-    // A description beside a $ref is the nearer one.
+    // A description beside a $ref overrides that of its target.
     const { $ref: _, ...beside } = current;
     current = target === undefined ? undefined : { ...target, ...beside };
   }
@@ -116,14 +116,14 @@ const below = perObject((_: Schema) => new Map<string, Schema | undefined>());
 /** The schema of the value under a key or index. */
 export function under(schema: Schema, step: string | number): Schema | undefined {
   const [key, found] = stepInto(schema, step);
-  // Unknown keys are unlimited, so they are not kept.
+  // There is no end of unknown keys, so they are not kept.
   if (found === undefined) return undefined;
-  const known = below(schema);
-  if (!known.has(key)) known.set(key, withKinds(resolved(found), schema, step));
-  return known.get(key);
+  const kept = below(schema);
+  if (!kept.has(key)) kept.set(key, withKinds(resolved(found), schema, step));
+  return kept.get(key);
 }
 
-/** The schema under a key, with what the conditions of the one above say of it. */
+/** The schema under a key, with the conditions on it of the schema above. */
 function withKinds(schema: Schema | undefined, { allOf = [] }: Schema, step: string | number): Schema | undefined {
   const here = allOf.flatMap(({ if: kinds, then }): OfKinds[] => {
     const below = then === false ? false : typeof step === 'number' ? undefined : withoutAt(then, step);
@@ -139,12 +139,12 @@ function withoutAt(
   return Object.hasOwn(properties, key) ? properties[key] : additionalProperties;
 }
 
-/** The kinds of device there are. */
+/** All kinds of device. */
 export function deviceKinds(): readonly string[] {
   return (root.$defs?.['kind']?.enum ?? []).map(String);
 }
 
-/** The kinds of device that have a key; of a key with a schema from `under`. */
+/** The kinds of device that have the key of a schema; `under` has returned the schema. */
 export function kindsWith({ allOf = [] }: Schema): readonly string[] {
   const having = allOf.flatMap(({ if: kinds, then }) => (then === false ? [kinds.properties.kind.not.enum] : []));
   return deviceKinds().filter((kind) => having.every((kinds) => kinds.includes(kind)));

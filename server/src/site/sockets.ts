@@ -1,10 +1,12 @@
 /**
- * Which ports of a router are sockets, switched with each other as in a home router: those that share a VLAN in which
- * the router has one address; those of a range that has an address; and, where it has an address beside its ports,
- * those without VLAN and address, but for a single one beside sockets of a VLAN: that is the way out.
+ * Which ports of a router are sockets, switched with each other as in a home router:
+ * - ports that share a VLAN in which the router has one address;
+ * - ports of a range that has an address;
+ * - where the router has an address beside its ports, ports without VLAN and address. A single such port beside sockets
+ *   of a VLAN is the way out instead.
  */
 
-/** What is read of a port. */
+/** The keys of a port that are read here. */
 interface Declared {
   readonly vlan?: unknown;
   readonly trunk?: unknown;
@@ -13,7 +15,7 @@ interface Declared {
   readonly addresses?: unknown;
 }
 
-/** By the keys of `ports`; `count` says how many ports a key declares. */
+/** The keys of `ports` that declare sockets; `count` is how many ports a key declares. */
 export function socketsAmong(
   ports: readonly (readonly [key: string, port: Declared, count: number])[],
   hasOwn: boolean,

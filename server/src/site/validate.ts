@@ -1,4 +1,4 @@
-/** Holds an item against the schema, says what does not fit, and keeps what does. */
+/** Checks an item against the schema, lists what does not fit, and keeps what does. */
 
 import { NONE } from '../none.ts';
 import { type Data, type Route, dataAt, emptyMapping } from '../text/syntax.ts';
@@ -38,7 +38,7 @@ export interface Validator {
 
 const validators: Readonly<Record<SectionName, Validator>> = generated;
 
-/** Never throws; `data` is left as it is, and what is returned shares what fits. */
+/** Never throws or changes `data`; the result shares what fits. */
 export function validate(
   section: SectionName,
   name: string,
@@ -118,7 +118,7 @@ function readError({
       return { problem: { problem: 'unknown-key', route: below, key, allowed }, drops: below };
     }
     case 'false schema':
-      // Which keys a device has that is of no kind, nobody knows.
+      // A device of no known kind may have any key.
       if (!isOfKnownKind) return undefined;
       return { problem: { problem: 'not-of-kind', route, key: String(route[route.length - 1]) }, drops: route };
     case 'required':
@@ -160,7 +160,7 @@ function readError({
     case 'minItems':
     case 'minProperties':
       if (error.propertyName !== undefined) return undefined; // `propertyNames` reports it.
-      // Text where a number or one word is expected is a number in quotes, or no number.
+      // Text in place of a number is a number in quotes, or not a number at all.
       if (typeof found === 'string' && schema?.type?.includes('integer') === true)
         return { problem: { problem: 'wrong-type', route, expected: ['integer'], found }, drops: route };
       // A quantity that cannot be read is reported from its mention, with what is wrong with it.
@@ -230,9 +230,9 @@ function pruned(data: Data, routes: readonly Route[]): Data {
   if (routes.length === 0 || typeof data !== 'object' || data === null) return data;
   const inside = new Map<string | number, Route[]>();
   for (const [step = '', ...rest] of routes) {
-    const known = inside.get(step);
-    if (known === undefined) inside.set(step, [rest]);
-    else known.push(rest);
+    const below = inside.get(step);
+    if (below === undefined) inside.set(step, [rest]);
+    else below.push(rest);
   }
   const below = (step: string | number): Route[] => inside.get(step) ?? [];
   if (Array.isArray(data)) {
@@ -246,7 +246,7 @@ function pruned(data: Data, routes: readonly Route[]): Data {
   return copy;
 }
 
-/** One problem a place: of several type errors the first, which names all the types. */
+/** One problem for each place: the first of several type errors, which names all the types. */
 function distinct(problems: ShapeProblem[]): ShapeProblem[] {
   const seen = new Set<string>();
   return problems.filter((problem) => {

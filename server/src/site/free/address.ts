@@ -25,7 +25,7 @@ export const usedAddresses = perObject((devices: Site['devices']): ReadonlySet<n
 });
 
 /**
- * The address above `near` that nobody has and no DHCP server hands out; from the lowest on where none is left above.
+ * The first address above `near` that nobody has and no DHCP server hands out; the lowest where none is left above.
  * An address of another subnet keeps its place in this one if that is free. The lowest address is left to a gateway
  * that has none yet. `undefined` where the VLAN has no subnet or it is full.
  */
@@ -38,7 +38,7 @@ export function nextFreeAddress(
   return undefined;
 }
 
-/** All of them, in the order in which they are given out. */
+/** All free addresses, in the order in which they are given out. */
 export function* freeAddresses(
   site: Site,
   vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>,
@@ -66,7 +66,7 @@ export function* freeAddresses(
   }
 }
 
-/** How many `freeAddresses` are, without going through them. */
+/** The number of `freeAddresses`, without going through them. */
 export function countFreeAddresses(site: Site, vlan: Pick<Vlan, 'subnet' | 'pool' | 'gateway'>): number {
   const { subnet, pool } = vlan;
   if (subnet === undefined) return 0;
@@ -74,7 +74,7 @@ export function countFreeAddresses(site: Site, vlan: Pick<Vlan, 'subnet' | 'pool
   const last = lastHost(subnet);
   const isIn = (address: number, from: number, to: number): boolean => address >= from && address <= to;
   const [from, to] = pool === undefined ? [0, -1] : [Math.max(first, pool.first), Math.min(last, pool.last)];
-  const used = [...usedAddresses(site.devices)].filter((own) => isIn(own, first, last) && !isIn(own, from, to));
+  const used = [...usedAddresses(site.devices)].filter((at) => isIn(at, first, last) && !isIn(at, from, to));
   return Math.max(0, last - first + 1 - Math.max(0, to - from + 1) - used.length);
 }
 
@@ -89,18 +89,18 @@ const USUAL: Partial<Readonly<Record<DeviceKind, number>>> = {
   'display': 61,
 };
 
-/** Fewer addresses than that are too few to leave some out. */
+/** A subnet of fewer addresses is too small to leave some out. */
 const SMALL = 16;
 
-/** A network to take addresses of; without VLANs the one that is written nowhere. */
+/** A network to take addresses from: a VLAN's, or on a site without VLANs the one in use. */
 export type AddressSpace = Pick<Vlan, 'subnet' | 'pool' | 'gateway'>;
 
 /**
- * A free address beside those that devices of the same kind have, or where that kind usually begins; one filled in
- * changes none of the next. A router takes the lowest; the first and the last are left out for all others.
+ * A free address beside those that devices of the same kind have, or where that kind usually begins; filling one in
+ * does not change the next. A router takes the lowest; all others leave out the first and the last.
  *
- * @param isFree what holds beyond being used by nobody
- * @param from where a search for the same kind has come to
+ * @param isFree what else must hold for an address that nobody uses
+ * @param from where the last search for the same kind ended
  */
 export function addressBeside(
   site: Site,
@@ -128,7 +128,7 @@ export function addressBeside(
   }
 }
 
-/** The lowest that a device of the kind has; the usual one where that is still to be reached by counting up. */
+/** The lowest address of the kind's devices; the usual first one where they were counted up from that. */
 function baseOf({ devices }: Site, subnet: ParsedSubnet, kind: DeviceKind | undefined): number {
   const usual = subnet.network + ((kind === undefined ? undefined : USUAL[kind]) ?? 2);
   let lowest: number | undefined;
@@ -148,7 +148,7 @@ export const spaceInUse = perObject((devices: Site['devices']): AddressSpace | u
   spaceOfMost(addressesOf(devices)),
 );
 
-/** The network of 256 addresses that most of them are in. */
+/** The network of 256 addresses that most of these addresses are in. */
 export function spaceOfMost(addresses: readonly number[]): AddressSpace | undefined {
   const [most] = [...networksOf(addresses)].sort(([, a], [, b]) => b - a)[0] ?? [];
   return most === undefined ? undefined : alike(most);
@@ -189,8 +189,8 @@ export interface WrittenAddress {
 }
 
 /**
- * Gives a device another address, the next free one of the VLAN, or on a site without VLANs of those that begin alike.
- * A port of a range has no address to itself.
+ * Gives a device another address: the next free one of the VLAN, or on a site without VLANs of the same network of 256.
+ * A port that is declared in a range has no address of its own.
  */
 export function nextFreeAddressFix(
   site: Site,

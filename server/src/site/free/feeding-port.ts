@@ -1,4 +1,4 @@
-/** Another port for a device that its own does not feed. */
+/** Another switch port for a device that the present one cannot feed. */
 
 import { portTypes } from '../../standards/poe.ts';
 import { type Fix, fixOf, scalarText, setValue } from '../edit.ts';

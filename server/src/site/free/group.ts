@@ -16,16 +16,16 @@ import type { Site, Stream } from '../model.ts';
 export const ORGANIZATION_LOCAL = 0xefc00000;
 
 /**
- * The group above `near` that nobody uses and that shares no MAC address with one in use or one that is always
- * flooded; from the lowest on where none is left above. It is in the scope of `near`, or where that is no scope to
- * take groups from in the one that most groups of the site are in, or in the organization-local one.
+ * The first group above `near` that nobody uses and that shares no MAC address with one in use or one that is always
+ * flooded; the lowest where none is left above. It is in the scope of `near` if groups may be taken from that, else in
+ * the scope of most groups of the site, else in the organization-local one.
  */
 export function nextFreeGroup(site: Site, near?: number): number | undefined {
   for (const group of freeGroups(site, near)) return group;
   return undefined;
 }
 
-/** All of them, in the order in which they are given out; no two share a MAC address. */
+/** All free groups, in the order in which they are given out; no two share a MAC address. */
 export function* freeGroups(site: Site, near?: number): Generator<number> {
   const { groups, keys } = groupsInUse(site.streams);
   const given = new Set<number>();
@@ -44,16 +44,16 @@ export function* freeGroups(site: Site, near?: number): Generator<number> {
     given.add(macKey(group));
     return group;
   };
-  // The lowest address of the block is a network's number to many eyes.
+  // The lowest address of the block comes last: it looks like the number of a network.
   for (let group = from + 1; group <= block.last; group++) if (isFree(group)) yield take(group);
   for (let group = block.first + 1; group <= from; group++) if (isFree(group)) yield take(group);
 }
 
-/** How many `freeGroups` are, without going through them. */
+/** The number of `freeGroups`, without going through them. */
 export function countFreeGroups(site: Site, near?: number): number {
   const { groups, keys } = groupsInUse(site.streams);
   const { first, last } = scopeNear(groups, near);
-  // Whatever is left out is so by 256 at a time.
+  // Groups are left out in blocks of 256.
   const used = new Map<number, number>();
   for (const key of keys) used.set(key >>> 8, (used.get(key >>> 8) ?? 0) + 1);
   let free = 0;
@@ -79,7 +79,7 @@ function scopeNear(groups: readonly number[], near: number | undefined): GroupBl
     const block = blockOf(group);
     if (isScope(block)) uses.set(block, (uses.get(block) ?? 0) + 1);
   }
-  // Whoever has all groups in a block that is kept for later has chosen it.
+  // A site with all groups in one unassigned block has chosen it.
   const block = near === undefined ? onlyBlock(groups) : undefined;
   if (block?.use === 'unassigned-admin') return block;
   let best = blockOf(ORGANIZATION_LOCAL);

@@ -18,8 +18,8 @@ export function isRtp({ transport }: Sending): boolean {
 }
 
 /**
- * How many ports in a row the stream takes from its own on: of RTP two, with RTCP above, and as many again for audio
- * beside video, which goes to the next pair.
+ * How many ports in a row the stream takes, its own first: RTP takes two, RTCP being on the second, and audio beside
+ * video takes the next pair.
  */
 export function portsTaken({ media }: Site, stream: Stream, as: Sending = stream): number {
   if (!isRtp(as)) return 1;
@@ -30,7 +30,7 @@ export function portsTaken({ media }: Site, stream: Stream, as: Sending = stream
 /** Ports are numbers of 16 bits (RFC 768). */
 export const LAST_PORT = 65_535;
 
-/** The last of the ports that a stream takes; it may be beyond the last that there is. */
+/** The last of the ports that a stream takes; it may be above `LAST_PORT`. */
 export function lastPortOf(site: Site, stream: Stream): number | undefined {
   return stream.port === undefined ? undefined : stream.port + portsTaken(site, stream) - 1;
 }
@@ -53,8 +53,9 @@ const streamsByDestination = perObject((streams: readonly Stream[]) => {
 });
 
 /**
- * The even port from `from` on that, with those above that the stream takes, at least one, no other stream to the same
- * group or receiver takes. `undefined` where none is left. `as` is how the stream is to be sent, if not as it is.
+ * The first even port at or above `from` that is free together with the next ports that the stream takes (at least
+ * one): no other stream to the same group or receiver takes them. `undefined` where none is left. `as` is how the
+ * stream is to be sent, if not as declared.
  */
 export function nextFreePort(
   site: Site,
@@ -66,7 +67,7 @@ export function nextFreePort(
   return undefined;
 }
 
-/** All of them above each other, so that none takes a port of another. */
+/** All such ports, ascending; the ranges that they begin do not overlap. */
 export function* freePairs(
   site: Site,
   stream: Stream,

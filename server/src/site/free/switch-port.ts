@@ -4,8 +4,8 @@ import { portTypes } from '../../standards/poe.ts';
 import { type Device, type Port, type Site, portAt } from '../model.ts';
 
 /**
- * The next port of the same device that no cable takes, is set as `like` is, and does no less; `wanted` says what more
- * it must.
+ * The next port of the same device without a cable that has the VLANs of `like` and at least its speed and power;
+ * `wanted` is a further condition.
  */
 export function nextFreeSwitchPort(
   site: Site,

@@ -17,10 +17,10 @@ export interface Cable extends Fact {
   readonly type: string | undefined;
   /** Millimetres. */
   readonly length: number | undefined;
-  /** Of a cable of glass. */
+  /** The number of fibres in a fibre cable. */
   readonly fibres: number | undefined;
   readonly through: readonly CableEnd[];
-  /** What it lies in with others. */
+  /** The duct that it shares with other cables. */
   readonly duct: string | undefined;
   readonly label: string | undefined;
   readonly coax: CoaxFacts;

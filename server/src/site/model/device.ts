@@ -34,30 +34,30 @@ export interface Device extends Fact {
   readonly portByName: ReadonlyMap<string, Port>;
   readonly snooping: boolean;
   readonly unregistered: 'flood' | 'drop';
-  /** Whether the site says what it does with groups that nobody has joined. */
+  /** Whether the site declares what it does with groups that nobody has joined. */
   readonly unregisteredDeclared: boolean;
-  /** By what a snooping switch sends groups where nobody asks for memberships; by reports where it is not said. */
+  /** How a snooping switch forwards groups without a querier; `undefined`, where undeclared, counts as by reports. */
   readonly unasked: 'by-reports' | 'flood' | undefined;
-  /** How many groups it can keep apart; `undefined` where that is not said. */
+  /** How many groups it can keep apart; `undefined` where that is undeclared. */
   readonly groupTable: number | undefined;
   readonly spanningTree: boolean;
   readonly spanningTreePriority: number;
   readonly multicastRouting: boolean;
   /** Watts × 1000 that the device can feed over all its ports. */
   readonly poeBudget: number | undefined;
-  /** Of the device itself, in small digits with colons. */
+  /** The device's own MAC address, in lower case with colons. */
   readonly mac: string | undefined;
   /** A switch's own address, for its management; a router's own on its sockets. */
   readonly address: number | undefined;
   /** A DHCP server keeps that address for its `mac`. */
   readonly reserved: boolean;
-  /** The device's own in VLANs, at none of its ports. */
+  /** The device's own addresses in VLANs, at none of its ports. */
   readonly addresses: readonly PortAddress[];
   readonly routes: readonly HostRoute[];
   readonly mounting: Mounting;
   /** Of a patch panel: how its ports are arranged. */
   readonly grid: PanelGrid;
-  /** Where it is fed from and what it draws; `undefined` where the site says nothing of it. */
+  /** Where it is fed from and what it draws; `undefined` where the site declares neither. */
   readonly ownPower: OwnPower | undefined;
   readonly ups: Ups | undefined;
   /** What shares one earth with it. */
@@ -87,7 +87,7 @@ export interface Device extends Fact {
   readonly bus: string | undefined;
 }
 
-/** What a device says of its own power, without what it feeds to others; what it does not say is `undefined`. */
+/** What a device declares of its own power, without what it feeds to others; `undefined` where undeclared. */
 export interface OwnPower {
   /** The UPS or the circuit that its plug is in, by name. */
   readonly from: string | undefined;
@@ -100,7 +100,7 @@ export interface OwnPower {
   readonly poeEfficiency: number | undefined;
 }
 
-/** What a UPS says of itself; shares in ten-thousandths. */
+/** The figures of a UPS as declared; shares in ten-thousandths. */
 export interface Ups {
   /** mVA */
   readonly rated: number | undefined;
@@ -114,7 +114,7 @@ export interface Ups {
   readonly health: number | undefined;
 }
 
-/** What a screen can show; `undefined` where nothing is said of it. */
+/** What a screen can show; `undefined` where undeclared. */
 export interface Decodes {
   readonly video: readonly string[] | undefined;
   readonly audio: readonly string[] | undefined;
@@ -124,7 +124,7 @@ export interface Decodes {
 
 /** The rows of a patch panel, and how it counts its ports. */
 export interface PanelGrid {
-  /** `undefined` where there are as many as it takes with 24 in a row. */
+  /** `undefined`: as many as it takes with 24 ports in a row. */
   readonly rows: number | undefined;
   readonly order: 'by-row' | 'by-column';
 }
@@ -134,7 +134,7 @@ export interface HostRoute {
   readonly port: string;
   /** By name, where the port carries several. */
   readonly vlan: string | undefined;
-  /** The address of the router that it is handed to. */
+  /** The address of the next router. */
   readonly via: number | undefined;
   readonly route: Route;
 }

@@ -2,7 +2,7 @@
 
 import type { Item } from '../item.ts';
 
-/** What an item says; the same object as long as the item's text stays. */
+/** What an item declares; the same object as long as the item's text stays. */
 export interface Fact {
   readonly item: Item;
   readonly name: string;

@@ -10,7 +10,7 @@ export interface Threshold {
   readonly limit: number | undefined;
 }
 
-/** What the site asks for, or what holds where it says nothing; thresholds in ten-thousandths of the whole. */
+/** The site's policies, with defaults for what it does not declare; thresholds in ten-thousandths of the whole. */
 export interface Policies {
   readonly linkLoad: { readonly warn: number; readonly limit: number };
   readonly airtime: { readonly warn: number; readonly limit: number };

@@ -1,8 +1,8 @@
-/** Racks, and what devices say of their place in one. Lengths in millimetres, weights in grams. */
+/** Racks, and the places of devices in them. Lengths in millimetres, weights in grams. */
 
 import type { Fact } from './fact.ts';
 
-/** No rack has more units; what says so is reported, and is not taken. */
+/** No rack has more units: a larger number is reported and ignored. */
 export const MOST_UNITS = 100;
 
 export interface Rack extends Fact {

@@ -6,7 +6,7 @@ export interface Volume extends Fact {
   readonly host: string | undefined;
   /** Bytes of one disk where `disks` is declared, else of the whole. */
   readonly capacity: number | undefined;
-  /** Where its host has it mounted: as said, else /srv and its name. */
+  /** Where its host mounts it: as declared, else /srv and its name. */
   readonly path: string;
   readonly disks: number | undefined;
   readonly redundancy: 'none' | 'mirror' | 'raid5' | 'raid6' | 'raid10';

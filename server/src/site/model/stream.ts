@@ -4,7 +4,7 @@ import type { Fact } from './fact.ts';
 
 export type Transport = 'rtsp' | 'rtsp-udp' | 'rtp' | 'ts-udp' | 'ts-rtp';
 
-/** Whether each receiver asks the source for the stream by RTSP, however it comes then. */
+/** Whether each receiver asks the source for the stream by RTSP, over TCP or UDP. */
 export function isRtsp(transport: string | undefined): boolean {
   return transport === 'rtsp' || transport === 'rtsp-udp';
 }
@@ -63,7 +63,7 @@ export interface Stream extends Fact {
 export interface Media {
   readonly video: Video | undefined;
   readonly audio: Audio | undefined;
-  /** Of a transport stream that comes from the air as it is: a programme with its tables, or a whole multiplex. */
+  /** The rate of what comes from the air unchanged: a programme with its tables, or a whole multiplex. */
   readonly broadcast: MediaRate | undefined;
 }
 

@@ -11,7 +11,7 @@ export interface Vlan extends Fact {
   /** The device that its hosts set their clocks by. */
   readonly clock: string | undefined;
   readonly pool: { readonly first: number; readonly last: number } | undefined;
-  /** Names of the VLANs that its hosts may ask; all where it is not said. */
+  /** Names of the VLANs that its hosts may ask; `undefined` for all. */
   readonly reaches: readonly string[] | undefined;
   /** Whether anything passes between it and the Internet. */
   readonly internet: boolean;

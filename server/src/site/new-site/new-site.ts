@@ -15,7 +15,7 @@ export interface NewSite {
   readonly text: (zone: string) => string;
 }
 
-/** By the word that the command line takes; the simplest first. */
+/** The sites by the word that the command line takes; the simplest first. */
 export const NEW_SITES = {
   'flat': {
     title: 'One network',

@@ -6,7 +6,7 @@ import { netRateOf } from './channel.ts';
 
 type Facts = Pick<Site, 'channelPlan' | 'multiplexByName' | 'serviceByName'>;
 
-/** `undefined` where it is nothing of television, or too little is said. A programme has tables of its own. */
+/** `undefined` for a stream without television, or one that declares too little. A programme adds its own tables. */
 export function broadcastRate(site: Facts, { service, multiplex }: Stream): MediaRate | undefined {
   if (service !== undefined) {
     const { rate, peakRate } = site.serviceByName.get(service) ?? {};

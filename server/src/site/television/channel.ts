@@ -9,7 +9,7 @@ import { type Modulation, type Transmission, isSatellite, modulationsOf } from '
 
 type Plan = Pick<Site, 'channelPlan'>;
 
-/** The centre of its channel, or its place in the sky, Hz; `undefined` where neither channel nor frequency says. */
+/** The centre of its channel, or the satellite's frequency, Hz; `undefined` where it declares neither. */
 export function skyFrequency({ channelPlan }: Plan, { frequency, channel }: Multiplex): number | undefined {
   return frequency ?? (channel === undefined ? undefined : channelFrequency(channelPlan, channel));
 }
@@ -21,7 +21,7 @@ export function coaxFrequency(site: Plan, multiplex: Multiplex): number | undefi
   return isSatellite(multiplex.system) ? intermediateFrequency(sky) : sky;
 }
 
-/** How it is sent, with what its system or the channel plan fixes; `undefined` while its system is not said. */
+/** How it is sent, with what its system or the channel plan fixes; `undefined` while its system is undeclared. */
 export function transmissionOf(site: Plan, multiplex: Multiplex): Transmission | undefined {
   const { system, codeRate, guardInterval, symbolRate, pilots, segments, frame, extended } = multiplex;
   const modulation = multiplex.modulation ?? onlyModulation(multiplex);
@@ -41,14 +41,15 @@ export function transmissionOf(site: Plan, multiplex: Multiplex): Transmission |
   };
 }
 
-/** Where the system has only one. */
+/** The modulation of a system that has only one. */
 function onlyModulation({ system }: Multiplex): Modulation | undefined {
   const [only, ...others] = system === undefined ? [] : modulationsOf(system);
   return others.length === 0 ? only : undefined;
 }
 
 /**
- * Of the plan's channels, Hz: 7 MHz in Australia and in band III of region 1, 6 MHz in America and Japan, else 8 MHz.
+ * The width of the plan's channels, Hz: 7 MHz in Australia and in band III of region 1, 6 MHz in America and Japan,
+ * else 8 MHz.
  */
 function channelWidth(site: Plan, multiplex: Multiplex): number {
   const frequency = skyFrequency(site, multiplex);
@@ -71,7 +72,7 @@ export function netRateOf(site: Plan, multiplex: Multiplex): NetRate | undefined
   return computedRate(site, multiplex);
 }
 
-/** By the formula of its system, whatever is declared. */
+/** The net rate by the formula of its system, even where one is declared. */
 export function computedRate(site: Plan, multiplex: Multiplex): NetRate | undefined {
   const transmission = transmissionOf(site, multiplex);
   return transmission === undefined ? undefined : netRate(transmission);

@@ -1,4 +1,4 @@
-/** What a site says of television: parts of the aerial system, what is on air, what is wanted at once. */
+/** What a site declares of television: parts of the aerial system, what is on air, what is wanted at once. */
 
 import type { Item } from '../item.ts';
 import type { CoaxCore } from '../../standards/television/coax.ts';
@@ -29,10 +29,10 @@ export const AERIAL_KINDS = [
 
 export type AerialKind = (typeof AERIAL_KINDS)[number];
 
-/** A value in dB, the same at all frequencies or with a straight line between those that are given, by Hz. */
+/** A value in dB: the same at all frequencies, or by Hz with straight lines between the points. */
 export type ByFrequency = number | readonly (readonly [frequency: number, value: number])[];
 
-/** What a part of an aerial system says of itself; what it does not say is `undefined`. Levels are dBµV, ratios dB. */
+/** A part of an aerial system as declared; `undefined` where undeclared. Levels are dBµV, ratios dB. */
 export interface AerialPart {
   readonly frequencies: FrequencyRange | undefined;
   /** By multiplex, at its connector. */
@@ -55,7 +55,7 @@ export interface AerialPart {
   readonly ways: number;
   readonly terminated: readonly string[];
   readonly isolation: number | undefined;
-  /** Of direct current: to all of its outputs, or to those. */
+  /** Direct current passes to all of its outputs, or to those listed. */
   readonly powerPass: boolean | readonly string[] | undefined;
   readonly mast: Mast | undefined;
   readonly lnb: 'single' | 'twin' | 'quad' | 'quattro';
@@ -76,7 +76,7 @@ export interface CoaxInput {
   readonly supplies: number | undefined;
   /** Millivolts. */
   readonly supply: number | undefined;
-  /** Of a combiner. */
+  /** The frequencies that a combiner passes. */
   readonly passes: FrequencyRange | undefined;
 }
 
@@ -135,14 +135,14 @@ export interface Occasion extends Fact {
   readonly multiplexes: readonly string[];
 }
 
-/** What a coax says besides its type and length. */
+/** What a coax declares besides its type and length. */
 export interface CoaxFacts {
   readonly core: CoaxCore | undefined;
   /** dB per 100 m by Hz. */
   readonly attenuation: readonly (readonly [frequency: number, value: number])[] | undefined;
 }
 
-/** What reception is held to; defaults are common practice. Ratios in dB, levels in dBµV. */
+/** The limits for reception; defaults are common practice. Ratios in dB, levels in dBµV. */
 export interface AerialPolicy {
   readonly margin: number;
   readonly levelReserve: number;

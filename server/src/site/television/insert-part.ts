@@ -7,7 +7,7 @@ import { type Values, elementBehind, entryBehind } from '../new-entry.ts';
 
 type Facts = Pick<Site, 'cables' | 'deviceByName'>;
 
-/** Of coax from one part to the next beside it. */
+/** The length of coax from one part to the next beside it. */
 const SHORT = '0.1 m';
 
 /** A part with a connector `in` and one `out`, as it is written. */
@@ -19,7 +19,7 @@ export interface NewPart {
   readonly passesCurrent: boolean;
 }
 
-/** A new part, screwed on at a connector; none where no coax ends there. */
+/** Edits for a new part at a connector; none where no coax ends there. */
 export function insertEdits(
   site: Facts,
   at: Connector,
@@ -29,7 +29,7 @@ export function insertEdits(
   if (end === undefined) return [];
   const name = freeName(site, wanted);
   const { cable, key } = end;
-  const wire = (own: 'in' | 'out'): string => scalarText(`${name}/${own}`, true);
+  const wire = (side: 'in' | 'out'): string => scalarText(`${name}/${side}`, true);
   return [
     entryBehind(at.device.item, name, [...values, ...(passesCurrent ? [['power-pass', 'true'] as const] : [])]),
     setValue(cable.item, [key], wire('in')),
@@ -69,7 +69,7 @@ function coaxEnd(site: Facts, at: Connector): CoaxEnd | undefined {
   return undefined;
 }
 
-/** As a cable names it; a part with one connector needs no name of it. */
+/** The name of a connector at the end of a cable; the name of the part alone where it has only one. */
 function endText({ device, name }: Connector): string {
   return scalarText(
     device.connectorByName.size === 1 && device.ports.length === 0 ? device.name : `${device.name}/${name}`,
@@ -80,13 +80,13 @@ function endText({ device, name }: Connector): string {
 /** Where a part is put: into the coax that ends at a connector, at that end. */
 export interface Target {
   readonly at: Connector;
-  /** Signals come from there, so that the part follows it. */
+  /** Signals come out of the connector, so the part follows it. */
   readonly isSource: boolean;
 }
 
 /**
- * A part with `in` and `out` moves into another coax: what led to it goes on to what is behind it, and the coax behind
- * it becomes the short one at its new place. None where its coax leads through an inserter that would be lost.
+ * Moves a part with `in` and `out` into another coax: the coax before it goes on to what is behind it, and the coax
+ * behind it becomes the short one at its new place. No edits where its coax has an inserter that would be lost.
  */
 export function moveEdits(site: Facts, part: Device, { at, isSource }: Target): readonly (Edit | undefined)[] {
   const [before, behind, into] = [coaxEndOf(site, part, 'in'), coaxEndOf(site, part, 'out'), coaxEnd(site, at)];
@@ -110,15 +110,15 @@ export function moveEdits(site: Facts, part: Device, { at, isSource }: Target): 
 }
 
 /**
- * Without a part: what led to it goes on to what is behind it. None where that would lose an inserter, or where
+ * Removes a part: the coax before it goes on to what is behind it. No edits where that would lose an inserter, or where
  * something else names the part.
  */
 export function takeOutEdits(site: Facts & Pick<Site, 'items'>, part: Device): readonly (Edit | undefined)[] {
   const [before, behind] = [coaxEndOf(site, part, 'in'), coaxEndOf(site, part, 'out')];
   if (before === undefined || behind === undefined || before.cable === behind.cable) return [];
   if (behind.cable.through.length > 0 || part.aerial?.poweredBy !== undefined) return [];
-  const own = new Set<Item>([part.item, before.item, behind.item]);
-  if (site.items.some((item) => !own.has(item) && item.names.some(({ text }) => text === part.name))) return [];
+  const edited = new Set<Item>([part.item, before.item, behind.item]);
+  if (site.items.some((item) => !edited.has(item) && item.names.some(({ text }) => text === part.name))) return [];
   return [
     setValue(before.item, [before.key], endText(behind.other)),
     ...setLength(before.cable, totalLength(before.cable, behind.cable)),
@@ -132,7 +132,7 @@ function coaxEndOf(site: Facts, { connectorByName }: Device, name: 'in' | 'out')
   return connector === undefined ? undefined : coaxEnd(site, connector);
 }
 
-/** Millimetres to text; `undefined` where one of them is not known. */
+/** The sum as text; `undefined` where one of the lengths is undeclared. */
 function totalLength(...cables: readonly Cable[]): string | undefined {
   let sum = 0;
   for (const { length } of cables) {

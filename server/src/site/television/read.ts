@@ -1,4 +1,4 @@
-/** Reads what items say of television. What an item lacks or gets wrong is `undefined` here; rules report it. */
+/** Reads what items declare of television. What an item lacks or gets wrong is `undefined` here; rules report it. */
 
 import type { System } from '../../standards/television/system.ts';
 import { type FrequencyRange, decibelsOf, levelOf, quantity, readFrequencyRange } from '../../text/quantity.ts';
@@ -28,7 +28,7 @@ type DeviceData = Partly<Written.Device>;
 type CoaxInputData = Exclude<NonNullable<Written.Device['inputs']>[string], string>;
 
 export function isAerialKind(kind: DeviceKind | undefined): kind is AerialKind {
-  return AERIAL_KINDS.some((known) => known === kind);
+  return AERIAL_KINDS.some((aerialKind) => aerialKind === kind);
 }
 
 export function readAerialPart(kind: DeviceKind | undefined, data: DeviceData): AerialPart | undefined {
@@ -77,7 +77,7 @@ function readByFrequency(data: unknown): ByFrequency | undefined {
   return typeof data === 'string' ? decibelsOf(data) : readCurve(data);
 }
 
-/** By frequency in Hz, in their order. */
+/** Points by frequency in Hz, ascending. */
 function readCurve(data: unknown): (readonly [number, number])[] | undefined {
   const points = [...byName(data, decibelsOf)].flatMap(([text, value]): [number, number][] => {
     const frequency = quantity(text, 'frequency');
@@ -135,7 +135,7 @@ const LNB_OUTPUTS: Readonly<Record<AerialPart['lnb'], readonly string[]>> = {
 
 const NO_INPUTS: ReadonlyMap<string, CoaxInput> = new Map();
 
-/** By connector. */
+/** The coax inputs by connector. */
 export function readCoaxInputs({ inputs }: DeviceData): ReadonlyMap<string, CoaxInput> {
   if (inputs === undefined) return NO_INPUTS;
   return new Map(
@@ -169,7 +169,7 @@ export function readTuners(data: DeviceData, names: (key: string) => string[]): 
       input: input ?? (inputs.length === 1 ? inputs[0] : undefined),
     }));
   });
-  // Of two with the same name the first counts.
+  // The first of two with the same name counts.
   return [...new Map(found.reverse().map((unit) => [unit.name, unit])).values()].reverse().sort(byNumber);
 }
 
@@ -227,7 +227,7 @@ export function readOccasion(item: Item): Occasion {
   return { item, name: item.name, services: strings(data.services), multiplexes: strings(data.multiplexes) };
 }
 
-/** What holds where a site says nothing: common practice, and EN 60728-1 for the slope, from memory. */
+/** The limits where a site declares none: common practice, and EN 60728-1 for the slope, from memory. */
 export const AERIAL_DEFAULTS: AerialPolicy = { margin: 6, levelReserve: 0, slope: 12, outletLevel: new Map() };
 
 export function readAerialPolicy(item: Item | undefined): AerialPolicy {
