@@ -10,12 +10,12 @@ import type { Link } from './link.ts';
 export interface AddressUse {
   readonly address: number;
   readonly device: Device;
-  /** Not there for an address that a switch or router has at none of its ports. */
+  /** `undefined` for an address that a switch or router has at none of its ports. */
   readonly port: Port | undefined;
   readonly route: Route;
-  /** The VLAN that it is declared for, else those that the cable at its port carries; empty where neither is known. */
+  /** The VLAN that it is declared for, else those of the cable at its port; empty where neither is known. */
   readonly vlans: readonly Vlan[];
-  /** The one of them whose subnet holds the address; where they are not known, the one of the site. */
+  /** Which of these VLANs, or of all of the site if they are not known, has a subnet that holds the address. */
   readonly home: Vlan | undefined;
 }
 
@@ -45,21 +45,21 @@ function addUsesOf(
   for (const { address, vlan, route } of device.addresses) add(address, undefined, route, named(vlan));
   for (const port of device.ports) {
     for (const { address, vlan, route } of port.addresses) {
-      const own = vlan ?? (port.forwards ? (port.native ?? port.vlan) : undefined);
-      add(address, port, route, own === undefined ? vlansAt(linkAt, port) : named(own));
+      const declaredFor = vlan ?? (port.forwards ? (port.native ?? port.vlan) : undefined);
+      add(address, port, route, declaredFor === undefined ? vlansAt(linkAt, port) : named(declaredFor));
     }
   }
 }
 
-/** The untagged one first. */
+/** The VLANs of the cable at a port, the untagged one first. */
 function vlansAt(linkAt: (port: Port) => Link | undefined, port: Port): Vlan[] {
   const link = linkAt(port);
   return link === undefined ? [] : domainsOf(link).flatMap(({ vlan }) => vlan ?? []);
 }
 
-/** Whether an address is in the subnet of none of the VLANs; one without a subnet may be the one that it is in. */
+/** Whether an address is in the subnet of none of the VLANs; a VLAN without a subnet may hold any address. */
 export function isOutside({ address, home }: AddressUse, vlans: readonly Vlan[]): boolean {
-  // What no host can have, address-reserved reports.
+  // The rule address-reserved reports an address that no host can have.
   return (
     home === undefined &&
     vlans.length > 0 &&
@@ -73,13 +73,13 @@ export function holder({ device, port }: AddressUse): string {
   return port === undefined || device.ports.length === 1 ? device.name : portName(port);
 }
 
-/** The hardware address that has it, in small digits with colons. */
+/** The MAC address of the interface that has it, in lower case with colons. */
 export function macOf({ device, port }: AddressUse): string | undefined {
   const { mac } = port ?? device;
   return mac === undefined ? undefined : formatMac(mac);
 }
 
-/** Whether a DHCP server is said to keep it for the device. */
+/** Whether a DHCP server keeps it for the device. */
 export function isReserved({ device, port }: AddressUse): boolean {
   return (port ?? device).reserved;
 }

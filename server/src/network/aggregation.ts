@@ -1,20 +1,20 @@
 /**
  * Link aggregation (IEEE 802.1AX): several cables between two groups of ports make one link, which spanning tree sees
- * as one. What does not fit carries nothing: a cable of another speed than the first, and all but the first where the
- * two ends do not agree.
+ * as one. A cable that does not fit carries nothing: one of another speed than the first, and all but the first where
+ * the two ends do not agree.
  */
 
 import type { Port } from '../site/model.ts';
 import { type Joint, type Member, alone } from './link.ts';
 
-/** In the order of the first cable of each. */
+/** The links in the order of their first cables. */
 export function aggregated(cables: readonly Member[]): Joint[] {
   const groups = new Map<Member | string, Member[]>();
   for (const member of cables) {
     const key = groupOf(member) ?? member;
-    const known = groups.get(key);
-    if (known === undefined) groups.set(key, [member]);
-    else known.push(member);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [member]);
+    else group.push(member);
   }
   return [...groups.values()].flatMap((group) => {
     const [first, ...others] = group.length === 1 ? group : group.sort(byPort);
@@ -25,13 +25,13 @@ export function aggregated(cables: readonly Member[]): Joint[] {
 
 const names = new Intl.Collator('en', { numeric: true });
 
-/** By the ports at one of the two devices, so that the order of the cables in a file decides nothing. */
-function byPort(one: Member, other: Member): number {
+/** Orders cables by their ports at one of the two devices, so that their order in a file does not matter. */
+function byPort(first: Member, second: Member): number {
   const near = ({ a, b }: Member): string => (a.device.name < b.device.name ? a : b).name;
-  return names.compare(near(one), near(other));
+  return names.compare(near(first), near(second));
 }
 
-/** The same for all cables between two groups, or between a group and a device that has none there. */
+/** A key that is the same for all cables between two groups, or between a group and a device without one. */
 function groupOf({ a, b }: Member): string | undefined {
   if (a.lag === undefined && b.lag === undefined) return undefined;
   if (a.device.kind === 'media-converter' || b.device.kind === 'media-converter') return undefined;
@@ -43,12 +43,13 @@ function jointOf(first: Member, all: readonly Member[]): Joint {
   const speed = all.find(({ capacity }) => capacity !== undefined)?.capacity;
   const fits = ({ capacity }: Member): boolean => capacity === undefined || capacity === speed;
   const members = agree(first) ? all.filter(fits) : [first];
-  const capacity = speed === undefined ? undefined : members.reduce((sum, own) => sum + (own.capacity ?? speed), 0);
+  const capacity =
+    speed === undefined ? undefined : members.reduce((sum, member) => sum + (member.capacity ?? speed), 0);
   const idle = all.filter((member) => !members.includes(member));
   return { members, idle, ...(members[0] ?? first), capacity };
 }
 
-/** Whether both ends bundle, in ways that go together. */
+/** Whether both ends aggregate, and at least one starts LACP or neither uses it. */
 export function agree({ a, b }: Pick<Member, 'a' | 'b'>): boolean {
   if (a.lag === undefined || b.lag === undefined) return false;
   if (a.lacp === 'off' || b.lacp === 'off') return a.lacp === b.lacp;

@@ -1,9 +1,9 @@
 /**
- * What share of the time multicast takes of the air of each access point.
+ * The share of each access point's airtime that multicast takes.
  *
- * An access point sends a group once into its cell, at its basic rate, whoever listens. One that does not snoop sends
- * all that comes to it by cable; one that does, or that sends to each station on its own, only what a station has asked
- * for, and the site names no stations.
+ * An access point sends a group once into its cell, at its basic rate. Without snooping it sends every group that
+ * arrives by cable. With snooping, or where it sends to each station on its own, it sends only what a station has
+ * joined, and the site declares no stations.
  */
 
 import { isMulticast } from '../standards/ipv4.ts';
@@ -24,7 +24,7 @@ export interface Air {
 
 export interface AirStream {
   readonly stream: Stream;
-  /** In how many of the VLANs of the access point it is sent. */
+  /** The number of the access point's VLANs in which it is sent. */
   readonly copies: number;
   readonly runs: readonly AirRun[];
   readonly share: Load;
@@ -38,7 +38,7 @@ export interface AirRun {
   readonly time: Load;
 }
 
-/** Of each access point that groups come to, in the order of the devices. */
+/** The air of each access point that groups come to, in the order of the devices. */
 export function airOf(network: Network, devices: readonly Device[]): Air[] {
   return devices.flatMap((device) => {
     if (device.kind !== 'access-point' || device.multicastToUnicast) return [];
@@ -68,11 +68,11 @@ function streamsAt(network: Network, device: Device): AirStream[] {
 function isSentOn(network: Network, device: Device, stream: Stream, group: number): boolean {
   if (!device.snooping || isLinkLocalGroup(group)) return true;
   if (device.unregistered === 'drop') return false;
-  // What a host on one of its sockets has joined is known, and goes there alone.
+  // A group that a host on one of its sockets has joined goes only there.
   return !network.delivery(stream).domains.some((domain) => {
     const bridge = network.tree(domain).bridges.get(device);
-    const known = network.memberships.known(group, domain);
-    return bridge !== undefined && (known?.get(bridge)?.size ?? 0) > 0;
+    const memberLinks = network.memberships.known(group, domain);
+    return bridge !== undefined && (memberLinks?.get(bridge)?.size ?? 0) > 0;
   });
 }
 

@@ -1,5 +1,5 @@
 /**
- * Who may ask for memberships in a network: of several the one with the lowest address does (RFC 3376 §6.6.2, read).
+ * The devices that may ask for memberships in a network; the one with the lowest address does (RFC 3376 §6.6.2, read).
  */
 
 import { type Device, ownAddresses } from '../site/model.ts';
@@ -21,13 +21,13 @@ export function askersIn(
   return askers.sort((a, b) => addressIn(interfaces, domain, a) - addressIn(interfaces, domain, b));
 }
 
-/** After all others where it is not known; a switch asks from the address of its management. */
+/** Infinity where the address is not known, which is elected last. A switch asks from its management address. */
 function addressIn(interfaces: Interfaces, domain: BroadcastDomain, device: Device): number {
   const routed = interfaces.in(device, domain)?.address;
   if (routed !== undefined) return routed;
   const subnet = domain.vlan?.subnet;
-  const own = ownAddresses({ ...device, ports: [] }).find(({ address, vlan }) =>
+  const management = ownAddresses({ ...device, ports: [] }).find(({ address, vlan }) =>
     vlan === undefined ? subnet !== undefined && contains(subnet, address) : vlan === domain.vlan?.name,
   );
-  return own?.address ?? Infinity;
+  return management?.address ?? Infinity;
 }

@@ -1,10 +1,10 @@
 /**
- * What crosses a link at the same time at most, where screens show some of their streams at a time: the largest that
- * they can choose together.
+ * The most that crosses a link at one time, where screens show only some of their streams at a time: the largest
+ * streams that they can choose together.
  *
- * Each screen behind the link shows as many streams as it has decoders, and a group that several show crosses once. Of
- * the streams that fit together so, taking the largest first and moving screens to others where that makes room gives
- * the greatest sum (a transversal matroid; Edmonds and Fulkerson 1965, from memory).
+ * Each screen behind the link shows as many streams as it has decoders, and a group that several screens show crosses
+ * once. Taking the largest stream first, and moving screens to other streams where that makes room, gives the greatest
+ * sum (a transversal matroid; Edmonds and Fulkerson 1965, from memory).
  */
 
 import type { Device, Port, Stream } from '../site/model.ts';
@@ -20,7 +20,7 @@ export interface AtOnce {
   readonly waiting: (link: Link, out: Port) => readonly StreamCopies[];
 }
 
-/** `decoders` has the screens that choose, and how many streams each shows at a time. */
+/** @param decoders the screens that choose, and how many streams each shows at a time */
 export function atOnce(
   links: readonly Link[],
   routes: Pick<Routes, 'copies' | 'chosen'>,
@@ -39,8 +39,8 @@ export function atOnce(
       if (chosen.length === 0) continue;
       const shown = largest(chosen, decoders, rates);
       byPort.set(out, {
-        copies: merged([...routes.copies(link, out), ...chosen.filter((one) => shown.has(one))]),
-        waiting: merged(chosen.filter((one) => !shown.has(one))),
+        copies: merged([...routes.copies(link, out), ...chosen.filter((copies) => shown.has(copies))]),
+        waiting: merged(chosen.filter((copies) => !shown.has(copies))),
       });
     }
   }
@@ -52,7 +52,7 @@ export function atOnce(
 
 const NONE: readonly StreamCopies[] = [];
 
-/** What is shown or not as one: all that is sent to a group, or one receiver's copy. */
+/** Copies that are shown together or not at all: all that is sent to a group, or one receiver's copy. */
 interface Choice {
   readonly copies: ChosenCopies[];
   readonly screens: Set<Device>;
@@ -65,13 +65,13 @@ function largest(
   rates: (stream: Stream) => StreamRates,
 ): ReadonlySet<ChosenCopies> {
   const byGroup = new Map<number | ChosenCopies, Choice>();
-  for (const one of all) {
-    const key = one.stream.group ?? one;
+  for (const copies of all) {
+    const key = copies.stream.group ?? copies;
     let choice = byGroup.get(key);
     if (choice === undefined) byGroup.set(key, (choice = { copies: [], screens: new Set(), peak: 0 }));
-    choice.copies.push(one);
-    choice.peak += linePeakOf(one, rates(one.stream));
-    for (const screen of one.shownBy) choice.screens.add(screen);
+    choice.copies.push(copies);
+    choice.peak += linePeakOf(copies, rates(copies.stream));
+    for (const screen of copies.shownBy) choice.screens.add(screen);
   }
   const shown = new Map<Device, Choice[]>();
   /** Finds the choice a screen, moving others to further screens where that makes room. */
@@ -79,15 +79,15 @@ function largest(
     for (const screen of choice.screens) {
       if (tried.has(screen)) continue;
       tried.add(screen);
-      const own = shown.get(screen) ?? [];
-      shown.set(screen, own);
-      if (own.length < (decoders.get(screen) ?? 0)) {
-        own.push(choice);
+      const onScreen = shown.get(screen) ?? [];
+      shown.set(screen, onScreen);
+      if (onScreen.length < (decoders.get(screen) ?? 0)) {
+        onScreen.push(choice);
         return true;
       }
-      const moved = own.findIndex((other) => place(other, tried));
+      const moved = onScreen.findIndex((placed) => place(placed, tried));
       if (moved !== -1) {
-        own[moved] = choice;
+        onScreen[moved] = choice;
         return true;
       }
     }
@@ -97,7 +97,7 @@ function largest(
   return new Set(bySize.filter((choice) => place(choice, new Set())).flatMap(({ copies }) => copies));
 }
 
-/** One entry a stream, in the order of the first. */
+/** One entry for each stream, in the order of first appearance. */
 function merged(all: readonly StreamCopies[]): readonly StreamCopies[] {
   const byStream = new Map<Stream, StreamCopies>();
   for (const { stream, untagged, tagged, repliesUntagged, repliesTagged } of all) {

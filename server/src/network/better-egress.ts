@@ -11,7 +11,7 @@ export interface BetterEgress {
   readonly receivers: readonly string[];
 }
 
-/** The other interface of the source with most receivers; `undefined` where it reaches any by its present one. */
+/** The other interface of the source with most receivers; `undefined` where any receiver is at the present one. */
 export function betterEgress(site: Site, { interfaces }: Network, delivery: Delivery): BetterEgress | undefined {
   const { source, leaves, unreached } = delivery;
   if (source === undefined || leaves === undefined || unreached.length === 0) return undefined;

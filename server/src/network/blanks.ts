@@ -1,4 +1,4 @@
-/** What each address, group and port that is written as `auto` is filled in with: free, and each its own. */
+/** Values for the addresses, groups and ports that are written as `auto`: free, and no two alike. */
 
 import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
 import { wayOfGroup } from './way-of-group.ts';
@@ -19,7 +19,7 @@ export interface Blank {
   /** The value to fill in; `undefined` if the site does not say enough, or none is free. */
   readonly value: string | undefined;
   readonly vlan: Vlan | undefined;
-  /** The network that an address is taken of: the VLAN, or where there are no subnets the one that all others are in. */
+  /** The network that an address is taken from: the VLAN, or on a site without VLANs the one that all others are in. */
   readonly space: AddressSpace | undefined;
 }
 
@@ -30,13 +30,13 @@ export function whyBlank({ what, vlan, space }: Blank, site: Site): string {
   if (space !== undefined) return 'the network is full';
   if (site.vlans.length > 0) return 'its VLAN is not known; cable it, or write the address yourself';
   return usedAddresses(site.devices).size === 0
-    ? 'no other address says which network this is; write this one yourself'
+    ? 'no other address shows which network this is; write this one yourself'
     : 'the other addresses are in several networks; write this one yourself';
 }
 
 const NOWHERE = { vlan: undefined, space: undefined };
 
-/** In the order of the site. The same site gives the same values, and one filled in changes none of the others. */
+/** In the order of the site. The same site gives the same values, and filling one in changes none of the others. */
 export function blanksOf(site: Site, topology: Topology): Blank[] {
   return [...addresses(site, topology), ...groups(site, topology), ...ports(site)];
 }
@@ -95,8 +95,8 @@ export function hasBlank(item: Item): boolean {
 }
 
 /**
- * Of a leg the one it is named for, else the one that the cable carries; a switch is managed where it asks for
- * memberships, or where others of its kind are.
+ * The VLAN of an address. At a port: the one that it is declared for, else the one that the cable carries. A switch is
+ * managed in the VLAN whose querier it is, else where other switches have their addresses.
  */
 function vlanOf(
   site: Site,
@@ -136,7 +136,7 @@ function only<T>(list: readonly T[]): T | undefined {
 interface Run {
   readonly kind: Device['kind'];
   readonly count: number;
-  /** Whether it was not given to another blank. */
+  /** Whether no other blank has been given the address. */
   readonly isOpen: (address: number) => boolean;
   readonly from: number | undefined;
 }
@@ -158,10 +158,10 @@ function freeRun(site: Site, space: AddressSpace, { kind, count, isOpen, from }:
 
 function groups(site: Site, topology: Topology): Blank[] {
   const given = new Set<number>();
-  /** The next that nobody has, and no other blank was given. */
+  /** The next group that nobody has and no other blank has been given. */
   const free = (near: number | undefined): number | undefined => {
     let group = nextFreeGroup(site, near);
-    // It begins anew from the lowest on where none is left above.
+    // The search begins anew from the lowest group where none is left above.
     while (group !== undefined && given.has(group)) {
       const next = nextFreeGroup(site, group);
       group = next !== undefined && next > group ? next : undefined;
@@ -187,7 +187,7 @@ function groups(site: Site, topology: Topology): Blank[] {
   );
 }
 
-/** The usual one, unless the routes of the source take that elsewhere and another to the receivers. */
+/** The usual group, unless the routes of the source take it elsewhere and another one to the receivers. */
 function routedGroup(
   site: Site,
   topology: Topology,
@@ -206,7 +206,7 @@ function routedGroup(
 function ports(site: Site): Blank[] {
   const asked = blankOnes(site.streams);
   if (asked.length === 0) return [];
-  /** By destination, the ports that are taken there. */
+  /** The ports that are taken, by destination. */
   const taken = new Map<string | number, Set<number>>();
   const take = (stream: Stream, port: number): void => {
     for (const destination of ownDestinations(stream)) {
@@ -223,7 +223,7 @@ function ports(site: Site): Blank[] {
     if (isRtsp(transport)) return [{ ...blank, value: String(RTSP_PORT) }];
     const there = ownDestinations(stream).map((destination) => taken.get(destination));
     const wanted = Math.max(2, portsTaken(site, stream));
-    const isFree = (port: number): boolean => !there.some((own) => own?.has(port) === true);
+    const isFree = (port: number): boolean => !there.some((ports) => ports?.has(port) === true);
     for (let port = RTP_PORT; port + wanted <= 65_536; port += 2) {
       if (!Array.from({ length: wanted }, (_, above) => port + above).every(isFree)) continue;
       take(stream, port);

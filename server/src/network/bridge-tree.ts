@@ -16,46 +16,46 @@ export interface Bridge {
   /** Every link of the domain at this bridge that frames may take. */
   readonly links: readonly Link[];
   /**
-   * Links whose far end does not take the domain: spanning tree has it discard, its VLANs are others, or it is a
-   * host that has no tagged ones. What is flooded leaves by them all the same, and ends there.
+   * Links whose far end does not accept the domain: spanning tree has it discard, it has other VLANs, or it is a host
+   * without tagged VLANs. Flooded frames still leave by them, and end there.
    */
   readonly deadEnds: readonly Link[];
-  /** Links that lead to the querier, or are set to: reports and all groups go there. */
+  /** Links that lead to the querier, or are declared router ports: reports and all groups go there. */
   readonly routerLinks: readonly Link[];
   /** Links that reports are sent out of as well. */
   readonly reportLinks: readonly Link[];
-  /** Whether it sends a group where somebody has joined; it floods where it does not snoop, or nobody asks. */
+  /** Whether it sends a group only where somebody has joined; else it floods. */
   readonly snoops: boolean;
 }
 
 export interface BridgeTree {
   readonly domain: BroadcastDomain;
   readonly bridges: ReadonlyMap<Device, Bridge>;
-  /** Links that close a loop which no spanning tree cuts; the tree is grown without them. */
+  /** Links that close a loop which spanning tree leaves closed; the tree is grown without them. */
   readonly loops: readonly Link[];
-  /** The device that asks: the one that is named, where it is elected. */
+  /** The elected querier: the named one, if it is among the elected. */
   readonly querier: Device | undefined;
-  /** By component: who asks there. */
+  /** The elected querier by component. */
   readonly queried: ReadonlyMap<number, Device>;
 }
 
-/** A direction of a link whose other end does not take what is sent. */
+/** A direction of a link whose other end does not accept what is sent. */
 export type DeadEnd = Direction;
 
-/** What the tree of a domain is grown from. */
+/** The input for the tree of a domain. */
 export interface Branches {
   readonly domain: BroadcastDomain;
   /** The links that carry the domain. */
   readonly links: readonly Link[];
-  /** Where it is only sent into. */
+  /** Directions in which it is sent, but not accepted. */
   readonly deadEnds: readonly DeadEnd[];
-  /** The device that is named as the querier, wherever it is. */
+  /** The device that the VLAN names as querier, whether in the domain or not. */
   readonly named: Device | undefined;
-  /** Who may ask, in the order in which they are elected. */
+  /** The devices that may query, in the order in which they are elected. */
   readonly askers: readonly Device[];
 }
 
-/** The bridge that a port is of; `undefined` at a host, and at the leg of a router. */
+/** The bridge of a port; `undefined` at a host, and at a routed port. */
 export function bridgeOf<B extends Bridge>(
   { bridges }: { readonly bridges: ReadonlyMap<Device, B> },
   { device, forwards }: Port,
@@ -63,7 +63,7 @@ export function bridgeOf<B extends Bridge>(
   return forwards ? bridges.get(device) : undefined;
 }
 
-/** The bridge that a frame comes to by a link; `undefined` where that is a host or does not take it. */
+/** The bridge that a frame reaches by a link; `undefined` where the far end is a host or does not accept it. */
 export function bridgeBeyond(tree: BridgeTree, bridge: Bridge, link: Link): Bridge | undefined {
   if (bridge.deadEnds.includes(link)) return undefined;
   return bridgeOf(tree, oppositePort(link, portOf(link, bridge.device)));
@@ -157,8 +157,9 @@ function bridgeNextTo(legs: readonly HostEnd[]): Device | undefined {
 }
 
 /**
- * Where nobody asks yet, the device does. Queries reach every bridge of the component, so each learns the path to the
- * querier. For most bridges that path leads up; the bridges between the querier and the root learn it downwards too.
+ * Makes the device the querier of its component, if it has none yet. Queries reach every bridge of the component, so
+ * each learns the path to the querier. For most bridges that path leads up; those between the querier and the root
+ * learn it downwards too.
  */
 function markRouterLinks(
   device: Device,
@@ -179,16 +180,16 @@ function markRouterLinks(
 }
 
 function append<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
-  const known = lists.get(key);
-  if (known === undefined) lists.set(key, [value]);
-  else known.push(value);
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [value]);
+  else list.push(value);
 }
 
 function add(list: Link[], link: Link): void {
   if (!list.includes(link)) list.push(link);
 }
 
-/** The bridges between two, both included, in order; `undefined` where nothing joins them. */
+/** The bridges from one to another, both included; `undefined` where nothing joins them. */
 export function bridgesBetween(from: Bridge, to: Bridge): Bridge[] | undefined {
   if (from.component !== to.component) return undefined;
   const head: Bridge[] = [];

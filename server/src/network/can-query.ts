@@ -2,7 +2,7 @@
 
 import type { Device } from '../site/model.ts';
 
-/** Kinds of device that never ask; a server or computer can be made a querier. */
+/** Kinds of device that are never a querier; a server or computer can be made one. */
 const SILENT: readonly (string | undefined)[] = [
   'camera',
   'display',
@@ -13,8 +13,8 @@ const SILENT: readonly (string | undefined)[] = [
 ];
 
 /**
- * Whether a device can ask for memberships. Common practice, no source: a switch has a querier with its IGMP snooping,
- * or to route multicast.
+ * Whether a device can be a querier. Common practice, no source: a switch has one as part of its IGMP snooping or its
+ * multicast routing.
  */
 export function canQuery({ kind, snooping, routing, multicastRouting }: Device): boolean {
   return !SILENT.includes(kind) && (kind !== 'switch' || snooping || (routing && multicastRouting));

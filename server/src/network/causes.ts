@@ -1,4 +1,4 @@
-/** What follows from which fault of the wiring, so that each is told where it is to be mended and nowhere else. */
+/** Which faults of the wiring have which effects, so that each fault is reported once, where it can be mended. */
 
 import type { Device, Stream } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
@@ -15,34 +15,34 @@ export interface CutOff {
   readonly unreached: Unreached;
 }
 
-/** A cable that is missing: nothing leads from one device to the other, whatever is set. */
+/** A missing cable: nothing leads from one device to the other, however the ports are set. */
 export interface Gap {
   readonly from: Device;
   readonly to: Device;
 }
 
-/** Also an address that is in the wrong network. */
+/** A fault of the wiring, an address in the wrong network, or a missing cable. */
 export type Cause = Fault | AddressUse | Gap;
 
 export interface Causes {
   /** The receivers that get nothing because of it. */
   readonly cutOffBy: (cause: Cause) => readonly CutOff[];
   /**
-   * All that follows from it, by identity: obstacles of deliveries and of traffic and who is unreached, bridges without
-   * a querier, VLANs whose querier is not in them, links that spanning tree keeps idle.
+   * All effects of a cause, by identity: obstacles of deliveries and of traffic, unreached receivers, bridges without a
+   * querier, VLANs whose querier is not in them, links that spanning tree keeps idle.
    */
   readonly entailedBy: (cause: Cause) => readonly object[];
-  /** Whether anything of that explains why a receiver gets nothing. */
+  /** Whether one of the causes explains why a receiver gets nothing. */
   readonly explains: (unreached: Unreached) => boolean;
   /** The cable that is missing between a stream's source and a receiver. */
   readonly gapBefore: (unreached: Unreached) => Gap | undefined;
-  /** Links that neither end lets a VLAN over that is needed beyond. */
+  /** Links that carry, at neither end, VLANs that are needed beyond them. */
   readonly lacking: () => ReadonlyMap<Link, ReadonlySet<BroadcastDomain>>;
 }
 
 type Wired = Pick<Wiring, 'site' | 'topology' | 'tree' | 'addressUses'>;
 
-/** Looks for causes once somebody asks for them. */
+/** Searches for causes only when they are asked for. */
 export function causesOf(wired: Wired, deliveries: readonly Delivery[], traffic: readonly TrafficRoute[]): Causes {
   let found: CauseSearch | undefined;
   const all = (): CauseSearch => (found ??= new CauseSearch(wired, deliveries, traffic));
@@ -55,7 +55,7 @@ export function causesOf(wired: Wired, deliveries: readonly Delivery[], traffic:
   };
 }
 
-/** The router that is meant to lead further, where it is none with an address there. */
+/** The gateway, by name, that should lead further but does not. */
 function gatewayIn({ vlans }: Wired['site'], why: Obstacle): string[] {
   if (why.obstacle === 'no-route') return [why.gateway];
   if (why.obstacle !== 'no-gateway') return [];
@@ -63,7 +63,7 @@ function gatewayIn({ vlans }: Wired['site'], why: Obstacle): string[] {
   return gateway === undefined ? [] : [gateway];
 }
 
-/** Forwards frames and nothing else: it is no end of a stream. */
+/** Whether a device only forwards frames and so cannot be an end of a stream. */
 function isBridgeAlone({ bridging, routing }: Device): boolean {
   return bridging && !routing;
 }
@@ -82,9 +82,9 @@ class CauseSearch {
     const outside = new Map<string, AddressUse[]>();
     for (const use of network.addressUses) {
       if (use.vlans.length === 0 || !isOutside(use, use.vlans)) continue;
-      const known = outside.get(use.device.name);
-      if (known === undefined) outside.set(use.device.name, [use]);
-      else known.push(use);
+      const uses = outside.get(use.device.name);
+      if (uses === undefined) outside.set(use.device.name, [use]);
+      else uses.push(use);
     }
     const between = (
       from: Device,
@@ -109,9 +109,9 @@ class CauseSearch {
         if (causes.size > 0) this.explained.add(unreached);
         if (gap !== undefined) this.gapBefore.set(unreached, gap);
         for (const cause of causes) {
-          const known = this.cutOff.get(cause);
-          if (known === undefined) this.cutOff.set(cause, [{ stream, unreached }]);
-          else known.push({ stream, unreached });
+          const list = this.cutOff.get(cause);
+          if (list === undefined) this.cutOff.set(cause, [{ stream, unreached }]);
+          else list.push({ stream, unreached });
           this.entail(cause, unreached, unreached.why);
         }
       }
@@ -151,33 +151,33 @@ class CauseSearch {
     for (const { fault, domain, kind } of steps ?? []) {
       causes.add(fault);
       if (kind !== 'lacks' || domain === undefined || !('cable' in fault)) continue;
-      const known = this.lacking.get(fault);
-      if (known === undefined) this.lacking.set(fault, new Set([domain]));
-      else known.add(domain);
+      const domains = this.lacking.get(fault);
+      if (domains === undefined) this.lacking.set(fault, new Set([domain]));
+      else domains.add(domain);
     }
     return causes;
   }
 
   private entail(cause: Cause, ...effects: readonly object[]): void {
-    let known = this.entailed.get(cause);
-    if (known === undefined) this.entailed.set(cause, (known = new Set()));
-    for (const effect of effects) known.add(effect);
+    let entailed = this.entailed.get(cause);
+    if (entailed === undefined) this.entailed.set(cause, (entailed = new Set()));
+    for (const effect of effects) entailed.add(effect);
   }
 }
 
-/** Parts of a site that no cable joins, and what is missing between them: one for two parts. */
+/** Parts of a site that no cable joins, and one missing cable between any two of them. */
 class Gaps {
   private readonly parts = new Map<Device, number>();
   private readonly wired: Wired;
-  private readonly known = new Map<string, Gap>();
+  private readonly gaps = new Map<string, Gap>();
 
   constructor(wired: Wired) {
     this.wired = wired;
     const around = new Map<Device, Device[]>();
     const add = (at: Device, next: Device): void => {
-      const own = around.get(at);
-      if (own === undefined) around.set(at, [next]);
-      else own.push(next);
+      const neighbours = around.get(at);
+      if (neighbours === undefined) around.set(at, [next]);
+      else neighbours.push(next);
     };
     for (const { a, b } of wired.topology.links) {
       add(a.device, b.device);
@@ -187,16 +187,16 @@ class Gaps {
     for (const device of wired.site.devices) {
       if (this.parts.has(device)) continue;
       const queue = [device];
-      for (const each of queue) {
-        if (this.parts.has(each)) continue;
-        this.parts.set(each, part);
-        queue.push(...(around.get(each) ?? []));
+      for (const reached of queue) {
+        if (this.parts.has(reached)) continue;
+        this.parts.set(reached, part);
+        queue.push(...(around.get(reached) ?? []));
       }
       part++;
     }
   }
 
-  /** Between the two, or between them and the router that is the gateway of their VLANs. */
+  /** The gap between the two devices, or between them and the gateway of a VLAN. */
   between(from: Device, to: Device): Gap | undefined {
     const [here, there] = [this.parts.get(from), this.parts.get(to)];
     if (here === undefined || there === undefined) return undefined;
@@ -209,20 +209,20 @@ class Gaps {
     return undefined;
   }
 
-  private gap(one: number, other: number): Gap | undefined {
-    const name = `${Math.min(one, other)} ${Math.max(one, other)}`;
-    const known = this.known.get(name);
-    if (known !== undefined) return known;
-    const [from, to] = [this.standingFor(one), this.standingFor(other)];
+  private gap(a: number, b: number): Gap | undefined {
+    const name = `${Math.min(a, b)} ${Math.max(a, b)}`;
+    const before = this.gaps.get(name);
+    if (before !== undefined) return before;
+    const [from, to] = [this.standingFor(a), this.standingFor(b)];
     if (from === undefined || to === undefined) return undefined;
     const gap = { from, to };
-    this.known.set(name, gap);
+    this.gaps.set(name, gap);
     return gap;
   }
 
   /** The first switch of a part, else its first device. */
   private standingFor(part: number): Device | undefined {
-    const own = this.wired.site.devices.filter((device) => this.parts.get(device) === part);
-    return own.find(({ kind }) => kind === 'switch') ?? own[0];
+    const devices = this.wired.site.devices.filter((device) => this.parts.get(device) === part);
+    return devices.find(({ kind }) => kind === 'switch') ?? devices[0];
   }
 }

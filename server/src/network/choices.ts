@@ -1,10 +1,10 @@
 /**
- * Screens that show some of their streams at a time: which streams that is about, and which links each of them takes
- * only while somebody shows it.
+ * Screens that show only some of their streams at a time: which streams they choose from, and which links each stream
+ * takes only while a screen shows it.
  *
- * A screen joins the groups and pulls the streams that it shows, and no others. So a stream crosses a link always where
- * it would do so with no such screen on, and by the choice of a screen where that screen alone draws it there. A stream
- * that is sent to a receiver unasked, as RTP to its address, always comes.
+ * A screen joins the groups and pulls the streams that it shows, and no others. So a stream always crosses a link that
+ * it takes with all such screens off, and crosses others only while a screen there shows it. A stream that is sent to a
+ * receiver unasked, such as RTP to its address, always comes.
  */
 
 import { type Device, type Stream, isRtsp } from '../site/model.ts';
@@ -19,13 +19,13 @@ export interface Choices {
   readonly decoders: ReadonlyMap<Device, number>;
   /** The streams that one of them chooses from. */
   readonly streams: ReadonlySet<Stream>;
-  /** Their groups. */
+  /** The groups of those streams. */
   readonly groups: ReadonlySet<number>;
   /** By group, the screens that join and leave it. */
   readonly screens: ReadonlyMap<number, ReadonlySet<Device>>;
 }
 
-/** A copy, and the screens by whose choice alone it is there; none where it always is. */
+/** A copy, and the screens that must show it for it to be sent; none where it always is. */
 export interface ChosenCopy {
   readonly copy: Copy;
   readonly shownBy: readonly Device[];
@@ -53,17 +53,17 @@ export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: re
       else screens.set(stream.group, (screens.get(stream.group) ?? new Set()).add(device));
     }
   }
-  // Who joins a group draws all that is sent to it.
+  // A screen that joins a group draws all streams that are sent to it.
   for (const stream of streams) if (stream.group !== undefined && screens.has(stream.group)) chosen.add(stream);
   return { decoders, streams: chosen, groups: new Set(screens.keys()), screens };
 }
 
-/** A receiver joins a group, and pulls by RTSP. */
+/** Whether receivers ask for the stream, by joining a group or by RTSP. */
 function isAskedFor({ group, transport }: Stream): boolean {
   return group !== undefined || isRtsp(transport);
 }
 
-/** Who has joined what while none of the screens is on, and while one of them shows all it can. */
+/** Memberships while none of the screens is on, and while one of them shows all it can. */
 export class ChoosingMembers {
   private readonly context: RoutingContext;
   private readonly choices: Choices;
@@ -90,7 +90,7 @@ export class ChoosingMembers {
     return members;
   }
 
-  /** The copies of a stream that a screen chooses, by what draws them. */
+  /** The copies of a stream that a screen chooses, each with the screens that draw it. */
   copiesOf(stream: Stream, source: Device): readonly ChosenCopy[] {
     const { context, choices } = this;
     const { group } = stream;

@@ -1,4 +1,4 @@
-/** Whom a stream reaches, and why it does not reach the others. */
+/** The receivers that a stream reaches, and why it does not reach the others. */
 
 import type { Device, HostRoute, Stream } from '../site/model.ts';
 import type { Interface } from './interface.ts';
@@ -28,14 +28,14 @@ export type Obstacle =
       readonly own: string;
       readonly to: string;
     }
-  /** The receiver joins by an interface in another network, as its routes have it. */
+  /** By its routes, the receiver joins at an interface in another network. */
   | { readonly obstacle: 'joins-elsewhere'; readonly port: string; readonly network: string; readonly from: string }
   | { readonly obstacle: 'ttl'; readonly ttl: number; readonly needed: number }
   /** No querier, so that the receiver's report gets no further than its own switch, and the group is dropped. */
   | { readonly obstacle: 'report-stays'; readonly network: string; readonly bridge: string }
-  /** No querier, and `bridge` knows the group at other ports alone. */
+  /** No querier, and `bridge` knows members of the group only at other ports. */
   | { readonly obstacle: 'known-nearer'; readonly network: string; readonly bridge: string; readonly at: string }
-  /** The report of `member` goes to `querier`, so that `router`, which would forward the group, hears of nobody. */
+  /** The report of `member` goes to `querier`, so `router`, which would forward the group, hears of no member. */
   | {
       readonly obstacle: 'report-astray';
       readonly network: string;
@@ -43,7 +43,7 @@ export type Obstacle =
       readonly querier: string;
       readonly member: string;
     }
-  /** Hosts of `from` may not ask those of `to`, as the VLAN has it. */
+  /** The VLAN `from` does not let its hosts ask those of `to`. */
   | {
       readonly obstacle: 'not-allowed';
       readonly from: string;
@@ -52,7 +52,7 @@ export type Obstacle =
       readonly back?: true;
     }
   | { readonly obstacle: 'link-local'; readonly from: string; readonly to: string }
-  /** With `back`, it is the receiver's own network that has none, so that it cannot ask the source. */
+  /** With `back`, the receiver's own network has no gateway, so it cannot ask the source. */
   | { readonly obstacle: 'no-gateway'; readonly network: string; readonly to: string; readonly back?: true }
   | {
       readonly obstacle: 'no-route';
@@ -61,7 +61,7 @@ export type Obstacle =
       readonly to: string;
       readonly back?: true;
     }
-  /** `device` sends it by a port without a cable: by `route`, or since an address of the port says so. */
+  /** `device` sends it by a port without a cable, because of `route` or of an address of the port. */
   | {
       readonly obstacle: 'into-nothing';
       readonly device: string;
@@ -69,7 +69,7 @@ export type Obstacle =
       readonly route: HostRoute | undefined;
       readonly back?: true;
     }
-  /** `device` looks for it at `port`, in `network`, and it is in another: `to`. */
+  /** `device` looks for it at `port` in `network`, but it is in `to`. */
   | {
       readonly obstacle: 'not-on-link';
       readonly device: string;
@@ -79,7 +79,7 @@ export type Obstacle =
       readonly route: HostRoute | undefined;
       readonly back?: true;
     }
-  /** `device` hands it to an address that nobody has there. */
+  /** `device` sends it to a gateway address that nobody has there. */
   | {
       readonly obstacle: 'no-such-gateway';
       readonly device: string;
@@ -87,7 +87,7 @@ export type Obstacle =
       readonly route: HostRoute;
       readonly back?: true;
     }
-  /** `device` hands it to one that forwards nothing: by `route`, or as the gateway of `network`. */
+  /** `device` sends it to a gateway that forwards nothing, because of `route` or as the gateway of `network`. */
   | {
       readonly obstacle: 'no-router';
       readonly device: string;
@@ -96,7 +96,7 @@ export type Obstacle =
       readonly route: HostRoute | undefined;
       readonly back?: true;
     }
-  /** Routers hand it to each other. */
+  /** Routers send it to each other in a circle. */
   | { readonly obstacle: 'circle'; readonly devices: readonly string[]; readonly back?: true }
   /** `device` has several cards and no route for the group: it can neither send to it nor join it. */
   | { readonly obstacle: 'no-group-route'; readonly device: string };
@@ -109,7 +109,7 @@ export interface Unreached {
 export interface Delivery {
   readonly stream: Stream;
   readonly source: Device | undefined;
-  /** By which interface a multicast stream leaves its source, and the route that says so. */
+  /** The interface by which a multicast stream leaves its source, and the route that decides it. */
   readonly leaves: Interface | undefined;
   readonly route: HostRoute | undefined;
   /** Names of receivers, in their order. A source that receives its own stream hears it without a network. */
@@ -126,7 +126,7 @@ export interface Copy extends Direction {
   readonly reply: boolean;
 }
 
-/** Whom a stream reaches, and the copies that this takes. */
+/** The delivery of a stream, and the copies that it takes. */
 export interface Routed {
   readonly delivery: Delivery;
   readonly copies: readonly Copy[];

@@ -1,8 +1,9 @@
 /**
- * What has failed, and not been taken away: nothing passes it, but whoever is at its other end keeps address and routes.
+ * Cables and devices that have failed without being removed: nothing passes them, but the other end of a failed cable
+ * keeps its address and routes.
  *
- * A kernel of Linux as it comes keeps the route of a card without carrier and sends into nothing (measured; other hosts
- * may withdraw it, so this is the worse case).
+ * By default the Linux kernel keeps the route of a card without carrier, and what it sends there is lost (measured;
+ * other hosts may withdraw the route, so this is the worse case).
  */
 
 import type { Cable, Device } from '../site/model.ts';

@@ -1,9 +1,9 @@
 /**
- * The wiring with its faults mended: by which faults two hosts, or two parts of a VLAN, are kept apart.
+ * Finds the faults that keep two hosts, or two parts of a VLAN, apart.
  *
- * Parts of broadcast domains are joined by what is at fault between them: a link whose ends differ in their VLANs, one
- * that neither end lets a VLAN over, one that spanning tree keeps idle, a cable that ends nowhere. The way with the
- * least of them tells what is to be mended; a fault that is plain to see counts less than one that may be meant.
+ * The graph joins parts of broadcast domains by the faults between them: a link whose ends have different VLANs, a link
+ * that lacks a VLAN at both ends, a link that spanning tree keeps idle, a cable that ends nowhere. The cheapest path
+ * shows what to mend; an obvious fault costs less than one that may be intended.
  */
 
 import { perObject } from '../memo.ts';
@@ -16,24 +16,24 @@ import { isTransparent } from './transparent-segments.ts';
 import type { Topology, Wired, Wiring } from './wiring.ts';
 import { type BroadcastDomain, domainsOf, hasVlans } from './vlan-membership.ts';
 
-/** Where something is to be mended: at a link, or at a cable that joins nothing. */
+/** What is to be mended: a link, or a cable that joins nothing. */
 export type Fault = Link | Item;
 
 export interface Step {
   readonly fault: Fault;
-  /** What is to pass there; `undefined` where that is everything. */
+  /** The domain that must pass there; `undefined` where everything must. */
   readonly domain: BroadcastDomain | undefined;
   readonly kind: 'differs' | 'joins-nothing' | 'idle' | 'lacks';
 }
 
 const COST: Readonly<Record<Step['kind'], number>> = { 'differs': 2, 'joins-nothing': 2, 'idle': 3, 'lacks': 4 };
 
-/** A part of a broadcast domain, or a router: what frames may pass through. */
+/** A part of a broadcast domain, or a router. */
 type Part = object;
 
 interface Edge {
   readonly to: Part;
-  /** Nothing where frames pass as it is. */
+  /** `undefined` where frames pass already. */
   readonly step: Step | undefined;
 }
 
@@ -59,8 +59,8 @@ export class FaultSearch {
     this.tree = tree;
     for (const domain of topology.domains) {
       for (const device of tree(domain).bridges.keys()) {
-        const own = this.domainsAt.get(device) ?? new Set();
-        this.domainsAt.set(device, own.add(domain));
+        const atDevice = this.domainsAt.get(device) ?? new Set();
+        this.domainsAt.set(device, atDevice.add(domain));
       }
     }
     this.addLoose();
@@ -70,14 +70,14 @@ export class FaultSearch {
   }
 
   /**
-   * What is to be mended for frames to pass between two hosts; nothing if they pass, `undefined` if no cable leads
+   * The steps to mend so that frames pass between two hosts; empty if they pass already, `undefined` if no cable leads
    * there.
    */
   between(a: Device, b: Device): readonly Step[] | undefined {
     return this.least(this.from(a), this.entries(b));
   }
 
-  /** The same between a bridge and a device in a broadcast domain, by links that are not left out. */
+  /** As `between`, for a bridge and a device in one broadcast domain; `without` leaves out a link. */
   within(domain: BroadcastDomain, from: Device, to: Device, without?: Link): readonly Step[] | undefined {
     const ends = to.bridging
       ? [{ to: this.part(to, domain), step: undefined }]
@@ -123,17 +123,17 @@ export class FaultSearch {
     if (isTransparent(a) || isTransparent(b)) return;
     for (const vlan of this.site.vlans) {
       const domain = this.topology.domainOf(vlan);
-      // A VLAN in one part lacks nothing.
+      // A VLAN that is in one part needs no more links.
       if (sent.has(domain) || this.isInOnePart(domain)) continue;
       this.join(this.part(a.device, domain), this.part(b.device, domain), { fault: link, domain, kind: 'lacks' });
     }
   }
 
-  /** What has no VLANs takes what comes without a tag. */
+  /** A device without VLANs accepts any frame without a tag, so its own domains join the one of the link. */
   private throughTransparent(link: Link, domain: BroadcastDomain): void {
     const [inner, outer] = isTransparent(link.a) ? [link.a, link.b] : [link.b, link.a];
-    for (const own of this.domainsAt.get(inner.device) ?? [])
-      this.join(this.part(outer.device, domain), this.part(inner.device, own), {
+    for (const untagged of this.domainsAt.get(inner.device) ?? [])
+      this.join(this.part(outer.device, domain), this.part(inner.device, untagged), {
         fault: link,
         domain,
         kind: 'differs',
@@ -171,13 +171,15 @@ export class FaultSearch {
     return found;
   }
 
-  /** The domains that a host has an address in or is set for; all that its switch has where nothing is said. */
+  /** The domains that a host has VLANs or addresses for; where it declares neither, all that its switch has. */
   private meantFor(port: Port, link: Link): Iterable<BroadcastDomain> {
     const { topology } = this;
     const found = new Set(hasVlans(port) ? domainsOf(topology.vlanMembershipOf(port)) : []);
     for (const { address, vlan: name } of port.addresses) {
-      const vlan = this.site.vlans.find((each) =>
-        name === undefined ? each.subnet !== undefined && contains(each.subnet, address) : each.name === name,
+      const vlan = this.site.vlans.find((candidate) =>
+        name === undefined
+          ? candidate.subnet !== undefined && contains(candidate.subnet, address)
+          : candidate.name === name,
       );
       if (vlan !== undefined) found.add(topology.domainOf(vlan));
     }
@@ -207,24 +209,28 @@ export class FaultSearch {
       const { item } = cable;
       for (const a of meant(cable.from)) {
         for (const b of meant(cable.to)) {
-          const [one, other] = [deviceOf(a), deviceOf(b)];
-          if (one === other) continue;
-          if (!one.bridging) kept(this.loose, one, () => []).push({ item, end: b });
-          if (!other.bridging) kept(this.loose, other, () => []).push({ item, end: a });
-          if (!one.bridging || !other.bridging) continue;
-          for (const [domain, far] of this.pairs(one, other))
-            this.join(this.part(one, domain), this.part(other, far), { fault: item, domain, kind: 'joins-nothing' });
+          const [near, far] = [deviceOf(a), deviceOf(b)];
+          if (near === far) continue;
+          if (!near.bridging) kept(this.loose, near, () => []).push({ item, end: b });
+          if (!far.bridging) kept(this.loose, far, () => []).push({ item, end: a });
+          if (!near.bridging || !far.bridging) continue;
+          for (const [domain, farDomain] of this.pairs(near, far))
+            this.join(this.part(near, domain), this.part(far, farDomain), {
+              fault: item,
+              domain,
+              kind: 'joins-nothing',
+            });
         }
       }
     }
   }
 
-  /** The domains that a cable between two bridges would join: alike ones, and any with those of what has no VLANs. */
+  /** The domains that a cable between two bridges would join: equal ones, or any two if a bridge has no VLANs. */
   private pairs(a: Device, b: Device): [BroadcastDomain, BroadcastDomain][] {
     const [ofA, ofB] = [[...(this.domainsAt.get(a) ?? [])], [...(this.domainsAt.get(b) ?? [])]];
     const plain = [a, b].some(({ ports }) => ports.every(isTransparent));
     return plain
-      ? ofA.flatMap((one) => ofB.map((other): [BroadcastDomain, BroadcastDomain] => [one, other]))
+      ? ofA.flatMap((near) => ofB.map((far): [BroadcastDomain, BroadcastDomain] => [near, far]))
       : [...new Set([...ofA, ...ofB])].map((domain) => [domain, domain]);
   }
 
@@ -235,8 +241,8 @@ export class FaultSearch {
       const { step } = edge;
       if (step !== undefined && step.fault === without) return;
       const sum = cost + (step === undefined ? 0 : COST[step.kind]);
-      const known = ways.get(edge.to);
-      if (known !== undefined && known.cost <= sum) return;
+      const before = ways.get(edge.to);
+      if (before !== undefined && before.cost <= sum) return;
       const way = { to: edge.to, cost: sum, steps: step === undefined ? steps : [...steps, step] };
       ways.set(edge.to, way);
       open.push(way);

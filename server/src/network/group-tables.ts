@@ -1,4 +1,4 @@
-/** How many groups each snooping switch has to keep apart (RFC 4541 §2.1.1). */
+/** How many groups each snooping switch must keep in its table (RFC 4541 §2.1.1). */
 
 import type { Device, Site } from '../site/model.ts';
 import { isMulticast } from '../standards/ipv4.ts';
@@ -7,8 +7,8 @@ import { oppositePort } from './link.ts';
 import type { Network } from './network.ts';
 
 /**
- * Of the switches that say how many they can keep: a group is kept by each snooping switch that a report of it passes,
- * from its receiver to the querier; once in each VLAN.
+ * The number of groups for each switch that declares the size of its table. A group takes one entry in each VLAN, at
+ * each snooping switch that a report of it passes on the way from the receiver to the querier.
  */
 export function groupTables(
   { devices, deviceByName }: Pick<Site, 'devices' | 'deviceByName'>,
@@ -26,8 +26,8 @@ export function groupTables(
         const at = receiver === undefined ? undefined : interfaces.in(receiver, domain);
         if (at === undefined) continue;
         // The way up the tree is the way to the querier.
-        const own: Bridge | undefined = bridgeOf(tree(domain), oppositePort(at.link, at.port));
-        for (let bridge = own; bridge !== undefined; bridge = bridge.parent)
+        const first: Bridge | undefined = bridgeOf(tree(domain), oppositePort(at.link, at.port));
+        for (let bridge = first; bridge !== undefined; bridge = bridge.parent)
           if (bridge.snoops) kept.get(bridge.device)?.add(`${domain.name} ${group}`);
       }
   }

@@ -1,4 +1,4 @@
-/** What takes most of a link. */
+/** The flows that take most of a link. */
 
 import type { Port, Stream, Traffic } from '../site/model.ts';
 import { asName, list } from '../text/words.ts';
@@ -13,11 +13,17 @@ export interface Flow {
   readonly peak: number;
 }
 
-/** What takes most stands first. */
+/** All flows of a link in one direction, the greatest first. */
 export function flowsOn({ copies, rates, trafficCopies }: Network, link: Link, out: Port): Flow[] {
   return [
-    ...copies(link, out).map((one) => ({ of: one.stream, peak: linePeakOf(one, rates(one.stream)) })),
-    ...trafficCopies(link, out).map((one) => ({ of: one.traffic, peak: linePeakOf(one, one.rates) })),
+    ...copies(link, out).map((crossing) => ({
+      of: crossing.stream,
+      peak: linePeakOf(crossing, rates(crossing.stream)),
+    })),
+    ...trafficCopies(link, out).map((crossing) => ({
+      of: crossing.traffic,
+      peak: linePeakOf(crossing, crossing.rates),
+    })),
   ].sort((a, b) => b.peak - a.peak);
 }
 

@@ -1,7 +1,6 @@
 /**
- * What joins the two sides of a device that both forwards frames and routes: a home router with switched sockets, a
- * layer-3 switch. It is one link of its own, in no cable, between the side of the frames and the side of the packets,
- * and carries the VLANs in which the device has an address.
+ * The link inside a device that both forwards frames and routes: a home router with switched sockets, a layer-3 switch.
+ * It joins the switching and the routing side and carries the VLANs in which the device has an address.
  */
 
 import { contains } from '../standards/ipv4.ts';
@@ -63,10 +62,10 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
   return alone({ cable, a: side('sockets', true), b: side('routing', false), capacity: undefined });
 }
 
-/** The device's own, and those that stand at one of its sockets: all sockets of that VLAN share it. */
+/** The device's own addresses, and those declared at one of its sockets: all sockets of that VLAN share them. */
 function sharedAddresses(device: Device): PortAddress[] {
   const atSockets = device.ports.flatMap((port) =>
-    port.forwards ? port.addresses.map((each) => ({ ...each, vlan: each.vlan ?? port.native ?? port.vlan })) : [],
+    port.forwards ? port.addresses.map((at) => ({ ...at, vlan: at.vlan ?? port.native ?? port.vlan })) : [],
   );
   return [...ownAddresses({ ...device, ports: [] }), ...atSockets];
 }

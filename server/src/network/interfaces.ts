@@ -1,4 +1,4 @@
-/** The interfaces of hosts and routers in the broadcast domains, and by which of them they send. */
+/** The interfaces of hosts and routers in the broadcast domains, and which of them they send by. */
 
 import { grouped } from '../grouped.ts';
 import { lastResult, perObject } from '../memo.ts';
@@ -44,7 +44,8 @@ export class Interfaces {
   }
 
   /**
-   * In the order of the ports; a port with a trunk has one in each of its domains. None at what only forwards frames.
+   * The interfaces of a device in the order of its ports; a port with a trunk has one in each of its domains. A device
+   * that only forwards frames has none.
    */
   of(device: Device): readonly Interface[] {
     return this.byDevice.get(device) ?? [];
@@ -54,18 +55,18 @@ export class Interfaces {
     return this.of(device).find((candidate) => candidate.domain === domain);
   }
 
-  /** Whether it hands on what is for others: a router, or a host that a VLAN names as its gateway. */
+  /** Whether it forwards packets: a router, or a host that a VLAN names as its gateway. */
   forwards(device: Device): boolean {
     return device.routing || (canForward(device) && this.gateways.has(device.name));
   }
 
-  /** Who has an address in a network: a router there whose address is not said may have it. */
+  /** The interface with an address in a network; a router there that declares no address may have it. */
   private holder(domain: BroadcastDomain, address: number): Interface | undefined {
     const inDomain = this.holders().get(domain);
     return inDomain?.get(address) ?? inDomain?.get(undefined);
   }
 
-  /** Where a route leads that sends by an interface. */
+  /** The target of a route that sends by an interface. */
   target({ device, port, domain }: Interface): RouteTarget {
     const several = this.of(device).filter((other) => other.port === port).length > 1;
     return { port: port.name, vlan: several ? domain.vlan?.name : undefined };
@@ -100,23 +101,23 @@ export class Interfaces {
     return { address: at?.address, at };
   }
 
-  /** The router that the provider's line ends at. */
+  /** The router at the end of the provider's line. */
   private routerBeside(device: Device, domain: BroadcastDomain): Via | undefined {
-    for (const [other, own] of this.byDevice) {
-      const at = other === device || !other.routing ? undefined : own.find((by) => by.domain === domain);
+    for (const [other, interfaces] of this.byDevice) {
+      const at = other === device || !other.routing ? undefined : interfaces.find((by) => by.domain === domain);
       if (at !== undefined) return { address: at.address, at };
     }
     return undefined;
   }
 }
 
-/** By network and address; the first that could be a router and does not say its address under `undefined`. */
+/** Interfaces by network and address; under `undefined` the first possible router that declares no address. */
 function holdersOf(
   byDevice: ReadonlyMap<Device, readonly Interface[]>,
 ): ReadonlyMap<BroadcastDomain, ReadonlyMap<number | undefined, Interface>> {
   const found = new Map<BroadcastDomain, Map<number | undefined, Interface>>();
-  for (const [device, own] of byDevice) {
-    for (const at of own) {
+  for (const [device, interfaces] of byDevice) {
+    for (const at of interfaces) {
       if (at.address === undefined && !canForward(device)) continue;
       const inDomain = found.get(at.domain) ?? new Map<number | undefined, Interface>();
       found.set(at.domain, inDomain);

@@ -9,11 +9,11 @@ export interface Member {
   /** The ends in the order of the cable. */
   readonly a: Port;
   readonly b: Port;
-  /** bit/s: the slower end's speed; `undefined` where neither end says. */
+  /** bit/s: the slower end's speed; `undefined` where neither end declares one. */
   readonly capacity: number | undefined;
 }
 
-/** What joins two ports, whatever crosses it. Of several cables as one link, cable and ports are those of the first. */
+/** The joint of two ports by one cable or several; its own cable and ports are those of the first. */
 export interface Joint extends Member {
   /** bit/s, all cables together. */
   readonly capacity: number | undefined;
@@ -28,21 +28,21 @@ export function alone(member: Member): Joint {
   return { members: [member], idle: [], ...member };
 }
 
-/** Of a port of an aggregated link, the port that stands for its end. */
+/** The port that stands for the end of an aggregated link at which a port is. */
 export function leadOf(link: Joint, port: Port): Port {
   if (port === link.a || port === link.b) return port;
   return port.device === link.a.device ? link.a : link.b;
 }
 
 export interface Link extends Joint {
-  /** What crosses it without a tag; `undefined` where nothing does. */
+  /** The domain that crosses it without a tag, if one does. */
   readonly untagged: BroadcastDomain | undefined;
-  /** What crosses it with a tag. */
+  /** The domains that cross it with a tag. */
   readonly tagged: readonly BroadcastDomain[];
-  /** What the ports at its ends send into it; what the other end does not take is lost there. */
+  /** The domains that the ports at its ends send; the other end drops those that it does not accept. */
   readonly fromA: VlanMembership;
   readonly fromB: VlanMembership;
-  /** The end that discards, by spanning tree: nothing passes, but what is flooded may still be sent towards it. */
+  /** The end that spanning tree has discard: nothing passes, but flooded frames may still be sent towards it. */
   readonly blocked: Port | undefined;
   /** Whether it has failed: nothing is even sent into it. It then counts as blocked too. */
   readonly failed: boolean;
@@ -73,7 +73,7 @@ export function portOf(link: Joint, device: Device): Port {
   return link.a.device === device ? link.a : link.b;
 }
 
-/** What leaves by a port into its link. */
+/** The domains that a port sends into its link. */
 export function sentBy(link: Link, out: Port): VlanMembership {
   return leadOf(link, out) === link.a ? link.fromA : link.fromB;
 }

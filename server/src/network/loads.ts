@@ -1,4 +1,4 @@
-/** What streams and other traffic put on links, from the copies that cross and their rates. */
+/** The load that streams and other traffic put on links, from the copies that cross and their rates. */
 
 import type { Port, Stream } from '../site/model.ts';
 import type { Link } from './link.ts';
@@ -17,7 +17,7 @@ export interface DirectionLoad {
 const ZERO: Load = { nominal: 0, peak: 0 };
 export const IDLE: DirectionLoad = { payload: ZERO, frame: ZERO, frameWithFcs: ZERO, line: ZERO };
 
-/** What all streams and other traffic put on each link together, in the direction in which frames leave by `out`. */
+/** The load of all streams and other traffic on a link, in the direction in which frames leave by `out`. */
 export function loadsOf(
   links: readonly Link[],
   copies: Routes['copies'],
@@ -29,14 +29,14 @@ export function loadsOf(
     const other = traffic(link, out);
     if (crossing.length + other.length === 0) return IDLE;
     const sum = zeroSum();
-    for (const one of crossing) addAll(sum, one, rates(one.stream));
-    for (const one of other) addAll(sum, one, one.rates);
+    for (const counts of crossing) addAll(sum, counts, rates(counts.stream));
+    for (const counts of other) addAll(sum, counts, counts.rates);
     return sum;
   };
   const byLink = new Map(links.map((link) => [link, { fromA: total(link, link.a), fromB: total(link, link.b) }]));
   return (link, out) => {
     const both = byLink.get(link);
-    if (both === undefined) throw new Error('a load of a link that is not of this site');
+    if (both === undefined) throw new Error('the link is not of this site');
     return link.a === out ? both.fromA : both.fromB;
   };
 }
@@ -77,7 +77,7 @@ function zero(): { nominal: number; peak: number } {
   return { nominal: 0, peak: 0 };
 }
 
-/** What one stream, or other traffic, puts on a link in one direction. */
+/** The load of one stream, or other traffic, on a link in one direction. */
 export function loadOf(copies: Counts, rates: CrossingRates): DirectionLoad {
   const sum = zeroSum();
   addAll(sum, copies, rates);

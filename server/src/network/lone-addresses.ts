@@ -1,8 +1,8 @@
 /**
- * Addresses that are of another network than all others around them, where no VLAN says what the subnet is.
+ * Addresses in another network than all others around them, where no VLAN declares the subnet.
  *
- * Without a subnet nothing says how long the prefix is. In 192.168.0.0/16, which RFC 1918 §3 gives as 256 class C
- * networks, it is a /24 as a rule; other private blocks are divided in too many ways to tell.
+ * Without a subnet the length of the prefix is a guess. In 192.168.0.0/16, which RFC 1918 §3 gives as 256 class C
+ * networks, it is usually /24; other private blocks are divided in too many ways to guess.
  */
 
 import { grouped } from '../grouped.ts';
@@ -15,24 +15,27 @@ import type { BroadcastDomain } from './vlan-membership.ts';
 export interface LoneAddress {
   readonly own: Interface;
   readonly address: number;
-  /** What all others around it are in. */
+  /** The network of all others around it. */
   readonly around: Subnet;
-  /** Another part of the wiring, whose hosts are in the network of the address. */
+  /** Another part of the wiring whose hosts are in the network of the address. */
   readonly elsewhere: BroadcastDomain | undefined;
 }
 
 const CLASS_C_NETWORKS: Subnet = { network: 0xc0a8_0000, prefix: 16 };
 const PREFIX = 24;
 
-/** How many devices have to agree for another one to be the odd one out. */
+/** How many devices must be in one network for another one to be the odd one out. */
 const AGREEING = 2;
 
-/** In the order of the cables. */
+/** The lone addresses in the order of the cables. */
 export function loneAddresses(devices: readonly Device[], { topology, interfaces }: Network): LoneAddress[] {
   const bare = new Set(topology.domains.filter(({ vlan }) => vlan?.subnet === undefined));
   if (bare.size === 0) return [];
-  const own = devices.flatMap((device) => interfaces.of(device).filter(({ domain }) => bare.has(domain)));
-  const parts = [...grouped(own, ({ domain }) => domain)].map(([domain, around]) => ({ domain, ...apartIn(around) }));
+  const inBare = devices.flatMap((device) => interfaces.of(device).filter(({ domain }) => bare.has(domain)));
+  const parts = [...grouped(inBare, ({ domain }) => domain)].map(([domain, around]) => ({
+    domain,
+    ...apartIn(around),
+  }));
   const found = parts.flatMap(({ domain, around, lone }) => {
     if (around === undefined || lone?.address === undefined) return [];
     const { address } = lone;
@@ -43,21 +46,21 @@ export function loneAddresses(devices: readonly Device[], { topology, interfaces
   return found.sort((a, b) => (order.get(a.own.link) ?? 0) - (order.get(b.own.link) ?? 0));
 }
 
-/** The network of most devices, and the one that is in another. */
+/** The network of most devices, and the only interface in another. */
 function apartIn(all: readonly Interface[]): { readonly around?: Subnet; readonly lone?: Interface | undefined } {
-  const known = all.filter(({ address }) => address !== undefined);
-  if (!known.every(({ address }) => isIn(CLASS_C_NETWORKS, address ?? 0))) return {};
-  const networks = [...grouped(known, ({ address = 0 }) => formatAddress(networkOf(address))).values()]
+  const addressed = all.filter(({ address }) => address !== undefined);
+  if (!addressed.every(({ address }) => isIn(CLASS_C_NETWORKS, address ?? 0))) return {};
+  const networks = [...grouped(addressed, ({ address = 0 }) => formatAddress(networkOf(address))).values()]
     .map((members) => ({ members, count: new Set(members.map(({ device }) => device)).size }))
     .sort((a, b) => b.count - a.count);
-  const [most, other, third] = networks;
-  const [first] = most?.members ?? [];
-  if (most === undefined || first?.address === undefined || most.count < AGREEING) return {};
+  const [largest, second, third] = networks;
+  const [first] = largest?.members ?? [];
+  if (largest === undefined || first?.address === undefined || largest.count < AGREEING) return {};
   const around = { network: networkOf(first.address), prefix: PREFIX };
-  const [lone] = other?.members ?? [];
+  const [lone] = second?.members ?? [];
   // A device that is in both is there on purpose.
-  const isBoth = most.members.some(({ device }) => device === lone?.device);
-  return other?.count !== 1 || third !== undefined || isBoth ? { around } : { around, lone };
+  const isBoth = largest.members.some(({ device }) => device === lone?.device);
+  return second?.count !== 1 || third !== undefined || isBoth ? { around } : { around, lone };
 }
 
 function isIn(subnet: Subnet | undefined, address: number): boolean {

@@ -1,4 +1,4 @@
-/** What streams lose by an obstacle. */
+/** Receivers that streams lose because of an obstacle. */
 
 import type { Obstacle, Unreached } from './delivery.ts';
 import type { Device, Stream } from '../site/model.ts';
@@ -11,7 +11,7 @@ export interface Lost {
   readonly unreached: Unreached;
 }
 
-/** All that streams lose, in their order; kept, as there may be many streams and many reasons to ask for. */
+/** All lost receivers, in the order of the streams; kept, since many rules look them up. */
 const allLost = perObject((deliveries: Network['deliveries']): readonly Lost[] =>
   deliveries.flatMap(({ stream, unreached: all }) =>
     all.map((unreached) => ({ stream, receiver: unreached.receiver, unreached })),
@@ -23,7 +23,7 @@ export function lostBy({ deliveries }: Pick<Network, 'deliveries'>, isWhy: (why:
   return allLost(deliveries).filter(({ unreached }) => isWhy(unreached.why));
 }
 
-/** What does not get to devices or from them, and why: also of other traffic. */
+/** The streams lost to or from some devices, and the obstacles, also those of other traffic. */
 export function lostAt(
   { deliveries, traffic }: Pick<Network, 'deliveries' | 'traffic'>,
   devices: readonly Device[],

@@ -1,14 +1,14 @@
-/** Every hardware address that the site says a device has. */
+/** Every MAC address that the site declares. */
 
 import { type Device, type Port, type Site, portName } from '../site/model.ts';
 import { type Route, textAt } from '../text/syntax.ts';
 import { formatMac } from '../standards/mac.ts';
 
 export interface MacUse {
-  /** Six octets in small hexadecimal digits with colons. */
+  /** Six octets in lower-case hexadecimal digits with colons. */
   readonly mac: string;
   readonly device: Device;
-  /** The ports it is set for: several if it is set for a range, none if it is the device's own. */
+  /** The ports that declare it: several for a range, none if it is the device's own. */
   readonly ports: readonly Port[];
   readonly route: Route;
 }
@@ -21,9 +21,9 @@ export function macUses(site: Site): MacUse[] {
     for (const port of device.ports) {
       if (port.mac === undefined) continue;
       const route = [...port.route, 'mac'];
-      const known = byRoute.get(route.join('/'));
-      if (known === undefined) byRoute.set(route.join('/'), { mac: formatMac(port.mac), device, ports: [port], route });
-      else known.ports.push(port);
+      const use = byRoute.get(route.join('/'));
+      if (use === undefined) byRoute.set(route.join('/'), { mac: formatMac(port.mac), device, ports: [port], route });
+      else use.ports.push(port);
     }
     if (own !== undefined && !byRoute.has('mac'))
       byRoute.set('mac', { mac: formatMac(own), device, ports: [], route: ['mac'] });

@@ -11,7 +11,7 @@ import type { Network } from './network.ts';
 import { isTransparent } from './transparent-segments.ts';
 import { hasVlans } from './vlan-membership.ts';
 
-/** A port of a switch that puts what is behind it into a VLAN, and the addresses there. */
+/** A switch port that puts the hosts behind it into a VLAN, and their addresses. */
 export interface Placed {
   readonly port: Port;
   readonly link: Link;
@@ -20,13 +20,13 @@ export interface Placed {
 }
 
 export interface Misplaced {
-  /** The subnet of a VLAN is not the one that its hosts are in. */
+  /** VLANs whose declared subnet is not the one that their hosts are in. */
   readonly subnets: readonly { readonly vlan: Vlan; readonly meant: Subnet; readonly uses: readonly AddressUse[] }[];
-  /** Two cables, each where the other belongs. */
+  /** Pairs of cables, each in the other's port. */
   readonly swapped: readonly (readonly [Placed, Placed])[];
-  /** Cables whose every address is of one other VLAN: the port is in the wrong one, or the cable in the wrong port. */
+  /** Cables with addresses of one other VLAN only: the port is in the wrong VLAN, or the cable in the wrong port. */
   readonly cables: readonly { readonly placed: Placed; readonly meant: Vlan }[];
-  /** What is left, each by itself. */
+  /** All other addresses, each by itself. */
   readonly addresses: readonly AddressUse[];
 }
 
@@ -37,38 +37,38 @@ export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
     isOutside(use, use.port === undefined && use.vlans.length === 0 ? vlans : use.vlans),
   );
   if (outside.length === 0 && vlans.length !== 1) return NOTHING;
-  const told = new Set<AddressUse>();
-  const tell = (uses: readonly AddressUse[]): void => uses.forEach((use) => told.add(use));
-  const isTold = ({ uses }: Placed): boolean => uses.some((use) => told.has(use));
+  const explained = new Set<AddressUse>();
+  const explain = (uses: readonly AddressUse[]): void => uses.forEach((use) => explained.add(use));
+  const isExplained = ({ uses }: Placed): boolean => uses.some((use) => explained.has(use));
 
   const subnets = vlans.flatMap((vlan) => {
     const found = wrongSubnet(vlan, vlans, network);
     return found === undefined ? [] : [{ vlan, ...found }];
   });
-  for (const { uses } of subnets) tell(uses);
+  for (const { uses } of subnets) explain(uses);
 
   const placed = placedWrong(
-    outside.filter((use) => !told.has(use)),
+    outside.filter((use) => !explained.has(use)),
     network,
   );
   const swapped: (readonly [Placed, Placed])[] = [];
-  for (const [index, one] of placed.entries()) {
-    const other = placed
+  for (const [index, first] of placed.entries()) {
+    const second = placed
       .slice(index + 1)
-      .find((each) => !isTold(each) && belongs(one, each.vlan) && belongs(each, one.vlan));
-    if (other === undefined || isTold(one)) continue;
-    swapped.push([one, other]);
-    tell([...one.uses, ...other.uses]);
+      .find((later) => !isExplained(later) && belongs(first, later.vlan) && belongs(later, first.vlan));
+    if (second === undefined || isExplained(first)) continue;
+    swapped.push([first, second]);
+    explain([...first.uses, ...second.uses]);
   }
 
-  const cables = placed.flatMap((each) => {
-    if (isTold(each)) return [];
-    const meant = vlans.find((vlan) => belongs(each, vlan));
-    return meant === undefined ? [] : [{ placed: each, meant }];
+  const cables = placed.flatMap((at) => {
+    if (isExplained(at)) return [];
+    const meant = vlans.find((vlan) => belongs(at, vlan));
+    return meant === undefined ? [] : [{ placed: at, meant }];
   });
-  for (const cable of cables) tell(cable.placed.uses);
+  for (const cable of cables) explain(cable.placed.uses);
 
-  return { subnets, swapped, cables, addresses: outside.filter((use) => !told.has(use)) };
+  return { subnets, swapped, cables, addresses: outside.filter((use) => !explained.has(use)) };
 }
 
 const NOTHING: Misplaced = { subnets: [], swapped: [], cables: [], addresses: [] };
@@ -77,11 +77,11 @@ function belongs({ uses }: Placed, { subnet }: Vlan): boolean {
   return subnet !== undefined && uses.every(({ address }) => contains(subnet, address));
 }
 
-/** Ports with nothing but addresses of other networks behind them. */
+/** Ports with only addresses of other networks behind them. */
 function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: Wired): Placed[] {
   const deciding = (use: AddressUse): { port: Port; link: Link } | undefined => {
-    const isSaid = use.port?.forwards === true || use.route.includes('addresses');
-    const link = use.port === undefined || isSaid ? undefined : topology.linkAt(use.port);
+    const isDeclared = use.port?.forwards === true || use.route.includes('addresses');
+    const link = use.port === undefined || isDeclared ? undefined : topology.linkAt(use.port);
     if (link === undefined || use.port === undefined) return undefined;
     const port = oppositePort(link, use.port);
     if (!isTransparent(port)) return { port, link };
@@ -106,7 +106,8 @@ function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: 
 }
 
 /**
- * At least two devices are in one other subnet of the same size, and none in that of the VLAN, or in its other half.
+ * The subnet that at least two devices of a VLAN are in, where it is not the declared one: one of the same size that
+ * all of them are in, or a wider one that holds the declared one too.
  */
 function wrongSubnet(
   vlan: Vlan,
@@ -115,33 +116,34 @@ function wrongSubnet(
 ): { readonly meant: Subnet; readonly uses: readonly AddressUse[] } | undefined {
   const { subnet } = vlan;
   if (subnet === undefined) return undefined;
-  const own = addressUses.filter(({ vlans: among }) =>
+  const inVlan = addressUses.filter(({ vlans: among }) =>
     among.length === 0 ? vlans.length === 1 : among.length === 1 && among.includes(vlan),
   );
-  const uses = own.filter(({ address }) => !contains(subnet, address));
+  const uses = inVlan.filter(({ address }) => !contains(subnet, address));
   const [first] = uses;
   if (first === undefined || new Set(uses.map(({ device }) => device)).size < 2) return undefined;
   const isElsewhere = ({ address }: AddressUse): boolean =>
     vlans.some((other) => other !== vlan && other.subnet !== undefined && contains(other.subnet, address));
   if (uses.some(isElsewhere)) return undefined;
   const all = subnetOf(first.address, SMALL);
-  if (subnet.prefix > SMALL && contains(all, subnet.network) && own.every(({ address }) => contains(all, address)))
-    return { meant: narrowest(subnet, own), uses };
-  const wider = widened(subnet, own, vlans);
-  if (wider !== undefined && uses.length < own.length && uses.length * 2 >= own.length) return { meant: wider, uses };
+  if (subnet.prefix > SMALL && contains(all, subnet.network) && inVlan.every(({ address }) => contains(all, address)))
+    return { meant: narrowest(subnet, inVlan), uses };
+  const wider = widened(subnet, inVlan, vlans);
+  if (wider !== undefined && uses.length < inVlan.length && uses.length * 2 >= inVlan.length)
+    return { meant: wider, uses };
   const meant = subnetOf(first.address, subnet.prefix);
   if (!uses.every(({ address }) => contains(meant, address))) return undefined;
   const both = subnetOf(first.address, subnet.prefix - 1);
-  if (uses.length < own.length && !contains(both, subnet.network)) return undefined;
-  // By what a switch is managed, it is not said in which VLAN.
+  if (uses.length < inVlan.length && !contains(both, subnet.network)) return undefined;
+  // A switch does not declare in which VLAN it is managed.
   const managed = addressUses.filter((use) => use.port === undefined && contains(meant, use.address));
-  return { meant: uses.length === own.length ? meant : both, uses: [...new Set([...uses, ...managed])] };
+  return { meant: uses.length === inVlan.length ? meant : both, uses: [...new Set([...uses, ...managed])] };
 }
 
-/** The prefix that networks of a house have most: in one of these, hosts beyond a narrower subnet mean a wrong prefix. */
+/** The usual prefix in a house: hosts inside a /24 but outside a narrower declared subnet mean a wrong prefix. */
 const SMALL = 24;
 
-/** The shortest prefix that somebody may have meant who wrote one that is too long. */
+/** The shortest prefix that may have been meant by one that is too long. */
 const WIDE = 16;
 
 /** The subnet with a shorter prefix that holds all addresses, and nothing of another VLAN. */
@@ -156,7 +158,7 @@ function widened(subnet: Subnet, uses: readonly AddressUse[], vlans: readonly Vl
   return isShared ? undefined : wider;
 }
 
-/** Of those that hold a subnet and all addresses. */
+/** The narrowest subnet that holds another one and all addresses. */
 function narrowest(subnet: Subnet, uses: readonly AddressUse[]): Subnet {
   let wider = subnet;
   while (!uses.every(({ address }) => contains(wider, address))) wider = subnetOf(wider.network, wider.prefix - 1);

@@ -1,12 +1,12 @@
 /**
- * Multicast: who has joined what, what each bridge knows of it, and which links a group takes.
+ * Multicast: which hosts have joined which groups, what each bridge knows of them, and which links a group takes.
  *
- * As RFC 4541 §2.1 has it and a snooping switch was measured to do:
- * - reports travel only towards router ports, so a bridge knows a group at the ports that reports came in by;
- * - what is flooded leaves towards a port that does not take it too, as spanning tree has it discard or its VLANs are
- *   others, and ends there: the bridge at the near end does not know of it;
- * - a known group goes to those ports and to router ports; an unknown one to router ports, or everywhere where it is
- *   not dropped; 224.0.0.0/24 everywhere always; without snooping everything goes everywhere.
+ * By RFC 4541 §2.1, and as measured on a snooping switch:
+ * - reports travel only towards router ports, so a bridge knows a group at the ports where reports came in;
+ * - flooded frames also leave towards a port that does not accept them, because spanning tree has it discard or it has
+ *   other VLANs, and end there: the bridge at the near end does not know;
+ * - a known group goes to those ports and to router ports; an unknown one to router ports, or everywhere if it is not
+ *   dropped; 224.0.0.0/24 always goes everywhere; without snooping everything does.
  */
 
 import { isLinkLocalGroup } from '../standards/multicast.ts';
@@ -27,24 +27,24 @@ import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Way } from './route-table.ts';
 import type { RoutingContext } from './trace.ts';
 
-/** What the bridges of one domain know of one group: the links that lead to members. */
+/** The links that lead to members of one group, for each bridge of one domain. */
 type Known = ReadonlyMap<Bridge, ReadonlySet<Link>>;
 
 interface Joined {
   readonly known: Known;
   readonly members: readonly Interface[];
-  /** Ports of hosts that reports come to. */
+  /** Ports of routers and hosts that receive reports. */
   readonly heard: ReadonlySet<Port>;
 }
 
-/** The same while reports still come in. */
+/** As `Joined`, while reports still come in. */
 interface Joining {
   readonly known: Map<Bridge, Set<Link>>;
   readonly members: Interface[];
   readonly heard: Set<Port>;
 }
 
-/** Who has joined each group, and what the bridges know of it. */
+/** The members of each group, and what the bridges know of them. */
 export class Memberships {
   private readonly joined = new Map<number, Map<BroadcastDomain, Joining>>();
   private readonly context: RoutingContext;
@@ -71,7 +71,7 @@ export class Memberships {
     }
   }
 
-  /** Whether screens join and leave it, so that switches keep it from those that do not show it. */
+  /** Whether screens join and leave the group, so that switches keep it from those that do not show it. */
   isChosen(group: number): boolean {
     return this.chosen.has(group);
   }
@@ -94,7 +94,7 @@ export class Memberships {
   }
 
   /**
-   * A router that hears of a member asks for the group at its other interfaces itself, as a host does (RFC 4605 §4).
+   * A router that hears of a member joins the group at its other interfaces, as a host does (RFC 4605 §4).
    */
   private join(group: number, first: Interface): void {
     const { tree, interfaces, multicastRouters } = this.context;
@@ -144,12 +144,12 @@ function report(tree: BridgeTree, member: Interface, { known, members, heard }: 
   }
 }
 
-/** The bridge that a host is cabled to; `undefined` where spanning tree has the link idle, or there is none. */
+/** The bridge that a host is cabled to; `undefined` where there is none, or the link is idle. */
 function bridgeAt(tree: BridgeTree, { link, port }: Interface): Bridge | undefined {
   return link.blocked === undefined ? bridgeOf(tree, oppositePort(link, port)) : undefined;
 }
 
-/** Where a group that is sent into a domain goes. */
+/** The hops of a group that is sent into a domain. */
 function flow(tree: BridgeTree, group: number, memberships: Memberships, from: Interface): Direction[] {
   const known = memberships.known(group, tree.domain);
   const isChosen = memberships.isChosen(group);
@@ -182,7 +182,7 @@ function egressLinks(bridge: Bridge, group: number, known: Known | undefined, is
   return new Set([...members, ...bridge.routerLinks]);
 }
 
-/** Of a group that screens choose, a switch that is not said to flood it is taken to drop it while none shows it. */
+/** While no screen shows a group that screens choose, a switch that does not declare to flood counts as dropping it. */
 function isDropped({ unregistered, unregisteredDeclared }: Device, isChosen: boolean): boolean {
   return unregistered === 'drop' || (isChosen && !unregisteredDeclared);
 }
@@ -206,7 +206,7 @@ interface Sent {
   readonly paths: RouterPaths;
 }
 
-/** How multicast routers lead from one domain to others: by domain, how many are passed. */
+/** The number of multicast routers from the source's domain to each other one. */
 type RouterPaths = ReadonlyMap<BroadcastDomain, number>;
 
 export function routeMulticast(
@@ -248,9 +248,9 @@ function notSent(
       : way === undefined
         ? { obstacle: 'no-group-route', device }
         : { obstacle: 'into-nothing', device, port: way.port.name, route: way.route };
-  const known = stream.receivers.filter((name) => deviceByName.has(name));
-  const unreached = known.filter((name) => name !== device).map((receiver) => ({ receiver, why }));
-  const reaches = known.filter((name) => name === device);
+  const receivers = stream.receivers.filter((name) => deviceByName.has(name));
+  const unreached = receivers.filter((name) => name !== device).map((receiver) => ({ receiver, why }));
+  const reaches = receivers.filter((name) => name === device);
   return { stream, source, leaves: undefined, route: way?.route, reaches, unreached, domains: [] };
 }
 
@@ -265,10 +265,10 @@ function routerPaths({ interfaces, multicastRouters }: RoutingContext, from: Bro
   return paths;
 }
 
-/** By domain that a group has come into, the hosts' links at which it arrives. */
+/** The domains that a group has come into, each with the links of hosts where it arrives. */
 type Entered = ReadonlyMap<BroadcastDomain, ReadonlySet<Link>>;
 
-/** Fills the source's domain, and those that multicast routers forward it into. */
+/** Spreads the group in the source's domain, and in those that multicast routers forward it into. */
 function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
   const { context, memberships, stream, group, leaves } = sent;
   const copies: Copy[] = [];
@@ -324,7 +324,7 @@ function obstacleOf(sent: Sent, receiver: Device, entered: Entered): Obstacle {
   return { obstacle: 'other-network', from, to, routers: between.map(({ name }) => name) };
 }
 
-/** A network on the way whose router does not hear of the members there, as somebody else asks. */
+/** A network on the way whose router hears of no member there, because another device is the querier. */
 function reportAstray({ context, memberships, group, paths }: Sent, entered: Entered): Obstacle | undefined {
   const { interfaces, multicastRouters, tree } = context;
   for (const domain of paths.keys()) {
@@ -333,12 +333,11 @@ function reportAstray({ context, memberships, group, paths }: Sent, entered: Ent
     const network = tree(domain);
     const querier = network.queried.get(bridgeAt(network, member)?.component ?? -1);
     const routers = multicastRouters.flatMap((router) => {
-      const own = router === member.device ? undefined : interfaces.in(router, domain);
-      return own !== undefined && pathBetween(network, member, own) !== undefined ? [own] : [];
+      const at = router === member.device ? undefined : interfaces.in(router, domain);
+      return at !== undefined && pathBetween(network, member, at) !== undefined ? [at] : [];
     });
     const [first] = routers;
-    if (first === undefined || querier === undefined || routers.some((own) => memberships.isHeard(group, own)))
-      continue;
+    if (first === undefined || querier === undefined || routers.some((at) => memberships.isHeard(group, at))) continue;
     return {
       obstacle: 'report-astray',
       network: domain.name,
@@ -352,12 +351,12 @@ function reportAstray({ context, memberships, group, paths }: Sent, entered: Ent
 
 function isJoinedToRouter({ interfaces, multicastRouters, tree }: RoutingContext, joined: Interface): boolean {
   return multicastRouters.some((router) => {
-    const own = interfaces.in(router, joined.domain);
-    return own !== undefined && pathBetween(tree(joined.domain), joined, own) !== undefined;
+    const at = interfaces.in(router, joined.domain);
+    return at !== undefined && pathBetween(tree(joined.domain), joined, at) !== undefined;
   });
 }
 
-/** Follows the path from the sender to the receiver, to the bridge that does not pass the group on. */
+/** Follows the path from the sender to the receiver, up to the bridge that does not pass the group on. */
 function stoppedAt({ context, memberships, group, leaves }: Sent, joined: Interface): Obstacle {
   const network = joined.domain.name;
   const tree = context.tree(joined.domain);

@@ -1,4 +1,4 @@
-/** The network of a site, computed: its wiring, whom each stream reaches, and what that puts on each link. */
+/** The network of a site, computed: its wiring, the receivers that each stream reaches, and the load on each link. */
 
 import { lastResult } from '../memo.ts';
 import type { Media, Port, Site, Stream } from '../site/model.ts';
@@ -37,18 +37,18 @@ export interface Network {
    * some of their streams at a time, the largest that they can show together.
    */
   readonly copies: (link: Link, out: Port) => readonly StreamCopies[];
-  /** Those that cross it only while a screen shows them instead of others. */
+  /** The streams that cross it only while a screen shows them instead of others. */
   readonly waiting: (link: Link, out: Port) => readonly StreamCopies[];
   /** Which screens show some of their streams at a time. */
   readonly choices: Choices;
   readonly rates: (stream: Stream) => StreamRates;
   /** Other traffic than streams, in the order of the site. */
   readonly traffic: readonly TrafficRoute[];
-  /** What of it crosses a link in the direction in which frames leave by `out`, in that order. */
+  /** The traffic that crosses a link in the direction in which frames leave by `out`, in that order. */
   readonly trafficCopies: (link: Link, out: Port) => readonly TrafficCopies[];
-  /** What all streams and other traffic put on a link in the direction in which frames leave by `out`. */
+  /** The load of all streams and other traffic on a link, in the direction in which frames leave by `out`. */
   readonly load: (link: Link, out: Port) => DirectionLoad;
-  /** What follows from which fault of the wiring. */
+  /** Which faults of the wiring have which effects. */
   readonly causes: Causes;
 }
 
@@ -56,7 +56,7 @@ export function networkOf(site: Site, failed?: Failed): Network {
   return networker(failed)(site);
 }
 
-/** The same for one site that is edited: a step is computed again only if its inputs changed. */
+/** As `networkOf`, for a site that is edited: a step is computed again only if its inputs changed. */
 export function networker(failed?: Failed): (site: Site) => Network {
   const keepWiring = lastResult(
     (
@@ -70,9 +70,9 @@ export function networker(failed?: Failed): (site: Site) => Network {
   const keepRates = lastResult((streams: readonly Stream[], media: (stream: Stream) => Media) => {
     const byStream = new Map(streams.map((stream) => [stream, streamRates(stream, media(stream))]));
     return (stream: Stream): StreamRates => {
-      const own = byStream.get(stream);
-      if (own === undefined) throw new Error(`${stream.name} is not a stream of this site`);
-      return own;
+      const ofStream = byStream.get(stream);
+      if (ofStream === undefined) throw new Error(`${stream.name} is not a stream of this site`);
+      return ofStream;
     };
   });
   const keepAtOnce = lastResult((links: readonly Link[], routes: Routes, rates: Network['rates']) =>
@@ -103,7 +103,7 @@ function byLead({ copies, waiting }: AtOnce): AtOnce {
   return { copies: atLead(copies), waiting: atLead(waiting) };
 }
 
-/** What leaves by any port of an aggregated link leaves by the one that stands for it. */
+/** Looks up any port of an aggregated link under the port that stands for its end. */
 function atLead<T>(of: (link: Link, out: Port) => T): (link: Link, out: Port) => T {
   return (link, out) => of(link, leadOf(link, out));
 }

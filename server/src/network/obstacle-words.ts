@@ -6,9 +6,9 @@ import { list, asName } from '../text/words.ts';
 import type { Obstacle } from './delivery.ts';
 
 export interface ObstacleWords {
-  /** What stands in the way: a clause without a capital and without a full stop. */
+  /** What stands in the way: a clause without a capital or a full stop. */
   readonly what: string;
-  /** What to do: an imperative likewise. */
+  /** What to do: an imperative, likewise without. */
   readonly remedy: string;
 }
 
@@ -140,7 +140,7 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
     case 'no-such-gateway':
       return {
         what: `${asName(why.device)} hands it to ${formatAddress(why.via)}, and nobody has that address there`,
-        remedy: `say the address of the router in \`via\``,
+        remedy: `give the address of the router in \`via\``,
       };
     case 'no-router':
       return {

@@ -1,4 +1,4 @@
-/** Links overloaded by multicast that no host behind them asked for. */
+/** Links that are overloaded by multicast that no host behind them has joined. */
 
 import type { Link } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
@@ -9,7 +9,7 @@ import type { Policies, Port } from '../site/model.ts';
 /** Why it crosses the link: it is flooded, or it travels to the querier. */
 export type Reason = 'flooded' | 'to-querier';
 
-/** A direction of a link that exceeds the policy only because of multicast that no host behind it asked for. */
+/** A direction of a link that exceeds the policy only because of multicast that no host behind it has joined. */
 export interface Overload {
   readonly reason: Reason;
   readonly link: Link;
@@ -60,7 +60,7 @@ function exceeds(rate: number, bound: number, capacity: number): boolean {
   return rate * 10_000 > bound * capacity;
 }
 
-/** The names of the streams that no host behind asked for, in their order. */
+/** The names of the streams that no host behind the link has joined, in their order. */
 export function unwantedStreams(network: Network, { link, out, reason }: Overload): string[] {
   const names: string[] = [];
   visitUnwanted(network, link, out, (stream, _, cause) => {

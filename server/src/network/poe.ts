@@ -1,4 +1,4 @@
-/** Power over Ethernet: what each switch must hold ready for the devices it feeds. */
+/** Power over Ethernet: the power that each switch allots to the devices that it feeds. */
 
 import { type PowerClass, classFor, portTypes, powerClasses } from '../standards/poe.ts';
 import type { Device, PoeType, Port } from '../site/model.ts';
@@ -13,7 +13,7 @@ export interface Feed {
   readonly type: PoeType;
   readonly to: Port;
   readonly class: PowerClass;
-  /** What the switch allots: the class's power at its own port, or the port's most, where that is less; mW. */
+  /** The allotted power: that of the class at the switch's port, but no more than the port's type allows; mW. */
   readonly allotted: number;
 }
 
@@ -21,7 +21,7 @@ export interface PoeFigures {
   readonly device: Device;
   /** mW; `undefined` where none is declared. */
   readonly budget: number | undefined;
-  /** What it allots to all of them; mW. */
+  /** All allotted power; mW. */
   readonly allotted: number;
   readonly feeds: readonly Feed[];
 }
@@ -41,34 +41,34 @@ function feedAt(from: Port, linkAt: Topology['linkAt']): Feed | undefined {
   if (link === undefined || from.feeds === undefined || !canCarryPower(link)) return undefined;
   const to = oppositePort(link, from);
   if (to.draws === undefined) return undefined;
-  const own = classOf(to);
-  if (own === undefined) return undefined;
+  const powerClass = classOf(to);
+  if (powerClass === undefined) return undefined;
   return {
     from,
     type: from.feeds,
     to,
-    class: own,
-    allotted: Math.min(own.pseMilliwatts, portTypes[from.feeds].pseMilliwatts),
+    class: powerClass,
+    allotted: Math.min(powerClass.pseMilliwatts, portTypes[from.feeds].pseMilliwatts),
   };
 }
 
-/** mW that arrive at the powered device behind 100 m of cable, at the most. */
-export function powerArriving({ type, class: own }: Feed): number {
-  return Math.min(own.pdMilliwatts, powerClasses[portTypes[type].maxClass]?.pdMilliwatts ?? 0);
+/** mW that the powered device can count on behind 100 m of cable. */
+export function powerArriving({ type, class: powerClass }: Feed): number {
+  return Math.min(powerClass.pdMilliwatts, powerClasses[portTypes[type].maxClass]?.pdMilliwatts ?? 0);
 }
 
-/** Power goes over twisted pairs; a cable of unknown make is taken for one. */
+/** Power goes over twisted pairs; a cable of undeclared type counts as twisted pair. */
 export function carriesPower(cableType: string | undefined): boolean {
   return cableType === undefined || cableType.startsWith('cat');
 }
 
-/** Whether a link carries power: also where the type of its cable is not said, and its ports take glass. */
+/** Whether a link carries power: neither its cable nor its ports are of another medium than copper. */
 export function canCarryPower({ a, b, cable }: Member): boolean {
   if (!carriesPower(cable.type)) return false;
   return [a, b].every((port) => [undefined, 'copper'].includes(mediumAt(port)));
 }
 
-/** The class that a powered device declares, or that its greatest draw falls in; 0 where it says neither. */
+/** The class that a powered device declares, or that its greatest draw falls in; 0 where it declares neither. */
 export function classOf(port: Port): PowerClass | undefined {
   if (port.draws === undefined) return undefined;
   if (port.draws.class !== undefined) return powerClasses[port.draws.class];

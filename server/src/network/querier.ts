@@ -7,11 +7,10 @@ import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Network } from './network.ts';
 
 /**
- * The snooping switch nearest the senders, weighed by what they send into the domain: every group travels to the
- * querier, so there it adds least to the links between switches. One with an address comes first: other switches do
- * not learn where to send reports from one that asks without; where none has one, a router that has. `alsoSnooping`
- * counts as one that snoops.
- * `undefined` where no switch snoops.
+ * The snooping switch nearest the senders, weighted by what they send into the domain: every group travels to the
+ * querier, so it adds least to the links between switches there. A switch with an address comes first, since other
+ * switches do not learn the way to a querier without one; if no switch has an address, a router that has one.
+ * `alsoSnooping` counts as snooping. `undefined` where no switch snoops.
  */
 export function bestQuerier(
   site: Site,
@@ -35,7 +34,7 @@ export function bestQuerier(
       best = { device, hasAddress, cost };
   }
   if (best === undefined || best.hasAddress || tree.bridges.size < 2) return best?.device;
-  const router = network.routers.find((one) => one.kind === 'router' && addressed.has(one));
+  const router = network.routers.find((device) => device.kind === 'router' && addressed.has(device));
   return router ?? best.device;
 }
 
@@ -51,7 +50,7 @@ function sentInto(network: Network, tree: BridgeTree): Map<Bridge, number> {
   return sent;
 }
 
-/** Links between two bridges; many where nothing joins them. */
+/** The number of links between two bridges; `APART` where nothing joins them. */
 function steps(from: Bridge, to: Bridge): number {
   const path = bridgesBetween(from, to);
   return path === undefined ? APART : path.length - 1;

@@ -1,7 +1,7 @@
 /**
  * What a stream costs on a wire: its packets, and from them the payload, frame and line rates.
  *
- * The payload is the coded media as declared. Each run of packets of one make is kept with the bytes of its headers,
+ * The payload is the encoded media as declared. Each run of packets of one make is kept with the bytes of its headers,
  * so that every rate can be shown as a sum. RTCP and session set-up are left out: a few packets a minute.
  */
 
@@ -26,7 +26,7 @@ export interface Load {
   readonly peak: number;
 }
 
-/** bit/s, whole. `frame` is without the check sequence, as counters of hosts and many switches have it. */
+/** bit/s, whole. `frame` is without the check sequence, as hosts and many switches count. */
 export interface WireRates {
   readonly payload: Load;
   readonly frame: Load;
@@ -34,7 +34,7 @@ export interface WireRates {
   readonly line: Load;
 }
 
-/** Packets of one make that a stream sends or is answered with. */
+/** Packets of one make that a stream sends or that answer it. */
 export interface PacketRun {
   readonly what: 'video' | 'audio' | 'transport stream' | 'acknowledgements' | 'data';
   /** Bytes of media in a packet, on average. */
@@ -45,7 +45,7 @@ export interface PacketRun {
   readonly perSecond: Load;
 }
 
-/** Of one copy in frames without and with a VLAN tag, and of what travels back. */
+/** The rates of one copy in frames without and with a VLAN tag, and of the replies. */
 export interface CrossingRates {
   readonly untagged: WireRates;
   readonly tagged: WireRates;
@@ -55,13 +55,13 @@ export interface CrossingRates {
 export interface StreamRates extends CrossingRates {
   readonly payload: Load;
   readonly runs: readonly PacketRun[];
-  /** What travels back to the source: TCP's acknowledgements, as many as there can be. */
+  /** Replies to the source: the most TCP acknowledgements that there can be. */
   readonly replies: readonly PacketRun[];
-  /** As few as there can be: a receiver that takes in what came together acknowledges it once. */
+  /** The fewest acknowledgements: a receiver acknowledges segments that arrive together once. */
   readonly fewestReplies: readonly PacketRun[];
 }
 
-/** Media bytes in a packet where the site does not say: well inside an Ethernet frame. Common practice, no source. */
+/** Media bytes in a packet where undeclared: well inside an Ethernet frame. Common practice, no source. */
 export const PACKET_SIZE = 1400;
 
 /** The rates of a stream that consists of `media`. */
@@ -98,7 +98,7 @@ function payloadOf(stream: Stream, media: Media): Load {
   const { video, audio } = media;
   const sum = (part: 'nominal' | 'peak'): number => (video?.rate?.[part] ?? 0) + (audio?.rate?.[part] ?? 0);
   const declared = { nominal: sum('nominal'), peak: sum('peak') };
-  // A multiplex that comes as it is, a broadcast service say, is known by its rate alone.
+  // Of a multiplex that is sent on unchanged, such as a broadcast service, only the rate is known.
   if (declared.peak === 0 && isTransportStream(stream)) return multiplexOf(stream, media);
   return declared;
 }
@@ -120,7 +120,7 @@ function runsOf(stream: Stream, media: Media): PacketRun[] {
   const { video, audio } = media;
   if (video?.rate !== undefined && video.rate.peak > 0) {
     if (rtsp) {
-      // The packets of a picture are written to the connection at once and leave in full segments, but for the last.
+      // The packets of a picture are written to the connection at once and leave in full segments except the last.
       const share = size / (size + INTERLEAVED_HEADER + RTP_HEADER);
       const inSegment = MAXIMUM_SEGMENT * share;
       runs.push(
@@ -144,13 +144,13 @@ function run(what: PacketRun['what'], rate: Load, media: number, headers: Packet
 }
 
 /**
- * Pictures: the last packet of each ends with it, on average half full, and each has one at least (RFC 6184 §5.1: no
- * packet holds parts of two pictures).
+ * The packets of pictures of at most `max` bytes each. The last packet of a picture is half full on average, and every
+ * picture has at least one (RFC 6184 §5.1: no packet holds parts of two pictures).
  */
-function pictureRun(video: Video, most: number, headers: PacketRun['headers']): PacketRun {
+function pictureRun(video: Video, max: number, headers: PacketRun['headers']): PacketRun {
   const rate = video.rate ?? { nominal: 0, peak: 0 };
   const pictures = video.frameRate ?? DEFAULT_FRAME_RATE;
-  const perSecond = (part: keyof Load): number => Math.max(pictures, rate[part] / (8 * most) + pictures / 2);
+  const perSecond = (part: keyof Load): number => Math.max(pictures, rate[part] / (8 * max) + pictures / 2);
   const packets = { nominal: perSecond('nominal'), peak: perSecond('peak') };
   const media = { nominal: rate.nominal / 8 / packets.nominal, peak: rate.peak / 8 / packets.peak };
   return { what: 'video', media, headers, perSecond: packets };
@@ -176,11 +176,11 @@ function audioRun(audio: Audio, size: number, rtsp: boolean): PacketRun {
 }
 
 function audioCodec(name: string | undefined): AudioCodec {
-  const known: readonly AudioCodec[] = ['pcma', 'pcmu', 'g722', 'l16', 'opus', 'aac', 'mp2', 'ac3'];
-  return known.find((codec) => codec === name) ?? 'aac';
+  const codecs: readonly AudioCodec[] = ['pcma', 'pcmu', 'g722', 'l16', 'opus', 'aac', 'mp2', 'ac3'];
+  return codecs.find((codec) => codec === name) ?? 'aac';
 }
 
-/** At most one for two of a picture's segments; sound comes packet by packet, and each has one of its own. */
+/** One acknowledgement for every two segments of a picture, and one for each packet of sound. */
 function acknowledgements(runs: readonly PacketRun[]): PacketRun {
   const sum = (part: keyof Load): number =>
     runs.reduce((total, { what, perSecond }) => total + perSecond[part] / (what === 'video' ? ACK_EVERY : 1), 0);
@@ -192,7 +192,7 @@ function acknowledgements(runs: readonly PacketRun[]): PacketRun {
   };
 }
 
-/** One for each picture and each packet of sound: the segments of a picture come together. */
+/** One acknowledgement for each picture and each packet of sound: the segments of a picture arrive together. */
 function fewestAcknowledgements(runs: readonly PacketRun[], video: Video | undefined): PacketRun {
   const pictures = video?.frameRate ?? DEFAULT_FRAME_RATE;
   const perSecond = runs.reduce((sum, run) => sum + (run.what === 'video' ? pictures : run.perSecond.nominal), 0);
@@ -210,7 +210,7 @@ export function multiplexOf(stream: Stream, media: Media): Load {
   return transportStreamOf(media);
 }
 
-/** bit/s of video and audio in a transport stream of their own; of a broadcast, as it is. */
+/** bit/s of video and audio in a transport stream of their own; a broadcast keeps its rate. */
 export function transportStreamOf({ video, audio, broadcast }: Media): Load {
   if (broadcast !== undefined) return { nominal: broadcast.nominal, peak: broadcast.peak };
   const at = (part: 'nominal' | 'peak'): number => {

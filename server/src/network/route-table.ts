@@ -1,10 +1,9 @@
 /**
- * By what a device sends to an address: its routes as the kernel of Linux keeps them, held against that kernel in the
- * lab (ip-route(8); RFC 1122 §3.3.1.1, from memory).
+ * The routing table of a device as the Linux kernel keeps it, checked against that kernel in the lab (ip-route(8); RFC
+ * 1122 §3.3.1.1, from memory).
  *
- * - The most specific route counts, of two for one destination the first, and a route that is set before the subnet of
- *   a port.
- * - A route by a port without a cable stays: what is sent by it is lost, without an error.
+ * - The most specific route counts; of two for one destination the first; a declared route before the subnet of a port.
+ * - A route by a port without a cable stays: packets sent by it are lost without an error.
  * - A gateway must be in the subnet of the port, or the route is refused.
  */
 
@@ -17,17 +16,17 @@ import type { BroadcastDomain } from './vlan-membership.ts';
 export interface Way {
   readonly to: Subnet;
   readonly port: Port;
-  /** `undefined` where the port has no cable that carries the network: what is sent is lost. */
+  /** `undefined` where the port has no cable that carries the network: packets are lost. */
   readonly by: Interface | undefined;
-  /** The router that it is handed to; `undefined` where the destination is on the link. */
+  /** The next router; `undefined` where the destination is on the link. */
   readonly via: Via | undefined;
-  /** Where the site says it; `undefined` where it follows from an address or the gateway of a VLAN. */
+  /** The declared route; `undefined` where it follows from an address or the gateway of a VLAN. */
   readonly route: HostRoute | undefined;
 }
 
 export interface Via {
   readonly address: number | undefined;
-  /** Who has that address there. */
+  /** The interface with that address there. */
   readonly at: Interface | undefined;
 }
 
@@ -38,21 +37,21 @@ export interface Destination {
   readonly domain: BroadcastDomain | undefined;
 }
 
-/** A route of the site that the kernel does not take, or that has no effect. */
+/** A declared route that the kernel refuses, or that has no effect. */
 export type Refused =
   /** The port is not one of the device, or does not carry the VLAN; the gateway is in no subnet of the port. */
   | { readonly route: HostRoute; readonly why: 'no-port' | 'no-vlan' | 'off-link' }
-  /** There is one for the same destination before it. */
+  /** An earlier route has the same destination. */
   | { readonly route: HostRoute; readonly why: 'second'; readonly first: HostRoute };
 
-/** What the table of a device is made of. */
+/** The input for the table of a device. */
 export interface TableSource {
   readonly device: Device;
   /** Its interfaces that have a cable, in the order of the ports. */
   readonly own: readonly Interface[];
-  /** Who has an address in a network: a router there whose address is not said may have it. */
+  /** The interface with an address in a network; a router there that declares no address may have it. */
   readonly holder: (domain: BroadcastDomain, address: number) => Interface | undefined;
-  /** The interface of the gateway that a network's VLAN names; `undefined` where it names none, or one not there. */
+  /** The gateway that an interface's VLAN names; `undefined` where it names none, or an unknown device. */
   readonly gatewayOf: (by: Interface) => Via | undefined;
   /** The subnet of the declared VLAN that an address is in. */
   readonly subnetOf: (address: number) => Subnet | undefined;
@@ -60,16 +59,16 @@ export interface TableSource {
 
 const EVERYWHERE: Subnet = { network: 0, prefix: 0 };
 const ALL_GROUPS: Subnet = { network: 0xe000_0000, prefix: 4 };
-/** Where an address is outside the subnet of its VLAN, nothing says how long its prefix is; this is usual. */
+/** The prefix of an address outside the subnet of its VLAN: undeclared, so the usual one. */
 const USUAL_PREFIX = 24;
 
 export class RouteTable {
-  /** Whether the site says a route for addresses of hosts. */
+  /** Whether the site declares a route for addresses of hosts. */
   readonly hasUnicastRoutes: boolean;
-  /** What the site says, as far as Linux takes it; in the order of the site. */
+  /** The declared routes that Linux accepts, in the order of the site. */
   readonly declared: readonly Way[];
   readonly refused: readonly Refused[];
-  /** The default route that the gateway of a VLAN gives, where the site says none. */
+  /** The default route by the gateway of a VLAN, where the site declares none. */
   readonly usualDefault: Way | undefined;
   /** The most specific first. */
   private readonly ways: readonly Way[];
@@ -87,23 +86,23 @@ export class RouteTable {
     this.usualDefault = hasDefault ? undefined : usualDefaultOf(source, onLink(connected, ways));
     const all = [...ways, ...connected];
     if (this.usualDefault !== undefined) all.push(this.usualDefault);
-    // Those of most hosts are in order as they come.
+    // The routes of most hosts are in order already.
     const isOrdered = all.every(({ to }, index) => to.prefix >= (all[index + 1]?.to.prefix ?? 0));
     this.ways = isOrdered ? all : all.sort((a, b) => b.to.prefix - a.to.prefix);
   }
 
-  /** `undefined` where no route is for it: the kernel says that the network is unreachable. */
+  /** `undefined` where no route matches: the kernel reports the network as unreachable. */
   towards({ address, domain }: Destination): Way | undefined {
     const found = address === undefined ? this.ways.find(isDefault) : this.ways.find(({ to }) => contains(to, address));
     const near = domain === undefined ? undefined : this.sharing(domain, address);
     if (near !== undefined && (found === undefined || found.to.prefix < near.to.prefix)) return near;
     if (found !== undefined || address === undefined || !isMulticast(address)) return found;
     const [only, ...others] = this.own;
-    // With one card nothing else can be meant: what is made for the host sets it.
+    // A host with one card needs no route: the files made for it set one.
     return only === undefined || others.length > 0 ? undefined : wayBy(only, ALL_GROUPS);
   }
 
-  /** A host of the same network whose address is not known, or in no subnet there, is taken to be within reach. */
+  /** A host of the same network counts as reachable if its address is unknown or outside the subnet. */
   private sharing(domain: BroadcastDomain, address: number | undefined): Way | undefined {
     const by = this.own.find((own) => own.domain === domain);
     if (by === undefined) return undefined;
@@ -147,12 +146,12 @@ function around(address: number): Subnet {
   return { network: (address & 0xffff_ff00) >>> 0, prefix: USUAL_PREFIX };
 }
 
-/** By which a gateway can be reached: not by the subnet of a card in whose place the site has set a route. */
+/** The routes by which a gateway can be reached: not those of subnets that a declared route replaces. */
 function onLink(connected: readonly Way[], ways: readonly Way[]): readonly Way[] {
   if (ways.length === 0) return connected;
   const isReplaced = ({ to }: Way): boolean =>
     ways.some((way) => way.to.network === to.network && way.to.prefix === to.prefix);
-  // A default route without a gateway is a mistake that is told by itself.
+  // A rule of its own reports a default route without a gateway.
   const set = ways.filter(({ to, via }) => via === undefined && to.prefix > 0);
   return [...connected.filter((way) => !isReplaced(way)), ...set];
 }
@@ -194,11 +193,11 @@ function wayOf(
     const link = near.find(
       (way) => way.port === port && (way.by === undefined || usable.includes(way.by)) && contains(way.to, address),
     );
-    // Of an interface without an address and a subnet nothing is known.
+    // An interface without an address and a subnet may reach any gateway.
     const by = link === undefined ? usable.find((own) => !connected.some((other) => other.by === own)) : link.by;
     if (link === undefined && by === undefined) return 'off-link';
     const at = by && holder(by.domain, address);
-    // By way of itself is on the link, for Linux.
+    // To Linux, a route by an address of the device itself is on the link.
     return { by, via: at?.device === device ? undefined : { address, at }, ...way };
   }
   const by = usable[0];
@@ -207,8 +206,8 @@ function wayOf(
 }
 
 /**
- * The port that sends for one: of sockets that are switched with each other the one inside their device, of aggregated
- * ports that of the first cable.
+ * The port that sends in place of another: for switched sockets the one inside their device, for aggregated ports the
+ * one of the first cable.
  */
 function sendingFor(port: Port, own: readonly Interface[]): Port {
   const ports = own.map((by) => by.port);
@@ -224,7 +223,7 @@ function usualDefaultOf({ own, gatewayOf }: TableSource, near: readonly Way[]): 
     const via = gatewayOf(by);
     const address = via?.address;
     const { subnet } = by.domain.vlan ?? {};
-    // Of a host whose own address is outside the subnet, that is told, and nothing else.
+    // Where the host's own address is outside the subnet, only that is reported.
     const isOutside = by.address !== undefined && subnet !== undefined && !contains(subnet, by.address);
     const isUnknown = address === undefined || subnet === undefined || isOutside;
     const isNear = isUnknown || near.some((way) => way.by === by && contains(way.to, address));

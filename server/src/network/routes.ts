@@ -1,4 +1,4 @@
-/** Which receivers each stream reaches, and which links it crosses in which direction; independent of its rate. */
+/** Which receivers each stream reaches, and which links it crosses in which direction, whatever its rate. */
 
 import { lastEqual, lastList, lastResult, perObject } from '../memo.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
@@ -33,7 +33,7 @@ export interface Routes {
   readonly delivery: (stream: Stream) => Delivery;
   /** The streams that always cross a link in the direction in which frames leave by `out`, in their order. */
   readonly copies: (link: Link, out: Port) => readonly StreamCopies[];
-  /** Those that cross it only while a screen shows them, likewise. */
+  /** The streams that cross it only while a screen shows them, likewise. */
   readonly chosen: (link: Link, out: Port) => readonly ChosenCopies[];
 }
 
@@ -64,13 +64,13 @@ export function router(
       byStream.set(stream, delivery);
       const { source } = delivery;
       if (source === undefined || !choices.streams.has(stream)) {
-        for (const one of counted) crossing.addAlways(one);
+        for (const copies of counted) crossing.addAlways(copies);
         continue;
       }
       for (const { copy, shownBy } of choosing.copiesOf(stream, source)) {
-        const one = { link: copy.link, out: copy.out, copies: oneOf(stream, kindOf(copy)) };
-        if (shownBy.length === 0) crossing.addAlways(one);
-        else crossing.addChosen(one, shownBy);
+        const single = { link: copy.link, out: copy.out, copies: singleCopy(stream, kindOf(copy)) };
+        if (shownBy.length === 0) crossing.addAlways(single);
+        else crossing.addChosen(single, shownBy);
       }
     }
     return {
@@ -88,13 +88,13 @@ export function router(
   });
 }
 
-/** What memberships follow from of a stream. */
+/** The part of a stream that decides its memberships. */
 type Joins = Pick<Stream, 'group' | 'receivers'>;
 
 const joinsOf = perObject(({ group, receivers }: Stream): Joins => ({ group, receivers }));
 
 function areSameJoins(a: readonly Joins[], b: readonly Joins[]): boolean {
-  return a.length === b.length && a.every((one, i) => isSameJoins(one, b[i]));
+  return a.length === b.length && a.every((joins, i) => isSameJoins(joins, b[i]));
 }
 
 function isSameJoins(a: Joins, b: Joins | undefined): boolean {
@@ -117,14 +117,14 @@ interface Counted extends Direction {
   readonly copies: StreamCopies;
 }
 
-/** Kept with the route of the stream, so that an edit of another one counts none of them again. */
+/** The copies counted by kind; kept with the route of the stream, so that an edit of another one does not repeat it. */
 function counted(stream: Stream, copies: readonly Copy[]): readonly Counted[] {
-  const ones = new Map<Kind, StreamCopies>();
+  const byKind = new Map<Kind, StreamCopies>();
   return copies.map((copy) => {
     const kind = kindOf(copy);
-    let one = ones.get(kind);
-    if (one === undefined) ones.set(kind, (one = oneOf(stream, kind)));
-    return { link: copy.link, out: copy.out, copies: one };
+    let single = byKind.get(kind);
+    if (single === undefined) byKind.set(kind, (single = singleCopy(stream, kind)));
+    return { link: copy.link, out: copy.out, copies: single };
   });
 }
 
@@ -134,7 +134,7 @@ function kindOf({ link, out, domain, reply }: Copy): Kind {
   return isTagged ? 'tagged' : 'untagged';
 }
 
-function oneOf(stream: Stream, kind: Kind): StreamCopies {
+function singleCopy(stream: Stream, kind: Kind): StreamCopies {
   return { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0, [kind]: 1 };
 }
 
@@ -170,7 +170,9 @@ class Crossing {
   addChosen({ link, out, copies }: Counted, shownBy: readonly Device[]): void {
     const { chosen } = this.at(link, out);
     const screens = String(names(shownBy));
-    const same = chosen.findIndex((one) => one.stream === copies.stream && String(names(one.shownBy)) === screens);
+    const same = chosen.findIndex(
+      (entry) => entry.stream === copies.stream && String(names(entry.shownBy)) === screens,
+    );
     const before = chosen[same];
     if (before === undefined) chosen.push({ ...copies, shownBy });
     else chosen[same] = { ...together(before, copies), shownBy };

@@ -1,8 +1,8 @@
 /**
- * What a cable of an aggregated link may carry. Frames of one conversation keep their order, so each takes one cable
- * (IEEE 802.1AX-2020 §6.2.4, from memory), which a hash of their addresses chooses. Nothing in the standard says
- * which, so the least and the most are told instead of a guess: every stream, and other traffic, is one conversation
- * that cannot be split, and any of them may come together.
+ * The load that one cable of an aggregated link may carry. Frames of one conversation keep their order, so each
+ * conversation takes one cable (IEEE 802.1AX-2020 §6.2.4, from memory), which a hash of addresses chooses. The standard
+ * does not fix the hash, so these figures are the least and the most instead of a guess: each stream, and other
+ * traffic, is one conversation that cannot be split, and any of them may share a cable.
  */
 
 import type { Port } from '../site/model.ts';
@@ -13,9 +13,9 @@ import type { Network } from './network.ts';
 
 /** bit/s at peak on the line, in one direction. */
 export interface Shares {
-  /** The greatest conversations, the greatest first: two, where there are two. */
+  /** The greatest conversations, at most two, the greater first. */
   readonly greatest: readonly { readonly name: string; readonly peak: number }[];
-  /** What the fullest cable carries at the least, however they are spread. */
+  /** The least that the fullest cable carries, however the conversations are spread. */
   readonly least: number;
   /** The two greatest on one cable. */
   readonly two: number;
@@ -23,7 +23,7 @@ export interface Shares {
   readonly all: number;
 }
 
-/** `undefined` of a link of one cable. */
+/** `undefined` for a link of one cable. */
 export function sharesOf(
   network: Pick<Network, 'copies' | 'rates' | 'trafficCopies' | 'load'>,
   link: Link,
@@ -32,14 +32,14 @@ export function sharesOf(
   const cables = link.members.length;
   if (cables < 2) return undefined;
   const conversations = [
-    ...network.copies(link, out).flatMap((one) => each(one.stream.name, one, network.rates(one.stream))),
-    ...network.trafficCopies(link, out).flatMap((one) => each(one.traffic.name, one, one.rates)),
+    ...network.copies(link, out).flatMap((copies) => each(copies.stream.name, copies, network.rates(copies.stream))),
+    ...network.trafficCopies(link, out).flatMap((copies) => each(copies.traffic.name, copies, copies.rates)),
   ].sort((a, b) => b.peak - a.peak);
   const peak = (index: number): number => conversations[index]?.peak ?? 0;
   const all = network.load(link, out).line.peak;
   return {
     greatest: conversations.slice(0, 2),
-    // The mean; the greatest; or two of the greatest where there is one more than there are cables.
+    // The greatest of: the mean; the greatest conversation; two conversations that must share a cable.
     least: Math.max(
       Math.ceil(all / cables),
       peak(0),
@@ -50,7 +50,7 @@ export function sharesOf(
   };
 }
 
-/** Copy by copy, and reply by reply. */
+/** The conversations of a flow: each copy, and the replies to each. */
 function each(name: string, counts: Counts, rates: CrossingRates): { name: string; peak: number }[] {
   const none = { untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0 };
   return (['untagged', 'tagged', 'repliesUntagged', 'repliesTagged'] as const).flatMap((kind) => {

@@ -1,7 +1,7 @@
 /**
  * Rapid spanning tree, one instance for all VLANs: which links it leaves idle (IEEE 802.1D-2004 clause 17).
- * The root is the bridge of the lowest priority, then of the lowest MAC address, or of the first name where the site
- * does not say the addresses. A loop with a switch that does not take part stays closed: a rule reports it.
+ * The root is the bridge with the lowest priority, then with the lowest MAC address, or with the first name where the
+ * site does not declare the addresses. A loop with a switch that does not take part stays closed: a rule reports it.
  */
 
 import { pathCost } from '../standards/spanning-tree.ts';
@@ -22,7 +22,7 @@ interface Adjacency<J extends Joint> {
   readonly links: readonly [J, J];
 }
 
-/** The speed where neither end says one, bit/s. */
+/** The speed where neither end declares one, bit/s. */
 const USUAL_SPEED = 1_000_000_000;
 
 export function spanningTreeOf<J extends Joint>(devices: readonly Device[], links: readonly J[]): SpanningTree<J> {
@@ -77,8 +77,8 @@ export function spanningTreeOf<J extends Joint>(devices: readonly Device[], link
 }
 
 /**
- * Bridges by their identifiers: the priority, then the MAC address (IEEE 802.1D-2004 §9.2.5). Where the site does not
- * say every address, names decide, so that the order of a file does not.
+ * Orders bridges by their identifiers: the priority, then the MAC address (IEEE 802.1D-2004 §9.2.5). Where the site
+ * does not declare every address, names decide, so that the order in a file does not matter.
  */
 function byIdentifier(bridges: readonly Device[]): (a: Device, b: Device) => number {
   const isKnown = bridges.every(({ mac }) => mac !== undefined);
@@ -110,7 +110,7 @@ function isBetter<J extends Joint>(a: Path<J>, b: Path<J>): boolean {
 
 const names = new Intl.Collator('en', { numeric: true });
 
-/** Ports in the order of the numbers in their names, however they are written down. */
+/** Orders ports by the numbers in their names, whatever their order in the file. */
 function byNumber(a: Port, b: Port): number {
   return names.compare(a.name, b.name);
 }
@@ -153,7 +153,7 @@ function adjacencies<J extends Joint>(links: readonly J[], rank: ReadonlyMap<Dev
     for (const port of [link.a, link.b]) {
       if (!rank.has(port.device) || !port.forwards) continue;
       const [last, end] = follow(link, port, through);
-      // Each pair is met from both of its ends; it counts once.
+      // Each pair is found from both of its ends; it counts once.
       if (!rank.has(end.device) || !end.forwards || end === port || met.has(end)) continue;
       met.add(port);
       found.push({ ports: [port, end], links: [link, last] });
@@ -162,7 +162,7 @@ function adjacencies<J extends Joint>(links: readonly J[], rank: ReadonlyMap<Dev
   return found;
 }
 
-/** The far end of a link, on through converters of two ports. */
+/** The far end of a link, followed through media converters with two cables. */
 function follow<J extends Joint>(first: J, from: Port, through: ReadonlyMap<Device, readonly J[]>): [J, Port] {
   let link = first;
   let end = oppositePort(link, from);

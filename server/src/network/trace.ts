@@ -1,11 +1,11 @@
 /**
- * The way of a packet from device to device, each by its own routes, as the kernel of Linux was measured to send it.
+ * The way of a packet from device to device, each by its own routes, as measured on the Linux kernel.
  *
  * - A device answers for each of its addresses at any of its ports (ip-sysctl, arp_ignore 0).
- * - A router that sends a packet back into the network it came from says so to the host, which sends directly from then
- *   (ICMP redirect, RFC 792; ip-sysctl, send_redirects and accept_redirects).
- * - A router whose routes the site does not say knows the networks behind other routers; one that has routes for hosts
- *   in the site knows those, its own networks and its gateway, and nothing else.
+ * - A router that sends a packet back into the network it came from redirects the host, which then sends directly (ICMP
+ *   redirect, RFC 792; ip-sysctl, send_redirects and accept_redirects).
+ * - A router without declared routes knows the networks behind other routers; one with declared routes for hosts knows
+ *   only those, its own networks and its gateway.
  */
 
 import type { Device, HostRoute } from '../site/model.ts';
@@ -14,7 +14,7 @@ import type { Interface } from './interface.ts';
 import type { Way } from './route-table.ts';
 import type { Wiring } from './wiring.ts';
 
-/** What the routes of streams are found on. */
+/** The input for the routes of streams. */
 export interface RoutingContext extends Pick<Wiring, 'interfaces' | 'routers' | 'multicastRouters' | 'tree'> {
   readonly deviceByName: ReadonlyMap<string, Device>;
 }
@@ -23,7 +23,7 @@ export interface RoutingContext extends Pick<Wiring, 'interfaces' | 'routers' | 
 export interface Leg {
   readonly from: Interface;
   readonly to: Interface;
-  /** Where the site says the route. */
+  /** The declared route that decides it, if any. */
   readonly route: HostRoute | undefined;
 }
 
@@ -31,22 +31,22 @@ export interface Leg {
 export type Stopped = Extract<Obstacle, { readonly back?: true }>;
 
 export interface Trace {
-  /** As far as it gets: what is lost behind a router still travels to it. */
+  /** The legs as far as the packet gets: one that is lost behind a router still travels to it. */
   readonly legs: readonly Leg[];
   readonly stopped: Stopped | undefined;
 }
 
-/** The TTL that hosts send with (RFC 1340, from memory); a packet that goes in a circle ends with it. */
+/** The TTL that hosts send with (RFC 1340, from memory); it ends a packet that goes in a circle. */
 const USUAL_TTL = 64;
 
 /**
- * From a device to an interface of another one. `answering`: the interface whose address it sends from, where it
- * answers; else that of the one it sends by.
+ * The way from a device to an interface of another one. `answering` is the interface whose address an answer is sent
+ * from; else the device sends from the address of the interface that it sends by.
  */
 export function trace(context: RoutingContext, source: Device, to: Interface, answering?: Interface): Trace {
   const legs: Leg[] = [];
   const shortened = (): readonly Leg[] =>
-    // What the router says of the shorter way comes from its address in the network of the sender's address.
+    // A router's redirect comes from its address in the network of the sender's address.
     answering === undefined || answering === legs[0]?.from ? withoutDetours(legs) : legs;
   let at = source;
   while (at !== to.device) {
@@ -61,10 +61,10 @@ export function trace(context: RoutingContext, source: Device, to: Interface, an
   return { legs: shortened(), stopped: undefined };
 }
 
-/** The last one was handed to a device that does not hand it on. */
+/** The last leg leads to a device that does not forward. */
 function noRouter(legs: readonly Leg[]): Stopped {
   const last = legs.at(-1);
-  if (last === undefined) throw new RangeError('a way of no steps');
+  if (last === undefined) throw new RangeError('a way without legs');
   return {
     obstacle: 'no-router',
     device: last.from.device.name,
@@ -113,7 +113,7 @@ function isUsualDefault({ route, to }: Way): boolean {
   return route === undefined && to.prefix === 0;
 }
 
-/** Towards the nearest router that is in the network: the first of those that are equally near. */
+/** The leg towards the nearest router in the network; the first of several that are equally near. */
 function towardsOtherRouter(context: RoutingContext, from: Device, last: Interface): Leg | undefined {
   const seen = new Set<Device>([from]);
   const queue: { router: Device; first: Leg | undefined }[] = [{ router: from, first: undefined }];
@@ -137,11 +137,11 @@ function circle(legs: readonly Leg[]): Stopped {
   return { obstacle: 'circle', devices: [...new Set(last)] };
 }
 
-/** Where a router would send a packet of a host back into the same network, the host is told and sends directly. */
+/** A router that would send a packet back into the host's network redirects the host, which then sends directly. */
 function withoutDetours(legs: readonly Leg[]): readonly Leg[] {
   const [first, second, ...others] = legs;
   if (first === undefined || second === undefined || second.from !== first.to) return legs;
-  // No host takes itself for a gateway.
+  // A host ignores a redirect to itself.
   if (second.to.device === first.from.device) return legs;
   return withoutDetours([{ ...first, to: second.to }, ...others]);
 }

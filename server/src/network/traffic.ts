@@ -1,8 +1,8 @@
 /**
  * Other traffic than streams: between two hosts, at a declared rate in each direction, along the same paths.
  *
- * The rates are of the data. They are counted as TCP in full segments, and what is sent is acknowledged from the other
- * end, as long transfers are.
+ * The rates are those of the data. It counts as TCP in full segments that the other end acknowledges, like a long
+ * transfer.
  */
 
 import { perObject } from '../memo.ts';
@@ -17,16 +17,16 @@ import type { RoutingContext } from './trace.ts';
 import { routeUnicast } from './unicast.ts';
 import type { Wiring } from './wiring.ts';
 
-/** Whether traffic gets to where it goes, and back. */
+/** Whether traffic reaches its other end and back. */
 export interface TrafficRoute {
   readonly traffic: Traffic;
-  /** `undefined` where one of its ends is no device of the site. */
+  /** `undefined` where the end is not a device of the site. */
   readonly from: Device | undefined;
   readonly to: Device | undefined;
   readonly obstacle: Obstacle | undefined;
 }
 
-/** What of it crosses a direction of a link: its way there, its way back, or both. */
+/** The traffic that crosses a direction of a link: on its way there, its way back, or both. */
 export interface TrafficCopies {
   readonly traffic: Traffic;
   readonly rates: CrossingRates;
@@ -69,7 +69,7 @@ export function trafficRoutes(
   return { routes, crossing: (_, out) => byPort.get(out) ?? NONE };
 }
 
-/** Either end may have asked for it. */
+/** The route of traffic that either end may have asked for. */
 function routed(
   context: RoutingContext,
   traffic: Traffic,
@@ -99,7 +99,7 @@ function countOf(byPort: Map<Port, Counting[]>, out: Port, traffic: Traffic): Co
   return count;
 }
 
-/** A stream that travels both ways as it does: pulled, from its one end by its other. */
+/** Traffic as a stream that travels both ways: one end pulls it from the other. */
 export function asPull({ item, from = '' }: Traffic, to: Device): Stream {
   return readStream({ ...item, data: { source: from, transport: 'rtsp', receivers: [to.name] } });
 }
@@ -109,7 +109,7 @@ const HEADERS = [
   { name: 'TCP with timestamps', bytes: TCP_HEADER + TIMESTAMP_OPTION },
 ];
 
-/** Of its way there, and as `reply` of its way back. */
+/** The rates of its way there, and as `reply` of its way back. */
 export const trafficRates = perObject(({ rate = 0, back = 0 }: Traffic): CrossingRates => {
   const way = (data: number, acknowledged: number, tagged: boolean): CrossingRates['untagged'] =>
     wireRates(
@@ -124,7 +124,7 @@ export const trafficRates = perObject(({ rate = 0, back = 0 }: Traffic): Crossin
   };
 });
 
-/** Full segments of data at a rate in bit/s, or the acknowledgements of such. */
+/** Full segments of data at a rate in bit/s, or the acknowledgements of these. */
 function segments(what: 'data' | 'acknowledgements', rate: number): PacketRun {
   const isData = what === 'data';
   const perSecond = rate / (8 * MAXIMUM_SEGMENT) / (isData ? 1 : ACK_EVERY);

@@ -1,4 +1,4 @@
-/** Transparent segments: connected devices without VLANs of their own, which pass on what reaches them. */
+/** Transparent segments: connected devices without VLANs of their own, which pass on every frame. */
 
 import { perObject } from '../memo.ts';
 import type { Device, Port } from '../site/model.ts';
@@ -13,12 +13,12 @@ export interface SegmentEnd<J extends Joint> {
 
 export interface TransparentSegment<J extends Joint> {
   readonly devices: readonly Device[];
-  /** Ports of devices that have VLANs: what these send into the segment is what it carries. */
+  /** Ports of devices that have VLANs: the segment carries what these send into it. */
   readonly edges: readonly SegmentEnd<J>[];
   readonly hosts: readonly SegmentEnd<J>[];
 }
 
-/** Whether frames pass a port as they come: no VLAN is set on it nor on any other port of its device. */
+/** Whether frames pass a port unchanged: neither it nor any other port of its device has a VLAN. */
 export function isTransparent(port: Port): boolean {
   return port.forwards && isWithoutVlans(port.device);
 }
@@ -28,7 +28,7 @@ const isWithoutVlans = perObject((device: Device) => !device.ports.some((port) =
 /**
  * The segment of each transparent device that is cabled.
  *
- * @param working the links that pass anything; hosts at others still say which network they are in
+ * @param working the links that have not failed; hosts at failed ones still show which network they are in
  */
 export function transparentSegments<J extends Joint>(
   links: readonly J[],
@@ -61,7 +61,7 @@ export function transparentSegments<J extends Joint>(
   return found;
 }
 
-/** What a segment with edges carries. Of several VLANs without a tag the first counts; the rules report the others. */
+/** The VLANs that a segment with edges carries. The first of several untagged ones counts; rules report the others. */
 export function carriedIn<J extends Joint>(
   segment: TransparentSegment<J>,
   membership: (port: Port) => VlanMembership,
@@ -69,9 +69,9 @@ export function carriedIn<J extends Joint>(
   let untagged: BroadcastDomain | undefined;
   const tagged = new Set<BroadcastDomain>();
   for (const { port } of segment.edges) {
-    const own = membership(port);
-    untagged ??= own.untagged;
-    for (const domain of own.tagged) tagged.add(domain);
+    const atEdge = membership(port);
+    untagged ??= atEdge.untagged;
+    for (const domain of atEdge.tagged) tagged.add(domain);
   }
   if (untagged !== undefined) tagged.delete(untagged);
   return { untagged, tagged: [...tagged] };

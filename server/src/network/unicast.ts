@@ -33,7 +33,7 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
       broken !== undefined ? { obstacle: 'apart', network: broken.domain.name } : stoppedOf(found);
     if (why !== undefined) {
       unreached.push({ receiver: name, why });
-      // Who sends without being asked does not learn that it is lost on the way.
+      // A source that sends unasked does not learn that its packets are lost on the way.
       if (!isPulled(stream)) addCopies(copies, beforeBreak(there), false);
       continue;
     }
@@ -55,13 +55,13 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
   return { delivery, copies };
 }
 
-/** The route of a stream, and of the replies if it is pulled: routers may lead them differently. */
+/** The route of a stream, and of the replies if it is pulled; the two may take different ways. */
 interface Route {
   readonly there: Trace;
   readonly back: Trace;
 }
 
-/** Who asks by a port without a cable gets no answer, whatever is missing on the way to it. */
+/** A receiver that asks by a port without a cable gets no answer: this comes before any obstacle on the way there. */
 function stoppedOf({ there, back }: Route): Obstacle | undefined {
   const unasked: Obstacle | undefined = back.stopped === undefined ? undefined : { ...back.stopped, back: true };
   return unasked?.obstacle === 'into-nothing' ? unasked : (there.stopped ?? unasked);
@@ -108,19 +108,19 @@ function findRoute(context: RoutingContext, stream: Stream, source: Device, rece
   const asked = askedAt(context, source, receiver);
   if (asked === undefined) return { obstacle: 'source-not-cabled', device: source.name };
   const back = allowed(trace(context, receiver, asked));
-  // It is answered at the address that it asks from.
+  // The answer goes to the address that the request comes from.
   const asking = back.stopped === undefined ? (back.legs[0]?.from ?? to) : to;
   return { there: trace(context, source, asking, asked), back };
 }
 
-/** As far as the router that lets it pass or not. */
+/** Cuts the trace at the first router where the VLANs do not allow it on. */
 function allowed(traced: Trace): Trace {
   const { legs, stopped } = traced;
   const refused = stopped ?? notAllowed(legs);
   return refused === stopped ? traced : { legs: legs.slice(0, 1), stopped: refused };
 }
 
-/** Where the VLAN of who asks does not reach the one of who is asked, or one of them is kept from the Internet. */
+/** Refused where the asking VLAN does not reach the asked one, or a VLAN is kept from the Internet. */
 function notAllowed(legs: readonly Leg[]): Stopped | undefined {
   const from = legs[0]?.from;
   const to = legs.at(-1)?.to;
@@ -138,14 +138,14 @@ function notAllowed(legs: readonly Leg[]): Stopped | undefined {
   return { obstacle: 'not-allowed', from: from.domain.name, to: asked, isInternet: false };
 }
 
-/** Whoever asks does not learn that the cable of either has failed, and goes on as before. */
+/** The asking host does not notice a failed cable at either end, and sends as before. */
 function isUnaware(from: Interface, to: Interface): boolean {
   return from.link.failed || to.link.failed;
 }
 
 /**
- * The interface whose address another device uses to send to a device, or to ask it: in a network that both are in,
- * the one that its own routes lead to; else the first with an address.
+ * The interface that another device addresses when it sends to a device or asks it: in a network that both are in, the
+ * one that the other's routes lead to; else the first with an address.
  */
 export function askedAt(
   { interfaces, tree }: Pick<RoutingContext, 'interfaces' | 'tree'>,
@@ -155,14 +155,14 @@ export function askedAt(
   const own = interfaces.of(asked);
   const others = interfaces.of(asking);
   const [only] = own;
-  // Most hosts have one interface: it is asked, whoever asks.
+  // Most hosts have one interface, which is asked by everybody.
   if (only === undefined || (own.length === 1 && others.length === 1)) return only;
   const shared: { readonly from: Interface; readonly to: Interface }[] = [];
   for (const to of own) for (const from of others) if (from.domain === to.domain) shared.push({ from, to });
   if (shared.length === 0 && asking.kind === 'internet') {
-    // From outside it is found where it goes out itself.
+    // From outside, a device is reached at the interface by which it sends out.
     const out = others.map((theirs) => interfaces.towards(asked, theirs)?.by);
-    const way = own.find((one) => out.includes(one));
+    const way = own.find((at) => out.includes(at));
     if (way !== undefined) return way;
   }
   if (shared.length < 2) return shared[0]?.to ?? own.find(({ address }) => address !== undefined) ?? own[0];

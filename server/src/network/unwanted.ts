@@ -1,4 +1,4 @@
-/** Multicast that crosses a link although no host behind it asked for it, and why. */
+/** Multicast that crosses a link although no host behind it has joined it, and why. */
 
 import { isMulticast } from '../standards/ipv4.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
@@ -12,7 +12,7 @@ import type { Network } from './network.ts';
 export type Cause =
   /** The switch does not snoop, and floods. */
   | 'unsnooped'
-  /** The switch snoops, and floods what nobody has joined, or everything until somebody asks. */
+  /** The switch snoops, and floods groups that nobody has joined, or all groups while there is no querier. */
   | 'unregistered'
   /** The querier or a multicast router is in that direction. */
   | 'querier';
@@ -21,8 +21,8 @@ export type Cause =
 export type Visit = (stream: Stream, domain: BroadcastDomain, cause: Cause, peak: number) => void;
 
 /**
- * Calls `visit` for what a switch, an access point or the sockets of a router send out of a port; a link may carry
- * thousands of streams.
+ * Calls `visit` for each such stream that a switch, an access point or the sockets of a router send out of a port. A
+ * link may carry thousands of streams, so no list is made.
  */
 export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
   if (!out.forwards || out.device.kind === 'media-converter') return;
@@ -60,12 +60,12 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
       chosen.push([stream, first, cause, peak]);
     }
   }
-  // Screens that show some of their streams at a time want as many, the largest, and not the others.
+  // Screens that show some of their streams at a time want as many as they have decoders: the largest ones.
   const shown = [...screens.values()].reduce((sum, decoders) => sum + decoders, 0);
-  for (const one of chosen.sort((a, b) => b[3] - a[3]).slice(shown)) visit(...one);
+  for (const unshown of chosen.sort((a, b) => b[3] - a[3]).slice(shown)) visit(...unshown);
 }
 
-/** Why a group is sent there without a member behind the link. */
+/** Why a bridge sends a group into a link with no member behind it. */
 function causeOf(bridge: Bridge, link: Link): Cause {
   if (bridge.routerLinks.includes(link)) return 'querier';
   return bridge.device.snooping ? 'unregistered' : 'unsnooped';

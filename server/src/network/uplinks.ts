@@ -1,4 +1,4 @@
-/** The lines to the Internet: what crosses them in each direction, and what the provider gives. */
+/** The lines to the Internet: their load in each direction, and the rates that the provider gives. */
 
 import type { Device, Port } from '../site/model.ts';
 import { type Link, oppositePort } from './link.ts';
@@ -13,15 +13,15 @@ export interface Uplink {
 
 export interface UplinkWay {
   readonly way: 'down' | 'up';
-  /** bit/s; `undefined` where it is not said. */
+  /** bit/s; `undefined` where undeclared. */
   readonly rate: number | undefined;
-  /** Frames with FCS: a provider counts packets, with more or less around them, and no preamble and gap. */
+  /** Frames with FCS: a provider counts packets with some framing, but no preamble and gap. */
   readonly load: Load;
   readonly link: Link;
   readonly out: Port;
 }
 
-/** Of the devices of that kind that have a cable, in their order. */
+/** The lines of all `internet` devices that have a cable, in their order. */
 export function uplinksOf(devices: readonly Device[], network: Pick<Network, 'topology' | 'load'>): Uplink[] {
   return devices.flatMap((device) => {
     const [port] = device.ports;

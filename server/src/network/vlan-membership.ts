@@ -1,8 +1,8 @@
-/** Broadcast domains, and the VLANs of a port: what it sends and takes without a tag and with one (IEEE 802.1Q). */
+/** Broadcast domains, and the VLANs that a port sends and accepts, without a tag and with one (IEEE 802.1Q). */
 
 import type { Port, Vlan } from '../site/model.ts';
 
-/** What a broadcast frame reaches: a declared VLAN, or wiring without VLANs. */
+/** The reach of a broadcast frame: a declared VLAN, or wiring without VLANs. */
 export interface BroadcastDomain {
   readonly vlan: Vlan | undefined;
   /** The VLAN's name, or what the wiring consists of: `the link paddock-cam – recorder`. */
@@ -17,12 +17,12 @@ export interface VlanMembership {
 
 export const NO_DOMAIN: VlanMembership = { untagged: undefined, tagged: [] };
 
-/** The untagged one first. */
+/** All domains, the untagged one first. */
 export function domainsOf({ untagged, tagged }: VlanMembership): readonly BroadcastDomain[] {
   return untagged === undefined ? tagged : [untagged, ...tagged];
 }
 
-/** What is set on the port itself; a VLAN that is not declared counts as none. */
+/** The VLANs that the port itself declares; an undeclared VLAN counts as none. */
 export function vlanMembershipOf(port: Port, domains: ReadonlyMap<string, BroadcastDomain>): VlanMembership {
   if (!hasVlans(port)) return NO_DOMAIN;
   const domain = (name: string | undefined): BroadcastDomain | undefined =>
@@ -38,7 +38,7 @@ export function hasVlans(port: Port): boolean {
   return port.vlan !== undefined || port.trunk !== undefined || port.native !== undefined;
 }
 
-/** Between two ports with VLANs a frame passes where both mean the same by its tag, or by its lack of one. */
+/** A frame passes between two ports where both put it into the same VLAN, with a tag or without. */
 export function agreed(a: VlanMembership, b: VlanMembership): VlanMembership {
   if (a.tagged.length === 0 && b.tagged.length === 0) return a.untagged === b.untagged ? a : NO_DOMAIN;
   return {
@@ -48,8 +48,8 @@ export function agreed(a: VlanMembership, b: VlanMembership): VlanMembership {
 }
 
 /**
- * A host is in the VLAN of the port it is cabled to, and in those tagged ones that it has a trunk for. It does not
- * accept a VLAN untagged that it expects tagged.
+ * A host is in the VLAN of the port that it is cabled to, and in the tagged ones of its trunk. It does not accept
+ * untagged a VLAN that it expects tagged.
  */
 export function atHost(wire: VlanMembership, host: VlanMembership): VlanMembership {
   if (host.tagged.length === 0) return wire.tagged.length === 0 ? wire : { untagged: wire.untagged, tagged: [] };
@@ -59,7 +59,7 @@ export function atHost(wire: VlanMembership, host: VlanMembership): VlanMembersh
   };
 }
 
-/** Whether nothing is to pass without a tag. */
+/** Whether a port declares only tagged VLANs. */
 export function tagsAll({ untagged, tagged }: VlanMembership): boolean {
   return untagged === undefined && tagged.length > 0;
 }

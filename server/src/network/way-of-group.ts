@@ -1,4 +1,4 @@
-/** By which of its routes a device sends a group to where the receivers are. */
+/** The routes by which a device sends a group to its receivers. */
 
 import { contains, isMulticast } from '../standards/ipv4.ts';
 import type { Device, HostRoute, Port, Site } from '../site/model.ts';
@@ -9,7 +9,7 @@ import type { Topology } from './wiring.ts';
 const ALL_GROUPS = 4;
 
 export interface WayOfGroup {
-  /** Whether the route for the group leaves the source where a receiver is. */
+  /** Whether the route for the group leads into a network of a receiver. */
   readonly leavesThere: (group: number) => boolean;
   /** Routes for a part of all groups. */
   readonly routes: readonly HostRoute[];

@@ -8,8 +8,8 @@ import type { Network } from './network.ts';
 import { routeUnicast } from './unicast.ts';
 
 /**
- * Every copy of a stream, by the routes that its loads follow from; with those that cross only while a screen shows it.
- * Of a stream to single receivers the way to one comes after the other.
+ * Every copy of a stream by its routes, also those that cross only while a screen shows it. For a stream to single
+ * receivers, the way to one comes after the other.
  */
 export function copiesOf(network: Network, { deviceByName }: Site, stream: Stream): readonly Copy[] {
   const source = senderOf({ deviceByName }, stream);

@@ -2,9 +2,9 @@
  * The wiring as a graph of ports: which link carries which VLAN, tagged or not, and which links spanning tree blocks.
  *
  * A port without VLANs on a device that forwards frames is transparent: it passes on what reaches it, as a switch
- * without management or a media converter does. What is connected through transparent ports is a segment and has
- * the VLANs of the managed ports at its edge. Where no managed port is, the segment is a broadcast domain of its own,
- * and has the VLAN whose subnet its hosts' addresses are in, if there is one.
+ * without management or a media converter does. Devices connected through transparent ports are a segment, which has
+ * the VLANs of the managed ports at its edge. Without a managed port, the segment is a broadcast domain of its own, and
+ * has the VLAN whose subnet its hosts' addresses are in, if there is one.
  */
 
 import { perObject } from '../memo.ts';
@@ -31,28 +31,28 @@ import {
 import { type TransparentSegment, carriedIn, isTransparent, transparentSegments } from './transparent-segments.ts';
 import { spanningTreeOf } from './spanning-tree.ts';
 
-/** The parts of a site that the wiring follows from. */
+/** The parts of a site that decide its wiring. */
 export interface Wired {
   readonly vlans: readonly Vlan[];
   readonly devices: readonly Device[];
   readonly deviceByName: ReadonlyMap<string, Device>;
   readonly cables: readonly Cable[];
-  /** `undefined` where all works. */
+  /** `undefined` where nothing has failed. */
   readonly failed?: Failed | undefined;
 }
 
 export interface Topology {
   readonly links: readonly Link[];
-  /** Inside devices that both route and forward frames: from the frames' side, which is `a`, to the routing one. */
+  /** The links inside devices that both route and forward frames; `a` is the switching side, `b` the routing side. */
   readonly inside: readonly Link[];
   /** The link at a port. A port that is cabled twice has its first cable here; aggregated ports have the same link. */
   readonly linkAt: (port: Port) => Link | undefined;
   /** The declared VLANs in their order, then the others. */
   readonly domains: readonly BroadcastDomain[];
   readonly domainOf: (vlan: Vlan) => BroadcastDomain;
-  /** What is set on a port itself; a VLAN that is not declared counts as none. */
+  /** The VLANs that a port itself declares; an undeclared VLAN counts as none. */
   readonly vlanMembershipOf: (port: Port) => VlanMembership;
-  /** By transparent device, where it is cabled. */
+  /** The segments by transparent device, if it is cabled. */
   readonly segments: ReadonlyMap<Device, TransparentSegment<Link>>;
   readonly spanningTree: {
     /** One for each group of connected bridges. */
@@ -66,7 +66,7 @@ export interface Wiring {
   readonly topology: Topology;
   readonly interfaces: Interfaces;
   readonly addressUses: readonly AddressUse[];
-  /** In the order in which one of several on equal paths is chosen. */
+  /** In the order of choice among several on equal paths. */
   readonly routers: readonly Device[];
   readonly multicastRouters: readonly Device[];
   /** The bridges of a broadcast domain. */
@@ -139,7 +139,7 @@ function hasFailed({ failed }: Wired, { members }: Joint): boolean {
   return failed !== undefined && members.every((member) => isDown(failed, member));
 }
 
-/** What the cables join. */
+/** The joints that the cables make. */
 function jointsOf({ deviceByName, cables, failed }: Wired): Joint[] {
   const joined: Member[] = [];
   const taken = new Set<Port>();
@@ -155,7 +155,7 @@ function jointsOf({ deviceByName, cables, failed }: Wired): Joint[] {
     joined.push({ cable, a, b, capacity: slower(a.speed, b.speed) });
   }
   if (failed === undefined) return aggregated(joined);
-  // An aggregated link goes on with the cables that are left.
+  // An aggregated link carries on with the cables that are left.
   const working = aggregated(joined.filter((member) => !isDown(failed, member)));
   const isLeft = ({ a, b }: Joint): boolean =>
     (a.lag ?? b.lag) !== undefined &&
@@ -188,20 +188,20 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
   const own = perObject((port: Port) => vlanMembershipOf(port, byName));
   const ofHosts = (hosts: readonly Port[], name: string): VlanMembership => {
     const vlan = vlanOfHosts(site.vlans, hosts);
-    const known = namedBy(hosts, own) ?? (vlan === undefined ? undefined : byName.get(vlan.name));
-    const domain = known ?? { vlan: undefined, name };
-    if (known === undefined) domains.push(domain);
+    const declared = namedBy(hosts, own) ?? (vlan === undefined ? undefined : byName.get(vlan.name));
+    const domain = declared ?? { vlan: undefined, name };
+    if (declared === undefined) domains.push(domain);
     return { untagged: domain, tagged: [] };
   };
   const bySegment = new Map<TransparentSegment<Joint>, VlanMembership>();
   const inSegment = (device: Device): VlanMembership => {
     const segment = segments.get(device);
     if (segment === undefined) return NO_DOMAIN;
-    const known = bySegment.get(segment);
-    if (known !== undefined) return known;
+    const before = bySegment.get(segment);
+    if (before !== undefined) return before;
     const byEdges = carriedIn(segment, own);
     const plain = segment.hosts.flatMap(({ port }) => (tagsAll(own(port)) ? [] : [port]));
-    // Where whoever has VLANs tags them all, the others are among themselves.
+    // Where all ports with VLANs tag them, the hosts without VLANs are a domain of their own.
     const isPlain = byEdges.untagged === undefined && (plain.length > 0 || byEdges.tagged.length === 0);
     const { untagged } = isPlain ? ofHosts(plain, `the network of ${device.name}`) : byEdges;
     const tagged = byEdges.tagged.filter((domain) => domain !== untagged);
@@ -235,14 +235,14 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
   return { domains, byName, own, crossing };
 }
 
-/** What passes between a segment and a port with VLANs: not with a tag what is there without one. */
+/** The VLANs that pass between a segment and a port: the segment's untagged VLAN does not pass with a tag. */
 function inAndOut({ untagged }: VlanMembership, own: VlanMembership): VlanMembership {
   return untagged === undefined || !own.tagged.includes(untagged)
     ? own
     : { untagged: own.untagged, tagged: own.tagged.filter((domain) => domain !== untagged) };
 }
 
-/** The VLAN that hosts say they are in, where they agree on one, as the leg of a router does. */
+/** The VLAN that the hosts' ports declare, where they agree on one; the leg of a router may. */
 function namedBy(hosts: readonly Port[], own: Domains['own']): BroadcastDomain | undefined {
   const named = new Set(hosts.flatMap((host) => own(host).untagged ?? []));
   const [only, another] = named;
@@ -281,8 +281,8 @@ function withLinks(
 }
 
 /**
- * Which of several routers on equal paths forwards: the one with the highest address, as where they find each other
- * sending the same multicast (the assert of RFC 7761 §4.6.1), then the first name. The order of a file decides nothing.
+ * The router that forwards among several on equal paths is the one with the highest address, as in the assert of
+ * multicast routers (RFC 7761 §4.6.1), then the one with the first name; their order in a file does not matter.
  */
 function inOrderOfChoice(routers: readonly Device[]): Device[] {
   const highest = ({ ports, addresses: own }: Device): number =>
@@ -296,7 +296,7 @@ function linksByDomain({ links, inside }: Topology): Map<BroadcastDomain, Link[]
   return found;
 }
 
-/** By domain, the ports that send it into a link whose other end does not take it. */
+/** The directions, by domain, in which a port sends it into a link whose other end does not accept it. */
 function deadEndsByDomain({ links }: Topology): Map<BroadcastDomain, DeadEnd[]> {
   const found = new Map<BroadcastDomain, DeadEnd[]>();
   for (const link of links) {
