@@ -1,13 +1,13 @@
 /**
- * What a rule finds, as much of it as somebody reads and an editor can show: a site with thousands of mistakes of one
- * kind has one mistake. Of a piece, and of the whole site, the first are given and how many more there are; so what is
- * wrong throughout one piece does not hide the others.
+ * Limits the findings of a rule to what a person reads and an editor can show: thousands of mistakes of one kind are one
+ * mistake. The first findings of each piece, and of the whole site, are given, then the number of the others; so a
+ * mistake throughout one piece does not hide those in other pieces.
  */
 
 import type { Piece } from '../text/cut.ts';
 import type { Finding, Unworded } from './rule.ts';
 
-/** Findings of one rule; of more than `most` in the site, or `named` in a piece, `named` are given. */
+/** Limits for the findings of one rule: beyond `most` in the site, or `named` in a piece, only `named` are given. */
 export interface Bounds {
   readonly most: number;
   readonly named: number;
@@ -18,7 +18,7 @@ export const UNBOUNDED: Bounds = { most: Infinity, named: Infinity };
 export class BoundedFindings {
   private readonly bounds: Bounds;
   private readonly kept: (Finding | Unworded)[] = [];
-  /** There is none until something is found: most rules find nothing. */
+  /** Made with the first finding: most rules find nothing. */
   private counts: Map<Piece, number> | undefined;
   private total = 0;
 
@@ -36,7 +36,7 @@ export class BoundedFindings {
     if (count <= named + 1 && this.kept.length <= most) this.kept.push(finding);
   }
 
-  /** Whether there are more than are given. */
+  /** Whether there are more findings than are given. */
   get isCut(): boolean {
     return this.kept.length < this.total;
   }
@@ -65,7 +65,7 @@ function worded(finding: Finding | Unworded): Finding {
 function others(given: Finding | Unworded, more: number, named: number): Finding {
   const next = worded(given);
   const message =
-    `There are ${more.toLocaleString('en')} more of these, from here on: only the first ${named} are named. They ` +
-    'may well have one cause.';
+    `There are ${more.toLocaleString('en')} more of these from here on; only the first ${named} are listed. They ` +
+    'probably have one cause.';
   return { ...next, message, about: [], related: [], fixes: () => [] };
 }

@@ -1,4 +1,4 @@
-/** Runs rules over a site, and applies what its `lint` section says of them. */
+/** Runs rules over a site, and applies its `lint` section to what they find. */
 
 import { lastResult } from '../memo.ts';
 import { NONE } from '../none.ts';
@@ -25,9 +25,9 @@ import { WatchedContext } from './watched.ts';
 /** The rules to check by. */
 export interface Rules {
   readonly rules: readonly Rule[];
-  /** Run in the end, over acceptances that matched nothing. */
+  /** Run last, over acceptances that matched nothing. */
   readonly acceptanceRules: readonly AcceptanceRule[];
-  /** Of these, and of what audits find. */
+  /** The ids of these rules, and of the findings of audits. */
   readonly ids: ReadonlySet<string>;
   readonly bounds?: Bounds;
 }
@@ -39,7 +39,7 @@ export interface Checked {
   readonly diagnostics: readonly Diagnostic[];
   /** What each rule found, and what it read for it. */
   readonly runs: ReadonlyMap<Rule, Run>;
-  /** Runs rules until all have run, or it is `enough`; whether all have. */
+  /** Runs rules until all have run, or `enough` returns true. Returns whether all have run. */
   proceed(enough: () => boolean): boolean;
 }
 
@@ -48,7 +48,7 @@ interface Run {
   readonly findings: readonly Finding[];
   /** Whether the rule finds more than is given. */
   readonly isCut: boolean;
-  /** What a `lint` section makes of the findings; worked out once for the same section. */
+  /** The diagnostics of the findings under a `lint` section; computed once for the same section. */
   readonly diagnosed: (lint: Lint) => Diagnosed;
 }
 
@@ -62,8 +62,8 @@ interface Diagnosed {
 export type Checkable = Pick<SiteFolder, 'files' | 'items'>;
 
 /**
- * Computes and checks a site. Given what an earlier call returned for the same folder as `previous`, what still holds
- * of it is used again.
+ * Computes and checks a site. `previous` is the result of an earlier call for the same folder; the parts of it that
+ * still hold are reused.
  */
 export function checkBy(rules: Rules, folder: Checkable, previous?: Checked): Checked {
   return new Check(rules, folder, previous instanceof Check ? previous : undefined);
@@ -72,7 +72,7 @@ export function checkBy(rules: Rules, folder: Checkable, previous?: Checked): Ch
 class Check implements Checked {
   readonly plan: Plan;
   readonly files: readonly SiteText[];
-  /** Of the edited site: keeps what an edit leaves as it is. */
+  /** Plans the edited site, and keeps what an edit leaves unchanged. */
   private readonly planOf: (items: readonly Item[]) => Plan;
   private readonly context: RuleContext;
   private readonly rules: Rules;
@@ -164,9 +164,9 @@ function diagnosticsOf(
 }
 
 /**
- * One cause, one finding: what follows from a mistake is told there, unless the site has that turned off or accepted.
- * What follows from something that is left out itself follows from the same mistake. Where two follow from each other,
- * the first is told.
+ * One cause, one finding: an effect of a mistake is reported with the mistake, unless the site has turned off or
+ * accepted that one. An effect of something that is left out is left out too. Of two that are effects of each other, the
+ * first is reported.
  */
 function withoutEffects(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   const entailed = new Set<object>();
@@ -196,7 +196,7 @@ function withoutEffects(diagnostics: readonly Diagnostic[]): readonly Diagnostic
 
 const SYNTAX: ReadonlySet<string> = new Set(['yaml-syntax', 'duplicate-key']);
 
-/** Half-typed text is left to whoever types it: only rules of the syntax report there, and only their fixes edit it. */
+/** In half-typed text only rules of the syntax report, and only their fixes edit it. */
 function besideSyntax(finding: Finding, rule: RuleInfo): Found[] {
   if (SYNTAX.has(rule.id)) return [{ rule, ...finding }];
   const { at, fixes } = finding;

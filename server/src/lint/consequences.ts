@@ -1,4 +1,4 @@
-/** What follows from a fault, for the finding that tells of it. */
+/** The consequences of a fault, for the finding that reports it. */
 
 import type { Cause, Causes } from '../network/causes.ts';
 import { placeOf } from '../site/item.ts';
@@ -6,7 +6,7 @@ import { receiverRoute } from '../site/receiver.ts';
 import type { Finding, Related } from './rule.ts';
 import { asName } from '../text/words.ts';
 
-/** The receivers that get nothing because of it stand behind the places of the fault itself. */
+/** The places of the fault itself come first, then the receivers that get nothing because of it. */
 export function consequencesOf(
   causes: Causes,
   faults: readonly (Cause | undefined)[],
@@ -14,7 +14,7 @@ export function consequencesOf(
 ): Required<Pick<Finding, 'related' | 'entails'>> {
   const known = faults.filter((fault) => fault !== undefined);
   const cutOff = new Set(known.flatMap((fault) => causes.cutOffBy(fault)));
-  // One that several faults keep from it is named once.
+  // A receiver that several faults cut off is named once.
   const related = new Map(
     [...cutOff].map(({ stream, unreached }) => [
       unreached,

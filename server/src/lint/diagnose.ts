@@ -1,16 +1,16 @@
-/** Applies what a site's `lint` section says to what rules and audits find. */
+/** Applies a site's `lint` section to the findings of rules and audits. */
 
 import { grouped } from '../grouped.ts';
 import type { Acceptance, Lint } from '../site/model.ts';
 import { visible } from '../text/visible.ts';
 import type { Diagnostic, Found } from './rule.ts';
 
-/** Characters; a longer message has a name or a value in it that nobody reads to its end. */
+/** The most characters of a message: a longer one holds a name or a value that nobody reads to its end. */
 const LONGEST = 1000;
-/** Related places that a finding shows: its message says how many there are in all. */
+/** The most related places that a finding shows; its message gives their number. */
 const MOST_RELATED = 5;
 
-/** What the site neither turns off nor accepts, with its severity. Adds the acceptances that match to `used`. */
+/** The findings that the site neither turns off nor accepts, with severities. Adds matching acceptances to `used`. */
 export function diagnose(
   { severities, acceptances }: Lint,
   found: Iterable<Found>,

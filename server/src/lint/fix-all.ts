@@ -7,10 +7,10 @@ import type { SiteFolder } from '../site/folder.ts';
 import type { Checked } from './check.ts';
 import type { Diagnostic } from './rule.ts';
 
-/** A fix may bring another to light; that many rounds with nothing gained are two fixes that undo each other. */
+/** A fix may reveal another finding; after so many rounds without gain, two fixes undo each other. */
 const ROUNDS = 10;
 
-/** Entries that are checked in all rounds: a hundred rounds of a site of a thousand devices. What is left is told. */
+/** The most entries checked in all rounds: a hundred rounds of a site of a thousand devices. The rest is reported. */
 const MOST_CHECKED = 400_000;
 
 export interface Fixed {
@@ -24,7 +24,7 @@ export type ChooseFix = (diagnostic: Diagnostic) => Fix | undefined;
 
 export const safeFix: ChooseFix = ({ fixes }) => fixes?.().find(({ safe }) => safe);
 
-/** Changes the texts of `folder`, and returns those that it has then. */
+/** Changes the texts of `folder`, and returns the new ones. */
 export function fixAllBy(
   check: (folder: SiteFolder, previous?: Checked) => Checked,
   folder: SiteFolder,
@@ -57,7 +57,7 @@ export function fixAllBy(
   return { texts: new Map(folder.files.map(({ uri, text }) => [uri, text])), fixes };
 }
 
-/** What touches a place that another fix changes waits for the next round. */
+/** A fix that touches a place which another fix changes waits for the next round. */
 function overlaps(chosen: Chosen, edits: readonly Edit[]): boolean {
   return edits.some(({ at }) => {
     const own = chosen.get(at.piece) ?? [];

@@ -1,6 +1,6 @@
 /**
- * What is told while somebody types. What is wrong is told at once; what is merely still missing waits until the item is
- * left, and what follows from it in other items, also in those typed before, waits until nobody types.
+ * Which findings are shown during typing. A mistake is shown at once; something that is only missing waits until the
+ * cursor leaves the item; its effects in other items, also in those typed before, wait for a pause.
  */
 
 import { perObject } from '../memo.ts';
@@ -13,7 +13,7 @@ import type { Span } from '../text/syntax.ts';
 import { type Copied, isOfCopy } from './copied.ts';
 import type { Awaited, Diagnostic, Due } from './rule.ts';
 
-/** What was found in a site, or was shown of it. */
+/** The findings of a site, or those that were shown. */
 export interface Findings {
   readonly files: readonly SiteText[];
   readonly diagnostics: readonly Diagnostic[];
@@ -25,7 +25,7 @@ export interface Cursor {
 }
 
 export interface Typing {
-  /** Where it is, or the end of the last edit. */
+  /** The cursor, or the end of the last edit. */
   readonly cursor: Cursor;
   /** Before the edit. */
   readonly shown: Findings;
@@ -39,7 +39,7 @@ export interface Typing {
   readonly copied: Copied | undefined;
 }
 
-/** Of what is found now, what is told: also whatever was shown before, and is not touched. */
+/** The findings to show now, among them all that were shown before and are not touched. */
 export function told(
   { cursor, shown, last, before, isDownward, copied }: Typing,
   now: Findings,
@@ -51,7 +51,7 @@ export function told(
   const isNew = edited(before);
   const isJustTyped = leftBy(shown, last);
   const mayCome = growing(before, now.files, isDownward);
-  /** Of a place where somebody types, whether that is complete; `undefined` of any other place. */
+  /** Whether a finding at a place where somebody types is due; `undefined` for any other place. */
   const isTold = (due: Due, at: Place): boolean | undefined => {
     if (file === undefined || typed === undefined || fileOf(at).uri !== file.uri) return undefined;
     const span = spanOf(file, at);
@@ -66,7 +66,7 @@ export function told(
     if (awaits !== undefined && mayCome(awaits, at.piece)) return false;
     const here = isTold(due, at);
     if (here !== undefined) return here;
-    // Of a piece with many items, which of them were typed is not known.
+    // In a piece with many items it is unknown which of them were typed.
     const isTyped = (at.piece.role === 'item' || at.piece.role === 'stray') && isNew(at.piece);
     return isTyped && isJustTyped(at.piece) && related.every((one) => isTold(due, one.at) !== false);
   });
@@ -124,9 +124,9 @@ function dueOf({ due, rule }: Diagnostic): Due {
   return due ?? rule.due ?? 'pause';
 }
 
-/** The item where the cursor is, with what is between it and the next; or the line, where there is none. */
+/** The item at the cursor, with the text up to the next item; or the line, where there is no item. */
 interface Typed extends Span {
-  /** Whether nothing can be typed here that still belongs to the item. */
+  /** Whether text typed here no longer belongs to the item. */
   readonly isLeft: boolean;
 }
 
@@ -154,7 +154,8 @@ function startOfItem({ key, node }: Item): number {
 }
 
 /**
- * Whether the cursor is in an empty line below an item that ends with its own, as in braces, or two below any other.
+ * Whether the cursor is in an empty line below an item that is complete, such as one in braces, or two lines below any
+ * other item.
  */
 function isBehind({ text }: Piece, { key, node }: Item, cursor: number): boolean {
   const end = Math.max(node.end, key?.end ?? 0);
@@ -186,20 +187,20 @@ function lineEnd(text: string, offset: number): number {
   return newline === -1 ? text.length : newline;
 }
 
-/** Whether a piece was not there before somebody began to type. */
+/** Whether a piece is new or changed since the typing began. */
 const edited = perObject((before: readonly SiteText[]): ((piece: Piece) => boolean) => {
   const pieces = new Set(before.flatMap(({ cut }) => cut.pieces));
   return (piece) => !pieces.has(piece);
 });
 
-/** Whether a piece is another one since the last edit, or the one where the cursor was then. */
+/** Whether a piece has changed since the last edit, or the cursor was in it then. */
 function leftBy({ files }: Findings, last: Cursor | undefined): (piece: Piece) => boolean {
   const file = files.find(({ uri }) => uri === last?.uri);
   const left = file === undefined || last === undefined ? undefined : pieceAt(file, last.offset);
   return (piece) => piece === left || edited(files)(piece);
 }
 
-/** Whether a finding was shown before: the same rule at the same place, which has not been touched since. */
+/** Whether a finding was shown before: the same rule at the same place, unless that has been edited since. */
 function standing(shown: Findings, { files }: Findings): (diagnostic: Diagnostic) => boolean {
   const same = new Set(shown.diagnostics);
   let inPieces: ReadonlyMap<Piece, ReadonlyMap<number, readonly Diagnostic[]>> | undefined;
@@ -239,7 +240,7 @@ function keyOf(rule: string, { start, end }: Span): string {
   return `${rule} ${start}-${end}`;
 }
 
-/** Where what was shown stands after the edit; without what the edit has touched. */
+/** The places, after the edit, of findings that were shown; without those that the edit has touched. */
 function movedKeys({ files, diagnostics }: Findings, now: ReadonlyMap<string, SiteText>): ReadonlySet<string> {
   const changes = new Map<string, { readonly file: SiteText; readonly change: Change }>();
   for (const file of files) {

@@ -1,2 +1,2 @@
-/** Stands where the reason of an acceptance is still to be typed. */
+/** The placeholder for the reason of an acceptance. */
 export const REASON = 'say why';

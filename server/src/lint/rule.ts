@@ -9,7 +9,7 @@ import type { Acceptance, Severity, Site } from '../site/model.ts';
 import type { NamedSection } from '../site/declared.ts';
 
 /**
- * When a finding is told while somebody types in its item: what is merely still missing waits.
+ * When a finding is shown while somebody types in its item: something that is only missing waits.
  * - `now`: it stays wrong whatever is typed next.
  * - `value`: the cursor has left the value or key where it stands; more characters can make that right.
  * - `line`: the cursor has left the line.
@@ -18,24 +18,24 @@ import type { NamedSection } from '../site/declared.ts';
  */
 export type Due = 'now' | 'value' | 'line' | 'item' | 'pause';
 
-/** What a rule and a kind of an audit's findings have in common: all of it but how it is found. */
+/** The properties that rules and kinds of audit findings share: all but how they find. */
 export interface RuleInfo {
   /** Also the name of its file, of its page, and its key under `lint: rules`. */
   readonly id: string;
   readonly severity: Severity;
-  /** One line: what is wrong where it reports. */
+  /** One line: what is wrong where the rule reports. */
   readonly summary: string;
-  /** What happens if it stays so, and what to do; Markdown. */
+  /** What happens if it is left so, and what to do; Markdown. */
   readonly why: string;
   /** The standard behind it, with its section; or "common practice". */
   readonly source?: string;
-  /** It finds slips of spelling, of syntax or of a unit, which are put right: nobody accepts them. */
+  /** It finds slips of spelling, syntax or units, which are corrected and never accepted. */
   readonly isSlip?: boolean;
-  /** When its findings are told while somebody types there; `pause` if it does not say. */
+  /** When its findings are shown during typing; `pause` by default. */
   readonly due?: Due;
 }
 
-/** A rule's file also exports its `examples`, for tests and its page; they are no part of the programs. */
+/** A rule's file also exports its `examples`, for tests and its page; the programs leave them out. */
 export interface Rule extends RuleInfo {
   check(context: RuleContext, report: Report): void;
 }
@@ -48,7 +48,7 @@ export interface AcceptanceRule extends RuleInfo {
 /** Takes a finding. (Rules are no generators: those take about four times as long, at every keystroke.) */
 export type Report = (finding: Finding | Unworded) => void;
 
-/** A finding that takes long to word; where there are thousands, only those that are told are worded. */
+/** A finding whose message takes long to make; of thousands, only those that are shown get one. */
 export interface Unworded {
   readonly at: Place;
   readonly word: () => Finding;
@@ -65,7 +65,7 @@ export interface Example {
   readonly fixed?: string;
 }
 
-/** What rules look at. */
+/** The input of rules. */
 export interface RuleContext {
   readonly plan: Plan;
   readonly site: Site;
@@ -80,7 +80,7 @@ export interface UnusedAcceptance {
   readonly acceptance: Acceptance;
   /** The site turns its rule off. */
   readonly isOff: boolean;
-  /** What its rule finds, at other places. */
+  /** The findings of its rule at other places. */
   readonly found: readonly Finding[];
 }
 
@@ -88,9 +88,9 @@ export interface Finding {
   readonly at: Place;
   /** What is wrong, with the figures, and what to do. */
   readonly message: string;
-  /** Where this finding is more or less grave than the rule is by default. */
+  /** Set where this finding is more or less severe than the rule's default. */
   readonly severity?: Severity;
-  /** Where this finding is told sooner or later than the rule says. */
+  /** Set where this finding is shown sooner or later than the rule's default. */
   readonly due?: Due;
   /** What may be written yet and makes it right: while that section is being written, this may wait for a pause. */
   readonly awaits?: Awaited;
@@ -98,15 +98,15 @@ export interface Finding {
   readonly about: readonly string[];
   readonly related?: readonly Related[];
   /**
-   * What is told here, where it may follow from something else that is told: a finding whose effects are all entailed
-   * by others is left out. Both are known by identity, so they are values of the plan: an `Unreached`, a load.
+   * What this finding reports, where it may be an effect of another finding: one whose effects are all entailed by others
+   * is left out. Both are compared by identity, so they are values of the plan: an `Unreached`, a load.
    */
   readonly effects?: readonly object[];
-  /** What follows from the mistake that is told here. */
+  /** The effects of the mistake that is reported here. */
   readonly entails?: readonly object[];
-  /** A schema cannot express it, although the rule is one that says what the schema says too. */
+  /** A schema cannot express this finding, although the rule otherwise repeats the schema. */
   readonly beyondSchema?: boolean;
-  /** Computed when somebody asks for them. */
+  /** Computed only when asked for. */
   readonly fixes?: () => readonly Fix[];
 }
 
@@ -129,7 +129,7 @@ export interface Found extends Finding {
   readonly rule: RuleInfo;
 }
 
-/** What is found and not accepted, with the severity that the site sets. */
+/** A finding that is not accepted, with the severity that the site sets. */
 export interface Diagnostic extends Found {
   readonly severity: Severity;
 }

@@ -1,6 +1,6 @@
 /**
- * A rule's view of the site, which notes what the rule reads: as long as all of that stays the same, what the rule
- * found stays so too. The view outlives an edit and then shows the new site, to fixes that are asked for later as well.
+ * A rule's view of the site, which notes what the rule reads: while all of that stays the same, so do its findings. The
+ * view outlives an edit and then shows the new site, also to fixes that are asked for later.
  */
 
 import type { RuleContext } from './rule.ts';
@@ -14,7 +14,7 @@ const SITE: Part = ({ site }) => site;
 const SECTIONS: Part = ({ site }) => site.sections;
 const NETWORK: Part = ({ network }) => network;
 
-/** Something that a rule has read: a key of a part, and what it was then. */
+/** Something that a rule has read: a key of a part, and its value then. */
 interface Read {
   readonly of: Part;
   readonly key: string;
@@ -36,14 +36,14 @@ export class WatchedContext {
     this.view = this.watched(WHOLE, { plan, site, network }) as RuleContext;
   }
 
-  /** Turns to the site after an edit; whether all that was read of the one before is the same in it. */
+  /** Turns to the site after an edit; returns whether all that was read before is the same in it. */
   turnTo(context: RuleContext): boolean {
     this.context = context;
     for (const { of, key, value } of this.reads) if (valueOf(of(context), key) !== value) return false;
     return true;
   }
 
-  /** Before a rule runs anew. */
+  /** Called before a rule runs anew. */
   forget(): void {
     if (this.reads.length > 0) this.reads = [];
   }
