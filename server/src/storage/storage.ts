@@ -1,4 +1,4 @@
-/** What the recordings write and keep, and how long the volumes last. Bytes are bytes; nothing is rounded but days. */
+/** What the recordings write and keep, and how long the volumes last. Bytes are exact; only days are rounded. */
 
 import { usableDisks } from '../standards/raid.ts';
 import type { Network } from '../network/network.ts';
@@ -6,19 +6,19 @@ import { type Load, transportStreamOf } from '../network/rates.ts';
 import type { Recording, Site, Stream, Volume } from '../site/model.ts';
 import { DAY, SECOND } from '../standards/time-units.ts';
 
-/** What a stream that is not declared brings. */
+/** The rate of an undeclared stream. */
 const NOTHING: Load = { nominal: 0, peak: 0 };
 
 export interface RecordingFigures {
   readonly recording: Recording;
   readonly volume: Volume | undefined;
   /**
-   * Of the files, bit/s: media, in a transport stream with its headers; what other formats add is left out, a
-   * hundredth.
+   * The rate of the files, bit/s: the media, in a transport stream with its headers. Other formats add about a hundredth,
+   * which is left out.
    */
   readonly rate: Load;
   readonly bytesPerDay: number;
-  /** Once the retention is reached; `undefined` where no retention is declared. */
+  /** The bytes once the retention is reached; `undefined` where no retention is declared. */
   readonly bytesKept: number | undefined;
   readonly filesPerDay: number | undefined;
   readonly filesKept: number | undefined;
@@ -29,11 +29,11 @@ export interface VolumeFigures {
   /** After redundancy and reserve; `undefined` without a capacity. */
   readonly usableBytes: number | undefined;
   readonly bytesPerDay: number;
-  /** What all its recordings keep; those without a retention keep nothing that can be counted. */
+  /** The bytes that its recordings keep; one without a retention has no such figure and counts as 0. */
   readonly bytesKept: number;
-  /** With nothing deleted. */
+  /** Days if nothing is deleted. */
   readonly daysUntilFull: number | undefined;
-  /** With each recording deleted as its retention says; `undefined` where it never fills. */
+  /** Days if each recording is deleted by its retention; `undefined` where the volume never fills. */
   readonly daysUntilFullKept: number | undefined;
   /** bytes/s */
   readonly writeRate: Load;
@@ -49,7 +49,7 @@ export interface Storage {
   on(volume: Volume): VolumeFigures;
 }
 
-/** What storage follows from: of a site and its network. */
+/** The parts of a site and its network that decide its storage. */
 export interface Stored
   extends Pick<Site, 'recordings' | 'volumeByName' | 'streamByName' | 'media'>, Pick<Network, 'rates'> {}
 
@@ -102,7 +102,7 @@ function writtenRate({ rates, media }: Stored, { file }: Recording, stream: Stre
   return multiplexed.peak > payload.peak ? multiplexed : payload;
 }
 
-/** By the ending of the names of its files. */
+/** Whether a recording is a transport stream, by the ending of its files. */
 export function isTransportStream(file: string | undefined): boolean {
   return file?.toLowerCase().endsWith('.ts') === true;
 }
@@ -131,7 +131,7 @@ function volumeFigures(volume: Volume, recordings: readonly RecordingFigures[]):
   };
 }
 
-/** All grow together; each stops growing when its retention is reached. */
+/** All recordings grow together; each stops growing when its retention is reached. */
 function daysUntilFullKept(usableBytes: number, recordings: readonly RecordingFigures[]): number | undefined {
   const daysKept = ({ recording: { keep } }: RecordingFigures): number => (keep === undefined ? Infinity : keep / DAY);
   const growing = [...recordings].sort((a, b) => daysKept(a) - daysKept(b));
