@@ -1,10 +1,10 @@
 /**
  * How long each camera goes on when the mains fails.
  *
- * A camera that is recorded goes on while it has power, and every device on the way to the disk, and the recorder; one
- * that is not recorded, while somebody sees it. Where a switch on the way goes dark before the rest and spanning tree has
- * another way, the camera goes on by that. An address that a DHCP server keeps for the camera is needed too, as a camera
- * may start anew, and so is the clock of its VLAN, as footage without the right time is of little use.
+ * A recorded camera goes on while it, every device on the way and the recorder have power; one that is not recorded,
+ * while a receiver gets it. Where a switch on the way loses power first and spanning tree has another way, the camera
+ * goes on by that. A DHCP server that keeps its address is needed too, as a camera may restart, and so is the clock of
+ * its VLAN, as footage without the right time is of little use.
  */
 
 import type { Network } from '../network/network.ts';
@@ -14,21 +14,21 @@ import { type Ways, isJoined, wayOf, waysOf, waysWithout } from './ways.ts';
 
 export interface CameraLife {
   readonly camera: Device;
-  /** ms; `undefined` where a battery on the way is not said. */
+  /** ms; `undefined` where a battery on the way is undeclared. */
   readonly lasts: number | undefined;
   /**
-   * What it needs: itself, what is on the way, where it ends, in this order; empty where nobody gets it. Where its
-   * pictures go another way in time, the last of the ways.
+   * The devices that it needs: itself, those on the way, and the one at the end, in this order; empty where nobody
+   * receives it. Where its pictures change to another way, the last of the ways.
    */
   readonly chain: readonly Device[];
-  /** Which of them ends first. */
+  /** The device of the chain that loses power first. */
   readonly endsAt: Device | undefined;
   readonly isRecorded: boolean;
-  /** ms after which its pictures go another way, as a switch on the one before goes dark. */
+  /** ms after which its pictures change to another way, as a switch on the way before loses power. */
   readonly turns: readonly number[];
 }
 
-/** What this follows from. */
+/** The parts of a site and its network that decide this. */
 export interface Watched
   extends
     Pick<
@@ -37,10 +37,10 @@ export interface Watched
     >,
     Pick<Network, 'topology' | 'copies' | 'waiting'> {}
 
-/** Networks that are computed without what is dark, times the devices and streams of each. */
+/** The most networks that are computed without dark devices, times the devices and streams of each. */
 const MOST_WORK = 30_000;
 
-/** Of each camera that sends something, in the order of the site. */
+/** The life of each camera that sends something, in the order of the site. */
 export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
   const ways = waysOf(site.topology, site.copies, site.waiting);
   const later = laterWays(site, supply);
@@ -75,7 +75,7 @@ export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
 
 const nobody: Omit<CameraLife, 'camera'> = { lasts: 0, chain: [], endsAt: undefined, isRecorded: false, turns: [] };
 
-/** The ways that are left for a camera after so many ms; none where no spanning tree has one in reserve. */
+/** The ways that are left for a camera after a time in ms; none where spanning tree keeps none in reserve. */
 function laterWays(site: Watched, { lasts }: Supply): (time: number, camera: Device, wish: Wish) => Ways {
   const { topology, devices, streams } = site;
   let left = topology.spanningTree.blocked.length === 0 ? 0 : MOST_WORK / (devices.length + streams.length);
@@ -95,7 +95,7 @@ function laterWays(site: Watched, { lasts }: Supply): (time: number, camera: Dev
   };
 }
 
-/** A stream that somebody wants who is at `to`, and what it carries, the camera's own stream first. */
+/** A stream that is wanted at `to`, and the streams that it carries, the camera's own stream first. */
 interface Wish {
   readonly streams: readonly Stream[];
   readonly to: Device;
@@ -123,7 +123,7 @@ function wishesOf(site: Watched): Map<Device, Wish[]> {
   return found;
 }
 
-/** The stream with all that it carries, what is carried first. */
+/** The stream with all that it carries; carried streams come first. */
 function carriedBy({ streamByName }: Watched, stream: Stream): Stream[] {
   const found: Stream[] = [];
   for (let at: Stream | undefined = stream; at !== undefined && !found.includes(at);) {
@@ -149,7 +149,7 @@ function chainOf(site: Watched, ways: Ways, camera: Device, { streams, to }: Wis
   return [...chain];
 }
 
-/** What keeps an address for it by DHCP. */
+/** The DHCP servers that keep an address for the device. */
 function addressGivers(site: Watched, device: Device): Device[] {
   return device.ports.flatMap((port) => {
     const link = port.reserved ? site.topology.linkAt(port) : undefined;
@@ -159,7 +159,7 @@ function addressGivers(site: Watched, device: Device): Device[] {
   });
 }
 
-/** What it sets its clock by. */
+/** The devices that it sets its clock by. */
 function clocks({ topology, deviceByName }: Watched, device: Device): Device[] {
   return device.ports.flatMap((port) => {
     const clock = topology.linkAt(port)?.untagged?.vlan?.clock;
@@ -168,12 +168,12 @@ function clocks({ topology, deviceByName }: Watched, device: Device): Device[] {
   });
 }
 
-/** For how long all of a chain have power; which ends first, the last of those where several do. */
+/** How long all devices of a chain have power, and which ends first; of several, the last in the chain. */
 function ending(chain: readonly Device[], { lasts }: Supply): Pick<CameraLife, 'lasts' | 'endsAt'> {
   let first: { lasts: number | undefined; endsAt: Device | undefined } = { lasts: Infinity, endsAt: undefined };
   for (const device of chain) {
     const own = lasts(device);
-    // What is not known may be less than anything but nothing.
+    // An unknown time may be shorter than any but zero.
     const isFirst = own === undefined ? first.lasts !== 0 : first.lasts !== undefined && own <= first.lasts;
     if (isFirst || own === 0) first = { lasts: own, endsAt: device };
   }

@@ -1,10 +1,10 @@
-/** Which devices are behind it that cameras end too early when the mains fails. */
+/** Which devices cause cameras to end too early when the mains fails. */
 
 import type { Device } from '../site/model.ts';
 import type { CameraLife } from './cameras.ts';
 import type { Supply } from './supply.ts';
 
-/** What it hangs on, to the last: a device at a socket of the mains, or a UPS. */
+/** The end of the chain that feeds a device: a device at a socket of the mains, or a UPS. */
 export function rootOf({ feeding }: Supply, device: Device): Device {
   for (let at = device; ;) {
     const fed = feeding.of(at);
@@ -14,7 +14,7 @@ export function rootOf({ feeding }: Supply, device: Device): Device {
   }
 }
 
-/** Of cameras that end before `wanted` ms, by what ends too early on their way: a UPS, or a device at the mains. */
+/** Cameras that end before `wanted` ms, by what ends too early on their way: a UPS, or a device at the mains. */
 export function endingBefore(
   supply: Supply,
   lives: readonly CameraLife[],
@@ -24,7 +24,7 @@ export function endingBefore(
   for (const life of lives) {
     const early = life.chain.filter((device) => (supply.lasts(device) ?? wanted) < wanted);
     for (const root of new Set(early.map((device) => rootOf(supply, device)))) {
-      // What it names feeds nothing, which is told there.
+      // It names a source that feeds nothing, which is reported there.
       if (root.ownPower?.from !== undefined && root.ups === undefined && supply.feeding.of(root).by === 'mains')
         continue;
       const lived = found.get(root);
@@ -35,7 +35,7 @@ export function endingBefore(
   return found;
 }
 
-/** Of cameras that have power for longer, by what is dark at once on their way. */
+/** Cameras that have power when the mains fails, by what is dark at once on their way. */
 export function darkAtOnce(supply: Supply, lives: readonly CameraLife[]): Map<Device, readonly CameraLife[]> {
   const fed = lives.filter(({ camera }) => (supply.lasts(camera) ?? 1) > 0);
   const dark = endingBefore(supply, fed, Number.MIN_VALUE);

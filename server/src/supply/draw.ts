@@ -1,4 +1,4 @@
-/** What each device draws, and what it takes from whatever feeds it with all that hangs on it. */
+/** The power that each device draws itself, and that it takes in with all that it feeds. */
 
 import { memberAt } from '../network/link.ts';
 import { type Feed, classOf } from '../network/poe.ts';
@@ -9,39 +9,39 @@ import type { Feeding } from './feeding.ts';
 
 /** Ten-thousandths; common practice, 85 to 90 %. */
 export const ASSUMED_POE_EFFICIENCY = 8800;
-/** Of supplies that correct it; common practice. */
+/** The power factor of supplies that correct it; common practice. */
 export const ASSUMED_POWER_FACTOR = 0.95;
 
-/** mW, in fractions too. */
+/** mW, not rounded. */
 export interface Watts {
   readonly most: number;
-  /** Between idle and most, where both are said. */
+  /** Midway between idle and most, where both are declared. */
   readonly mean: number;
-  /** The most, with what PoE classes may take in place of what is said of powered devices: the cautious end. */
+  /** The most, with PoE classes in place of the declared watts of powered devices: the cautious figure. */
   readonly byClass: number;
 }
 
 export interface Draw {
   readonly own: Watts;
-  /** Where its own watts come from; `unsaid` counts as nothing. */
+  /** Where its own watts come from; `unsaid` (undeclared) counts as nothing. */
   readonly basis: 'declared' | 'class' | 'unsaid' | 'none';
-  /** With all that hangs on it, as it comes in. */
+  /** Its input power, with all that it feeds. */
   readonly taken: Watts;
-  /** What it hands on: of a UPS its load, of a switch what leaves by its ports. */
+  /** The power that it passes on: the load of a UPS, the PoE output of a switch. */
   readonly given: Watts;
-  /** mVA of what it hands on, by the power factors of what hangs on it; of a UPS its load. */
+  /** mVA that it passes on, by the power factors of the devices that it feeds. */
   readonly apparent: number;
-  /** Of it and of all that hangs on it, those whose watts are not said. */
+  /** The device itself and those that it feeds, where their watts are undeclared. */
   readonly unsaid: readonly Device[];
 }
 
 const NOTHING: Watts = { most: 0, mean: 0, byClass: 0 };
 
-/** Asked for by device; each is computed once. */
+/** The draw of each device. */
 export function drawsOf(devices: readonly Device[], feeding: Feeding, linkAt: Topology['linkAt']): Map<Device, Draw> {
   const draws = new Map<Device, Draw>();
   const pending = [...devices].reverse();
-  // What hangs on a device comes first; a chain of devices may be longer than the stack is deep.
+  // The devices that it feeds come first; a loop, as a chain of devices may be deeper than the stack.
   for (let device = pending.at(-1); device !== undefined; device = pending.at(-1)) {
     const waiting = draws.has(device) ? [] : feeding.fedBy(device).filter((one) => !draws.has(one));
     if (waiting.length > 0) {
@@ -77,14 +77,14 @@ function drawOf(device: Device, feeding: Feeding, linkAt: Topology['linkAt'], dr
   return { own, basis, taken, given: sum(given, byPlug), apparent, unsaid };
 }
 
-/** mW that leave the port of the switch for what a device takes behind its cable. */
+/** mW that leave the port of the switch so that a device gets what it takes behind its cable. */
 export function atPort(feed: Feed, taken: Watts, linkAt: Topology['linkAt']): Watts {
   const ohms = ohmsOf(feed, linkAt);
   const real = (milliwatts: number): number => powerAtPort(milliwatts, ohms) ?? feed.allotted;
   return { most: real(taken.most), mean: real(taken.mean), byClass: feed.allotted };
 }
 
-/** Of the cable that a powered device hangs on, there and back; of a cable without a length none. */
+/** The loop resistance of the cable to a powered device; 0 for a cable without a length. */
 function ohmsOf({ from, class: own }: Feed, linkAt: Topology['linkAt']): number {
   const link = linkAt(from);
   const length = link === undefined ? undefined : memberAt(link, from)?.cable.length;
@@ -106,7 +106,7 @@ function ownDraw(device: Device, feeding: Feeding): Pick<Draw, 'own' | 'basis'> 
   return own === undefined ? { own: NOTHING, basis: 'unsaid' } : { own: same(own.pdMilliwatts), basis: 'class' };
 }
 
-/** Kinds whose watts are of weight; parts of an aerial system take a few. */
+/** Kinds whose watts matter; parts of an aerial system take only a few. */
 const POWERED: readonly (string | undefined)[] = [
   'switch',
   'router',
@@ -120,7 +120,7 @@ const POWERED: readonly (string | undefined)[] = [
   'internet',
 ];
 
-/** Whether it draws something, said or not. */
+/** Whether it draws power, declared or not. */
 function needsPower({ kind }: Device): boolean {
   return POWERED.includes(kind);
 }
@@ -137,7 +137,7 @@ function scaled({ most, mean, byClass }: Watts, factor: number): Watts {
   return { most: most * factor, mean: mean * factor, byClass: byClass * factor };
 }
 
-/** mW that devices which share a place turn into heat there: what they draw, without what leaves by their ports. */
+/** mW that devices in one place turn into heat there: their input without what leaves by their ports. */
 export function heatOf(draw: (device: Device) => Draw, devices: readonly Device[]): number {
   return devices.reduce((sum, device) => {
     const { taken, given } = draw(device);

@@ -1,4 +1,4 @@
-/** What each device is fed by: a UPS or a circuit that it names, a switch by PoE, what it is plugged into, or the mains. */
+/** What feeds each device: a UPS or circuit that it names, a switch by PoE, the device it is plugged into, or the mains. */
 
 import { grouped } from '../grouped.ts';
 import type { Feed, PoeFigures } from '../network/poe.ts';
@@ -8,16 +8,16 @@ export type Fed =
   /** A UPS or a circuit. */
   | { readonly by: 'source'; readonly device: Device }
   | { readonly by: 'poe'; readonly device: Device; readonly feed: Feed }
-  /** By the device that it is plugged into, in whose watts its own are. */
+  /** The device that it is plugged into, whose watts include its own. */
   | { readonly by: 'host'; readonly device: Device }
-  /** By a socket; where nothing is said of its power, that is taken to be so. */
+  /** A socket of the mains; a device that declares nothing of its power counts as fed so. */
   | { readonly by: 'mains'; readonly isSaid: boolean };
 
 export interface Feeding {
   of(device: Device): Fed;
-  /** What feeds it as well, should that end: a switch by PoE, of a device with a plug. */
+  /** The second supply of a device that has both a plug and PoE, should the plug's end. */
   standby(device: Device): Feed | undefined;
-  /** What hangs on it, in the order of the site. */
+  /** The devices that it feeds, in the order of the site. */
   fedBy(device: Device): readonly Device[];
   /** Devices that feed each other in a circle. */
   readonly circles: readonly (readonly Device[])[];
@@ -26,7 +26,7 @@ export interface Feeding {
 const MAINS: Fed = { by: 'mains', isSaid: true };
 const UNSAID: Fed = { by: 'mains', isSaid: false };
 
-/** Whether others may name it as what feeds them. */
+/** Whether other devices may name it as their source. */
 export function isPowerSource({ kind }: Device): boolean {
   return kind === 'ups' || kind === 'circuit';
 }
@@ -42,7 +42,7 @@ export function feedingOf(
     for (const feed of feeds) if (!feedOf.has(feed.to.device)) feedOf.set(feed.to.device, feed);
   const byDevice = new Map(devices.map((device) => [device, fedAsSaid(device, deviceByName, feedOf.get(device))]));
   const circles = circlesAmong(byDevice);
-  // What is in a circle is fed by nothing that can be followed.
+  // Devices in a circle have no source that can be followed.
   for (const device of circles.flat()) byDevice.set(device, UNSAID);
   const hanging = grouped(devices, (device) => feederIn(byDevice.get(device)));
   return {
@@ -60,7 +60,7 @@ function fedAsSaid(device: Device, deviceByName: ReadonlyMap<string, Device>, fe
   if (feed !== undefined) return { by: 'poe', device: feed.from.device, feed };
   const plugged = host === undefined ? undefined : deviceByName.get(host);
   if (plugged !== undefined) return { by: 'host', device: plugged };
-  // What it names is no source, or nothing.
+  // It names an undeclared device, or one that feeds nothing.
   if (ownPower?.from !== undefined) return UNSAID;
   return ownPower === undefined && !isPowerSource(device) ? UNSAID : MAINS;
 }

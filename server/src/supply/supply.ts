@@ -1,7 +1,7 @@
 /**
  * What feeds each device, what it draws, and how long it goes on when the mains fails.
  *
- * Nothing sheds load: what hangs on a UPS hangs on it until the battery is empty.
+ * Nothing sheds load: a UPS feeds all its devices until the battery is empty.
  */
 
 import type { PoeFigures } from '../network/poe.ts';
@@ -18,14 +18,13 @@ export interface Supply {
   readonly upses: readonly UpsFigures[];
   readonly ups: (device: Device) => UpsFigures | undefined;
   /**
-   * ms for which it has power when the mains fails: 0 where it hangs on that alone, `undefined` where a battery behind
-   * it is not said.
+   * ms for which it has power when the mains fails: 0 without a battery, `undefined` where the battery is undeclared.
    */
   readonly lasts: (device: Device) => number | undefined;
-  /** What the whole site takes from the mains, and whose watts are not said. */
+  /** What the whole site takes from the mains, and the devices whose watts are undeclared. */
   readonly total: Watts;
   readonly unsaid: readonly Device[];
-  /** Whether the site says anything of what feeds its devices. */
+  /** Whether the site declares anything of what feeds its devices. */
   readonly isSaid: boolean;
 }
 
@@ -72,7 +71,7 @@ function lastsOf(
   return other === undefined ? undefined : Math.max(own, other);
 }
 
-/** What the batteries give that it hangs on, one after the other. */
+/** The runtimes of all batteries on the way to the mains, added up. */
 function alongWay(
   device: Device,
   feeding: Feeding,

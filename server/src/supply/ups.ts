@@ -1,4 +1,4 @@
-/** What hangs on a UPS, and for how long it feeds that when the mains fails. */
+/** The load of a UPS, and how long it feeds that when the mains fails. */
 
 import type { Device, Ups } from '../site/model.ts';
 import {
@@ -21,15 +21,15 @@ export interface UpsFigures {
   readonly load: number;
   /** mVA at most. */
   readonly apparent: number;
-  /** ms at that load; `undefined` where the battery is not said, or nothing hangs on it. */
+  /** ms at that load; `undefined` where the battery is undeclared, or there is no load. */
   readonly runtime: number | undefined;
-  /** ms where each powered device takes what its class may. */
+  /** ms if each powered device takes as much as its class allows. */
   readonly runtimeByClass: number | undefined;
-  /** ms of the label alone: a new battery, emptied wholly. */
+  /** ms by the label alone: a new battery, fully discharged. */
   readonly runtimeOfLabel: number | undefined;
-  /** ms of a new lead-acid battery that is emptied so fast. */
+  /** ms of a new lead-acid battery by Peukert, at this rate of discharge. */
   readonly runtimePeukert: number | undefined;
-  /** What hangs on it and says nothing of its watts, so that the load is greater than is known. */
+  /** The devices that it feeds without declared watts: the real load is greater. */
   readonly unsaid: readonly Device[];
 }
 
@@ -56,13 +56,13 @@ export function upsFigures(device: Device, ups: Ups, draw: Draw): UpsFigures {
   };
 }
 
-/** Its battery, with common practice for what is not said; `undefined` where nothing is said of what it holds. */
+/** Its battery, with common practice for undeclared shares; `undefined` where its energy is undeclared. */
 export function batteryOf({ battery, ...shares }: Ups): Battery | undefined {
   if (battery === undefined) return undefined;
   return { energy: battery, ...sharesOf(shares) };
 }
 
-/** mWh, as new, that its battery would have to hold to last so many ms. */
+/** mWh that its battery, when new, would need to last a time in ms. */
 export function batteryFor({ ups, load }: UpsFigures, milliseconds: number): number {
   const shares = sharesOf(ups);
   const hours = milliseconds / HOUR;

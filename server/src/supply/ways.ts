@@ -6,12 +6,12 @@ import { type StreamCopies, router } from '../network/routes.ts';
 import { type Topology, wiringOf } from '../network/wiring.ts';
 import type { Device, Port, Site, Stream } from '../site/model.ts';
 
-/** By stream, from which device it goes on to which. */
+/** By stream, the devices to which each device passes it on. */
 export type Ways = ReadonlyMap<Stream, ReadonlyMap<Device, ReadonlySet<Device>>>;
 
 type CopiesOf = (link: Link, out: Port) => readonly StreamCopies[];
 
-/** @param sometimes what crosses a link only while a screen shows it */
+/** @param sometimes the copies that cross a link only while a screen shows them */
 export function waysOf({ links }: Pick<Topology, 'links'>, always: CopiesOf, sometimes: CopiesOf): Ways {
   const ways = new Map<Stream, Map<Device, Set<Device>>>();
   const cross = (link: Link, out: Port): void => {
@@ -62,7 +62,7 @@ const routersOf = perObject(
   (_: Topology) => new Map<string, Pick<Topology, 'links'> & { readonly route: ReturnType<typeof router> }>(),
 );
 
-/** Whether cables still lead from one to the other; whether frames may take them is another question. */
+/** Whether cables still lead from one device to the other, whether or not frames may take them. */
 export function isJoined(topology: Topology, from: Device, to: Device, dead: ReadonlySet<Device>): boolean {
   const around = neighboursOf(topology);
   const seen = new Set([from]);
