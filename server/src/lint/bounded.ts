@@ -1,6 +1,6 @@
 /**
- * Limits the findings of a rule to what a person reads and an editor can show: thousands of mistakes of one kind are one
- * mistake. The first findings of each piece, and of the whole site, are given, then the number of the others; so a
+ * Limits the findings of a rule to what a person reads and an editor can show: thousands of mistakes of one kind are
+ * one mistake. The first findings of each piece, and of the whole site, are given, then the number of the others; so a
  * mistake throughout one piece does not hide those in other pieces.
  */
 

@@ -165,8 +165,8 @@ function diagnosticsOf(
 
 /**
  * One cause, one finding: an effect of a mistake is reported with the mistake, unless the site has turned off or
- * accepted that one. An effect of something that is left out is left out too. Of two that are effects of each other, the
- * first is reported.
+ * accepted that one. An effect of something that is left out is left out too. Of two that are effects of each other,
+ * the first is reported.
  */
 function withoutEffects(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   const entailed = new Set<object>();

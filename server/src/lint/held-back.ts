@@ -154,7 +154,7 @@ function startOfItem({ key, node }: Item): number {
 }
 
 /**
- * Whether the cursor is in an empty line below an item that is complete, such as one in braces, or two lines below any
+ * Whether the cursor is in an empty line below a complete item, such as one in braces, or two lines below any
  * other item.
  */
 function isBehind({ text }: Piece, { key, node }: Item, cursor: number): boolean {

@@ -98,8 +98,8 @@ export interface Finding {
   readonly about: readonly string[];
   readonly related?: readonly Related[];
   /**
-   * What this finding reports, where it may be an effect of another finding: one whose effects are all entailed by others
-   * is left out. Both are compared by identity, so they are values of the plan: an `Unreached`, a load.
+   * What this finding reports, where it may be an effect of another finding: one whose effects are all entailed by
+   * others is left out. Both are compared by identity, so they are values of the plan: an `Unreached`, a load.
    */
   readonly effects?: readonly object[];
   /** The effects of the mistake that is reported here. */

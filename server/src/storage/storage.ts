@@ -13,8 +13,8 @@ export interface RecordingFigures {
   readonly recording: Recording;
   readonly volume: Volume | undefined;
   /**
-   * The rate of the files, bit/s: the media, in a transport stream with its headers. Other formats add about a hundredth,
-   * which is left out.
+   * The rate of the files, bit/s: the media, in a transport stream with its headers. Other formats add about a
+   * hundredth, which is left out.
    */
   readonly rate: Load;
   readonly bytesPerDay: number;

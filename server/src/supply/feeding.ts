@@ -1,4 +1,4 @@
-/** What feeds each device: a UPS or circuit that it names, a switch by PoE, the device it is plugged into, or the mains. */
+/** What feeds each device: the UPS or circuit that it names, a switch by PoE, the host it is plugged into, or the mains. */
 
 import { grouped } from '../grouped.ts';
 import type { Feed, PoeFigures } from '../network/poe.ts';
