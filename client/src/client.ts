@@ -7,6 +7,7 @@ import { registerCommands } from './commands.ts';
 import { followCursor } from './cursor.ts';
 import { serveFiles } from './files.ts';
 import { spacedHovers } from './hovers.ts';
+import { indentBelowKeys } from './indent-below-keys.ts';
 import { registerMaking } from './made/commands.ts';
 import { noEditorWords } from './no-editor-words.ts';
 import { registerComparison } from './pages/comparison.ts';
@@ -83,6 +84,7 @@ export function run(
     watcher.onDidDelete(onDisk),
     serveFiles(client),
     followCursor(client),
+    indentBelowKeys(),
     showStatus(client, (folder) => changed.fire(folder)),
     registerCommands(client, log, write),
     // Before the pages: made files must be marked as stale before their page asks for them.

@@ -164,6 +164,16 @@ describe('Completion', () => {
       );
     });
 
+    it('offers recordings that are kept as long as the policy asks', () => {
+      const under = (policy: string): string[] =>
+        labels(
+          `recordings:\n  gate: {keep: 7 d}\n  yard: {keep: 14 d}\n  barn: {}\n` +
+            `policies:\n  retention:\n    - {${policy}, recordings: [$0]}\n`,
+        );
+      assert.deepEqual(under('at-least: 10 d'), ['yard']);
+      assert.deepEqual(under('at-most: 10 d'), ['gate']);
+    });
+
     it('offers hosts that do not receive yet, and no cameras', () => {
       assert.deepEqual(labels('streams:\n  gate: {source: gate-cam, receivers: [recorder, $0]}'), ['kitchen-screen']);
       assert.deepEqual(

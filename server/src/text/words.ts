@@ -71,7 +71,7 @@ export function wattHours(amount: number): string {
 export function runtime(milliseconds: number): string {
   if (milliseconds < MINUTE) return `${Math.floor(milliseconds / SECOND)} s`;
   const minutes = Math.floor(milliseconds / MINUTE);
-  if (minutes < 90) return `${minutes} min`;
+  if (minutes < 60) return `${minutes} min`;
   const rest = minutes % 60;
   return rest === 0 ? `${(minutes - rest) / 60} h` : `${(minutes - rest) / 60} h ${rest} min`;
 }

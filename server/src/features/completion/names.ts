@@ -6,7 +6,7 @@ import { bitRate, bytes } from '../../text/words.ts';
 import { oppositePort } from '../../network/link.ts';
 import { scalarText } from '../../site/edit.ts';
 import { portNames } from '../../site/port-names.ts';
-import type { Device, Port, Stream, Vlan, Volume } from '../../site/model.ts';
+import type { Device, Port, Recording, Stream, Vlan, Volume } from '../../site/model.ts';
 import { isPowerSource } from '../../supply/feeding.ts';
 import type { NameKind } from '../../site/shape.ts';
 import { ownDevice } from '../../site/declared.ts';
@@ -59,7 +59,7 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
       );
     case 'recordings':
       return site.recordings
-        .filter(({ name }) => !others.has(name))
+        .filter((recording) => !others.has(recording.name) && keepsPolicy(wanted, recording))
         .map(({ name, stream }) => offer('recordings', name, stream ?? ''));
     case 'rules':
       return ruleOffers(wanted);
@@ -70,6 +70,17 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
       return portsFor(wanted, role, device).map((port) => offer('ports', port.name, portDetail(port)));
     }
   }
+}
+
+/** Whether a recording is kept as long as the policy that would name it asks. */
+function keepsPolicy({ site, item, route }: Wanted, { keep }: Recording): boolean {
+  const policy = site.policies.retention.find(
+    (own) => own.item === item && own.route.every((step, index) => step === route[index]),
+  );
+  if (policy === undefined) return true;
+  const { atLeast, atMost } = policy;
+  if (keep === undefined) return atLeast === undefined && atMost === undefined;
+  return keep >= (atLeast ?? 0) && keep <= (atMost ?? Infinity);
 }
 
 export function roleOf({ route, name }: Wanted): string {
