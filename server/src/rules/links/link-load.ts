@@ -3,7 +3,9 @@ import { type Link, oppositePort } from '../../network/link.ts';
 import type { DirectionLoad } from '../../network/loads.ts';
 import { flowsOn, heaviest } from '../../network/heaviest.ts';
 import { grouped } from '../../grouped.ts';
-import { bitRate, percentOver, threshold } from '../../text/words.ts';
+import type { Network } from '../../network/network.ts';
+import { type Fix, fixOf, putValue } from '../../site/edit.ts';
+import { asName, bitRate, percentOver, threshold } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -104,7 +106,17 @@ function findingOf(
     })),
     effects: loadsAt(overloaded),
     entails: others.flatMap(loadsAt),
+    fixes: () => shownOneAtATime(network, overloaded, limit),
   };
+}
+
+/** A screen that is said to take several streams at once, and could have the largest of them. */
+function shownOneAtATime(network: Network, { link, worse: { out, capacity } }: Overloaded, limit: number): Fix[] {
+  const { device } = oppositePort(link, out);
+  if (device.kind !== 'display' || device.decoders !== undefined) return [];
+  const [largest, ...others] = flowsOn(network, link, out);
+  if (largest === undefined || others.length === 0 || largest.peak * 10_000 > limit * capacity) return [];
+  return fixOf(`Say that ${asName(device.name)} shows one at a time`, ...putValue(device.item, 'decoders', '1'));
 }
 
 export const examples: readonly Example[] = [
@@ -131,6 +143,34 @@ cables:
   - {from: core/2, to: recorder}
 streams:
   paddock: {source: paddock-cam, transport: rtp, port: 5004, video: {codec: h264, bitrate: 9.8 Mb/s}, receivers: [recorder]}
+`,
+  },
+  {
+    // A screen that shows one of several.
+    bad: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 100 Mb/s}, 2: {speed: 1 Gb/s}}}
+  parlour-screen: {kind: display, speed: 100 Mb/s}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: parlour-screen}
+#          ^^^^^^ core/1 → parlour-screen/eth carries 106 Mb/s, 106 % of 100 Mb/s
+  - {from: core/2, to: recorder}
+streams:
+  hill: {source: recorder, transport: ts-rtp, group: 239.192.1.1, port: 5004, mux-rate: 50 Mb/s, receivers: [parlour-screen]}
+  sky: {source: recorder, transport: ts-rtp, group: 239.192.1.2, port: 5004, mux-rate: 50 Mb/s, receivers: [parlour-screen]}
+`,
+    fixed: `
+devices:
+  core: {kind: switch, ports: {1: {speed: 100 Mb/s}, 2: {speed: 1 Gb/s}}}
+  parlour-screen: {kind: display, speed: 100 Mb/s, decoders: 1}
+  recorder: {kind: server, speed: 1 Gb/s}
+cables:
+  - {from: core/1, to: parlour-screen}
+  - {from: core/2, to: recorder}
+streams:
+  hill: {source: recorder, transport: ts-rtp, group: 239.192.1.1, port: 5004, mux-rate: 50 Mb/s, receivers: [parlour-screen]}
+  sky: {source: recorder, transport: ts-rtp, group: 239.192.1.2, port: 5004, mux-rate: 50 Mb/s, receivers: [parlour-screen]}
 `,
   },
 ];

@@ -5,6 +5,7 @@ import type { Bridge, BridgeTree } from '../../network/bridge-tree.ts';
 import type { BroadcastDomain } from '../../network/vlan-membership.ts';
 import type { Unreached } from '../../network/delivery.ts';
 import type { Network } from '../../network/network.ts';
+import { addressedToAsk } from '../../site/free/querier-address.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
@@ -112,7 +113,13 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
     fixes: () => {
       const best = vlan.querier === undefined ? bestQuerier(site, network, network.topology.domainOf(vlan)) : undefined;
       const edit = best === undefined ? undefined : addEntry(vlan.item, [], 'querier', nameText(best.name));
-      return best === undefined ? [] : fixOf(`Name ${asName(best.name)} as querier of ${asName(vlan.name)}`, edit);
+      return best === undefined
+        ? []
+        : fixOf(
+            `Name ${asName(best.name)} as querier of ${asName(vlan.name)}`,
+            edit,
+            ...addressedToAsk(site, best, vlan),
+          );
     },
   };
 }

@@ -1,5 +1,6 @@
 import { canQuery } from '../../network/can-query.ts';
 import type { Obstacle } from '../../network/delivery.ts';
+import { addressedToAsk } from '../../site/free/querier-address.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import type { Network } from '../../network/network.ts';
 import { oppositePort } from '../../network/link.ts';
@@ -99,7 +100,11 @@ function better(site: Site, network: Network, vlan: Vlan): Fix[] {
   const best = bestQuerier(site, network, network.topology.domainOf(vlan));
   return best === undefined
     ? []
-    : fixOf(`Name ${asName(best.name)} as querier`, setValue(vlan.item, ['querier'], scalarText(best.name, true)));
+    : fixOf(
+        `Name ${asName(best.name)} as querier`,
+        setValue(vlan.item, ['querier'], scalarText(best.name, true)),
+        ...addressedToAsk(site, best, vlan),
+      );
 }
 
 /** Whether the obstacle is a missing querier in the VLAN. */

@@ -1,10 +1,9 @@
-import { formatAddress } from '../../standards/ipv4.ts';
-import { type Fix, addEntry, fixOf, nameText, nodeAt, putValue } from '../../site/edit.ts';
+import { type Fix, fixOf } from '../../site/edit.ts';
 import { headOf, placeOf } from '../../site/item.ts';
 import type { Network } from '../../network/network.ts';
 import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
-import { nextFreeAddress } from '../../site/free/address.ts';
+import { hasQuerierAddress, queriedFrom } from '../../site/free/querier-address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const querierAddress: Rule = {
@@ -17,7 +16,7 @@ one, write it down; where it has none, give it one.`,
   source: 'RFC 4541 §2.1.1(1), from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const [device, vlans] of asking(site)) {
-      const without = vlans.filter((vlan) => !hasAddress(device, vlan));
+      const without = vlans.filter((vlan) => !hasQuerierAddress(device, vlan));
       if (without.length === 0) continue;
       const heard = without.flatMap((vlan) => {
         const { querier, bridges } = network.tree(network.topology.domainOf(vlan));
@@ -74,20 +73,9 @@ function asking({ vlans, deviceByName }: Site): ReadonlyMap<Device, Vlan[]> {
   return found;
 }
 
-/** Whether the switch has an address, perhaps a half-typed one; where it has addresses by VLAN, one in this VLAN. */
-function hasAddress({ item, addresses, ports }: Device, { name }: Vlan): boolean {
-  if (nodeAt(item, ['address']) !== undefined || ports.some((port) => port.addresses.length > 0)) return true;
-  const isHalfTyped = nodeAt(item, ['addresses']) !== undefined && addresses.length === 0;
-  return isHalfTyped || addresses.some(({ vlan }) => vlan === name);
-}
-
-function addressed(site: Site, { item, name, addresses }: Device, vlan: Vlan): Fix[] {
-  const free = nextFreeAddress(site, vlan);
-  if (free === undefined) return [];
-  const text = formatAddress(free);
-  const byVlan = addresses.length > 0;
-  const edits = byVlan ? [addEntry(item, ['addresses'], nameText(vlan.name), text)] : putValue(item, 'address', text);
-  return fixOf(`Give ${name} ${formatAddress(free)}`, ...edits);
+function addressed(site: Site, device: Device, vlan: Vlan): Fix[] {
+  const given = queriedFrom(site, device, vlan);
+  return given === undefined ? [] : fixOf(`Give ${asName(device.name)} ${given.address}`, ...given.edits);
 }
 
 export const examples: readonly Example[] = [
