@@ -65,7 +65,7 @@ policies:
   runtime: {cameras: 60 min}
 devices:
   ups-1: {kind: ups, rated: 700 VA, rated-power: 420 W, battery: 216 Wh}
-#                                                                ^^^^^^ ups-1 lasts 44 min at 159 W, and policy asks for 60 min of gate-cam: that takes a battery of 292 Wh
+#                                                                ^^^^^^ ups-1 lasts 44 min at 159 W, and policy asks for 1 h of gate-cam: that takes a battery of 292 Wh
   core: {kind: switch, poe-budget: 130 W, power: {at-most: 70 W, from: ups-1}, ports: {1: {poe: af}, 2: {}}}
   recorder: {kind: server, address: 192.168.20.5, power: {at-most: 75 W, from: ups-1}}
   gate-cam: {kind: camera, address: 192.168.20.31, poe: {class: 3, power: 12 W}}
