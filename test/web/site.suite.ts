@@ -134,6 +134,20 @@ describe('samples/first-draft in a browser alone', () => {
     await vscode.commands.executeCommand('undo');
   });
 
+  it('draws every kind beside the text', async () => {
+    const site = await open('site.site.yaml');
+    const { drawn } = JSON.parse(
+      new TextDecoder().decode(await vscode.workspace.fs.readFile(fileOf('expected.json'))),
+    ) as { drawn: { kind: string; subject: string; title: string }[] };
+    equal(drawn.length > 7, true);
+    for (const { kind, subject, title } of drawn) {
+      await vscode.commands.executeCommand('plumbline.draw', site.uri, { kind, subject });
+      const titles = (): string[] => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label));
+      await eventually(() => equal(titles().includes(title) ? title : titles(), title));
+    }
+    await vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups');
+  });
+
   it('says that no file can be read for an audit', async () => {
     const site = await open('site.site.yaml');
     const answer = await vscode.commands.executeCommand<{ cannot?: string }>('plumbline.audit', site.uri);

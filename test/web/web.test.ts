@@ -6,6 +6,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { repository } from '../../client/open/install.ts';
+import { readSite } from '../../server/src/cli/sites.ts';
+import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { OF_PLAN } from '../../server/src/draw/kinds.ts';
+import { planOf } from '../../server/src/plan.ts';
 import { unavailable } from '../availability.ts';
 import { plumbline } from '../cli/run.ts';
 import { chromiumPath, launchBrowser } from '../vscode/browser.ts';
@@ -31,7 +35,13 @@ describe('VS Code for the Web', function () {
     site = await copySample('first-draft');
     const { forward, backward } = reportedPeaks(site.folder, uplink.from, uplink.to);
     const made = plumbline(['make', 'dnsmasq', '--site', site.folder]).out;
-    await writeFile(join(site.folder, 'expected.json'), JSON.stringify({ peaks: [forward, backward], made }));
+    const plan = planOf(readSite(site.folder).folder.site());
+    const drawn = OF_PLAN.flatMap((kind) =>
+      subjectsOf(kind, plan)
+        .slice(0, 1)
+        .map((subject) => ({ kind: kind.kind, subject, title: kind.draw(plan, subject, USUAL).title })),
+    );
+    await writeFile(join(site.folder, 'expected.json'), JSON.stringify({ peaks: [forward, backward], made, drawn }));
     server = spawn(
       process.execPath,
       [fileURLToPath(new URL('serve.mjs', import.meta.url)), installed, repository, site.folder],
