@@ -5,6 +5,9 @@ import { promisify } from 'node:util';
 import { describe, it } from 'mocha';
 import { reportOf } from '../../server/src/report/report.ts';
 import { check } from '../../server/src/check.ts';
+import { planOf } from '../../server/src/plan.ts';
+import { networkPicture } from '../../server/src/draw/network.ts';
+import { Patience, rankingSteps } from '../../server/src/failure/ranking.ts';
 import { type Texts, folderOf } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 
@@ -42,6 +45,9 @@ const camera = (index: number): string =>
 /** How much more work a site of eight times the size may be: sorting it is 11 times as much, its square 64 times. */
 const MOST_GROWTH = 12;
 
+/** The same of four times the size, with what it takes anyway. */
+const MOST_OF_FOUR = 7;
+
 describe('a hostile site', () => {
   it('costs no more than it grows', async () => {
     const { stdout } = await promisify(execFile)(process.execPath, ['--import', 'tsx', 'test/fuzz/hostile-growth.ts']);
@@ -51,6 +57,42 @@ describe('a hostile site', () => {
       assert.ok(large < MOST_GROWTH * small, `${title}: ${large} operations, where an eighth takes ${small}`);
       assert.ok(fixes < large, `${title}: its fixes take ${fixes} operations, where the check takes ${large}`);
     }
+  });
+
+  it('costs no more than it grows in what is made of its plan', async () => {
+    const { stdout } = await promisify(execFile)(process.execPath, ['--import', 'tsx', 'test/fuzz/command-growth.ts']);
+    const counts = Object.entries(JSON.parse(stdout) as Readonly<Record<string, readonly [number, number]>>);
+    assert.ok(counts.length > 5);
+    for (const [title, [small, large]] of counts)
+      assert.ok(large < MOST_OF_FOUR * small, `${title}: ${large} operations, where a quarter takes ${small}`);
+  });
+
+  it('of thousands of switches in a row is drawn', () => {
+    const text =
+      `devices:\n${times(5000, (i) => `  s${i}: {kind: switch, ports: {1-2: {speed: 1 Gb/s}}}\n`)}` +
+      `cables:\n${times(4999, (i) => `  - {from: s${i}/1, to: s${i + 1}/2}\n`)}`;
+    const plan = planOf(folderOf({ 'a.site.yaml': text }).site());
+    assert.ok(networkPicture.draw(plan, '', { rate: 'peak' }).marks.length > 5000);
+  });
+
+  it('of more than can be tried to fail: what others hang on comes first, and the rest is named', () => {
+    const text =
+      `vlans: {v: {id: 20, subnet: 10.0.0.0/8}}\ndevices:\n  core: {kind: switch, ports: {1-50: {speed: 1 Gb/s, vlan: v}}}\n` +
+      times(
+        40,
+        (i) =>
+          `  s${i}: {kind: switch, ports: {1-2: {speed: 1 Gb/s, vlan: v}}}\n  c${i}: {kind: camera, address: 10.0.${i >> 8}.${i & 255}}\n`,
+      ) +
+      `  rec: {kind: server, address: 10.1.0.1}\ncables:\n  - {from: core/50, to: rec}\n` +
+      times(40, (i) => `  - {from: core/${i + 1}, to: s${i}/1}\n  - {from: s${i}/2, to: c${i}}\n`) +
+      `streams:\n${times(3, (i) => `  t${i}: {source: c${i}, transport: rtsp, port: 554, video: {codec: h264, bitrate: 1 Mb/s}, receivers: [rec]}\n`)}`;
+    const plan = planOf(folderOf({ 'a.site.yaml': text }).site());
+    const steps = rankingSteps(plan, new Patience(plan, 1000));
+    let step = steps.next();
+    while (step.done !== true) step = steps.next();
+    const { ranked, untried } = step.value;
+    assert.equal(ranked[0]?.element.name, 'core');
+    assert.ok(untried.length > 40 && untried.every(({ name }) => !/^c\d+$/.test(name)));
   });
 
   it('of ten thousand brackets in each other', () => {

@@ -68,6 +68,18 @@ const LARGEST: Readonly<Record<string, () => Texts>> = {
     filled('streams:\n', (i) => `  s${i}: {source: unknown-${i}, transport: rtp, group: 239.192.0.1, port: 5004}\n`),
   'keys of one device': () => filled('devices: {a: {', (i) => `k${i}: 1, `, '}}'),
   'sections that there are not': () => filled('', (i) => `s${i}:\n`),
+  'UPS that feed each other in a row': () =>
+    filled('devices:\n', (i) => `  u${i}: {kind: ups, battery: 216 Wh, power: {from: u${i - 1}}}\n`),
+  'switches that are asked for as points of failure': () => {
+    const n = 8000;
+    const of = (entry: (i: number) => string): string => Array.from({ length: n }, (_, i) => entry(i)).join('');
+    return {
+      'a.site.yaml':
+        `lint: {rules: {single-point-of-failure: hint}}\ndevices:\n  core: {kind: switch, ports: {1-800: {}}}\n` +
+        `${of((i) => `  s${i}: {kind: switch, ports: {1-2: {}}}\n`)}cables:\n` +
+        of((i) => `  - {from: ${i < 800 ? `core/${i + 1}` : `s${i - 800}/2`}, to: s${i}/1, duct: d${i}}\n`),
+    };
+  },
   'hashes on one line': () => ({ 'a.site.yaml': '#'.repeat(LARGEST_TEXT) }),
 };
 

@@ -56,7 +56,7 @@ describe('the outlook', () => {
     const [cam, core] = ['cam', 'core'].map((name) => plan.site.deviceByName.get(name));
     assert.ok(cam !== undefined && core !== undefined);
     assert.deepEqual(headroom.map(headroomReport), [headroomReport(headroomOf(plan, cam, core))]);
-    assert.deepEqual(failures, rankingOf(plan));
+    assert.deepEqual(failures, rankingOf(plan).ranked);
   });
 
   it('stops between its steps', () => {

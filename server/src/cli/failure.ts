@@ -1,5 +1,5 @@
 import { Command, Option } from 'commander';
-import { elementNamed, noElementWords } from '../failure/element.ts';
+import { type Element, elementNamed, noElementWords } from '../failure/element.ts';
 import { type Failure, failureOf } from '../failure/failure.ts';
 import { type Ranked, allOf, equalsIn, rankingOf } from '../failure/ranking.ts';
 import { reasonsWords, remedyWords } from '../failure/reasons.ts';
@@ -9,9 +9,9 @@ import { failureReport, rankedReport } from '../outlook/figures.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
 import { visible } from '../text/visible.ts';
-import { bitRate, few, list, percent } from '../text/words.ts';
+import { bitRate, count, few, list, percent } from '../text/words.ts';
 import { visibleJson } from './format/json.ts';
-import { print } from './print.ts';
+import { print, tell } from './print.ts';
 import { readSite } from './sites.ts';
 
 /** The most links taking over that are listed. */
@@ -40,8 +40,9 @@ Examples:
       const isJson = options.format === 'json';
       if (options.all === true && name !== undefined) throw new CannotDo('Say what fails, or --all, not both.');
       if (options.all === true) {
-        const ranking = rankingOf(plan);
-        print(isJson ? `${visibleJson(ranking.map(rankedReport))}\n` : rankingText(plan, ranking));
+        const { ranked, untried } = rankingOf(plan);
+        print(isJson ? `${visibleJson(ranked.map(rankedReport))}\n` : rankingText(plan, ranked));
+        if (untried.length > 0) tell(untriedWords(untried));
         return;
       }
       if (name === undefined) throw new CannotDo('Say what fails, or --all.');
@@ -131,6 +132,14 @@ function failureText(plan: Plan, failure: Failure): string {
 /** The rows made safe for printing. */
 function cells(rows: readonly (readonly string[])[]): string[][] {
   return rows.map((row) => row.map((cell) => visible(cell, 2000)));
+}
+
+function untriedWords(untried: readonly Element[]): string {
+  const names = few(
+    untried.map(({ name }) => name),
+    3,
+  );
+  return `The site is too large to try all: ${count(untried.length, 'thing')} more, ${visible(names, 300)}. Ask for one by name.\n`;
 }
 
 function rankingText(plan: Plan, ranking: readonly Ranked[]): string {

@@ -1,5 +1,6 @@
 import { Command, Option } from 'commander';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
+import { triedAtOnce } from '../headroom/tried-at-once.ts';
 import { ALLOTTED, headroomWords, nextWords, panelWords } from '../headroom/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { notThereWords } from '../outlook/explain.ts';
@@ -10,7 +11,7 @@ import type { Device } from '../site/model.ts';
 import { visible } from '../text/visible.ts';
 import { count } from '../text/words.ts';
 import { visibleJson } from './format/json.ts';
-import { print } from './print.ts';
+import { print, tell } from './print.ts';
 import { readSite } from './sites.ts';
 
 /** The most rows for one kind of limit. */
@@ -49,8 +50,12 @@ Examples:
         print(options.format === 'json' ? `${visibleJson(headroomReport(found))}\n` : whole(found));
         return;
       }
-      const rows = switches.map((at) => headroomOf(plan, camera, at));
+      const tried = switches.slice(0, triedAtOnce(plan));
+      const rows = tried.map((at) => headroomOf(plan, camera, at));
       print(options.format === 'json' ? `${visibleJson(rows.map(headroomReport))}\n` : inRows(plan, rows));
+      const more = switches.length - tried.length;
+      if (more > 0)
+        tell(`The site is too large to try ${count(more, 'switch', 'switches')} more. Ask for one by name.\n`);
     });
 }
 

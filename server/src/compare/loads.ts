@@ -2,6 +2,7 @@
 
 import type { Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
+import type { PoeFigures } from '../network/poe.ts';
 import { type Port, portName } from '../site/model.ts';
 import { kilowattHours } from '../report/supply/figures.ts';
 import { oppositePort } from '../network/link.ts';
@@ -91,15 +92,19 @@ function level({ site }: Plan, share: number): number {
 }
 
 export function poeChanges(before: Plan, after: Plan, { devices }: Match): PoeChange[] {
-  const loadIn = (plan: Plan, name: string | undefined): PoeLoad | null => {
-    const source = plan.poe.find(({ device }) => device.name === name);
+  const sourcesOf = (plan: Plan): ReadonlyMap<string, PoeFigures> =>
+    new Map([...plan.poe].reverse().map((source) => [source.device.name, source]));
+  const [old, current] = [sourcesOf(before), sourcesOf(after)];
+  const poeLoad = (source: PoeFigures | undefined): PoeLoad | null => {
     if (source === undefined) return null;
     return { draw: source.allotted / 1000, budget: source.budget === undefined ? null : source.budget / 1000 };
   };
-  return devices.flatMap(({ before: old, after: current }) => {
-    const [then, now] = [loadIn(before, old?.name), loadIn(after, current?.name)];
+  return devices.flatMap((pair) => {
+    const [was, is] = [pair.before?.name, pair.after?.name];
+    const then = was === undefined ? null : poeLoad(old.get(was));
+    const now = is === undefined ? null : poeLoad(current.get(is));
     if (then?.draw === now?.draw && then?.budget === now?.budget) return [];
-    return [{ device: { before: old?.name ?? null, after: current?.name ?? null }, before: then, after: now }];
+    return [{ device: { before: was ?? null, after: is ?? null }, before: then, after: now }];
   });
 }
 

@@ -3,6 +3,8 @@
  * and a MAC address, an address, or the far end of a cable with a label. Which plan comes first makes no difference.
  */
 
+import { grouped } from '../grouped.ts';
+import { perObject } from '../memo.ts';
 import type { Plan } from '../plan.ts';
 import { type Cable, type CableEnd, type Device, connectorAt, connectorName, portAt, portName } from '../site/model.ts';
 import { textAt } from '../text/syntax.ts';
@@ -80,19 +82,25 @@ function signsOf({ site }: Plan, device: Device): string[] {
   const { kind = '', mac, address, addresses, ports, item } = device;
   const macs = [mac, ...ports.map((port) => port.mac)].filter((one) => one !== undefined);
   const all = [address, ...[...addresses, ...ports.flatMap((port) => port.addresses)].map((one) => one.address)];
-  const labelled = site.cables.flatMap((cable) => {
-    const label = textAt(cable.item.data, ['label']);
-    const { from, to } = cable;
-    if (label === undefined || from === undefined || to === undefined) return [];
-    if (from.device === device.name) return [`${label} to ${endText(site, to)}`];
-    return to.device === device.name ? [`${label} to ${endText(site, from)}`] : [];
-  });
+  const labelled = (labelsAt(site).get(device.name) ?? []).map(({ label, far }) => `${label} to ${endText(site, far)}`);
   return [
     ...macs.map((one) => `1 mac ${one.toLowerCase()}`),
     ...all.filter((one) => one !== undefined).map((one) => `2 address ${one}`),
     ...labelled.map((one) => `3 label ${one}`),
   ].map((sign) => `${sign} ${kind}${item.section}`);
 }
+
+/** The labels of cables by the device at either end, with the other end. */
+const labelsAt = perObject(({ cables }: Plan['site']) => {
+  const ends = cables.flatMap((cable) => {
+    const label = labelOf(cable);
+    const { from, to } = cable;
+    if (label === undefined || from === undefined || to === undefined) return [];
+    const there = { device: from.device, label, far: to };
+    return from.device === to.device ? [there] : [there, { device: to.device, label, far: from }];
+  });
+  return grouped(ends, ({ device }) => device);
+});
 
 /** Those with a sign in common that no other has, the strongest signs first. @returns the old by the new */
 function paired<T>(

@@ -122,8 +122,8 @@ function painted(shown: Shown, { roots, across, loose }: Boxes): { width: number
     const own = lines.get(box) ?? [];
     const head = wrapped(headWords(shown, box).join(' · '), columns.width - 2 * PAD, SMALL);
     const rowsAt = HEAD + head.length * LINE + 4;
-    const rowOfChild = (child: NetworkBox): number =>
-      own.findIndex(({ link }) => link !== undefined && link === child.up);
+    const rows = new Map(own.map(({ link }, index) => [link, index]));
+    const rowOfChild = ({ up }: NetworkBox): number => (up === undefined ? -1 : (rows.get(up) ?? -1));
     const standing: Standing = {
       width: columns.width,
       height: rowsAt + own.length * ROW + 6,
@@ -134,8 +134,9 @@ function painted(shown: Shown, { roots, across, loose }: Boxes): { width: number
     return standing;
   };
   const standings = roots.map(stand);
+  const byDevice = new Map(contents.map((content) => [content.box.device, content]));
   const ending = (link: Link, device: Device): { box: Standing; at: number } => {
-    const content = contents.find(({ box }) => box.device === device);
+    const content = byDevice.get(device);
     if (content === undefined) throw new Error(`${device.name} has no box`);
     const row = content.lines.findIndex((line) => line.link === link);
     return { box: content.standing, at: content.rowsAt + (row + 0.5) * ROW };
@@ -163,7 +164,10 @@ function painted(shown: Shown, { roots, across, loose }: Boxes): { width: number
 
 function columnsOf(lines: readonly BoxLine[]): Columns {
   const widest = (texts: readonly string[], most: number, least: number): number =>
-    Math.min(most, Math.max(least, ...texts.map((text) => widthOf(text, TEXT))));
+    Math.min(
+      most,
+      texts.reduce((widest, text) => Math.max(widest, widthOf(text, TEXT)), least),
+    );
   const port = widest(
     lines.map((line) => line.port),
     MOST.port,

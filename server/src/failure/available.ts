@@ -12,6 +12,9 @@ export interface Available {
   readonly isFed: (stream: Stream) => boolean;
 }
 
+/** The streams and recordings that are asked for, in their site. */
+export type Served = Pick<Site, 'streams' | 'recordings' | 'deviceByName' | 'streamByName' | 'volumeByName'>;
+
 /** What is out of order. */
 export interface Dark {
   readonly devices: ReadonlySet<Device>;
@@ -24,7 +27,7 @@ export interface Dark {
  * A delivery knows the way of a stream and nothing else. What a server sends on is there only while that reaches the
  * server, which may be sent on to it in turn.
  */
-export function availableIn(site: Site, delivery: (stream: Stream) => Delivery, dark: Dark): Available {
+export function availableIn(site: Served, delivery: (stream: Stream) => Delivery, dark: Dark): Available {
   const isDark = (name: string | undefined): boolean => {
     const device = name === undefined ? undefined : site.deviceByName.get(name);
     return device !== undefined && dark.devices.has(device);

@@ -1,15 +1,21 @@
 /** What goes dark or carries nothing once an element has failed. */
 
+import { grouped } from '../grouped.ts';
+import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
+import { membersOf } from './members.ts';
 import type { Cable, Device } from '../site/model.ts';
+import type { Feeding } from '../supply/feeding.ts';
 import type { Element, Works } from './element.ts';
 
 /** With what it fed, and what that fed: a device without power is as one that has failed. */
 export function downWith(plan: Works, { cables, devices }: Element): Failed {
   const dead = new Set<Device>(devices);
   const cut = new Set<Cable>(cables);
+  const { site } = plan;
   const { feeding } = plan.supply();
-  const { linkAt } = plan.network.topology;
+  const { topology } = plan.network;
+  const { linkAt } = topology;
   const isCut = (cable: Cable | undefined): boolean => cable !== undefined && cut.has(cable);
   const feeds = (from: Device, by: Cable | undefined): boolean => !dead.has(from) && !isCut(by);
   const cableOf = (port: Device['ports'][number]): Cable | undefined =>
@@ -21,9 +27,21 @@ export function downWith(plan: Works, { cables, devices }: Element): Failed {
     const standby = feeding.standby(device);
     return own || (standby !== undefined && feeds(standby.from.device, cableOf(standby.to)));
   };
-  for (let before = -1; before !== dead.size;) {
-    before = dead.size;
-    for (const device of plan.site.devices) if (!dead.has(device) && !isFed(device)) dead.add(device);
+  const hangingOn = (device: Device): readonly Device[] => [
+    ...feeding.fedBy(device),
+    ...(standbysOf(site)(feeding).get(device) ?? []),
+  ];
+  const plugged = cables.flatMap((cable) => membersOf(topology, cable)).flatMap(({ a, b }) => [a.device, b.device]);
+  const doubtful = [...plugged, ...devices.flatMap(hangingOn)];
+  for (const device of doubtful) {
+    if (dead.has(device) || isFed(device)) continue;
+    dead.add(device);
+    doubtful.push(...hangingOn(device));
   }
   return { cables: cut, devices: dead };
 }
+
+/** By the device that would feed them as well. */
+const standbysOf = perObject((site: Works['site']) =>
+  perObject((feeding: Feeding) => grouped(site.devices, (device) => feeding.standby(device)?.from.device)),
+);

@@ -1,6 +1,8 @@
 /** What may fail: a cable, a device, a disk, and what several share. */
 
 import { closest } from 'fastest-levenshtein';
+import { grouped } from '../grouped.ts';
+import { perObject } from '../memo.ts';
 import { type Member, cablesOf } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Volume, endName, portName } from '../site/model.ts';
@@ -23,20 +25,12 @@ export interface Element {
 /** All that may fail alone, in the order of the site. */
 export function elementsOf(plan: Works): readonly Element[] {
   const { site } = plan;
-  const shared = (kind: 'duct' | 'rack', names: Iterable<string | undefined>): Element[] =>
-    [...new Set(names)].flatMap((name) => (name === undefined ? [] : sharedElement(plan, kind, name)));
   return [
     ...plan.network.topology.links.flatMap(cablesOf).map(cableElement),
     ...site.devices.filter(isInNetwork).map(deviceElement),
     ...site.volumes.map(volumeElement),
-    ...shared(
-      'duct',
-      site.cables.map(({ duct }) => duct),
-    ),
-    ...shared(
-      'rack',
-      site.devices.map(({ mounting }) => mounting?.rack),
-    ),
+    ...sharedIn(site).duct.values(),
+    ...sharedIn(site).rack.values(),
   ];
 }
 
@@ -63,11 +57,20 @@ export function volumeElement(volume: Volume): Element {
   return { kind: 'volume', name: volume.name, cables: [], devices: [], volume };
 }
 
-function sharedElement({ site }: Works, kind: 'duct' | 'rack', name: string): Element[] {
-  const cables = kind === 'duct' ? site.cables.filter(({ duct }) => duct === name) : [];
-  const devices = kind === 'rack' ? site.devices.filter(({ mounting }) => mounting?.rack === name) : [];
-  return cables.length + devices.length === 0 ? [] : [{ kind, name, cables, devices, volume: undefined }];
-}
+/** What cables or devices have in common, by its name. */
+const sharedIn = perObject((site: Works['site']) => {
+  const ducts = grouped(site.cables, ({ duct }) => duct);
+  const racks = grouped(site.devices, ({ mounting }) => mounting?.rack);
+  const none = { cables: [], devices: [], volume: undefined };
+  return {
+    duct: new Map(
+      [...ducts].map(([name, cables]): [string, Element] => [name, { ...none, kind: 'duct', name, cables }]),
+    ),
+    rack: new Map(
+      [...racks].map(([name, all]): [string, Element] => [name, { ...none, kind: 'rack', name, devices: all }]),
+    ),
+  };
+});
 
 /** What a name means: a device, a cable by either end or its label, a volume, a duct or a rack. */
 export function elementNamed(plan: Works, name: string): Element | undefined {
@@ -85,7 +88,7 @@ export function elementNamed(plan: Works, name: string): Element | undefined {
   if (member !== undefined) return cableElement(member);
   const volume = site.volumeByName.get(name);
   if (volume !== undefined) return volumeElement(volume);
-  return (['duct', 'rack'] as const).flatMap((kind) => sharedElement(plan, kind, name))[0];
+  return sharedIn(site).duct.get(name) ?? sharedIn(site).rack.get(name);
 }
 
 /** All the names that `elementNamed` knows. */

@@ -84,16 +84,18 @@ export const availableNow = perObject(({ site, network }: Works): Available =>
   availableIn(site, network.delivery, { devices: new Set(), volumes: new Set() }),
 );
 
+/** @param of the streams and recordings that may be lost, each camera with all of its streams */
 export function lossesBetween(
   plan: Works,
   after: Available,
   secondsOf: (stream: Stream, receiver: string) => number = () => 0,
+  of: Pick<Works['site'], 'streams' | 'recordings'> = plan.site,
 ): Losses {
   const { site } = plan;
   const before = availableNow(plan);
   const pictures: Picture[] = [];
   const cameras = new Map<string, 'lost' | 'kept'>();
-  for (const stream of site.streams) {
+  for (const stream of of.streams) {
     const now = after.reaches(stream);
     const then = before.reaches(stream);
     for (const receiver of then) {
@@ -107,8 +109,11 @@ export function lossesBetween(
   }
   return {
     pictures,
-    recordings: [...before.recordings].filter((recording) => !after.recordings.has(recording)),
-    cameras: site.devices.filter(({ kind, name }) => kind === 'camera' && cameras.get(name) === 'lost'),
+    recordings: of.recordings.filter((one) => before.recordings.has(one) && !after.recordings.has(one)),
+    cameras: [...cameras].flatMap(([name, fate]) => {
+      const device = site.deviceByName.get(name);
+      return fate === 'lost' && device?.kind === 'camera' ? [device] : [];
+    }),
   };
 }
 

@@ -1,5 +1,7 @@
 /** What becomes of the footage that is kept. */
 
+import { grouped } from '../grouped.ts';
+import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
 import type { Volume } from '../site/model.ts';
 import { disksThatMayFail } from '../standards/raid.ts';
@@ -16,7 +18,9 @@ export interface Footage {
 }
 
 export function footageAfter({ site, storage }: Works, { volume: own }: Element, failed: Failed): Footage[] {
-  return site.volumes.flatMap((volume): Footage[] => {
+  const concerned = new Set(own === undefined ? [] : [own]);
+  for (const device of failed.devices) for (const volume of volumesAt(site).get(device) ?? []) concerned.add(volume);
+  return [...concerned].flatMap((volume): Footage[] => {
     const { bytesKept: bytes, recordings } = storage.on(volume);
     if (volume === own) {
       const fate = fateOf(volume);
@@ -27,11 +31,13 @@ export function footageAfter({ site, storage }: Works, { volume: own }: Element,
           : capacity / sustainedWrite;
       return [{ volume, fate, bytes, rebuild }];
     }
-    const host = volume.host === undefined ? undefined : site.deviceByName.get(volume.host);
-    const isDark = host !== undefined && failed.devices.has(host);
-    return isDark && recordings.length > 0 ? [{ volume, fate: 'out-of-reach', bytes, rebuild: undefined }] : [];
+    return recordings.length > 0 ? [{ volume, fate: 'out-of-reach', bytes, rebuild: undefined }] : [];
   });
 }
+
+const volumesAt = perObject(({ volumes, deviceByName }: Works['site']) =>
+  grouped(volumes, ({ host }) => (host === undefined ? undefined : deviceByName.get(host))),
+);
 
 /** When one of its disks fails. A stripe over several may keep a share of each file; nothing is counted on. */
 function fateOf({ redundancy, disks = 1 }: Volume): 'lost' | 'unprotected' | 'kept' {

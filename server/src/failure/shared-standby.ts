@@ -1,9 +1,10 @@
 /** Cables and switches that stand in for each other, and fail together: both lie in one duct, or hang on one supply. */
 
+import { grouped } from '../grouped.ts';
 import type { Member } from '../network/link.ts';
 import type { Cable, Device } from '../site/model.ts';
 import { downWith } from './down.ts';
-import type { Works } from './element.ts';
+import { type Works, deviceElement } from './element.ts';
 
 export interface SharedStandby {
   /** A duct, a UPS or a circuit, by name. */
@@ -18,19 +19,23 @@ export interface SharedStandby {
 /** Each is tried alone, and no house has so many on one thing. */
 const MOST = 64;
 
+/** Cables and devices that are looked at in all, in half a second: that is a hundred ducts of a site of a thousand switches. */
+const MOST_LOOKED_AT = 2_000_000;
+
 export function sharedStandbys(works: Works): SharedStandby[] {
   return [...inDucts(works), ...onSupplies(works)];
 }
 
 function inDucts(works: Works): SharedStandby[] {
   const { site } = works;
-  const ducts = new Map<string, Cable[]>();
-  for (const cable of site.cables)
-    if (cable.duct !== undefined) ducts.set(cable.duct, [...(ducts.get(cable.duct) ?? []), cable]);
+  const ducts = grouped(site.cables, ({ duct }) => duct);
   const members = joiningBridges(works);
+  const joining = new Set(members.map(({ cable }) => cable));
+  let left = MOST_LOOKED_AT;
   return [...ducts].flatMap(([shared, all]): SharedStandby[] => {
-    const cables = all.filter((cable) => members.some((member) => member.cable === cable));
-    if (cables.length < 2 || cables.length > MOST) return [];
+    const cables = all.filter((cable) => joining.has(cable));
+    if (cables.length < 2 || cables.length > MOST || left < 0) return [];
+    left -= (2 * cables.length + 1) * members.length;
     const cut = (gone: readonly Cable[]): Device[] =>
       cutOffBy(
         works,
@@ -48,13 +53,18 @@ function inDucts(works: Works): SharedStandby[] {
 function onSupplies(works: Works): SharedStandby[] {
   const { site } = works;
   const sources = site.devices.filter(({ kind }) => kind === 'ups' || kind === 'circuit');
+  const places = new Map(site.devices.map((device, index) => [device, index]));
+  const order = (device: Device): number => places.get(device) ?? 0;
   if (sources.length === 0) return [];
   const members = joiningBridges(works);
+  let left = MOST_LOOKED_AT;
   return sources.flatMap((source): SharedStandby[] => {
-    const element = { kind: 'device', name: source.name, cables: [], devices: [source], volume: undefined } as const;
-    const dead = downWith(works, element).devices;
-    const devices = site.devices.filter((device) => dead.has(device) && device.bridging);
+    if (left < 0) return [];
+    const dead = downWith(works, deviceElement(source)).devices;
+    left -= dead.size;
+    const devices = [...dead].filter(({ bridging }) => bridging).sort((a, b) => order(a) - order(b));
     if (devices.length < 2 || devices.length > MOST) return [];
+    left -= (2 * devices.length + 1) * members.length;
     const cut = (gone: ReadonlySet<Device>): Device[] =>
       cutOffBy(
         works,
@@ -84,7 +94,9 @@ function cutOffBy(works: Works, left: readonly Member[], gone: ReadonlySet<Devic
     for (const device of part) {
       if (gone.has(device)) continue;
       const piece = pieceOf.get(device) ?? [device];
-      pieces.set(piece, [...(pieces.get(piece) ?? []), device]);
+      const own = pieces.get(piece);
+      if (own === undefined) pieces.set(piece, [device]);
+      else own.push(device);
     }
     const [, ...others] = [...pieces.values()].sort((a, b) => b.length - a.length);
     return others.flat();

@@ -4,6 +4,7 @@ import { elementsOf } from '../failure/element.ts';
 import { type Ranked, finished, rankingSteps } from '../failure/ranking.ts';
 import { heaviestAt } from '../headroom/heaviest.ts';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
+import { triedAtOnce } from '../headroom/tried-at-once.ts';
 import type { Plan } from '../plan.ts';
 
 export interface Outlook {
@@ -20,14 +21,16 @@ const MOST_ELEMENTS = 500;
 /** In steps of some tens of milliseconds at most, between which a host answers others. */
 export function* outlookSteps(plan: Plan): Generator<undefined, Outlook, undefined> {
   const headroom: Headroom[] = [];
-  for (const at of plan.site.devices.filter(({ kind }) => kind === 'switch').slice(0, MOST_SWITCHES)) {
+  const switches = plan.site.devices.filter(({ kind }) => kind === 'switch');
+  for (const at of switches.slice(0, Math.min(MOST_SWITCHES, triedAtOnce(plan)))) {
     const camera = heaviestAt(plan, at);
     if (camera === undefined) continue;
     headroom.push(headroomOf(plan, camera, at));
     yield;
   }
-  const isSmall = elementsOf(plan).length <= MOST_ELEMENTS;
-  return { headroom, failures: isSmall ? yield* rankingSteps(plan) : undefined };
+  if (elementsOf(plan).length > MOST_ELEMENTS) return { headroom, failures: undefined };
+  const { ranked, untried } = yield* rankingSteps(plan);
+  return { headroom, failures: untried.length === 0 ? ranked : undefined };
 }
 
 export function outlookOf(plan: Plan): Outlook {

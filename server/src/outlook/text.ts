@@ -33,7 +33,8 @@ function growth({ headroom }: Outlook): string {
 
 function failures({ failures: ranking }: Outlook): string {
   const title = 'What must not fail (the worst first)';
-  if (ranking === undefined) return `${title}\n  There is much to try: plumbline failure --all does.`;
+  if (ranking === undefined)
+    return `${title}\n  There is much to try: plumbline failure --all begins with what others hang on.`;
   const all = equalsIn(ranking);
   if (all.length === 0) return '';
   const rows = all

@@ -4,6 +4,7 @@
  */
 
 import { memberAt } from '../network/link.ts';
+import { grouped } from '../grouped.ts';
 import type { Network } from '../network/network.ts';
 import type { PoeFigures } from '../network/poe.ts';
 import type { Cable, Device, Port, Rack, Site, Volume } from '../site/model.ts';
@@ -56,26 +57,32 @@ export interface Planned {
 export function purchasesOf(plan: Planned): Purchases {
   const list = new List();
   for (const cable of plan.site.cables) addCable(list, cable, plan.site.deviceByName);
-  for (const device of plan.site.devices) addDevice(list, plan, device);
+  const sources = new Map(plan.poe.map((source) => [source.device, source]));
+  for (const device of plan.site.devices) addDevice(list, plan, device, sources.get(device));
   addDisks(list, plan.site.volumes);
-  for (const rack of plan.site.racks) addRack(list, rack, plan.site.devices);
+  const inRacks = grouped(plan.site.devices, ({ mounting }) => mounting.rack);
+  for (const rack of plan.site.racks) addRack(list, rack, inRacks.get(rack.name) ?? []);
   return list.done();
 }
 
+/** A purchase, as far as it is known. */
+interface Line extends Purchase {
+  count: number;
+  length: number | undefined;
+  readonly at: string[];
+}
+
 class List {
-  private readonly lines = new Map<string, Purchase>();
+  private readonly lines = new Map<string, Line>();
   private readonly missing: string[] = [];
 
   add(group: PurchaseGroup, what: string, at: string, count = 1, length?: number): void {
     const key = `${group}\n${what}`;
-    const own = this.lines.get(key);
-    this.lines.set(key, {
-      group,
-      what,
-      count: (own?.count ?? 0) + count,
-      length: length === undefined ? own?.length : (own?.length ?? 0) + length,
-      at: [...(own?.at ?? []), at],
-    });
+    const own = this.lines.get(key) ?? { group, what, count: 0, length: undefined, at: [] };
+    this.lines.set(key, own);
+    own.count += count;
+    if (length !== undefined) own.length = (own.length ?? 0) + length;
+    own.at.push(at);
   }
 
   notSaid(what: string): void {
@@ -129,7 +136,7 @@ function panelWords(name: string, deviceByName: Site['deviceByName']): string {
   return all === 0 ? name : `${name}, which has ${all}`;
 }
 
-function addDevice(list: List, { network, poe }: Planned, device: Device): void {
+function addDevice(list: List, { network }: Planned, device: Device, source: PoeFigures | undefined): void {
   const { kind, ports, ups, name } = device;
   if (kind === undefined) {
     list.notSaid(`${name}: its kind`);
@@ -137,7 +144,7 @@ function addDevice(list: List, { network, poe }: Planned, device: Device): void 
   }
   if (ups !== undefined) list.add('UPS', upsWords(ups), name);
   else if (kind !== 'circuit' && kind !== 'internet') list.add('device', deviceWords(device), name);
-  const feeds = poe.find((source) => source.device === device)?.feeds ?? [];
+  const feeds = new Map(source?.feeds.map((feed) => [feed.from, feed]));
   for (const port of ports) {
     if (port.module !== undefined) list.add('module', port.module, portName(port));
     const link = network.topology.linkAt(port);
@@ -146,7 +153,7 @@ function addDevice(list: List, { network, poe }: Planned, device: Device): void 
     if (port.module === undefined && cable !== undefined && isGlass(cable) && kind !== 'media-converter')
       list.add('module', moduleWords(port, cable), portName(port));
     if (link === undefined || !device.bridging || kind === 'access-point') continue;
-    const feed = feeds.find(({ from }) => from === port);
+    const feed = feeds.get(port);
     list.add('switch port', `${name}: ${portWords(port, feed?.class.class)}`, portName(port));
   }
 }
@@ -200,7 +207,7 @@ function addDisks(list: List, volumes: readonly Volume[]): void {
 }
 
 function addRack(list: List, { name, units }: Rack, devices: readonly Device[]): void {
-  const inside = devices.filter(({ mounting }) => mounting.rack === name && mounting.unit !== undefined);
+  const inside = devices.filter(({ mounting }) => mounting.unit !== undefined);
   const taken = inside.reduce((sum, { mounting }) => sum + mounting.units, 0);
   if (taken > 0) list.add('rack unit', `${name}${units === undefined ? '' : `, which has ${units}`}`, name, taken);
 }

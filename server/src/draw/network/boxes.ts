@@ -38,6 +38,9 @@ export interface Boxes {
   readonly loose: readonly Device[];
 }
 
+/** A longer chain of boxes goes on below, as from a root of its own. */
+const DEEPEST = 200;
+
 /** The tree is the spanning tree where there is one: it grows from its root, along the ports in their order. */
 export function boxesOf({ site, network }: Plan): Boxes {
   const { topology } = network;
@@ -48,6 +51,7 @@ export function boxesOf({ site, network }: Plan): Boxes {
   const between = topology.links.filter(({ a, b }) => isBox(a.device) && isBox(b.device));
 
   const parents = new Map<Device, Link | undefined>();
+  const depths = new Map<Device, number>();
   const order: Device[] = [];
   const inTree = new Set<Link>();
   const grow = (root: Device): void => {
@@ -59,8 +63,10 @@ export function boxesOf({ site, network }: Plan): Boxes {
       for (const link of inPortOrder(device, linksAt.get(device) ?? [])) {
         const far = farOf(link, device);
         if (link.blocked !== undefined || !isBox(far) || parents.has(far)) continue;
-        parents.set(far, link);
-        inTree.add(link);
+        const depth = ((depths.get(device) ?? 0) + 1) % DEEPEST;
+        depths.set(far, depth);
+        parents.set(far, depth === 0 ? undefined : link);
+        if (depth > 0) inTree.add(link);
         queue.push(far);
       }
     }

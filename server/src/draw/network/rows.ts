@@ -1,5 +1,7 @@
 /** What stands in the boxes of the network: of each port the neighbour and both loads. */
 
+import { grouped } from '../../grouped.ts';
+import { perObject } from '../../memo.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import { loadOf } from '../../network/loads.ts';
 import { domainsOf, type BroadcastDomain } from '../../network/vlan-membership.ts';
@@ -68,8 +70,8 @@ function crosses({ network }: Plan, link: Link, out: Port, stream: Stream): bool
 
 /** What stands below the name of a box: what it is, and its part in the network. */
 export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
-  const { network, poe } = plan;
-  const source = poe.find((one) => one.device === device);
+  const { network } = plan;
+  const source = powerAt(plan).get(device);
   const isRoot = device.spanningTree && network.topology.spanningTree.roots.includes(device);
   const asked = queriedBy(plan, device);
   return [
@@ -84,22 +86,26 @@ export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
   ];
 }
 
-function queriedBy({ network }: Plan, device: Device): BroadcastDomain[] {
-  return network.topology.domains.filter(
-    (domain) => domain.vlan !== undefined && network.tree(domain).querier === device,
-  );
+function queriedBy({ network }: Plan, device: Device): readonly BroadcastDomain[] {
+  return queriersIn(network).get(device) ?? [];
 }
 
+const queriersIn = perObject((network: Plan['network']) =>
+  grouped(network.topology.domains, (domain) => (domain.vlan === undefined ? undefined : network.tree(domain).querier)),
+);
+
+const powerAt = perObject(({ poe }: Plan) => new Map(poe.map((source) => [source.device, source])));
+
 export function linesOf(shown: Shown, box: NetworkBox, isFirst: (link: Link, device: Device) => boolean): BoxLine[] {
-  const { grouped } = shown;
-  if (!grouped) return box.rows.map((row) => lineOf(shown, row, isFirst(row.link, box.device)));
+  const { grouped: isGrouped } = shown;
+  if (!isGrouped) return box.rows.map((row) => lineOf(shown, row, isFirst(row.link, box.device)));
   const lines: BoxLine[] = [];
-  const kinds = new Map<string, PortRow[]>();
+  const hosts: PortRow[] = [];
   for (const row of box.rows) {
     if (row.leads !== 'out') lines.push(lineOf(shown, row, isFirst(row.link, box.device)));
-    else kinds.set(row.far.kind ?? 'device', [...(kinds.get(row.far.kind ?? 'device') ?? []), row]);
+    else hosts.push(row);
   }
-  for (const [kind, rows] of kinds) {
+  for (const [kind, rows] of grouped(hosts, ({ far }) => far.kind ?? 'device')) {
     const [only, another] = rows;
     if (only !== undefined && another === undefined) lines.push(lineOf(shown, only, isFirst(only.link, box.device)));
     else lines.push(groupLine(shown, box, kind, rows));
@@ -171,7 +177,7 @@ function groupLine(shown: Shown, { device }: NetworkBox, kind: string, rows: rea
   const { plan, wanted } = shown;
   const loads = rows.map(({ link, port }) => bothLoads(plan, link, port, wanted));
   const most = (which: 'out' | 'into'): Figure => {
-    const share = Math.max(0, ...loads.map((load) => load[which].share));
+    const share = loads.reduce((greatest, load) => Math.max(greatest, load[which].share), 0);
     const isKnown = loads.every((load) => load[which].isKnown);
     return { words: isKnown ? `≤ ${percent(share, 1)}` : share === 0 ? '?' : `≤ ${percent(share, 1)} + ?`, share };
   };

@@ -1,10 +1,12 @@
 /** The settings of each port of a switch, and what is plugged into it. */
 
+import { grouped } from '../../grouped.ts';
+import { perObject } from '../../memo.ts';
 import { type Link, memberAt, oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import type { Feed } from '../../network/poe.ts';
 import type { Plan } from '../../plan.ts';
-import { type Device, type Port, type Vlan, ownAddresses, portAt } from '../../site/model.ts';
+import { type Device, type Port, type Vlan, ownAddresses } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { visible } from '../../text/visible.ts';
 import { bitRate, percent, watts } from '../../text/words.ts';
@@ -68,15 +70,9 @@ function ofSwitch(plan: Plan, device: Device): Made {
 }
 
 function rowsOf(plan: Plan, device: Device): Row[] {
-  const { site, network, poe } = plan;
-  const cables = site.cables.flatMap((cable) => {
-    const run = cableRun(plan, cable);
-    return [
-      ...(portAt(site, cable.from)?.device === device ? [run] : []),
-      ...(portAt(site, cable.to)?.device === device ? [reversed(run)] : []),
-    ];
-  });
-  const feeds = poe.find((source) => source.device === device)?.feeds ?? [];
+  const { network, poe } = plan;
+  const cables = runsFrom(plan);
+  const feeds = new Map(poe.find((source) => source.device === device)?.feeds.map((feed) => [feed.from, feed]));
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   return ports.map((port): Row => {
     const { untagged, tagged } = network.topology.vlanMembershipOf(port);
@@ -90,12 +86,21 @@ function rowsOf(plan: Plan, device: Device): Row[] {
       tagged: tagged
         .flatMap(({ vlan }) => vlan ?? [])
         .sort((a, b) => (a.id ?? 0) - (b.id ?? 0) || naturally(a.name, b.name)),
-      feed: feeds.find(({ from }) => from === port),
-      cables: cables.filter(({ here }) => here.port === port).sort(byRun),
+      feed: feeds.get(port),
+      cables: [...(cables.get(port) ?? [])].sort(byRun),
       peak: link === undefined ? undefined : { out: peak(link, port), in: peak(link, oppositePort(link, port)) },
     };
   });
 }
+
+/** The cables of a site as seen from each port. */
+const runsFrom = perObject((plan: Plan): ReadonlyMap<Port, CableRun[]> => {
+  const runs = plan.site.cables.flatMap((cable) => {
+    const run = cableRun(plan, cable);
+    return [run, reversed(run)];
+  });
+  return grouped(runs, ({ here }) => here.port);
+});
 
 function modeOf(port: Port): Row['mode'] {
   if (!port.forwards) return 'routed';

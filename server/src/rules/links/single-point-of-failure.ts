@@ -1,5 +1,5 @@
 import { type Element, elementWords, elementsOf } from '../../failure/element.ts';
-import { rankedOf } from '../../failure/ranking.ts';
+import { Patience } from '../../failure/ranking.ts';
 import { lossWords } from '../../failure/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Item, headOf } from '../../site/item.ts';
@@ -13,15 +13,18 @@ export const singlePointOfFailure: Rule = {
   summary: 'If one thing fails, several cameras or recordings are lost.',
   why: `What fails takes all with it that has no other way: a switch its cameras, a recorder every recording, a disk without
 redundancy its footage. Most houses have such places and live with them, so this is told only where \`lint: rules\` sets its
-severity. Lead a second way past it, or keep a spare at hand.`,
+severity. Lead a second way past it, or keep a spare at hand. Of a site of thousands of devices it tries what there is
+time for.`,
   source: 'common practice',
   check({ plan, site, network }: RuleContext, report: Report): void {
     if (!site.lint.severities.has(ID)) return;
     const works = { site, network, storage: plan.storage, supply: plan.supply };
+    const patience = new Patience(works);
     for (const element of elementsOf(works)) {
       const item = itemOf(element);
       if (item === undefined || isEnd(site, element)) continue;
-      const lost = rankedOf(works, element);
+      const lost = patience.rankedOf(element);
+      if (lost === undefined) continue;
       const { recordings, cameras, pictures, losesFootage } = lost;
       if (Math.max(recordings.length, cameras.length, pictures.length) < 2 && !losesFootage) continue;
       const words = lossWords(lost);
