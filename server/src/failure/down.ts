@@ -5,7 +5,6 @@ import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
 import { membersOf } from './members.ts';
 import type { Cable, Device } from '../site/model.ts';
-import type { Feeding } from '../supply/feeding.ts';
 import type { Element, Works } from './element.ts';
 
 /** With what it fed, and what that fed: a device without power is as one that has failed. */
@@ -43,5 +42,7 @@ export function downWith(plan: Works, { cables, devices }: Element): Failed {
 
 /** By the device that would feed them as well. */
 const standbysOf = perObject((site: Works['site']) =>
-  perObject((feeding: Feeding) => grouped(site.devices, (device) => feeding.standby(device)?.from.device)),
+  perObject((feeding: ReturnType<Works['supply']>['feeding']) =>
+    grouped(site.devices, (device) => feeding.standby(device)?.from.device),
+  ),
 );
