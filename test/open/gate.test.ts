@@ -91,6 +91,13 @@ describe('the gate before the embedded editor', () => {
     assert.deepEqual(reached, []);
   });
 
+  it('refuses a path that is no address, and lives on', async () => {
+    for (const path of ['//[', '//', '//%', '/\\[', '*']) assert.equal((await ask(path)).status, 403, path);
+    const secret = new URL(gate.address()).searchParams.get('secret') ?? assert.fail();
+    const { text } = await ask(`//example.org/?secret=${secret}`);
+    assert.match(text, /url=\/example\.org\/">$/);
+  });
+
   it('passes on what comes with the cookie, both ways', async () => {
     const own = await cookie();
     const { status, text } = await ask('/some/path?x=1', { cookie: `other=1; ${own}` }, 'a body');

@@ -107,6 +107,11 @@ function keyIn(state: unknown): string | undefined {
   return typeof state.of === 'string' ? state.of : undefined;
 }
 
+/** A page may send anything. */
+function isThing<T extends object>(value: T | null | undefined): value is T {
+  return typeof value === 'object' && value !== null;
+}
+
 interface FromPage {
   readonly ready?: boolean;
   readonly chosen?: Chosen;
@@ -122,24 +127,34 @@ export class Page {
   private shown = '';
   private marked: readonly string[] = [];
   private took = 0;
+  private isClosed = false;
 
   constructor(client: BaseLanguageClient, panel: vscode.WebviewPanel, source: PageSource) {
     this.client = client;
     this.panel = panel;
     this.source = source;
     this.panel.webview.options = { enableScripts: true, localResourceRoots: [] };
-    this.panel.webview.onDidReceiveMessage((message: FromPage) => {
+    this.panel.webview.onDidReceiveMessage((message: FromPage | null) => {
+      if (!isThing(message)) return;
       // A page is empty each time it comes into sight.
       if (message.ready === true) {
         void this.panel.webview.postMessage({ of: source.key, marked: this.marked });
         void this.refresh();
       }
-      if (message.chosen !== undefined) void this.leadTo(message.chosen);
-      if (message.hover !== undefined) void this.say(message.hover.names, message.hover.name);
+      if (isThing(message.chosen)) this.logged(this.leadTo(message.chosen));
+      if (isThing(message.hover)) this.logged(this.say(message.hover.names, message.hover.name));
     });
     this.panel.webview.html = frame(source.look);
     this.panel.onDidChangeViewState(() => this.panel.visible && this.state === 'stale' && this.refreshSoon());
-    this.panel.onDidDispose(() => clearTimeout(this.timer));
+    this.panel.onDidDispose(() => {
+      this.isClosed = true;
+      clearTimeout(this.timer);
+    });
+  }
+
+  /** What a page asks for may fail, or come when the page is closed: nobody waits for it. */
+  private logged(answer: Promise<void>): void {
+    answer.catch((error: unknown) => this.client.info(`${this.source.title}: ${String(error)}`));
   }
 
   /** The document as it is shown. */
@@ -156,17 +171,19 @@ export class Page {
 
   /** Refreshes one document at a time, and only while the page is in sight. */
   private async refresh(): Promise<void> {
-    if (!this.panel.visible || this.state === 'asked' || this.state === 'asked and stale') return;
+    if (this.isClosed || !this.panel.visible || this.state === 'asked' || this.state === 'asked and stale') return;
     this.state = 'asked';
     const start = performance.now();
     try {
       const { title, html } = await this.source.content();
+      if (this.isClosed) return;
       this.shown = html;
       this.panel.title = title;
       void this.panel.webview.postMessage({ html: this.shown });
     } catch (error) {
       this.client.info(`${this.source.title} cannot be shown: ${String(error)}`);
     }
+    if (this.isClosed) return;
     this.took = performance.now() - start;
     const isStale = (this.state as string) === 'asked and stale';
     this.state = isStale ? 'stale' : 'fresh';
@@ -186,6 +203,7 @@ export class Page {
   /** Sends the hover of a thing as words, from which the page makes no markup. */
   private async say(names: string, name: string): Promise<void> {
     const markdown = await this.client.sendRequest(hoverOfName, { folder: this.source.folder, names, name });
+    if (this.isClosed) return;
     const blocks = markdown === null ? [] : blocksOf(markdown);
     void this.panel.webview.postMessage({ hovered: { names, name, blocks } });
   }
