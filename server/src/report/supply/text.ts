@@ -59,8 +59,8 @@ function cameras(plan: Plan): string {
     chain.map(({ name }) => visible(name)).join(' → '),
   ]);
   const head = ['camera', 'lasts', ...(turning ? ['another way'] : []), 'ends at', 'needs'];
-  const note = turning ? TURN_NOTE : '';
-  return section('Cameras without mains', note, head, rows, ['left', 'right', 'left', 'left', 'left']);
+  const table = section('Cameras without mains', '', head, rows, ['left', 'right', 'left', 'left', 'left']);
+  return turning ? `${table}\n  (${TURN_NOTE})` : table;
 }
 
 function devices(plan: Plan): string {

@@ -22,7 +22,7 @@ export function turnsWords(turns: readonly number[]): string {
 
 /** What going another way takes. */
 export const TURN_NOTE =
-  `another way: as a switch on the one before goes dark and spanning tree finds it; pictures are away for at most ` +
+  'another way: of the ring, once a switch of the one before is dark; pictures are away for at most ' +
   `${timeToReconverge(false)} s, groups for ${QUERY_INTERVAL + QUERY_RESPONSE_INTERVAL} s more`;
 
 /** `8 of 12 cameras end at once when the mains fails: …; the other 4 go on for 44 min at least.` */
