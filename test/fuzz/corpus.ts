@@ -33,5 +33,5 @@ function fixtures(): Texts[] {
 
 export const samples: readonly Texts[] = ['samples/harrow-lane/', 'samples/first-draft/'].map(filesOf);
 
-/** The samples stand there several times, as they are most like what people write. */
+/** The samples occur several times, as they are most like real sites. */
 export const corpus: readonly Texts[] = [...samples, ...samples, ...samples, ...fixtures(), ...(await examples())];

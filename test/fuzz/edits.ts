@@ -120,7 +120,7 @@ const TYPED = [
   'video',
 ] as const;
 
-/** Where a word begins or ends, as cursors mostly stand. */
+/** The start or end of a word, where cursors mostly are. */
 function wordAt(text: string, random: Random): number {
   const at = random.below(text.length + 1);
   const next = text.slice(at).search(/\b/);

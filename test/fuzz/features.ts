@@ -1,4 +1,4 @@
-/** What an editor asks of a place or a file: each as the places that the answer speaks of. */
+/** The requests of an editor for a place or a file, each with the places in its answer. */
 
 import assert from 'node:assert/strict';
 import { acceptance } from '../../server/src/features/actions/accept.ts';

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { search, shownFailure, shrink } from './search.ts';
 
-/** The same each time, so that a change is what makes it fail; `npm run fuzz` looks further. */
+/** A fixed seed, so that only a change of the code makes it fail; `npm run fuzz` tries others. */
 const SEED = 20_261_125;
 const INPUTS = 100;
 

@@ -1,4 +1,4 @@
-/** What must hold of any text. */
+/** Properties of any text. */
 
 import { runInThisContext } from 'node:vm';
 import { parseAllDocuments } from 'yaml';
@@ -21,17 +21,17 @@ import { type Texts, edited, folderOf, spanAt } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 import type { Random } from './random.ts';
 
-/** After that a step is ended: no step takes a second, on a machine that does nothing else. */
+/** A step is ended after so long: none takes a second on an idle machine. */
 const HANGS_MS = 120_000;
 
-/** How many fixes of a site are tried, each with a check of its own. */
+/** The most fixes of a site that are tried, each with a check of its own. */
 const FIXES = 6;
 const PLACES = 8;
 const PATHS = 6;
-/** Of how many things of a site a picture of each kind is drawn. */
+/** The most drawings of each kind for a site. */
 const DRAWN = 2;
 
-/** Thrown where something does not hold. */
+/** Thrown where a property does not hold. */
 export class Broken extends Error {}
 
 function must(holds: boolean, otherwise: () => string): void {
@@ -56,9 +56,9 @@ export function tryOut(texts: Texts, random: Random): void {
   watchedStep('report', () => mustAddUp(checked, random));
 }
 
-/** Runs one step under a watch: none is without end. */
+/** Runs a step with a time limit. */
 function watchedStep<T>(name: string, step: () => T): T {
-  // Nothing but the watch of a script can end a loop that never does.
+  // Only the time limit of a script can end an endless loop.
   const result = runInThisContext('(step) => step()', { filename: 'step' }) as (step: () => T) => T;
   watched.step = () => void (watched.result = result(step));
   try {
@@ -115,9 +115,9 @@ function overlap(edits: readonly Edit[]): boolean {
 }
 
 /**
- * A fix is rid of its finding, leaves text that parses, and brings no error that was not there. Of several faults in
- * the syntax of an item the first is told, so the next may be told in its place, and in the same words; so may the
- * first of two equal keys, once the last is another.
+ * A fix ends its finding, leaves text that parses, and adds no error. Of several faults in the syntax of an item only
+ * the first is reported, so the next may be reported in its place and in the same words; so may the first of two equal
+ * keys, once the last has another name.
  */
 function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, fix: Fix): void {
   const after = edited(texts, fix.edits);
@@ -131,7 +131,7 @@ function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, 
     () => `${what()} leaves its finding in\n${shown(after)}`,
   );
   must(!parse(texts) || parse(after), () => `${what()} leaves text that does not parse:\n${shown(after)}`);
-  // In text that does not parse, an edit may turn what is half read.
+  // In text that does not parse, an edit may change how the rest is read.
   if (UNCOVERS[rule.id] !== undefined || !parse(texts)) return;
   const worse = newErrors(before, diagnostics);
   must(
@@ -140,7 +140,7 @@ function mustMend(texts: Texts, before: Checked, { rule, message }: Diagnostic, 
   );
 }
 
-/** Fixes that let more be known of the site than before, which may bring errors to light that were there all along. */
+/** Fixes after which more of the site is known, so that errors may be found that were there before. */
 const UNCOVERS: Readonly<Record<string, string>> = {
   'yaml-syntax': 'the item was half read before',
   'malformed-value': 'the value was not read before',
@@ -159,7 +159,7 @@ const UNCOVERS: Readonly<Record<string, string>> = {
   'no-vlan': 'streams cross the port from then on, and meet what is wrong on their way',
 };
 
-/** As the reader of the whole language has it. */
+/** The syntax problems that a reader of full YAML finds. */
 function parse(texts: Texts): boolean {
   return Object.values(texts).every((text) => {
     const documents = parseAllDocuments(text, { uniqueKeys: false, logLevel: 'silent' });
@@ -167,9 +167,9 @@ function parse(texts: Texts): boolean {
   });
 }
 
-/** What a rule found and nobody was told, as it follows from something else, is not new once that is put right. */
+/** A finding that was dropped as a consequence of another is not new once that one is fixed. */
 function newErrors(before: Checked, after: readonly Diagnostic[]): Diagnostic | undefined {
-  // A name that is none is reported where it is declared, and again where a fix mentions it.
+  // An invalid name is reported where it is declared, and again where a fix mentions it.
   const isTold = ({ message }: Diagnostic): boolean => message.includes('is not a name');
   const errors = after.filter(({ severity }) => severity === 'error');
   const found = new Map(
@@ -209,7 +209,7 @@ function mustAddUp(checked: Checked, random: Random): void {
   must(reportText(checked.plan, []) !== '' && reportHtml(checked.plan, []) !== '', () => 'the report is empty');
   for (const kind of OF_PLAN)
     for (const subject of random.some(subjectsOf(kind, checked.plan), DRAWN)) {
-      // Read back, whatever its names are.
+      // It must be readable with any names.
       const { things } = picture(svgFile(kind.draw(checked.plan, subject, USUAL)));
       for (const { names, at } of things)
         must(placeOfName(checked.plan.site, names, at) !== undefined, () => `${kind.kind} draws ${names} ${at}`);
@@ -232,7 +232,7 @@ function mustBeFinite(value: unknown, path: string): void {
     for (const [key, inner] of Object.entries(value)) mustBeFinite(inner, `${path}/${key}`);
 }
 
-/** The words of a path that leads somewhere in the report, or nearly. */
+/** The words of a path in the report, correct or nearly so. */
 function pathIn(report: Report, random: Random): string[] {
   const link = random.pick(report.links);
   const stream = random.pick(report.streams)?.name ?? '';

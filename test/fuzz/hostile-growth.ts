@@ -3,7 +3,7 @@
  * large, and how many the fixes of the large one take.
  */
 
-// First, so that the code of all others has counters.
+// Imported first, so that all other code has counters.
 import { operations } from '../operations.ts';
 import { check } from '../../server/src/check.ts';
 import type { Diagnostic } from '../../server/src/lint/rule.ts';

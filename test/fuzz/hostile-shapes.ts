@@ -1,6 +1,6 @@
 /**
- * Shapes of hostile text: what is said once in a site is said thousands of times, alike or not, in every section and
- * form that the schema allows; and what YAML is made of, over and over. A shape gives a text of any size.
+ * Shapes of hostile text: things that a site declares once are repeated thousands of times, alike or not, in every
+ * section and form that the schema allows; and so are elements of YAML. A shape gives a text of any size.
  */
 
 import siteSchema from '../../schemas/site.schema.json' with { type: 'json' };
@@ -242,7 +242,7 @@ function hex(value: number): string {
   return [24, 16, 8, 0].map((by) => ((value >>> by) & 255).toString(16).padStart(2, '0')).join(':');
 }
 
-/** What YAML is made of, over and over, somewhere in a site. */
+/** Elements of YAML, repeated many times somewhere in a site. */
 function repeated(random: Random): Shape {
   const tokens = Array.from({ length: 1 + random.below(4) }, () => random.pick(TOKENS) ?? '').join('');
   const [before, after] = random.pick(AROUND);

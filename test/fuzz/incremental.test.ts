@@ -1,14 +1,14 @@
-// A site that was edited equals one that is read afresh, whatever the edits were.
+// An edited site equals one that is read from scratch, after any edits.
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { KeptSite, compare } from './incremental.ts';
 import { searchSequences, shownSequence, shrinkSequence } from './sequence.ts';
 
-/** The same each time, so that a change is what makes it fail; `npm run fuzz` looks further. */
+/** A fixed seed, so that only a change of the code makes it fail; `npm run fuzz` tries others. */
 const SEED = 20_261_125;
 const EDITS = 150;
 
-/** What once went wrong, each from a text to another. */
+/** Edits that once failed, each from one text to another. */
 const ONCE_WRONG: Readonly<Record<string, readonly [string, string]>> = {
   'a stray line between an item and hyphens at its indentation': [
     'cables:\n  a: {group: \n239.192.20.31}\n  - {from: cor',

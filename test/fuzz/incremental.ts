@@ -1,4 +1,4 @@
-/** Holds a site that is kept up to date through edits against the same site read afresh. */
+/** Compares a site that is updated by edits with the same site read from scratch. */
 
 import assert from 'node:assert/strict';
 import { hover } from '../../server/src/features/hover/hover.ts';
@@ -13,7 +13,7 @@ import { Random } from './random.ts';
 
 const HOVERS = 3;
 
-/** A site that goes on from what it was at the edit before. */
+/** A site that is updated from its state before the edit. */
 export class KeptSite {
   readonly folder = new SiteFolder();
   private checked: Checked | undefined;
@@ -23,15 +23,15 @@ export class KeptSite {
     for (const { uri } of this.folder.files) if (texts[uri] === undefined) this.folder.delete(uri);
     for (const [uri, text] of Object.entries(texts)) this.folder.set(uri, text);
     this.checked = check(this.folder, this.checked);
-    // Whatever a later edit would change in place throws.
+    // A later change in place throws.
     deepFreeze([this.checked.plan, this.checked.files]);
     return this.checked;
   }
 }
 
 /**
- * Throws where an edit has left something of the site before it. `seed` says what is looked at more closely; at one in
- * four it is another edit that comes before all rules have run.
+ * Throws where an edit has left a part of the old site. `seed` selects the parts that are compared in detail; for one
+ * seed in four another edit comes before all rules have run.
  */
 export function compare(kept: KeptSite, texts: Texts, seed: number): void {
   const now = kept.turnTo(texts);
@@ -52,13 +52,13 @@ export function compare(kept: KeptSite, texts: Texts, seed: number): void {
   }
 }
 
-/** As text, since that is the fastest; as data where it differs, since that shows where. */
+/** Compares as text, which is fastest; where it differs, as data, which shows where. */
 function mustEqual(kept: unknown, afresh: unknown): void {
   const [one, two] = [JSON.stringify(kept) ?? '', JSON.stringify(afresh) ?? ''];
   if (one !== two) assert.deepEqual(JSON.parse(one), JSON.parse(two));
 }
 
-/** All that is reported of a site: each finding with its places and its fixes. */
+/** All findings of a site with their places and fixes. */
 function told(checked: Checked): unknown {
   return checked.diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }) => ({
     rule: rule.id,

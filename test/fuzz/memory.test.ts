@@ -1,4 +1,4 @@
-// What is kept of a site does not grow with the number of its edits.
+// The memory of a site does not grow with the number of its edits.
 import assert from 'node:assert/strict';
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';

@@ -194,7 +194,7 @@ const bytes: readonly Mutation[] = [
   (text, random) => text.slice(random.below(text.length + 1)),
   (text, random) => text.replaceAll('\n', random.pick(['\r\n', '\r', '\n\n'])),
   (text) => `\ufeff${text}`,
-  // The surrogates of a character apart.
+  // Separates the surrogates of a character.
   (text, random) => replaceOne(text, /[\ud800-\udbff][\udc00-\udfff]/g, random, (pair) => pair.charAt(random.below(2))),
 ];
 
@@ -282,7 +282,7 @@ const structure: readonly Mutation[] = [
         '🐎',
       ]),
     ),
-  // Everywhere, so that the site hangs together as before.
+  // Everywhere, so that references still match.
   (text, random) => {
     const from = random.pick(text.match(NAME) ?? []) ?? '';
     const to = random.pick([
@@ -305,10 +305,10 @@ const structure: readonly Mutation[] = [
   (text, random) => replaceOne(text, QUANTITY, random, (quantity) => quantity.replace(' ', '')),
 ];
 
-/** The kinds in turn, so that none outweighs another by the number of its mutations. */
+/** Kinds with equal chances, regardless of the number of their mutations. */
 const KINDS = [bytes, tokens, structure, structure] as const;
 
-/** One to four changes of one of the files, or of a file that is there no more or twice. */
+/** One to four changes of one of the files, which may also be removed or doubled. */
 export function mutated(texts: Texts, random: Random, others: readonly string[]): Texts {
   let result = texts;
   for (let left = 1 + random.below(4); left > 0; left--) {
@@ -359,7 +359,7 @@ function replaceOne(text: string, pattern: RegExp, random: Random, by: (found: s
   return text.slice(0, match.index) + by(match[0]) + text.slice(match.index + match[0].length);
 }
 
-/** A line with all that stands deeper below it. */
+/** A line with all deeper lines below it. */
 export function blockAt(lines: readonly string[], from: number): { readonly from: number; readonly to: number } {
   const indent = indentOf(lines[from] ?? '');
   let to = from + 1;

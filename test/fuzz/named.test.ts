@@ -1,4 +1,4 @@
-// Named cases of what would break a reader of YAML, or of this language: each is reported, and nothing else is lost.
+// Named cases that would break a reader of YAML, or of this language: each is reported, and nothing else is lost.
 import assert from 'node:assert/strict';
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
@@ -11,7 +11,7 @@ import { Patience, rankingSteps } from '../../server/src/failure/ranking.ts';
 import { type Texts, folderOf } from '../site.ts';
 import { AT_A_PLACE, OF_A_FILE } from './features.ts';
 
-/** What must be reported in any case: it stands behind what is tried, in the same file or in another. */
+/** A mistake that must always be reported: it stands behind the tried text, in the same file or in another. */
 const REST = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
 
 /** `rule: message` of each finding; also checks that the rest is reported, and that a report can be made. */
@@ -38,7 +38,7 @@ function has(found: readonly string[], pattern: RegExp): void {
 const times = (count: number, make: (index: number) => string, between = ''): string =>
   Array.from({ length: count }, (_, i) => make(i)).join(between);
 
-/** The first ones of which have equal addresses; what thousands of those cost, shapes.test.ts shows. */
+/** Only the first have equal addresses; shapes.test.ts shows the cost of thousands of these. */
 const camera = (index: number): string =>
   index < 9 ? `{kind: camera, address: 10.0.0.${index % 3}}` : '{kind: camera}';
 

@@ -1,4 +1,4 @@
-/** Numbers at random that come again for the same seed (mulberry32, of the public domain). */
+/** Random numbers, the same for the same seed (mulberry32, of the public domain). */
 export class Random {
   private state: number;
 

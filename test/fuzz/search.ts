@@ -20,7 +20,7 @@ export interface Found {
 
 const others = corpus.flatMap((texts) => Object.values(texts));
 
-/** The input of a seed, and what goes on at random about it. */
+/** The input of a seed, and the random choices about it. */
 function inputOf(seed: number): { readonly texts: Texts; readonly random: Random } {
   const random = new Random(seed);
   return { texts: mutated(random.pick(corpus) ?? {}, random, others), random: new Random(seed) };
@@ -47,7 +47,7 @@ function failureOf(texts: Texts, random: Random): string | undefined {
   }
 }
 
-/** The same failure of less text. What is asked about at random is other in it, so a few seeds are tried. */
+/** The same failure with less text. Random choices differ in it, so a few seeds are tried. */
 export function shrink({ seed, message, texts }: Failure): Failure {
   let last = message;
   const small = shrunk(texts, (candidate) => {
@@ -62,7 +62,7 @@ export function shrink({ seed, message, texts }: Failure): Failure {
   return { seed, message: last, texts: small };
 }
 
-/** A message without what differs from input to input. */
+/** A message without the parts that differ from input to input. */
 function kindOf(message: string): string {
   return message
     .split('\n')

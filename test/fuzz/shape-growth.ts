@@ -3,7 +3,7 @@
  * times as large. Its arguments are the first seed and how many.
  */
 
-// First, so that the code of all others has counters.
+// Imported first, so that all other code has counters.
 import { operations } from '../operations.ts';
 import { check } from '../../server/src/check.ts';
 import { folderOf } from '../site.ts';

@@ -1,4 +1,4 @@
-// Hostile sizes: whatever a text of up to four million characters is made of, the time and the memory that it takes.
+// Hostile sizes: the time and the memory for any text of up to four million characters.
 import assert from 'node:assert/strict';
 import { execFile, spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -15,12 +15,12 @@ import { Random } from './random.ts';
 /** How much more work four times the text may be: sorting it is five times as much, its square sixteen times. */
 const MOST_GROWTH = 7;
 const SHAPES = 50;
-/** Of the processor, for the largest text, as the machine that this was written on counts them. */
+/** Seconds of processor time for the largest text, on the machine that this was written on. */
 const MOST_SECONDS = 5;
-/** Beside other tests the same takes up to twice as much of the processor, as they share its caches. */
+/** Beside other tests the same work takes up to twice the processor time, as they share its caches. */
 const BESIDE = 2;
 const MOST_MEGABYTES = 600;
-/** Of the heap, of the megabytes. Without a bound V8 takes what it finds, and collects later. */
+/** Megabytes of the heap. Without a bound V8 takes all memory that it finds, and collects later. */
 const HEAP = '--max-old-space-size=450';
 
 /** Four sections of so much have as many entries as are read. */
@@ -84,12 +84,12 @@ const LARGEST: Readonly<Record<string, () => Texts>> = {
 };
 
 interface Cost {
-  /** Of the processor. */
+  /** Seconds of processor time. */
   readonly seconds: number;
   readonly megabytes: number;
 }
 
-/** What a program takes from start to end. */
+/** The resources of a program from start to end. */
 async function costOf(program: readonly string[]): Promise<Cost> {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-use-'));
   const use = join(folder, 'use.json');
@@ -112,18 +112,18 @@ function used(file: string): Cost {
 const SAME_WORK =
   'let all = []; for (let i = 0; i < 12; i++) all = JSON.parse(JSON.stringify(Array.from({ length: 60000 }, (_, k) =>' +
   ' ({ name: "c" + ((k * 7919) % 60000), at: [k, i] })))).sort((a, b) => (a.name < b.name ? -1 : 1));';
-/** What it took there, alone. */
+/** Its time on that machine, alone. */
 const THERE = 1.4;
 
 /** With the seconds as that machine would count them. */
 async function likeThere({ seconds, megabytes }: Cost): Promise<Cost> {
-  // Only where it matters: the work that it is held against takes a second too.
+  // Only where it matters, as the work for comparison takes a second too.
   if (seconds < MOST_SECONDS) return { seconds, megabytes };
   const here = await costOf(['--eval', SAME_WORK]);
   return { seconds: (seconds * THERE) / Math.max(THERE, here.seconds), megabytes };
 }
 
-/** What a check of a site takes. */
+/** The resources of a check of a site. */
 async function cost(texts: Texts): Promise<Cost> {
   const folder = mkdtempSync(join(tmpdir(), 'plumbline-sizes-'));
   for (const [name, text] of Object.entries(texts)) writeFileSync(join(folder, name), text);

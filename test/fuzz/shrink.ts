@@ -1,4 +1,4 @@
-/** Removes from a site's texts what a failure does not need, first by lines and then by characters. */
+/** Removes parts of a site's texts that a failure does not need, first by lines and then by characters. */
 
 import type { Texts } from '../site.ts';
 
