@@ -1,4 +1,4 @@
-/** Starts work before its result is asked for: a few at a time, in order. */
+/** Starts work before its result is needed: a few at a time, in order. */
 
 export class Ahead<T> {
   private readonly work: readonly (() => Promise<T>)[];

@@ -1,5 +1,5 @@
 /**
- * The announcer on a real network: what tcpdump sees of it, tshark reads, FFmpeg follows, and the audit makes of it.
+ * The announcer on a real network, captured by tcpdump, read by tshark, followed by FFmpeg, and audited.
  */
 
 import assert from 'node:assert/strict';
@@ -20,7 +20,7 @@ import { PATIENCE, until } from './until.ts';
 const plan = planOfTexts(sampleTexts('harrow-lane'));
 const SITE = new URL('../../samples/harrow-lane', import.meta.url).pathname;
 
-/** Seconds; RFC 2974 says 300, for which a test has no time. */
+/** Seconds; RFC 2974 has 300, which is too long for a test. */
 const INTERVAL = 3;
 /** Fast enough that the number of sessions does not matter. */
 const FAST = ['--at-least', String(INTERVAL), '--bandwidth', '200000'];
@@ -40,7 +40,7 @@ interface Seen {
   readonly name: string;
 }
 
-/** Waits until enough has been heard. */
+/** Waits until enough announcements have been heard. */
 type Hears = (isEnough: (seen: readonly Seen[]) => boolean) => Promise<void>;
 
 describe('announcing on a real network', function () {
@@ -54,7 +54,7 @@ describe('announcing on a real network', function () {
 
   after(() => hosts.end());
 
-  /** What is announced of Harrow Lane, in a folder of its own. */
+  /** The session descriptions of Harrow Lane, in a folder of their own. */
   function descriptions(name: string): string {
     const folder = join(hosts.place.folder, name);
     mkdirSync(folder);
@@ -296,7 +296,7 @@ describe('announcing on a real network', function () {
       announcements.make(plan).files.find(({ path }) => path.endsWith('/paddock-live.sdp'))?.text ?? '',
     );
     const stream = plan.site.streamByName.get('paddock-live') ?? assert.fail();
-    // A player that joins as the sender starts may take the first packets for nothing; the next one knows better.
+    // A player that joins as the sender starts may not recognize the first packets; the next one does.
     for (let tries = 1; ; tries++) {
       const sender = hosts.send('ffmpeg', ...senderArguments(plan, stream, 90));
       const announcer = announce(one, '192.168.20.5', '--at-least', '1');
@@ -324,7 +324,7 @@ describe('announcing on a real network', function () {
   });
 });
 
-/** As tshark reads them. */
+/** The packets as tshark reads them. */
 async function packets(file: string): Promise<readonly Seen[]> {
   const fields = [
     'frame.time_relative',

@@ -2,10 +2,10 @@
 
 import { run } from './run.ts';
 
-/** The system's own, since that is the one with the bindings of GStreamer. */
+/** The system's own Python, which has the bindings of GStreamer. */
 export const PYTHON = '/usr/bin/python3';
 
-/** Why there can be no cameras here; `undefined` where there can. @param tools what the test needs besides */
+/** Why there can be no cameras here; `undefined` where there can. @param tools other programs of the test */
 export async function whyNoCameras(...tools: readonly string[]): Promise<string | undefined> {
   try {
     await run('which', ['ffmpeg', 'ffprobe', ...tools]);

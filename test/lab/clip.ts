@@ -14,7 +14,7 @@ export interface ClipWishes {
   readonly sound: boolean;
 }
 
-/** @returns the bit/s that its video came to */
+/** @returns the bit/s of its video */
 export async function makeClip(
   path: string,
   { seconds, frameRate, keyframeEvery, videoRate, sound }: ClipWishes,

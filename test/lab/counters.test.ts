@@ -1,6 +1,6 @@
 /**
- * Counters of a real switch and of real hosts against the plan: where the site runs as planned nothing is found;
- * where it is built otherwise than the plan says, the right stream is named.
+ * Compares counters of a real switch and of real hosts with the plan: a site that runs as planned has no findings;
+ * where it is built differently, the right stream is named.
  */
 
 import assert from 'node:assert/strict';
@@ -24,16 +24,16 @@ import { sleep } from './run.ts';
 
 const SECONDS = 10;
 const EVERY = 1.5;
-/** As in measure.ts: windows in which the senders were late say nothing. */
+/** As in measure.ts: windows in which the senders were late do not count. */
 const [TRIES, MOST_TRIES, LATE] = [3, 20, 0.02];
-/** Seconds: nor do those in which a reading took longer, as nobody knows when in that time it was taken. */
+/** Seconds: nor do windows in which a reading took longer, as its exact time is unknown. */
 const SLOW = 0.1;
 
 const LINE = readFileSync(new URL('./sites/line.site.yaml', import.meta.url), 'utf8');
 
 const SNOOPING = 's2:\n    kind: switch\n    igmp-snooping: true';
 
-/** What is built instead of the line, and when what was counted says enough. */
+/** A change of the line that is built, and the condition by which the counters suffice. */
 const BUILT = {
   line: [LINE, ({ found }) => found.length === 0],
   withoutG2: [LINE.replace(/^ {2}g2: .*\n/m, ''), ({ found }) => found.length === 6],
@@ -128,7 +128,7 @@ function titles({ found }: Audited, fault: string, stream: string): string[] {
     .sort();
 }
 
-/** Builds what `built` says, runs it, and holds what was counted against the plan of the line. */
+/** Builds and runs the line with the change, and compares the counters with the plan of the line. */
 async function measured(built: string, isGood: (audited: Audited) => boolean): Promise<Audited> {
   const plan = planFrom({ 'line.site.yaml': LINE });
   const lab = new Lab(planFrom({ 'line.site.yaml': built }));

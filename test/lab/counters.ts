@@ -1,4 +1,4 @@
-/** What each port has counted, in bytes without preamble, gap and FCS. */
+/** The counters of each port, in bytes without preamble, gap and FCS. */
 
 import type { Link, Member } from '../../server/src/network/link.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
@@ -13,7 +13,7 @@ export interface Counted {
   readonly sent: number;
 }
 
-/** What the switches of Open vSwitch have counted, by name of the interface. */
+/** The counters of the switches of Open vSwitch, by name of the interface. */
 export async function countedByOpenVSwitch(plan: Plan, daemons: OpenVSwitch): Promise<Map<string, Counted>> {
   const found = new Map<string, Counted>();
   await Promise.all(

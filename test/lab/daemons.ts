@@ -40,7 +40,7 @@ export class OpenVSwitch {
     const { environment } = daemons;
     place.atEnd(() => daemons.stop());
     await run('ovsdb-tool', ['create', at('conf.db'), SCHEMA], { environment });
-    // What a daemon writes after it has gone to the background would keep us waiting, so it writes to its log alone.
+    // Output of a daemon in the background would keep us waiting, so it writes only to its log.
     await detached(
       ['ovsdb-server', at('conf.db'), `--remote=punix:${at('db.sock')}`, ...usual('ovsdb-server')],
       environment,
@@ -76,7 +76,7 @@ export class OpenVSwitch {
     return run('ovs-appctl', ['-t', join(this.folder, 'ovs-vswitchd.ctl'), ...args], { environment: this.environment });
   }
 
-  /** They are killed: nothing of theirs outlives them and their namespace, and to leave in order takes seconds. */
+  /** Kills them: nothing of theirs outlives them and their namespace, and an orderly end takes seconds. */
   private stop(): void {
     for (const name of ['ovs-vswitchd', 'ovsdb-server']) {
       const pidFile = join(this.folder, `${name}.pid`);
@@ -86,8 +86,8 @@ export class OpenVSwitch {
 }
 
 /**
- * A switch of tin forwards whatever the hosts do. This one takes frames from sockets of some hundred frames each, and
- * what comes when they are full is lost: so it runs before all else, where the machine allows that (sched(7)).
+ * A hardware switch forwards frames no matter what the hosts do. This one reads sockets that hold some hundred frames
+ * each and loses frames when they are full: so it gets real-time priority, where the machine allows that (sched(7)).
  */
 async function beforeAll(): Promise<readonly string[]> {
   const realTime = ['chrt', '--rr', '1'];
@@ -95,7 +95,7 @@ async function beforeAll(): Promise<readonly string[]> {
     await run('chrt', [...realTime.slice(1), 'true']);
     return realTime;
   } catch {
-    // Not there, or refused: then before most else.
+    // Where that is missing or refused, by a low nice value.
     return ['nice', ...URGENT];
   }
 }

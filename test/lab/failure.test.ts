@@ -1,6 +1,6 @@
 /**
- * What is lost when something fails, held against real switches and hosts: a ring with a cable cut, a card without
- * carrier, and the querier taken away. Each port is counted, and the seconds until the picture is back.
+ * Compares the computed losses of failures with real switches and hosts: a ring with a cable cut, a card without
+ * carrier, and a removed querier. Each port is counted, and the seconds until the picture is back.
  */
 
 import assert from 'node:assert/strict';
@@ -22,7 +22,7 @@ import { rowsOf, tableOf } from './table.ts';
 
 const SECONDS = 2;
 const MOST_TRIES = 60;
-/** Seconds of a window in which is looked who gets something, and what it takes besides on an idle machine. */
+/** Seconds of a window in which receivers are watched, and its overhead on an idle machine. */
 const WINDOW = 0.2;
 const USUALLY_LATE = 1;
 const VIDEO = 'video: {codec: h264, bitrate: 2 Mb/s}';
@@ -60,7 +60,7 @@ streams:
   bell: {source: recorder, transport: rtp, port: 5008, ${VIDEO}, receivers: [office, far]}
 `;
 
-/** Two switches, and a computer that asks for memberships and does nothing else. */
+/** Two switches, and a computer that is only the querier. */
 const ASKED = `
 vlans:
   video: {id: 20, subnet: 192.168.20.0/24, querier: asker}
@@ -98,7 +98,7 @@ describe('what fails in the lab', function () {
     lab = undefined;
   });
 
-  /** Builds a site, and cuts what fails in it. */
+  /** Builds a site, and cuts the cables of the failed thing. */
   async function failed(text: string, name: string, prepare?: (built: Lab) => Promise<void>): Promise<Broken> {
     const plan = planFrom({ 'failing.site.yaml': text });
     const element = elementNamed(plan, name);
@@ -168,7 +168,7 @@ describe('what fails in the lab', function () {
 
 interface Broken {
   readonly lab: Lab;
-  /** With the network as it is computed for what has failed. */
+  /** The site with the network computed for the failure. */
   readonly plan: Plan;
   readonly failure: Failure;
   /** Milliseconds. */
@@ -231,8 +231,8 @@ async function untilBack({
 }
 
 /**
- * What is lost does not come, all else does, and each port carries what is computed. Switches flood what is sent to a
- * receiver that has said nothing since the tree changed: it is asked for its address again within a minute.
+ * Lost streams do not arrive, all others do, and each port carries the computed load. Switches flood unicast to a
+ * receiver that has sent nothing since the tree changed, until it is asked for its address within a minute.
  */
 async function holds({ lab, plan, failure }: Broken): Promise<void> {
   const scale = scaleOf(plan);

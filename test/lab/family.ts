@@ -1,4 +1,4 @@
-/** The sites that are built: files, and what they become by a change of a few words. */
+/** The sites that are built: files, and variants with a few changed words. */
 
 import { readFileSync, readdirSync } from 'node:fs';
 import { SiteFolder } from '../../server/src/site/folder.ts';
@@ -38,7 +38,7 @@ export function planFrom(files: Readonly<Record<string, string>>): Plan {
   return planOf(siteFrom(files));
 }
 
-/** The same without other traffic, where nobody sends that. */
+/** The same site without other traffic, which no host sends there. */
 export function planOfStreams(files: Readonly<Record<string, string>>): Plan {
   return planOf({ ...siteFrom(files), traffic: [] });
 }
@@ -65,7 +65,7 @@ function sample(name: string): Case {
 
 /**
  * `PLUMBLINE_LAB_NUMBERS=17,18` builds the sites of these numbers instead of the usual ones. 22 and 26 are kept
- * because they disagreed once: a switch forgets what it is asked for by way of a router port alone.
+ * because they disagreed once: a switch forgets memberships that it learns only by a router port.
  */
 const NUMBERS = (process.env['PLUMBLINE_LAB_NUMBERS'] ?? '1,2,3,4,8,22,26').split(',').map(Number);
 

@@ -6,7 +6,7 @@ import { type Place, URGENT } from './place.ts';
 import { PATIENCE } from './until.ts';
 
 export class HostProgram {
-  /** Of its exit; by a signal, -1. */
+  /** Its exit status; -1 for a signal. */
   readonly ended: Promise<number>;
   private readonly child: ChildProcessByStdio<null, Readable, Readable>;
   private written = '';
@@ -29,12 +29,12 @@ export class HostProgram {
     });
   }
 
-  /** Everything it has written so far. */
+  /** Its output so far. */
   get output(): string {
     return this.written;
   }
 
-  /** @throws where it ends before it has written that, or does not do so for a long time */
+  /** @throws where it ends before it has written that, or does not write it for a long time */
   async says(text: string): Promise<void> {
     if (!(await this.comesTo((output) => output.includes(text))))
       throw new Error(`it did not say '${text}': ${this.written}`);
@@ -58,12 +58,12 @@ export class HostProgram {
     return this.child.pid;
   }
 
-  /** Asks it to leave in order, as systemd does (systemd.kill(5)); a shell that waits for a program misses SIGINT. */
+  /** Asks it to end in good order, as systemd does (systemd.kill(5)); a shell waiting for a program misses SIGINT. */
   stop(): void {
     this.child.kill('SIGTERM');
   }
 
-  /** Ends it as a crash would. */
+  /** Kills it, like a crash. */
   kill(): void {
     this.child.kill('SIGKILL');
   }

@@ -1,6 +1,6 @@
 /**
- * Hosts as they are: what the plan says of routes, cards and queriers, held against the kernel of Linux and real
- * switches, point by point. Each shows `ip route get` and the counters beside what was predicted.
+ * Compares the plan's routes, cards and queriers with the kernel of Linux and real switches, point by point. Each shows
+ * `ip route get` and the counters beside the prediction.
  */
 
 import assert from 'node:assert/strict';
@@ -20,9 +20,9 @@ const SECONDS = 2;
 interface Point {
   readonly title: string;
   readonly site: string;
-  /** Streams that reach all, or nobody; the plan is to say the same. */
+  /** Streams that reach all, or nobody; the plan must agree. */
   readonly silent?: readonly string[];
-  /** What the kernel says to receivers that it does not let join. */
+  /** The kernel's answer to receivers that may not join. */
   readonly refused?: string;
 }
 
@@ -326,7 +326,7 @@ function planOfPoint({ site }: Point): Plan {
   return planFrom({ 'house.site.yaml': site });
 }
 
-/** Streams that the plan says reach nobody. */
+/** Streams that by the plan reach nobody. */
 function unheard({ network }: Plan): string[] {
   return network.deliveries
     .filter(({ stream, reaches }) => stream.receivers.length > 0 && reaches.length === 0)

@@ -1,6 +1,6 @@
 /**
- * Each host and router as a network namespace, with its interfaces, addresses and routes. All else is as the kernel has
- * it: no route but those of the site, a gateway of a VLAN, and for multicast that of a host with one card.
+ * Each host and router as a network namespace, with its interfaces, addresses and routes. Everything else is the
+ * kernel's default: no routes but those of the site, to a VLAN's gateway, and for multicast by the only card.
  */
 
 import { contains, formatAddress, formatSubnet } from '../../server/src/standards/ipv4.ts';
@@ -32,7 +32,7 @@ export function hostCommands(plan: Plan, addresses: Addresses, device: Device): 
   return [...commands, ...routeCommands(plan, addresses, device, interfaces)];
 }
 
-/** A host that has its cards, called as its operating system calls them, and nothing else: they are down. */
+/** A host that has only its cards, which are down, with the names that its operating system gives them. */
 export function bareCommands(plan: Plan, device: Device): string[] {
   const ports = device.ports.filter(
     (port) => plan.network.topology.linkAt(port) !== undefined || uncabled(plan, device).includes(port),
@@ -54,7 +54,7 @@ function cardCommands(plan: Plan, addresses: Addresses, device: Device): string[
   return commands;
 }
 
-/** Ports of a host without a cable: their cards are there all the same. */
+/** Ports of a host without a cable, whose cards exist too. */
 export function uncabled(plan: Plan, device: Device): Port[] {
   const { network } = plan;
   if (network.interfaces.of(device).length === 0) return [];
@@ -71,9 +71,9 @@ function settings({ site }: Plan, device: Device): string[] {
   const set = (key: string, value: number): string => `echo ${value} >/proc/sys/net/${key}`;
   return [
     ...['all', 'default'].map((which) => set(`ipv6/conf/${which}/disable_ipv6`, 1)),
-    // A machine that is busy for a moment is no lost packet: nothing is sent a second time before it must be.
+    // A moment's load on the machine must not count as a lost packet: nothing is sent again too early.
     set('ipv4/tcp_early_retrans', 0),
-    // What is made for a server that is a gateway sets this.
+    // The made script of a gateway server sets this.
     ...(device.routing || site.vlans.some(({ gateway }) => gateway === device.name) ? [set('ipv4/ip_forward', 1)] : []),
     'ip link set lo up',
   ];
@@ -110,7 +110,7 @@ function routeCommands(plan: Plan, addresses: Addresses, device: Device, interfa
       commands.push(`ip route add default via ${via} dev ${addresses.nameOf(by)} || true`);
   }
   const [only, ...others] = interfaces;
-  // What is made for a host with one card and no default route sets this.
+  // The made script of a host with one card and no default route sets this.
   if (only !== undefined && others.length === 0)
     commands.push(
       `[ -n "$(ip route show default)" ] || ip route add 224.0.0.0/4 dev ${addresses.nameOf(only)} 2>/dev/null || true`,
@@ -122,7 +122,7 @@ function isGroup(address: number): boolean {
   return address >>> 28 === 14;
 }
 
-/** As it is written. What the kernel refuses is not there; a route for the subnet of a card stands in its place. */
+/** The route as written. The kernel may refuse it; a route for a card's subnet replaces the card's own. */
 function routeCommand(plan: Plan, addresses: Addresses, device: Device, route: HostRoute): string[] {
   const port = device.portByName.get(route.port);
   if (port === undefined) return [];

@@ -103,7 +103,7 @@ describe('a stream that a server takes in once, for several things', function ()
   let made: Made;
   let service: Service;
   let screen: HostProgram;
-  /** What each picture of the film looks like, in order. */
+  /** A checksum of each picture of the film, in order. */
   let frames: readonly string[];
   let unmount = (): void => undefined;
 
@@ -184,7 +184,7 @@ describe('a stream that a server takes in once, for several things', function ()
       .sort();
   }
 
-  /** Until the screen has shown so many seconds more. */
+  /** Waits until the screen has shown so many seconds more. */
   async function showsOn(seconds: number): Promise<void> {
     const goal = shown(screen).length + seconds * FRAME_RATE;
     await until(() => shown(screen).length >= goal, said);
@@ -277,7 +277,7 @@ describe('a stream that a server takes in once, for several things', function ()
 });
 
 function picturesIn(output: string): string[] {
-  // The last line may not be whole yet.
+  // The last line may be incomplete.
   return output
     .split('\n')
     .slice(0, -1)
@@ -285,7 +285,7 @@ function picturesIn(output: string): string[] {
     .map((line) => line.split(',').at(-1)?.trim() ?? '');
 }
 
-/** What each picture looks like. */
+/** A checksum of each picture. */
 async function framesOf(path: string): Promise<string[]> {
   return picturesIn(
     await run('ffmpeg', [

@@ -1,4 +1,4 @@
-/** By what each host of a lab sends to each address that its streams need: as predicted, and as its kernel says. */
+/** The way by which each host of a lab sends to each address of its streams: as predicted, and by its kernel. */
 
 import type { Interface } from '../../server/src/network/interface.ts';
 import type { Way } from '../../server/src/network/route-table.ts';
@@ -59,7 +59,7 @@ function wayWords(addresses: Addresses, way: Way | undefined, isGroup: boolean):
   if (way === undefined) return 'unreachable';
   // A group is not handed to a router, but sent on the link.
   const dev = way.by === undefined ? interfaceOf(way.port) : addresses.nameOf(way.by);
-  // A gateway whose address the site does not say has one all the same.
+  // A gateway without a declared address has one in the lab.
   const via = isGroup ? undefined : way.via?.at === undefined ? way.via?.address : addresses.of(way.via.at);
   return `${via === undefined ? '' : `via ${typeof via === 'number' ? formatAddress(via) : via} `}dev ${dev}`;
 }

@@ -1,5 +1,5 @@
 /**
- * What Plumbline computes, held against what real switches count: each site is built of Open vSwitch bridges and
+ * Compares Plumbline's figures with the counters of real switches: each site is built of Open vSwitch bridges and
  * network namespaces, its hosts send and join, and every port is counted in both directions.
  */
 

@@ -1,4 +1,4 @@
-/** A site, built: its switches, cables and hosts, and what they carry. */
+/** A site that is built: its switches, cables and hosts, and their traffic. */
 
 import { type Link, type Member, cablesOf } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
@@ -20,7 +20,7 @@ import { type Attachment, bridgeCommands, bridgeOf, olderSpanningTree } from './
 import { type Card, cardCommands, cards } from './trunk-hosts.ts';
 import { type Asker, type Forwarder, type RunResult, type Traffic, TrafficProcess, trafficOf } from './traffic.ts';
 
-/** The namespace of queriers that are switches: what asks there hangs at the switch by a port that is not counted. */
+/** The namespace of queriers that are switches, each attached to its switch by a port that is not counted. */
 const QUERIERS = 'queriers';
 
 export interface Window extends RunResult {
@@ -95,24 +95,24 @@ export class Lab {
     return this.isBare(host) ? bareCommands(plan, host) : hostCommands(plan, addresses, host);
   }
 
-  /** Runs a program on a host, and gives what it said however it ended. */
+  /** Runs a program on a host, and returns its output even where it fails. */
   answer(device: Device, command: readonly string[]): ReturnType<typeof answer> {
     return answer(this.namespaceOf(device), command);
   }
 
-  /** What the kernel said to each receiver that it did not let join, in the order of `traffic.receptions`. */
+  /** The kernel's answer to each receiver that could not join, in the order of `traffic.receptions`. */
   refusedJoins: readonly (string | null)[] = [];
 
-  /** What each host does with the packets of its streams, asked before any of them is sent. */
+  /** The route of each host for the packets of its streams, asked before any is sent. */
   routes: readonly KernelRoute[] = [];
 
-  /** What the kernel of a host would do with a packet: `ip route get`. */
+  /** The route of a packet by a host's kernel: `ip route get`. */
   private routeGet(device: Device, address: string): string {
     const { status, out, err } = answer(this.namespaceOf(device), ['ip', 'route', 'get', address]);
     return (status === 0 ? out.split('\n')[0] : err.split('\n')[0])?.trim() ?? '';
   }
 
-  /** Sends `seconds` of every stream and counts what comes of it. */
+  /** Sends `seconds` of every stream and reads the counters. */
   async measure(seconds: number, scale: number): Promise<Window> {
     const { process } = this;
     if (process === undefined) throw new Error('the lab is not built');
@@ -138,12 +138,12 @@ export class Lab {
     return countCables(this.plan, this.daemons, link, position);
   }
 
-  /** What `ip -s -j link` prints on a host. */
+  /** The output of `ip -s -j link` on a host. */
   links(device: Device): Promise<string> {
     return run('ip', ['-n', this.namespaceOf(device), '-s', '-j', 'link']);
   }
 
-  /** What a switch says that its ports have counted, as `ovs-ofctl --names dump-ports` prints it. */
+  /** The counters of a switch's ports, as `ovs-ofctl --names dump-ports` prints them. */
   async ports(device: Device): Promise<string> {
     if (this.daemons === undefined) throw new Error('the lab is not built');
     return this.daemons.ofctl(['--names', 'dump-ports', bridgeOf(device)]);
@@ -162,7 +162,7 @@ export class Lab {
     await run('ip', ['-n', this.cableEnd(end), 'link', 'set', interfaceOf(end), 'down']);
   }
 
-  /** Lets switches forget members and routers of whom they have heard nothing for so many seconds. */
+  /** Lets switches forget members and routers that have been silent for so many seconds. */
   async forgetAfter(seconds: number): Promise<void> {
     const { daemons, plan } = this;
     if (daemons === undefined) throw new Error('the lab is not built');
@@ -179,7 +179,7 @@ export class Lab {
     );
   }
 
-  /** Has the switches speak spanning tree as IEEE 802.1D had it before the rapid one, with its timers. */
+  /** Has the switches run the original spanning tree of IEEE 802.1D, not the rapid one, with its timers. */
   async speakOlderSpanningTree(): Promise<void> {
     const { daemons, plan } = this;
     if (daemons === undefined) throw new Error('the lab is not built');

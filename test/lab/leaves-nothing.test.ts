@@ -74,7 +74,7 @@ async function assertNothingOf(folder: string): Promise<void> {
   assert.deepEqual(processesOf(folder), []);
 }
 
-/** Those of this run. */
+/** The namespaces of this run. */
 async function namespaces(): Promise<string[]> {
   const listed = JSON.parse((await run('ip', ['-j', 'netns', 'list'])) || '[]') as { name: string }[];
   return listed.map(({ name }) => name).filter((name) => name.includes(`-${process.pid}-`));
@@ -89,7 +89,7 @@ function processesOf(folder: string): string[] {
         const command = readFileSync(`/proc/${pid}/cmdline`, 'utf8').replaceAll('\0', ' ');
         return command.includes(folder) ? [command] : [];
       } catch {
-        return []; // It has ended since.
+        return []; // The process has ended.
       }
     });
 }

@@ -1,4 +1,4 @@
-/** The same predictions, held against switches of another make: bridges of the kernel. */
+/** Compares the same predictions with switches of another kind: bridges of the kernel. */
 
 import assert from 'node:assert/strict';
 import { after, before, describe, it } from 'mocha';

@@ -40,7 +40,7 @@ export function linuxBridgeCommands(plan: Plan, attachments: readonly Attachment
   return commands;
 }
 
-/** What their ports have counted, by name of the interface. */
+/** The counters of their ports, by name of the interface. */
 export async function countedByLinux(namespace: string): Promise<Map<string, Counted>> {
   const shown = JSON.parse(await run('ip', ['-n', namespace, '-j', '-s', 'link'])) as {
     ifname: string;

@@ -1,6 +1,6 @@
 /**
- * What is made for the network of a server, run on hosts that have nothing but their cards: each made check passes,
- * each receiver joins, and the switches count what is predicted.
+ * Runs the made network scripts on hosts that have only their cards: each made check passes, each receiver joins, and
+ * the switches count the predicted load.
  */
 
 import assert from 'node:assert/strict';
@@ -29,7 +29,7 @@ const VIDEO = 'video: {codec: h264, bitrate: 2 Mb/s}';
 function sample(name: string): Plan {
   const folder = new URL(`../../samples/${name}/`, import.meta.url);
   const files = readdirSync(folder).filter((file) => file.endsWith('.site.yaml'));
-  // With what does not fit the schema: one of them has mistakes.
+  // Including values that do not fit the schema, as one site has mistakes.
   const texts = Object.fromEntries(files.map((file) => [file, readFileSync(new URL(file, folder), 'utf8')]));
   // The router and the Internet are not made, so that what goes there beside the streams would be lost.
   return planOf({ ...folderOf(texts).site(), traffic: [] });
@@ -141,7 +141,7 @@ function runSites(output: Output, setUp: SetUp): void {
       const { rows, wrong, refusedJoins } = await outcomes.get(index);
       const hosts = hostsOf(plan, output);
       console.log(tableOf(rows.filter(({ port, to }) => [port, to].some(({ device }) => hosts.includes(device.name)))));
-      // Where two devices have one address, which of them answers is luck.
+      // Where two devices have one address, either may answer.
       if (isClean(plan)) assert.deepEqual(wrong, []);
       assert.deepEqual(
         refusedJoins.filter((refused) => refused !== null),
@@ -157,7 +157,7 @@ function isClean({ network: { addressUses } }: Plan): boolean {
   return isHome && new Set(addressUses.map(({ address }) => address)).size === addressUses.length;
 }
 
-/** The hosts that something is made for. */
+/** The hosts that scripts are made for. */
 function hostsOf(plan: Plan, output: Output): string[] {
   return output.subjects(plan).filter((name) => {
     const device = plan.site.deviceByName.get(name);
@@ -165,7 +165,7 @@ function hostsOf(plan: Plan, output: Output): string[] {
   });
 }
 
-/** Sets up each host that something is made for, checks it by what is made, and measures. */
+/** Sets up each of these hosts, runs its made check, and measures. */
 async function run(plan: Plan, output: Output, setUp: SetUp): Promise<Outcome> {
   const hosts = hostsOf(plan, output);
   assert.ok(hosts.length > 0, 'there is a host to set up');

@@ -1,4 +1,4 @@
-/** Builds a site and holds what is counted against what is predicted. */
+/** Builds a site and compares counted with predicted loads. */
 
 import type { Plan } from '../../server/src/plan.ts';
 import type { KernelRoute } from './kernel-routes.ts';
@@ -6,11 +6,11 @@ import { Lab, type LabOptions, type Window } from './lab.ts';
 import { scaleOf } from './pace.ts';
 import { type Row, rowsOf, tableOf, worst } from './table.ts';
 
-/** A machine that does other work at the same time may lose a frame. It does not lose the same one again. */
+/** A busy machine may lose a frame, but not the same one again. */
 const TRIES = 3;
 /** Seconds: where a packet is sent later than that, TCP puts several into one, and fewer are acknowledged. */
 const LATE = 0.02;
-/** Of windows in which a sender was late there may be more, as they say nothing. */
+/** More windows are allowed where a sender was late, as these do not count. */
 const MOST_TRIES = 20;
 
 export interface Outcome {
@@ -28,11 +28,11 @@ export interface Outcome {
 }
 
 export interface MeasureOptions extends LabOptions {
-  /** Windows, where it is known that something will disagree. */
+  /** The number of windows, where a disagreement is expected. */
   readonly mostTries?: number;
 }
 
-/** Builds a site and runs it. Where something disagrees it is run again: what the machine lost is not lost again. */
+/** Builds a site and runs it. Where something disagrees it is run again, as the machine may have lost frames. */
 export async function measure(plan: Plan, seconds: number, options: MeasureOptions = {}): Promise<Outcome> {
   const lab = new Lab(plan, options);
   try {

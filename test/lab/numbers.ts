@@ -1,4 +1,4 @@
-/** A number for each name, for what Linux wants to have short names. Two plans of a site have the same. */
+/** A number for each name, for things that need short names in Linux; the same in two plans of a site. */
 
 const numbers = new Map<string, number>();
 

@@ -1,4 +1,4 @@
-/** How much of the declared rates the machine is asked to carry. */
+/** The part of the declared rates that the machine is asked to carry. */
 
 import { directionsOf } from '../directions.ts';
 import type { Plan } from '../../server/src/plan.ts';

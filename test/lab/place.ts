@@ -1,8 +1,8 @@
 /**
- * Where a lab lives: its network namespaces, its folder, and everything that must be gone when it ends.
+ * The place of a lab: its network namespaces, its folder, and everything that must be removed when it ends.
  *
- * Names contain the number of the process that made them, so that two runs do not meet, and a later run can clear away
- * what one that was killed has left.
+ * Names contain the id of the process that made them, so that two runs do not clash, and a later run can clear away
+ * the leftovers of one that was killed.
  */
 
 import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
@@ -54,7 +54,7 @@ export class Place {
   }
 }
 
-/** Clears away what runs that were killed have left. */
+/** Clears away the leftovers of runs that were killed. */
 export function clearLeftovers(namespaces: readonly string[]): void {
   for (const folder of readdirSync(tmpdir()).filter(isLeft)) {
     const path = join(tmpdir(), folder);

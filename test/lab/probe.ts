@@ -16,7 +16,7 @@ const TOOLS = [
   'python3',
 ];
 
-/** Why there can be no lab here; `undefined` where there can. Clears away what a run that was killed has left. */
+/** Why there can be no lab here; `undefined` where there can. Clears away the leftovers of a run that was killed. */
 export async function whyNoLab(): Promise<string | undefined> {
   if (process.platform !== 'linux') return 'it is built of Linux network namespaces';
   if (process.getuid?.() !== 0) return 'it needs root';

@@ -12,7 +12,7 @@ async function timed<T>(ask: () => Promise<T>): Promise<{ time: number; answer: 
   return { time: (asked + Date.now()) / 2000, answer };
 }
 
-/** What the documented command makes; the interfaces are called as in the site. */
+/** The output of the documented command, with the site's names of interfaces. */
 export async function lineOf(lab: Lab, host: Device): Promise<string> {
   const { time, answer } = await timed(() => lab.links(host));
   const names = new Map(host.ports.map((port) => [interfaceOf(port), port.name]));

@@ -16,7 +16,7 @@ import { TwoHosts } from './two-hosts.ts';
 const FRAME_RATE = 20;
 const SECONDS = 12;
 
-/** Nobody has the address of the hall screen, as when it is off: who asks for it by ARP gets no answer. */
+/** No host has the address of the hall screen, as when it is off: ARP requests for it get no answer. */
 const SITE = `
 devices:
   core: {kind: switch, ports: {1-4: {}}}

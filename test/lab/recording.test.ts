@@ -1,5 +1,5 @@
 /**
- * What a recorder writes, held against what is computed: FFmpeg sends films of known rate as multicast over the lab's
+ * Compares a recorder's files with the computed figures: FFmpeg sends films of known rate as multicast over the lab's
  * switch, and FFmpeg's segment muxer records them.
  */
 
@@ -21,7 +21,7 @@ import { run, sleep } from './run.ts';
 const PORT = 5004;
 const FRAME_RATE = 20;
 const SECONDS = 18;
-/** What each recording asks for. */
+/** The settings of each recording. */
 const SEGMENT = 4;
 /** Seconds between keyframes, by stream. */
 const KEYFRAMES = { paddock: 2, stable: 3, glasshouse: 6 };
@@ -110,7 +110,7 @@ describe('a real recording', function () {
         ]),
       );
       for (const sender of senders) assert.equal(await sender.ended, 0, sender.output);
-      // They end as nothing comes any more.
+      // They end as nothing arrives any more.
       await Promise.all(recorders.map(({ ended }) => ended));
       for (const name of names) recorded.set(name, await filesIn(join(place.folder, name)));
     } finally {

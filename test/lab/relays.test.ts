@@ -112,7 +112,7 @@ describe('units that are made for a server, run on it', function () {
   let lab: Lab;
   let server: Server;
   let made: Made;
-  /** What each picture of the film looks like, in order. */
+  /** A checksum of each picture of the film, in order. */
   let order: readonly string[];
   let frames: ReadonlySet<string>;
   const services = new Map<string, Service>();
@@ -384,7 +384,7 @@ function descriptionOf(files: readonly MadeFile[], name: string, folder: string)
   return ['-protocol_whitelist', 'file,rtp,udp', '-localaddr', '192.168.20.61', '-i', fileURLToPath(server)];
 }
 
-/** What each picture looks like. */
+/** A checksum of each picture. */
 async function framesOf(path: string): Promise<string[]> {
   const out = await run('ffmpeg', [
     '-nostdin',

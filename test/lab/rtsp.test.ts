@@ -1,6 +1,6 @@
 /**
- * What a real RTSP camera puts on the wire, held against what is computed from its rate: GStreamer's RTSP server plays
- * a film of known rate, FFmpeg pulls it over interleaved TCP and over UDP.
+ * Compares the traffic of a real RTSP camera with the load computed from its rate: GStreamer's RTSP server plays a film
+ * of known rate, FFmpeg pulls it over interleaved TCP and over UDP.
  */
 
 import assert from 'node:assert/strict';
@@ -18,7 +18,7 @@ import { whyNoLab } from './probe.ts';
 import { sleep } from './run.ts';
 
 const CAMERA = fileURLToPath(new URL('./camera.py', import.meta.url));
-/** Debian's own Python has GStreamer's bindings; another one that is found first may not. */
+/** Debian's own Python has GStreamer's bindings; another one on the PATH may not. */
 const FRAME_RATE = 20;
 const KEYFRAME_EVERY = 2;
 /** A whole number of keyframe intervals, so that it does not matter where it starts. */
@@ -44,7 +44,7 @@ describe('a real RTSP camera', function () {
   const place = new Place();
   const film = `${place.folder}/film.mkv`;
   let rate = 0;
-  /** Bytes in the window from the camera and back, by transport; and what is computed. */
+  /** Counted bytes in the window from the camera and back, by transport, and the computed ones. */
   const found = new Map<string, { readonly predicted: readonly number[]; readonly measured: readonly number[] }>();
 
   before(async function () {

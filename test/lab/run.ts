@@ -1,13 +1,13 @@
-/** Runs programs, and says what they complained of where they fail. */
+/** Runs programs, and reports their errors where they fail. */
 
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
 
 /**
  * Runs a program to its end.
  *
- * @param input what it reads from its standard input
- * @returns what it wrote to its standard output
- * @throws Error with what it wrote to its standard error, where it fails
+ * @param input its standard input
+ * @returns its standard output
+ * @throws Error with its standard error, where it fails
  */
 export function run(
   program: string,
@@ -45,7 +45,7 @@ export async function runIn(namespace: string, commands: readonly string[]): Pro
     await run('ip', ['netns', 'exec', namespace, 'sh', '-e'], { input: `${commands.join('\n')}\n` });
 }
 
-/** Runs a program in a network namespace, and gives what it said however it ended. */
+/** Runs a program in a network namespace, and returns its output even where it fails. */
 export function answer(
   namespace: string,
   command: readonly string[],
@@ -54,7 +54,7 @@ export function answer(
   return { status, out: stdout, err: stderr };
 }
 
-/** Runs a program whose failure changes nothing: what it was to end may have ended already. */
+/** Runs a program whose failure does not matter, as the process that it ends may have ended already. */
 export function runAnyway(
   program: string,
   args: readonly string[],

@@ -17,7 +17,7 @@ import { planFrom } from './family.ts';
 import { PICTURE, senderArguments } from './media-sender.ts';
 import { TwoHosts } from './two-hosts.ts';
 
-/** What FFmpeg calls the codecs of a site. */
+/** FFmpeg's names of the codecs of a site. */
 const NAMES: Readonly<Record<string, string>> = {
   h264: 'h264',
   h265: 'hevc',
@@ -33,10 +33,10 @@ const NAMES: Readonly<Record<string, string>> = {
   g722: 'adpcm_g722',
 };
 
-/** Encoders take time to start, and a player up to five seconds to know what it has; on a busy machine more. */
+/** Encoders take time to start, and a player up to five seconds to probe its input, longer on a busy machine. */
 const SECONDS = 30;
 
-/** A player that starts with its sender may take its first packets for nothing; the next one then knows better. */
+/** A player that starts with its sender may not recognize the first packets; the next one does. */
 const TRIES = 4;
 
 describe('FFmpeg plays what is described', function () {
@@ -91,13 +91,13 @@ describe('FFmpeg plays what is described', function () {
   }
 });
 
-/** Three pictures and three pieces of sound, of what there is. */
+/** Three pictures and three pieces of sound, of the media that the stream has. */
 function isPlayed(output: string, { video, audio }: Media): boolean {
   const tracks = [video, audio].filter((each) => each !== undefined);
   return tracks.every((_, track) => output.split('\n').filter((line) => line.startsWith(`${track}, `)).length > 3);
 }
 
-/** The player has found what the description says. */
+/** Whether the player has found the described media. */
 function assertDescribed(output: string, { video, audio }: Media): void {
   if (video !== undefined) assert.match(output, new RegExp(`Video: ${NAMES[video.codec ?? '']}\\b.*\\b${PICTURE}\\b`));
   if (audio === undefined) return;

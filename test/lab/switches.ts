@@ -8,7 +8,7 @@ import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 import { numberOf } from './numbers.ts';
 
-/** bit/s, where neither end of a cable says. */
+/** bit/s, where neither end of a cable declares a speed. */
 const USUAL_SPEED = 1_000_000_000;
 
 export function bridgeOf(device: Device): string {

@@ -1,4 +1,4 @@
-/** What was predicted and what was counted, port by port. */
+/** Predicted and counted bytes, port by port. */
 
 import { directionsOf } from '../directions.ts';
 import { type Direction, oppositePort } from '../../server/src/network/link.ts';
@@ -21,7 +21,7 @@ const TOLERANCE = 0.01;
  */
 const FEWER_ACKNOWLEDGEMENTS = 0.25;
 
-/** Where so little is predicted that the noise is more than one per cent of it, up to this may come on top. */
+/** Bytes that may be added where the noise is more than one per cent of a small prediction. */
 const NOISE_ON_LITTLE = 3000;
 
 export interface Row {
@@ -48,7 +48,7 @@ export function rowsOf(plan: Plan, counted: readonly number[], seconds: number, 
   });
 }
 
-/** bit/s of acknowledgements among what is predicted. */
+/** Predicted bit/s that are acknowledgements. */
 export function repliesIn(plan: Plan, { link, out }: Direction): number {
   let total = 0;
   for (const { stream, repliesUntagged, repliesTagged } of plan.network.copies(link, out)) {

@@ -1,6 +1,6 @@
 /**
- * Hosts that have a trunk: what their network card does with tags, a small bridge does here, as not every kernel has
- * VLAN devices. The host has one interface to each VLAN and one for frames without a tag.
+ * Hosts that have a trunk: a small bridge handles tags in place of the network card, as not every kernel has VLAN
+ * devices. The host has one interface for each VLAN and one for frames without a tag.
  */
 
 import type { Plan } from '../../server/src/plan.ts';
