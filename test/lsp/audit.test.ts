@@ -1,4 +1,4 @@
-// Audits as an editor has them: what differs shows at the words that planned it, beside what the rules find.
+// Audits in an editor: differences show at the text that planned them, beside the findings of rules.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import {
@@ -34,7 +34,7 @@ import { plumblineHere } from '../cli/run.ts';
 import { planOfTexts, sampleTexts } from '../make/made.ts';
 import { Client, applied, positionOf } from './client.ts';
 
-/** As ffprobe 5.1 writes it, without what is not read. */
+/** The output of ffprobe 5.1, without values that are not read. */
 const probed = (video: object, filename = 'rtsp://192.168.20.31:554/'): string =>
   JSON.stringify({ streams: [{ index: 0, codec_type: 'video', codec_name: 'h264', ...video }], format: { filename } });
 
@@ -135,14 +135,14 @@ describe('an audit in an editor', function () {
       /^gate has pictures of 1920x1080, not 2560x1440\. .* \(gate\.json, read \d{4}-\d\d-\d\d \d\d:\d\d\)$/,
     );
     assert.equal(words('cameras', differs), '2560x1440');
-    // As the command line has it.
+    // The same as from the command line.
     const place = `cameras.site.yaml:${differs.range.start.line + 1}:${differs.range.start.character + 1} `;
     assert.ok((await plumblineHere(['audit', 'probe', path, '--site', site])).out.includes(place));
 
     const [fix] = await client.codeActions(uriOf('cameras'), differs);
     assert.equal(fix?.title, 'Declare 1920x1080 as size of gate');
     await change('cameras', applied(textOf('cameras'), fix?.edit?.changes?.[uriOf('cameras')] ?? []));
-    // Both are of the text that was edited; what was read is held against it anew.
+    // Both are about the edited text, which is audited again.
     await told('cameras', none);
     const [left, ...more] = await told('cameras', some);
     assert.deepEqual([left?.code, more], ['frame-rate-differs', []]);
@@ -224,7 +224,7 @@ describe('an audit in an editor', function () {
     await told('recording', some);
   });
 
-  /** All that is written in a picture of a site. */
+  /** All text in a drawing of a site. */
   const draws = async (kind: string, subject: string, of = folder): Promise<string[]> => {
     const wanted = { folder: of, page: 'drawing', drawing: { kind, subject } } as const;
     return wordsOf((await client.connection.sendRequest(page, wanted)).html);
@@ -299,7 +299,7 @@ recordings:
     assert.deepEqual('cannot' in unsaid && unsaid.choices, ['archive', 'spare']);
     assert.deepEqual(await draws('recording', 'gate', wanted.folder), []);
     await done(ask('recordings', copy, { ...wanted, of: 'archive' }));
-    // What was read can be drawn, and of another volume nothing was.
+    // The readings can be drawn; another volume has none.
     const offers = await client.connection.sendRequest(drawings, { folder: wanted.folder });
     const measured = new Map(offers.map((offer) => [offer.kind, offer.measured]));
     assert.deepEqual(measured.get('recording'), { by: 'recordings', needed: true, read: ['gate'] });

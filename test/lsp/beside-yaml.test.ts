@@ -25,11 +25,11 @@ const YAML = [
   '--stdio',
 ];
 
-/** As its extension sets it, with nothing fetched. */
+/** The settings of its extension, with nothing fetched. */
 const general = { validate: true, completion: true, hover: true, schemaStore: { enable: false } };
 const withSchema = { ...general, schemas: { [pathToFileURL('schemas/site.schema.json').href]: '*.site.yaml' } };
 
-/** Those whose findings another extension tells from the schema, or from the YAML itself. */
+/** Rules whose findings another extension reports by the schema or by the YAML itself. */
 const shared = [
   'duplicate-key',
   'key-not-of-kind',
@@ -51,7 +51,7 @@ const examples = [
 ];
 
 const lineOf = ({ range }: Diagnostic): number => range.start.line;
-/** Two findings at the same words say one thing twice. */
+/** Two findings at the same words report one thing twice. */
 const isDouble = (a: Diagnostic, b: Diagnostic): boolean =>
   lineOf(a) === lineOf(b) && a.range.start.character === b.range.start.character;
 
@@ -80,7 +80,7 @@ describe('beside a general language server for YAML', function () {
     rmSync(folder, { recursive: true });
   });
 
-  /** What each of them tells of a text that is a site of its own. */
+  /** The findings of both for a text that is a site of its own. */
   async function told(text: string): Promise<{ yaml: Diagnostic[]; on: Diagnostic[]; off: Diagnostic[] }> {
     const path = join(folder, String(files++), 'a.site.yaml');
     const of = async (client: Client): Promise<Diagnostic[]> => client.diagnostics(await client.open(path, text));
@@ -105,7 +105,7 @@ describe('beside a general language server for YAML', function () {
       }
       const doubled = found.off.filter((problem) => found.yaml.some((other) => isDouble(problem, other)));
       assert.deepEqual(doubled, []);
-      // What only a site as a whole can tell of stays.
+      // Findings that need the whole site stay.
       const whole = (problem: Diagnostic): boolean => !shared.includes(String(problem.code));
       assert.deepEqual(found.off.filter(whole), found.on.filter(whole));
     });

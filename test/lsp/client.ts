@@ -35,7 +35,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { type Host, inThisProcess, spawned } from './host.ts';
 
-/** What a client can do, and what it says at the start. */
+/** A client's capabilities, and its options at the start. */
 export interface Able {
   readonly capabilities?: ClientCapabilities;
   readonly initializationOptions?: unknown;
@@ -44,16 +44,16 @@ export interface Able {
   readonly workspace?: readonly string[];
   /** Addresses of folders of the workspace that are on no disk. */
   readonly workspaceUris?: readonly string[];
-  /** Has requests answered that come at the start. */
+  /** Answers requests that come at the start. */
   readonly answers?: (connection: ProtocolConnection) => void;
 }
 
 export class Client {
   readonly connection: ProtocolConnection;
   initialized: InitializeResult | undefined;
-  /** What the server is answered when it asks for settings. */
+  /** The answer to the server's request for settings. */
   settings: unknown;
-  /** What the server has asked to be fetched anew. */
+  /** Refreshes that the server has asked for. */
   readonly refreshed: string[] = [];
   private readonly published = new Map<string, PublishDiagnosticsParams>();
   /** Of what was published before an edit, by a server that does not say of which version. */
@@ -162,7 +162,7 @@ export class Client {
     });
   }
 
-  /** The diagnostics of a file once they satisfy `enough`: those of the newest version unless told otherwise. */
+  /** The diagnostics of a file once they satisfy `enough`, by default those of the newest version. */
   async diagnostics(
     uri: string,
     enough?: (found: readonly Diagnostic[]) => boolean,
@@ -188,8 +188,7 @@ export class Client {
   }
 
   /**
-   * Waits until what is shown of a file satisfies `enough`, of whatever version; of one never published that is
-   * nothing.
+   * Waits until the shown diagnostics of a file satisfy `enough`, for any version; a file never published has none.
    */
   async becomes(uri: string, enough: (found: readonly Diagnostic[]) => boolean, patience = 120_000): Promise<void> {
     const deadline = Date.now() + patience;
@@ -201,7 +200,7 @@ export class Client {
     }
   }
 
-  /** What is shown of a file now; `undefined` where nothing was ever published of it. */
+  /** The shown diagnostics of a file; `undefined` where none were ever published. */
   shown(uri: string): readonly Diagnostic[] | undefined {
     return this.published.get(uri)?.diagnostics;
   }
@@ -225,7 +224,7 @@ export class Client {
     return (found ?? []).filter((action): action is CodeAction => 'edit' in action);
   }
 
-  /** Ends the server as the protocol has it; returns its exit status. */
+  /** Ends the server by the protocol; returns its exit status. */
   async stop(): Promise<number | null> {
     await this.connection.sendRequest(ShutdownRequest.type);
     await this.connection.sendNotification(ExitNotification.type);

@@ -1,4 +1,4 @@
-// What is shown of a site once its files are closed: of one in the workspace what the disk says, of any other nothing.
+// Diagnostics of a site once its files are closed: a site in the workspace is read from the disk, any other has none.
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -146,7 +146,7 @@ describe('once it is closed', () => {
       void server.changedOnDisk(at(camera), FileChangeType.Deleted);
       put(camera, CAMERA);
       void server.changedOnDisk(at(camera), FileChangeType.Created);
-      // As a watcher may tell it, late.
+      // A watcher may report it late.
       void server.changedOnDisk(at(camera), FileChangeType.Deleted);
       await settled(server);
       assert.ok(has('unknown-key')(server.shown(cameraUri) ?? []));

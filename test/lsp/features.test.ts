@@ -104,7 +104,7 @@ describe('The language features over the protocol', () => {
     position: positionOf(uri === network ? NETWORK : STREAMS, word),
   });
 
-  /** The text of what is found, with the file's first letter. */
+  /** The text at the found places, with the file's first letter. */
   const told = ({ uri, range }: Location): string => {
     const text = uri === network ? NETWORK : STREAMS;
     const lines = text.split('\n');

@@ -1,4 +1,4 @@
-/** How many bytes a server of ours has in use, with what nobody needs collected first. */
+/** The bytes that a server of ours has in use after garbage collection. */
 
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';

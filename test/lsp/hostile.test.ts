@@ -1,4 +1,4 @@
-// What a folder, a file or an editor may do to the server, as an editor meets it.
+// Hostile folders, files and editors, from an editor's view.
 import assert from 'node:assert/strict';
 import { execFileSync, spawnSync } from 'node:child_process';
 import {
@@ -87,7 +87,7 @@ describe('the server, in spite of', () => {
       unavailable(this, 'setpriv of util-linux gives up the rights of root');
     writeFileSync(at('streams.site.yaml'), STREAM);
     chmodSync(folder, 0o311);
-    // Modes are nothing to root.
+    // Modes do not bind root.
     const server = await start(
       isRoot ? ['setpriv', '--reuid=65534', '--regid=65534', '--clear-groups', ...SERVER] : undefined,
     );
@@ -139,7 +139,7 @@ describe('the server, in spite of', () => {
     const uri = await server.open(at('network.site.yaml'), SITE);
     const other = await server.open(at('streams.site.yaml'), STREAM);
     await server.diagnostics(other, lacks('unknown-name'));
-    // Deleted: told before it is closed, as some editors do.
+    // Deleted: reported before it is closed, as some editors do.
     unlinkSync(at('network.site.yaml'));
     await server.changedOnDisk(at('network.site.yaml'), FileChangeType.Deleted);
     await server.change(other, `${STREAM}# typed\n`);
@@ -186,7 +186,7 @@ describe('the server, in spite of', () => {
     const uri = await first.open(at('streams.site.yaml'), STREAM);
     await first.diagnostics(uri);
     await first.change(uri, text);
-    // The volume may still be declared, so that it is told once nobody types.
+    // The volume may still be declared, so it is reported once nobody types.
     const both = (found: readonly Diagnostic[]): boolean =>
       found.filter(({ code }) => code === 'unknown-name').length === 2;
     const before = await first.diagnostics(uri, both);
@@ -326,7 +326,7 @@ recordings:
     const calls = readFileSync(log, 'utf8').split('\n');
     const opened = calls.flatMap((call) => /open(?:at)?\([^"]*"([^"]+)"/.exec(call)?.[1] ?? []);
     assert.ok(opened.includes(folder), 'the trace shows the folder being listed');
-    // The server's own program may stand in the temporary folder too.
+    // The server's own program may be in the temporary folder too.
     const own = opened.filter((path) => path.startsWith(tmpdir()) && !path.startsWith(process.cwd()));
     assert.deepEqual(
       own.filter((path) => path !== folder && path !== at('network.site.yaml')),

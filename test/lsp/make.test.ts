@@ -1,4 +1,4 @@
-// What an editor is shown of what can be made: the same as the command line writes.
+// Made files in an editor: the same as the command line writes.
 import assert from 'node:assert/strict';
 import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -28,7 +28,7 @@ describe('what is made, asked for by an editor', function () {
   const made = (kind: string, subject?: string): Promise<Shown> =>
     client.connection.sendRequest(make, { folder, kind, subject });
 
-  /** By path, what the command line writes. */
+  /** The files of the command line, by path. */
   function written(): Map<string, { readonly text: string; readonly executable: boolean }> {
     const paths = readdirSync(out, { recursive: true, encoding: 'utf8' }).filter((path) =>
       statSync(join(out, path)).isFile(),

@@ -1,4 +1,4 @@
-// Nothing is kept of a site once its files are closed.
+// No memory of a site is kept once its files are closed.
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

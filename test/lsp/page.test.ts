@@ -1,4 +1,4 @@
-// A page beside the text: the same as the command line prints, with what the problems list has, and names that lead there.
+// A page beside the text: the same as from the command line, with the problems list's findings, and names as links.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
@@ -36,7 +36,7 @@ describe('a page of a site, asked for by an editor', () => {
     rmSync(site, { recursive: true });
   });
 
-  /** Without what only an editor has, and without links within the page, which only the printed one has. */
+  /** A page without the parts that only the editor's page has, and without the inner links of the printed one. */
   const asPrinted = (html: string): string =>
     html.replace(/<button [^>]*>(.*?)<\/button>/g, '$1').replace(/<a href="#[^"]+">|<\/a>/g, '');
 
@@ -100,7 +100,7 @@ describe('a page of a site, asked for by an editor', () => {
   it('is a drawing that the command line draws, and that leads to what it shows', async () => {
     const { connection } = client;
     const offers = await connection.sendRequest(drawings, { folder });
-    // What is measured, the command line draws of a folder that is there.
+    // The command line draws measured figures of an existing folder.
     const ofPlan = offers.filter(({ kind }) => OF_PLAN.some((own) => own.kind === kind));
     for (const { kind, subjects } of ofPlan) {
       const [subject = ''] = subjects;

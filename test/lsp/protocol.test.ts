@@ -1,5 +1,5 @@
-// A client that errs: answered as the protocol has it (LSP 3.17, Base Protocol and Server lifecycle; JSON-RPC 2.0,
-// 5.1), and served on.
+// A client that makes mistakes: it gets the protocol's errors (LSP 3.17, Base Protocol and Server lifecycle;
+// JSON-RPC 2.0, 5.1), and is served further.
 import assert from 'node:assert/strict';
 import { type Message, StreamMessageReader } from 'vscode-languageserver-protocol/node';
 import { type Host, inThisProcess, spawned } from './host.ts';
@@ -15,7 +15,7 @@ interface Answer {
   readonly params?: { readonly uri?: string; readonly diagnostics?: readonly { readonly code: string }[] };
 }
 
-/** Writes bytes as they come, and keeps what is answered. */
+/** Writes bytes unchanged, and keeps the answers. */
 class Raw {
   readonly host: Host;
   readonly answers: Answer[] = [];
@@ -85,7 +85,7 @@ describe('the server, of a client that errs', () => {
     assert.ok('result' in (await client.request(1, 'initialize', INITIALIZE)));
     client.notify('initialized', {});
   };
-  /** Tells what is wrong with a site, answers, and ends as it should. */
+  /** The server publishes findings, answers, and ends in good order. */
   const serves = async (): Promise<void> => {
     client.notify('textDocument/didOpen', { textDocument: { uri: URI, languageId: 'yaml', version: 1, text: TEXT } });
     const told = await client.answer(
@@ -281,7 +281,7 @@ describe('the server, of a client that errs', () => {
       await initialized();
       client.notify('textDocument/didOpen', { textDocument: { ...document, text: 'devices:\n' } });
       for (const params of all) client.notify(method, params);
-      // Checks are put off a little.
+      // Checks are delayed a little.
       await client.request(60, 'plumbline/absent', {});
       await new Promise((then) => setTimeout(then, 50));
       await serves();

@@ -1,4 +1,4 @@
-// Quick fixes say what they do: no two alike at one place, and what is a slip is put right and not accepted.
+// Quick fixes have distinct titles at one place, and a slip is offered to be fixed, not accepted.
 import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
 import { CodeActionRequest } from 'vscode-languageserver-protocol/node';

@@ -1,4 +1,4 @@
-// Sites of the workspace that no file was opened of: what is wrong in them is shown as the disk has it, and follows it.
+// Sites of the workspace without an open file: their findings are shown, and follow the disk.
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
