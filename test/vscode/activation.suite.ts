@@ -1,4 +1,4 @@
-// The extension is there without being asked for, and the editor's own marks say how long that took.
+// The extension starts by itself, and the editor's own marks show how long that took.
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { eventually } from './eventually.ts';

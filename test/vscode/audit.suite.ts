@@ -1,4 +1,4 @@
-// An audit in a real VS Code: what ffprobe says of a stream, held against the site; put right, and cleared.
+// An audit in a real VS Code: ffprobe's readings of a stream compared with the site; fixed, and cleared.
 // Runs inside the extension host, on a copy of samples/first-draft.
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -20,7 +20,7 @@ describe('an audit, in the editor', () => {
     const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(first.uri, 'streams.site.yaml'));
     await vscode.window.showTextDocument(document);
     const before = document.getText();
-    // As ffprobe 5.1 writes it, without what is not read; the site declares 2560x1440 at 20 pictures/s.
+    // The output of ffprobe 5.1, without values that are not read; the site declares 2560x1440 at 20 pictures/s.
     const pictures = { width: 1920, height: 1080, avg_frame_rate: '10/1' };
     const video = { index: 0, codec_type: 'video', codec_name: 'h264', ...pictures };
     const probe = join(folder, 'probe.json');
@@ -52,7 +52,7 @@ describe('an audit, in the editor', () => {
     const fix = actions.find(({ title }) => title === 'Declare 1920x1080 as size of paddock');
     assert.ok(fix?.edit, actions.map(({ title }) => title).join('; '));
     assert.ok(await vscode.workspace.applyEdit(fix.edit));
-    // What is left of it stays, beside what the rules find.
+    // Its other findings stay, beside those of the rules.
     await eventually(() => assert.deepEqual(codes(), ['frame-rate-differs']));
     assert.ok(vscode.languages.getDiagnostics(document.uri).some(({ source }) => source === 'plumbline'));
 

@@ -26,7 +26,7 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     this.timeout(600_000); // in CI the editor is fetched here
     const { editor, chromium } = await editorAndBrowser(this);
     site = await copySample('first-draft');
-    // The line at its head names the schema beside the samples; in a copy only the one that the extension has is there.
+    // The modeline names the schema beside the samples; a copy of a sample has only the extension's schema.
     const path = join(site.folder, file);
     await writeFile(path, (await readFile(path, 'utf8')).replace(/^# yaml-language-server:.*\n/, ''));
     other = join(await mkdtemp(join(tmpdir(), 'plumbline-yaml-')), 'general-yaml');

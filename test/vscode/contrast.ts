@@ -1,4 +1,4 @@
-// How well text can be told from its ground, in a page as it is drawn.
+// The contrast of text with its background, in a rendered page.
 import type { Locator } from 'playwright-core';
 
 /** The least contrast of text, and that of large text: WCAG 2.2, success criterion 1.4.3. */
@@ -11,11 +11,11 @@ interface DrawnText {
   readonly words: string;
   readonly colour: string;
   readonly size: number;
-  /** Of the element and all around it, from the inside out. */
+  /** The backgrounds of the element and all around it, from the inside out. */
   readonly grounds: readonly string[];
 }
 
-/** Texts of a page whose contrast with their ground is too little, each with the ratio. */
+/** Texts of a page with too little contrast, each with the ratio. */
 export async function faintTexts(body: Locator): Promise<string[]> {
   const faint = (await textsIn(body)).flatMap(({ words, colour, size, grounds }) => {
     const ground = [...grounds].reverse().reduce<Colour>((below, own) => over(parse(own), below), WHITE);

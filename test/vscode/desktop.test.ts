@@ -1,6 +1,6 @@
-// `npm start` where there is a `code` on the PATH. The desktop itself can't be had here: in its place stands a
-// program that writes down its words. What they mean: VS Code's own `code --help` and its guide to extension
-// development ("--extensionDevelopmentPath"), from memory.
+// `npm start` where there is a `code` on the PATH. There is no desktop here: a program in its place writes
+// down its arguments. Their meaning is from VS Code's own `code --help` and its guide to extension development
+// ("--extensionDevelopmentPath"), from memory.
 import assert from 'node:assert/strict';
 import { execFile } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';

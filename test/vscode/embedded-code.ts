@@ -48,7 +48,7 @@ export async function runTestsEmbedded(words: readonly string[]): Promise<number
       throw new Error(`the tests did not end within ${mostSeconds} s; the editor said:\n${served.log().slice(-4000)}`);
     });
     const code = await Promise.race([finished, late]);
-    // The embedded editor has much to say of native modules that it lacks, which is of interest only now.
+    // The embedded editor logs much about native modules that it lacks, which matters only after a failure.
     if (code !== 0) console.log(said.join('\n'));
     return code;
   } finally {

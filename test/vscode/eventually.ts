@@ -1,6 +1,6 @@
 /**
- * Waits until a check passes; what it threw last is thrown where it does not within the time, which is for the slowest
- * of machines: no check that passes waits for it.
+ * Waits until a check passes, and throws its last error where it does not within the time, which is long enough for the
+ * slowest machine: a check that passes does not wait for it.
  *
  * @returns what the check returns
  */

@@ -1,4 +1,4 @@
-// Where the tests in the editor point at in samples/first-draft.
+// The places in samples/first-draft that the tests in the editor use.
 
 /** The fibre between the switches. */
 export const uplink = { file: 'cables.site.yaml', from: 'core/16', to: 'stable/9', line: 'from: core/16' };

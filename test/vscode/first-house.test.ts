@@ -133,7 +133,7 @@ describe('a house that is written by keyboard, in a folder that was empty', func
     await newLineAfterBlock();
     for (const name of ['gate', 'yard', 'paddock', 'barn', 'porch']) {
       await item('camera', `${name}-cam`);
-      await press('Tab'); // keeps the name, whatever words the text has
+      await press('Tab'); // keeps the name, although the text has similar words
       await newLine();
     }
     await item('server with two network cards', 'recorder');
@@ -221,7 +221,7 @@ describe('a house that is written by keyboard, in a folder that was empty', func
     await closeList();
   }
 
-  /** One that was asked for before the cursor moved may still come, so it is asked for once more and closed. */
+  /** A list that was requested before the cursor moved may still open, so one is requested again and closed. */
   async function closeList(): Promise<void> {
     const list = workbench.page.locator('.suggest-widget.visible');
     await press('Control+Space');

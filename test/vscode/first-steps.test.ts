@@ -114,7 +114,7 @@ describe('the first steps, in a browser', function () {
     await button.click();
     await workbench.page.locator('.markers-panel').waitFor();
     assert.equal(await (await step('mistake')).isDone(), true);
-    // What the step says to write, where it stands in the site.
+    // The text of the step, at its place in the site.
     const said = await readFile(join(repository, 'client', 'walkthrough', 'mistake.md'), 'utf8');
     const wrong = /```yaml\n(.*)\n```/.exec(said)?.[1] ?? '';
     const right = wrong.replace('speed: 10 Mb/s', 'speed: 1 Gb/s');
@@ -185,7 +185,7 @@ describe('the first steps, in a browser', function () {
     );
   });
 
-  /** The report, in front. */
+  /** The report, as the active page. */
   function report(): FrameLocator {
     return workbench.page.frameLocator('iframe.webview.ready').last().frameLocator('#active-frame');
   }

@@ -1,5 +1,5 @@
-// What can be made for the equipment in a real VS Code: shown as the command line writes it, remade as the site is
-// edited, and saved to a folder. Runs inside the extension host, on a copy of samples/first-draft.
+// Made files in a real VS Code: the same as from the command line, made again when the site is edited, and saved to a
+// folder. Runs inside the extension host, on a copy of samples/first-draft.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import {
@@ -37,7 +37,7 @@ describe('what is made for the equipment, in the editor', () => {
       .filter((path) => statSync(join(root, path)).isFile())
       .sort();
 
-  /** What the command line writes, by path. */
+  /** The files of the command line, by path. */
   function written(kind: string): Map<string, string> {
     const program = join(__dirname, '..', 'plumbline.cjs');
     const out = join(folder, 'cli');

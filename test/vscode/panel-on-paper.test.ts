@@ -23,7 +23,7 @@ interface Sheet {
   /** mm */
   readonly width: number;
   readonly height: number;
-  /** What is outlined on it, mm. */
+  /** The outlined boxes on it, mm. */
   readonly areas: readonly Area[];
 }
 
@@ -94,7 +94,7 @@ describe('a patch panel on paper', function () {
   });
   after(() => browser?.close());
 
-  // Source: common practice, no standard says it: 24 ports fill the opening of a panel of 19 inches, 450 mm (IEC 60297).
+  // Source: common practice, no standard: 24 ports fill the opening of a panel of 19 inches, 450 mm (IEC 60297).
   it('has its ports as far apart as the panel has them, whole on one sheet across', async () => {
     const plan = planFrom(`devices: {panel-a: {kind: patch-panel, ports: {1-24: {}}}}\n`);
     const page = await browser?.newPage();

@@ -1,5 +1,5 @@
 // `npm start` as a person meets it: the editor opened in a browser, on a copy of samples/first-draft.
-// What the pictures in dist/screenshots show is looked at by a person, too.
+// A person looks at the pictures in dist/screenshots, too.
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';

@@ -1,4 +1,4 @@
-// Problems of sites in a real VS Code: without an open file, while an item is typed, and what puts them right.
+// Problems of sites in a real VS Code: without an open file, while an item is typed, and their fixes.
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { eventually } from './eventually.ts';

@@ -1,4 +1,4 @@
-// What one reads beside the text, as a person meets it in a browser: the report, the pages of rules, pages for paper.
+// Pages beside the text, as a person meets them in a browser: the report, the pages of rules, pages for paper.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { readFile, readdir, writeFile } from 'node:fs/promises';

@@ -41,7 +41,7 @@ describe('a refactoring in the editor', () => {
     const text = (await vscode.workspace.openTextDocument(made)).getText();
     assert.match(text, /^# yaml-language-server: .*\n\nvolumes:\n {2}archive: .*\n$/);
     assert.equal(document.getText(), before.replace(/volumes:[^]*(?=recordings:)/, ''));
-    // The site has the volume still.
+    // The site still has the volume.
     const named = document.positionAt(document.getText().indexOf('volume: archive') + 10);
     await eventually(async () => {
       const places = await vscode.commands.executeCommand<(vscode.Location | vscode.LocationLink)[]>(

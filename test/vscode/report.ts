@@ -1,4 +1,4 @@
-// What `plumbline report --format json` says of a link.
+// A link in the output of `plumbline report --format json`.
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { repository } from '../../client/open/install.ts';

@@ -1,4 +1,4 @@
-// What a test with a real VS Code needs of the machine.
+// The programs that a test with a real VS Code needs.
 import { installEditor, installedEditor } from '../../client/open/install.ts';
 import type { EmbeddedEditor } from '../../client/open/install.ts';
 import { unavailable } from '../availability.ts';

@@ -1,5 +1,5 @@
-// samples/first-draft in a real VS Code, through the interface that extensions have: what is found and where,
-// what a hover says, and an address clash put right. Runs inside the extension host, on a copy of the sample.
+// samples/first-draft in a real VS Code, through the API of extensions: findings and their places, a hover, and a fixed
+// address clash. Runs inside the extension host, on a copy of the sample.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';

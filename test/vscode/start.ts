@@ -1,4 +1,4 @@
-// What `npm start -- --embedded FOLDER` starts, as a person at a terminal meets it.
+// Runs `npm start -- --embedded FOLDER` as at a terminal.
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { repository } from '../../client/open/install.ts';
@@ -8,7 +8,7 @@ export interface Started {
   readonly address: string;
   /** Ctrl+C; fulfilled with the exit code. */
   readonly interrupt: () => Promise<number | null>;
-  /** What it has printed so far. */
+  /** Its output so far. */
   readonly output: () => string;
 }
 

@@ -1,4 +1,4 @@
-// The workbench as a person at the keyboard meets it: what is drawn, and the keys that act on it.
+// The workbench as a person at the keyboard meets it: its contents, and the keys that act on it.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
@@ -7,7 +7,7 @@ import { eventually } from './eventually.ts';
 
 const screenshots = join(repository, 'dist', 'screenshots');
 
-/** After how long something is tried again, ms, and how often at most. */
+/** Time between two tries, ms, and the most tries. */
 const AGAIN = 8000;
 const MOST_TRIES = 8;
 
@@ -155,7 +155,7 @@ export class Workbench {
     return this.page.locator('.monaco-hover:visible .monaco-hover-content');
   }
 
-  /** What the light bulb offers where the cursor stands. */
+  /** The actions of the light bulb at the cursor. */
   async lightBulb(): Promise<Locator> {
     const offers = this.page.locator('.action-widget:visible').first().locator('.monaco-list-row');
     // The editor passes over the key while it is busy.
@@ -171,10 +171,10 @@ export class Workbench {
     }
   }
 
-  /** What the item beside the language's name shows when the mouse rests on it. */
+  /** The hover of the item beside the language's name. */
   async languageStatus(): Promise<string> {
     const told = this.page.locator('.hover-language-status:visible');
-    await this.page.mouse.move(0, 0); // what is shown already is as old as when it appeared
+    await this.page.mouse.move(0, 0); // an open hover is not updated
     await told.first().waitFor({ state: 'hidden', timeout: AGAIN });
     await this.page.locator('[id="status.languageStatus"]').hover();
     await told.first().waitFor({ timeout: AGAIN });
