@@ -1,6 +1,6 @@
 /**
- * Tests as they run in a group of many files: transpiled once and bundled, each file in one of its own and what they
- * share in others. To load them from there takes a third of the time, and nothing is transpiled by each worker again.
+ * Bundles the tests of a group of many files: transpiled once, each file in a bundle of its own and shared code in
+ * others. Loading them takes a third of the time, and no worker transpiles anything again.
  */
 
 import { readFile } from 'node:fs/promises';
@@ -8,7 +8,7 @@ import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Plugin, build } from 'esbuild';
 
-/** What code asks for its own place is answered as where it stands in the sources. */
+/** Code that asks for its own path gets its path in the sources. */
 const inPlace: Plugin = {
   name: 'in-place',
   setup({ onLoad }) {

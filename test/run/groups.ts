@@ -10,7 +10,7 @@ export interface Group {
   readonly bare?: true;
 }
 
-/** Those that try many things, or large ones. */
+/** Files that try many things, or large ones. */
 const MANY: readonly RegExp[] = [
   /^(fuzz|properties|typing)\//,
   /^audit\/recordings\/schedules\./,
@@ -18,7 +18,7 @@ const MANY: readonly RegExp[] = [
   /^lsp\/memory\./,
 ];
 
-/** Those of which a part needs a program that stands on most machines. */
+/** Files with a test that needs a program which most machines have. */
 const PROGRAMS: readonly RegExp[] = [
   /^audit\/announcements\/audit\./,
   /^audit\/recordings\/tree\./,

@@ -1,9 +1,9 @@
-// Prints as mocha's `spec` does, and writes what ran in each file to the file that run.ts asks for.
+// Prints like mocha's `spec`, and writes the tests that ran in each file to the file that run.ts asks for.
 const { relative } = require('node:path');
 const { writeFileSync } = require('node:fs');
 const { reporters } = require('mocha');
 
-/** What `unavailable` of test/availability.ts puts into titles. */
+/** The text that `unavailable` of test/availability.ts adds to titles. */
 const SKIPPED = /\[skipped: ([^\]]*)\]/;
 
 module.exports = class extends reporters.Spec {

@@ -1,9 +1,9 @@
 /**
  * `npm test`: runs the groups of tests side by side, prints the output of each as it ends, and sums up.
- * `npm test -- core media` runs only these groups. What a group says meanwhile stands in `dist/tests/GROUP.log`.
+ * `npm test -- core media` runs only these groups. The output of a group is in `dist/tests/GROUP.log` meanwhile.
  *
  * A file that fails runs once more, by itself, where its group counts in real time or drives other programs: beside
- * other work an editor or a switch may be late. What failed before is named at the end.
+ * other work an editor or a switch may be late. Tests that failed the first time are named at the end.
  *
  * The last line is "N passed, N failed, N skipped". It exits with 1 where a test failed or a group ran none, and in CI
  * where one was skipped.
@@ -15,7 +15,7 @@ import { fileURLToPath } from 'node:url';
 import { bundled } from './bundled.ts';
 import { GROUPS, type Group, ROWS, groupOf } from './groups.ts';
 
-/** What ran in a file, as reporter.cjs writes it. */
+/** The tests that ran in a file, as reporter.cjs writes them. */
 interface Ran {
   readonly passed: number;
   /** Titles. */
@@ -59,7 +59,7 @@ const bundles = await bundled(
   `${folder}/bundled`,
 );
 
-/** Titles of what failed at first and passed when its file ran by itself. */
+/** Titles of tests that failed at first and passed when their file ran by itself. */
 const passedLater: string[] = [];
 const outcomes: Outcome[] = [];
 for (const outcome of (await Promise.all(ROWS.map(runRow))).flat()) outcomes.push(await againWhatFailed(outcome));
