@@ -1,7 +1,7 @@
 // Text of any characters. fast-check has `unit: 'binary'` for it, which takes a second to set up in each process.
 import fc from 'fast-check';
 
-/** Surrogates are no characters (Unicode 15 §3.8): the first of them, and how many there are. */
+/** The first surrogate and their number; surrogates are no characters (Unicode 15 §3.8). */
 const [FIRST, SURROGATES] = [0xd800, 0x800];
 
 const ascii = fc.nat(0x7f).map((code) => String.fromCodePoint(code));

@@ -1,4 +1,4 @@
-// What a test does where the machine lacks something it needs: a browser, root rights, the embedded editor.
+// Skips a test where the machine lacks something it needs: a browser, root rights, the embedded editor.
 import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 

@@ -1,4 +1,4 @@
-/** What completion offers in a site, taken with its defaults: which findings that adds. */
+/** The findings that offers of completion add to a site, when taken with their defaults. */
 
 import { type Completion, complete } from '../server/src/features/completion/completion.ts';
 import type { Offer } from '../server/src/features/completion/offer.ts';
@@ -31,7 +31,7 @@ const ROOM = [
 /** What a network lacks for any group is told when the first one is sent, at its VLAN or switch. */
 const NOT_THERE_YET = ['no-querier', 'flooding'];
 
-/** Rules by which a text is no text of the language. */
+/** Rules about texts that are not of the language. */
 export const LANGUAGE = [
   'yaml-syntax',
   'duplicate-key',
@@ -64,7 +64,7 @@ export class Edited {
     return this.checked;
   }
 
-  /** What is offered at an offset of a text, which the site has then. */
+  /** The offers at an offset of a text, which becomes the site's text. */
   offered(uri: string, text: string, offset: number): { file: SiteText; found: Completion } | undefined {
     const checked = this.with(uri, text);
     const file = checked.files.find((candidate) => candidate.uri === uri);
@@ -76,14 +76,14 @@ export class Edited {
     return this.checked.diagnostics;
   }
 
-  /** Findings of a text that those `before` do not explain, and that are not about what is still to be typed. */
+  /** New findings of a text since `before`, without those about values still to be typed. */
   added(uri: string, { text, blanks }: Taken, before: readonly Diagnostic[]): Diagnostic[] {
     const { diagnostics, files } = this.with(uri, text);
     const at = (diagnostic: Diagnostic): { own: boolean; start: number; end: number } => {
       const file = files.find((candidate) => candidate.uri === fileOf(diagnostic.at).uri);
       return { own: file?.uri === uri, ...(file === undefined ? { start: 0, end: 0 } : spanOf(file, diagnostic.at)) };
     };
-    // What a stream is a copy of has its rate.
+    // The rate is that of the carried stream.
     const lacksRate = blanks.some((blank) => /(?:carries|service): ?$/.test(text.slice(0, blank)));
     const isBlank = (diagnostic: Diagnostic): boolean => {
       if (diagnostic.rule.id === 'rate-missing' && lacksRate) return true;
@@ -111,7 +111,7 @@ export class Edited {
   }
 }
 
-/** A finding that an offer adds, or should not. */
+/** A finding that an offer adds. */
 export interface Told {
   readonly place: string;
   readonly offer: Offer;
@@ -120,7 +120,7 @@ export interface Told {
   readonly diagnostic: Diagnostic;
 }
 
-/** What ready-made items add to a site, each put into a file of its own below the key of its section. */
+/** The findings that ready-made items add to a site, each in a file of its own below the key of its section. */
 export function addedByReadyMade(
   texts: Texts,
   sections: readonly string[] = SECTION_NAMES,
@@ -147,7 +147,7 @@ export function addedByReadyMade(
   return { tried, told };
 }
 
-/** With the length of a cable typed, which is left to whoever has measured it. */
+/** The text with the length of a cable typed, which only a person can measure. */
 function withLength(put: Taken): Taken {
   const at = put.text.lastIndexOf('length: ') + 'length: '.length;
   if (!put.blanks.includes(at)) return put;
@@ -209,7 +209,7 @@ export function words({ place, offer, text, diagnostic }: Told): string {
   return `${place} ${offer.kind} ${offer.label}: ${diagnostic.rule.id} ${diagnostic.message}\n${text}`;
 }
 
-/** Of one rule, and about one thing at least: a finding may name more things than before. */
+/** Whether two findings are of one rule and share a thing: a finding may name more things than before. */
 function isAlike(a: Diagnostic, b: Diagnostic): boolean {
   return a.rule === b.rule && (a.about.length === 0 || a.about.some((name) => b.about.includes(name)));
 }

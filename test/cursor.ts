@@ -15,7 +15,7 @@ export interface AtCursor {
   readonly texts: Texts;
 }
 
-/** The one file of `texts` with a `$0` in it, and where it is. */
+/** The file of `texts` that has the `$0`, and its place. */
 export function atCursor(texts: Texts | string): AtCursor {
   const all = typeof texts === 'string' ? { 'file:///harrow-lane/all.site.yaml': texts } : texts;
   const [uri, marked] = Object.entries(all).find(([, text]) => text.includes('$0')) ?? [];
@@ -27,7 +27,7 @@ export function atCursor(texts: Texts | string): AtCursor {
   return { checked, file, offset: marked.indexOf('$0'), texts: plain };
 }
 
-/** The characters at a place of a file, with the line that they stand in: `3: paddock-cam`. */
+/** The characters at a place of a file, with the number of their line: `3: paddock-cam`. */
 export function shown(place: Place, { text }: Pick<SiteText, 'text'>): string {
   const { start, end } = spanAt(place);
   return `${text.slice(0, start).split('\n').length}: ${text.slice(start, end)}`;

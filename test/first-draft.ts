@@ -1,4 +1,4 @@
-/** The mistakes of samples/first-draft: the rule that tells of each, and the words that it marks. */
+/** The mistakes of samples/first-draft: the rule that reports each, and the words that it marks. */
 
 export interface Mistake {
   readonly file: string;

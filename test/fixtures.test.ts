@@ -64,7 +64,7 @@ describe('Fixtures', () => {
   }
 });
 
-/** What is too large or too deep to keep as a file. */
+/** Texts that are too large or too deep to keep as files. */
 describe('Input without measure', () => {
   const site = 'devices:\n  paddock-cam: {kind: camera, adress: 192.168.20.31}\n';
   const MEGABYTE = 1_000_000;

@@ -1,4 +1,4 @@
-/** Freezes a value and all that it holds, so that whatever changes it later throws. */
+/** Freezes a value and everything in it, so that a later change throws. */
 
 const frozen = new WeakSet<object>();
 

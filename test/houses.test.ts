@@ -1,11 +1,11 @@
-// Houses that are right, in which nothing is found, and honest mistakes in them, each told once, at its cause. What is
-// right and what is a mistake is judged by common practice.
+// Right houses, which have no findings, and honest mistakes in them, each reported once, at its cause. Common practice
+// decides what is right and what is a mistake.
 import assert from 'node:assert/strict';
 import { mistakes } from './houses/mistakes.ts';
 import { houses, mistaken } from './houses/read.ts';
 import { diagnosticsOf, spanAt } from './site.ts';
 
-/** `rule words`, one for each finding, and what it says. */
+/** `rule words` for each finding, with its message. */
 function found(text: string): { readonly told: string; readonly message: string }[] {
   return diagnosticsOf({ ['house.site.yaml']: text }).map(({ rule, at, message }) => {
     const { start, end } = spanAt(at);

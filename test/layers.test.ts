@@ -5,7 +5,7 @@ import { posix } from 'node:path';
 /** Any layer may import these, and each of them those before it. */
 const GROUND: readonly string[] = ['memo.ts', 'grouped.ts', 'none.ts', 'standards', 'text'];
 
-/** What each layer imports besides: no more, so that nothing is allowed that is not needed. */
+/** The imports of each layer, exactly: nothing is allowed that is not needed. */
 const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   'site': [],
   'network': ['site'],
@@ -78,7 +78,7 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = {
   ],
 };
 
-/** The layers that meet the machine; all others run in a browser's worker too. */
+/** The layers that use the machine; all others also run in a browser's worker. */
 const HOSTS = ['machine', 'lsp', 'cli'];
 
 const source = new URL('../server/src/', import.meta.url);

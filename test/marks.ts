@@ -5,7 +5,7 @@ export interface Mark {
   readonly line: number;
   readonly start: number;
   readonly end: number;
-  /** Given where the findings of all rules are marked. */
+  /** The rule, where the findings of all rules are marked. */
   readonly rule: string | undefined;
   /** Part of the message. */
   readonly message: string;
@@ -40,7 +40,7 @@ export interface Found extends Mark {
   readonly rule: string;
 }
 
-/** What was found and not marked, and marked and not found, in words; empty where both agree. */
+/** Findings without a mark and marks without a finding, in words; empty where both agree. */
 export function differences(found: readonly Found[], marks: readonly Mark[]): string[] {
   const left = [...marks];
   const unmarked = found.filter((finding) => {

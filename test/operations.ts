@@ -1,6 +1,6 @@
 /**
- * Work as a number that is the same on every machine, however busy: how often pieces of code ran. To be imported before
- * what is to be counted, in a process of its own: code that is compiled already has no counters, and what has them is
+ * Work as a number that is the same on every machine, however busy: how often pieces of code ran. Import this before
+ * the counted code, in a process of its own: code that is already compiled has no counters, and code with counters is
  * slow.
  */
 

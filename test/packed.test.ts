@@ -1,4 +1,4 @@
-// What the package of the extension carries beside its programs.
+// The contents of the extension's package beside its programs.
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import { posix } from 'node:path';

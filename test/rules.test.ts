@@ -9,7 +9,7 @@ import { diagnosticsOf, edited, folderOf, foundIn, spanAt } from './site.ts';
 
 const FILE = 'harrow-lane.site.yaml';
 
-/** Nothing that stands in a text can show it. */
+/** Rules that no text can trigger. */
 const WITHOUT_EXAMPLE = ['unreadable-file'];
 
 function of(rule: RuleInfo, diagnostics: readonly Diagnostic[]): Diagnostic[] {
@@ -117,7 +117,7 @@ function exampleTests(rule: RuleInfo, example: Example): void {
 
   it('has safe fixes that leave nothing more to fix', () => {
     const { texts: once, fixes } = fixAll(folderOf(texts));
-    // What is as it was has been looked at.
+    // Unchanged text has been checked before.
     if (fixes === 0) return;
     const { texts: twice, fixes: more } = fixAll(folderOf(Object.fromEntries(once)));
     assert.equal(more, 0);

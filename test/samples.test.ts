@@ -42,7 +42,7 @@ for (const path of [HARROW_LANE, COTTAGES, FIRST_DRAFT]) {
       });
     }
 
-    // Source: the schema of the report, held against it by ajv.
+    // Source: the schema of the report, checked by ajv.
     it('has a report as its schema describes it', () => {
       const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true }).compile(reportSchema);
       const { plan } = check(readSite(path).folder);
@@ -191,7 +191,7 @@ describe('samples/first-draft, the one with mistakes', () => {
       }
       const after = check(folder).diagnostics;
       assert.ok(!after.some((finding) => finding.message === message), title);
-      // Whom a misspelt name meant may be out of reach, which shows only then.
+      // The device meant by a misspelt name may be out of reach, which shows only then.
       if (fixed !== 'unknown-name')
         for (const [rule, count] of counted(after)) assert.ok(count <= (before.get(rule) ?? 0), `${title}: ${rule}`);
       for (const { uri, text } of original) folder.set(uri, text);

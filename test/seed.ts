@@ -1,4 +1,4 @@
-/** Property tests try the same cases each time, so that a change is what makes them fail; `FC_SEED` sets others. */
+/** Property tests try the same cases each time, so that only a change makes them fail; `FC_SEED` sets others. */
 
 import fc from 'fast-check';
 

@@ -1,4 +1,4 @@
-/** A site of one file, for tests of what is computed from it. */
+/** A site of one file, for tests of computed figures. */
 
 import assert from 'node:assert/strict';
 import { type Port, type Site, portName } from '../server/src/site/model.ts';

@@ -25,7 +25,7 @@ export function folderOf(texts: Texts): SiteFolder {
 /** Where a place of a site that `folderOf` read stands in its file. */
 export function spanAt(place: Place): Span {
   const file = files.get(place.piece);
-  // What belongs to no piece counts from the start of its file.
+  // A place outside of all pieces counts from the start of its file.
   assert.ok(file !== undefined || 'text' in place.piece.file, 'the site was read by folderOf');
   return file === undefined ? { start: place.start, end: place.end } : spanOf(file, place);
 }

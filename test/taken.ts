@@ -1,4 +1,4 @@
-/** What a text becomes when somebody takes an offer of completion and types over none of its tab stops. */
+/** A text after an offer of completion was taken, with its tab stops unchanged. */
 
 import type { Completion } from '../server/src/features/completion/completion.ts';
 import { type Offer, withoutTabStops } from '../server/src/features/completion/offer.ts';
@@ -7,7 +7,7 @@ import type { Span } from '../server/src/text/syntax.ts';
 
 export interface Taken {
   readonly text: string;
-  /** What was put in. */
+  /** The inserted text. */
   readonly span: Span;
   /** Where something is still to be typed: empty tab stops, and the end of a key that is due a value. */
   readonly blanks: readonly number[];
