@@ -70,6 +70,21 @@ describe('a site in a virtual folder', () => {
     assert.match(JSON.stringify(unreadable?.message), /the network is gone/);
   });
 
+  it('is what is open where the client answers something else', async () => {
+    for (const answer of ['none', { length: 2 }, [1, null]]) {
+      client.connection.onRequest('plumbline/listFiles', () => answer);
+      await client.openUri(first, 'devices:\n  gate-cam: {kind: camera, adress: 192.168.20.31}\n');
+      await client.diagnostics(first, (found) => found.some(({ code }) => code === 'unknown-key'));
+      await client.close(first);
+      await client.becomes(first, (found) => found.length === 0);
+    }
+    client.connection.onRequest('plumbline/listFiles', () => Object.keys(files));
+    client.connection.onRequest('plumbline/readFile', () => ({ text: 5 }));
+    await open(first);
+    const [unreadable] = await client.diagnostics(second, (found) => found.length > 0);
+    assert.match(JSON.stringify(unreadable?.message), /gives no text/);
+  });
+
   it('is what is open where the client knows of no such requests, or cannot list it', async () => {
     await open(first);
     assert.deepEqual(clashes(await client.diagnostics(first)), []);

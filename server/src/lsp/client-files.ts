@@ -18,11 +18,20 @@ export const listFolders = new RequestType<{ readonly folder: string }, readonly
 /** The text of a site file, or why it cannot be read; null where there is no such file. */
 export const readFile = new RequestType<{ readonly uri: string }, Read | null, void>('plumbline/readFile');
 
+/** A client may answer anything. */
+function isRead(answer: unknown): boolean {
+  if (!(answer instanceof Object)) return false;
+  return ['text', 'unreadable'].some(
+    (key) => typeof Object.entries(answer).find(([own]) => own === key)?.[1] === 'string',
+  );
+}
+
 export function clientFiles(connection: Connection): FileSource {
   const listed = async (what: typeof listFiles, folder: string): Promise<readonly string[]> => {
     try {
-      const found = await connection.sendRequest(what, { folder });
-      return found.map((uri) => URI.parse(uri).toString());
+      const found: unknown = await connection.sendRequest(what, { folder });
+      const all: readonly unknown[] = Array.isArray(found) ? found : [];
+      return all.flatMap((uri) => (typeof uri === 'string' ? URI.parse(uri).toString() : []));
     } catch (error) {
       if (!(error instanceof ResponseError)) throw error;
       // Where the folder cannot be listed, or the client lacks the request, the open files are the site.
@@ -36,7 +45,9 @@ export function clientFiles(connection: Connection): FileSource {
     folders: (folder) => listed(listFolders, folder),
     async read(uri) {
       try {
-        return (await connection.sendRequest(readFile, { uri })) ?? undefined;
+        const read = await connection.sendRequest(readFile, { uri });
+        if (read === null) return undefined;
+        return isRead(read) ? read : { unreadable: 'the editor gives no text of it' };
       } catch (error) {
         if (!(error instanceof ResponseError)) throw error;
         return { unreadable: `the editor says: ${error.message}` };
