@@ -11,19 +11,19 @@ export const ASSUMPTIONS: readonly string[] = [
     `${SUPPLY_MILLIVOLTS / 1000} V; a cable with a length loses what its copper takes.`,
   `Power factor ${ASSUMED_POWER_FACTOR}.`,
   `UPS: ${threshold(ASSUMED_EFFICIENCY)} of what the battery gives comes out, ${threshold(ASSUMED_DEPTH)} of its charge ` +
-    `is used, and ${threshold(ASSUMED_HEALTH)} of its capacity is left; one of lead also loses by fast discharge ` +
+    `is used, and ${threshold(ASSUMED_HEALTH)} of its capacity is left; a lead battery also loses by fast discharge ` +
     `(Peukert, k = ${PEUKERT_EXPONENT}).`,
-  'A powered device without watts takes what its class allows; the mean of a device is halfway from idle to most.',
+  'A powered device without watts takes what its class allows; the average of a device is halfway between idle and maximum.',
   'When a switch goes dark, pictures go by what is left of a ring.',
 ];
 
 export const CAUTIONS: readonly string[] = [
-  'Watts of a label are maxima: measure where you can.',
-  'Batteries age, and half of the runtime is gone in three to five years: try them under load every year. Lead loses ' +
-    'about 1 % a degree below 25 °C.',
+  'Watts on a label are the most it draws: measure where you can.',
+  'Batteries age, and half of the runtime is gone in three to five years: try them under load every year. A lead battery ' +
+    'loses about 1 % for each degree below 25 °C.',
   'Let the recorder shut down five minutes before the end, so that its files are whole. Some supplies of servers do not ' +
     'bear a stepped waveform.',
-  'Put no UPS, no strip of sockets and no laser printer behind a UPS. Its sockets stay live when its plug is pulled.',
+  'Plug no second UPS, no socket strip and no laser printer into a UPS. Its sockets stay live when its plug is pulled.',
   'Batteries are heavy, give off gas and can burn. Generators, inverters, anything behind a socket and anything outdoors ' +
     'are for licensed practice under local codes.',
 ];

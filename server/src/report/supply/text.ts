@@ -81,7 +81,14 @@ function devices(plan: Plan): string {
       ];
     });
   const head = ['device', 'fed from', 'own', 'with all on it', 'by classes', ...(all.length === 0 ? [] : ['lasts'])];
-  return section('Devices', 'at most; ? is not said', head, rows, ['left', 'left', 'right', 'right', 'right', 'right']);
+  return section('Devices', 'at most; ? where the site does not say', head, rows, [
+    'left',
+    'left',
+    'right',
+    'right',
+    'right',
+    'right',
+  ]);
 }
 
 /** `9.5 W`, `13 W by class`; nothing of what has no watts of its own, as a UPS. */
@@ -103,7 +110,7 @@ const BTU_PER_WATT_HOUR = 3.412;
 
 function total(plan: Plan): string {
   const { total: sum, unsaid } = plan.supply();
-  const missing = unsaid.length === 0 ? '' : `, without ${unsaid.length} of which nothing is said`;
+  const missing = unsaid.length === 0 ? '' : `, not counting ${unsaid.length} without figures`;
   return (
     `From the mains: ${aboutWatts(sum.mean)} on average, ${aboutWatts(sum.most)} at most, ` +
     `${aboutWatts(sum.byClass)} by classes; ${Math.round(kilowattHours(sum))} kWh in a year${missing}.`
