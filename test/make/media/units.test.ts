@@ -316,7 +316,7 @@ recordings:
     for (const { notes } of [sent, written]) {
       assert.match(
         notes.join('\n'),
-        /takes paddock in once, as the plan has it, and sends it on as live and records it as briefly and paddock\. Where plumbline-relay-live\.service, /,
+        /takes paddock in once, as planned, and sends it on as live and records it as briefly and paddock\. Where plumbline-relay-live\.service, /,
       );
       assert.match(notes.join('\n'), /privacy law/);
     }

@@ -38,9 +38,9 @@ export function auditCounters(
       at === undefined || verdict === 'unknown' ? [] : [[at.out, { difference, shares: sharesIn(plan, at) }]],
     ),
   );
-  const told = new Set<Port>();
+  const reported = new Set<Port>();
   const found = [
-    ...rows.flatMap((row) => deviation(plan, row, seen, options, told)),
+    ...rows.flatMap((row) => deviation(plan, row, seen, options, reported)),
     ...counted.flatMap((one) => [...unplanned(one, rows, options), ...dropped(plan, one)]),
     ...rows.flatMap(tooFar),
   ];
@@ -51,10 +51,10 @@ export function auditCounters(
 }
 
 /** Reports more or less than planned. A direction counted at both ends of its cable is reported once. */
-function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, told: Set<Port>): Found[] {
+function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, reported: Set<Port>): Found[] {
   const { at, flow, planned, difference, verdict, title } = row;
-  if (at === undefined || verdict === 'agrees' || verdict === 'unknown' || told.has(at.out)) return [];
-  told.add(at.out);
+  if (at === undefined || verdict === 'agrees' || verdict === 'unknown' || reported.has(at.out)) return [];
+  reported.add(at.out);
   const part = options.tolerance / 10_000;
   const guess = (amount: number): Blame | undefined => blame(plan, at, amount, seen, part);
   const burst = verdict === 'above-peak' && flow.mean <= planned.nominal * (1 + part) + options.other;

@@ -10,7 +10,7 @@ export const recordingRules = {
     severity: 'error',
     summary: 'A recording has no file.',
     why: `Nothing of it is kept, which is commonly noticed when it is needed. Look whether the recorder runs, and
-whether its files have the names that \`file\` says: files of other names are told of as ones that nobody plans.`,
+whether its files have the names that \`file\` says: files with other names are reported as unplanned.`,
   },
   stopped: {
     id: 'recording-stopped',
@@ -35,7 +35,7 @@ one name and the second overwrote the first.`,
     summary: 'Files of a recording are shorter than planned: it stopped and began anew.',
     why: `Each time the stream stops or the recorder is started again, a file ends early. Now and then that is to be
 expected; where it makes more than two short files a day it is a warning. A recorder that cuts by the clock makes two
-each time, one before and one after; the first of a recording, and the first behind a gap, are not told of.`,
+each time, one before and one after; the first of a recording, and the first after a gap, do not count.`,
     source: `${BY_NAME} How many are too many: common practice, no source.`,
   },
   length: {
@@ -60,8 +60,8 @@ overwrite each other.`,
     severity: 'warning',
     summary: 'The hour that clocks showed twice is lost in part, or nobody can tell which of the two a file is of.',
     why: `Names without an offset from UTC come again when clocks go back: a file of the second pass overwrites that
-of the first, or lies between them. Add \`%z\` to \`file\` before the next time. What is lost stays lost; what is
-there twice can be told apart by when each file was last written to, as long as it has not been copied.`,
+of the first, or lies between them. Add \`%z\` to \`file\` before the next time. What is lost stays lost; files
+of the two passes can be distinguished by the time when each was last written to, as long as they were not copied.`,
     source: `IANA time-zone database. ${BY_NAME}`,
   },
   clock: {
@@ -78,14 +78,14 @@ files are deleted too early or never, and prove nothing. Set the clock by NTP, a
     severity: 'warning',
     summary: 'Files of a recording have no byte in them.',
     why: `The recorder opened a file and got nothing, or the disk was full. The file that is being written may be
-empty, and is not told of.`,
+empty, and is not reported.`,
   },
   damaged: {
     id: 'file-damaged',
     severity: 'warning',
     summary: 'Files of a recording cannot be read by ffprobe.',
     why: `A file in MP4 that was cut short, by a power cut say, has no index and will not play. Only files that
-\`--probe\` looked into are told of. Matroska, MPEG-TS and fragmented MP4 can be read up to where they end.`,
+\`--probe\` looked into are reported. Matroska, MPEG-TS and fragmented MP4 can be read up to where they end.`,
   },
   unplanned: {
     id: 'file-unplanned',
@@ -105,7 +105,7 @@ are commonly kept for longer than anybody may. Delete or move them, or declare w
     severity: 'warning',
     summary: 'A recording is kept for longer than planned.',
     why: `What is older than \`keep\` is not deleted: the volume fills, and where people are in the picture, keeping
-it may be against the law. Look whether the deletion runs. A day more than \`keep\` is taken for the time until it
+it may be against the law. Look whether the deletion runs. A day more than \`keep\` is allowed for the time until it
 runs next, an hour more than \`at-most\`.`,
     source: 'How long a deletion may be due: common practice, no source.',
   },
@@ -122,7 +122,7 @@ shows that was emptied. Something deletes files too early, commonly because the 
     summary: 'A recording takes more or less room than the declared bit rate.',
     why: `Days until a disk is full follow from what is declared. It is a warning where more is written, and
 information where less is. Take the measured figure into the site, or correct the camera.`,
-    source: 'Bytes over time of whole segments; up to 10 % either way is not told of (common practice, no source).',
+    source: 'Bytes over time of whole segments; up to 10 % either way is not reported (common practice, no source).',
   },
   reserve: {
     id: 'volume-below-reserve',
@@ -143,7 +143,7 @@ room for. Keep less, lower the rates or add disks.`,
     severity: 'warning',
     summary: 'The file system at the path of a volume is smaller than planned.',
     why: `A disk may not be mounted, so that everything is written to the system's own; or the capacity in the site is
-wrong. A tenth less is taken for what the file system itself needs.`,
+wrong. A tenth less is allowed for what the file system itself needs.`,
     source: 'statfs(2); the tenth: common practice, no source.',
   },
   volumeAbsent: {

@@ -195,7 +195,7 @@ function notes(plan: Plan, ingest: Ingest, kind: Consumer['kind'], credentials: 
 function togetherNote(ingest: Ingest): string {
   const [{ host, input }] = ingest;
   return (
-    `${unitName(ingest)}: ${host.name} takes ${input.name} in once, as the plan has it, and ${uses(ingest)}. Where ` +
+    `${unitName(ingest)}: ${host.name} takes ${input.name} in once, as planned, and ${uses(ingest)}. Where ` +
     `${list(ingest.map(singleName), 'or')} is enabled, disable it.`
   );
 }

@@ -80,7 +80,7 @@ export function usualNotes(recording: Recording): string[] {
   ];
   if (usual.length === 0) return [];
   return [
-    `recorders: ${asName(name)} does not say how its files are made: ${list(usual)} is taken. Write it into the site, by which ` +
+    `recorders: ${asName(name)} does not declare its files: ${list(usual)} is assumed. Write it into the site, so that ` +
       'audits and footage find the files.',
   ];
 }
@@ -134,7 +134,7 @@ function tooShort({ item, file, segment = USUAL_SEGMENT }: Recording): Refusal |
   return {
     rule: file === undefined ? 'not-made' : 'file-name-collision',
     at: placeOf(item, ['segment']),
-    message: `Files of ${duration(segment)} cannot be told apart by names that tell seconds. Take 1 s or more.`,
+    message: `Files of ${duration(segment)} cannot be distinguished by names to the second. Take 1 s or more.`,
   };
 }
 

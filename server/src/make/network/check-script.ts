@@ -23,7 +23,7 @@ export function checkScript(plan: Plan, network: HostNetwork, head: readonly str
     '',
     `Compares the network of ${visible(device.name)} with the plan and prints what differs. Changes nothing; needs ` +
       'no root.',
-    'Exit status: 0, all is as planned; 1, something differs; 2, it cannot be told.',
+    'Exit status: 0, all is as planned; 1, something differs; 2, it cannot be compared.',
   ];
   const calls = [
     ...interfaces.flatMap((own) => interfaceChecks(plan, own)),

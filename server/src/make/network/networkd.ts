@@ -26,7 +26,7 @@ const NOTES = [
   'networkd: copy the files of a host into its /etc/systemd/network, then `systemctl enable --now ' +
     'systemd-networkd`, as it may not run yet, and `networkctl reload`. Let nothing else set the same interfaces. ' +
     'A file 60-*.conf, if there is one, belongs in /etc/sysctl.d; without it the host needs no setting of the ' +
-    'kernel. An interface without its cable delays, at each start, whatever waits for the network by two minutes. If ' +
+    'kernel. An interface without its cable delays, at each start, every unit that waits for the network by two minutes. If ' +
     'you reach the machine through the network that you are about to change, have another way in.',
 ];
 

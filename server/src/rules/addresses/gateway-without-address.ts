@@ -24,7 +24,7 @@ port that carries it, or name another gateway.`,
   source: 'RFC 1122 §3.3.1.1 and RFC 1812 §2.2.1, from memory',
   check(context: RuleContext, report: Report): void {
     const { site } = context;
-    const told = new Map<Device, object>();
+    const reported = new Map<Device, object>();
     for (const vlan of site.vlans) {
       const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
       if (device?.kind === undefined) continue;
@@ -37,9 +37,9 @@ port that carries it, or name another gateway.`,
         const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
         const what = device.bridging ? 'does not forward between VLANs' : 'forwards nothing';
         // For a gateway of several VLANs the first is reported and entails the others.
-        const first = told.get(device);
+        const first = reported.get(device);
         const own = first ?? {};
-        told.set(device, own);
+        reported.set(device, own);
         report({
           at,
           about,

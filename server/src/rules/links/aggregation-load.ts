@@ -14,8 +14,8 @@ export const aggregationLoad: Rule = {
   why: `The speeds of aggregated cables add up, but the frames of one stream all take the same cable, which a hash of their
 addresses picks. What does not fit on a cable however the streams are spread is an error. Where the two greatest
 would not fit together it is a warning: they may share a cable by chance, and then always do. Where only all of them on
-one cable would not fit, it is worth knowing, since consecutive addresses can be spread badly. Take one faster link instead, slim the
-streams, or set a hash that takes port numbers in and look at the counters.`,
+one cable would not fit, it is worth knowing, since consecutive addresses can be spread badly. Take one faster link instead, lower
+the rates of the streams, or set a hash that includes port numbers and look at the counters.`,
   source: 'IEEE 802.1AX-2020 §6.2.4 and §8 (from memory): frames of a conversation take one member of the link',
   check({ site, network }: RuleContext, report: Report): void {
     const { warn, limit } = site.policies.linkLoad;

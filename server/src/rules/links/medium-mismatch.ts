@@ -33,11 +33,11 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
     '87, 112, 114, 158; in part secondary, the rest from memory',
   check({ site, network }: RuleContext, report: Report): void {
     for (const { ports } of site.devices) {
-      const told = new Set<string>();
+      const reported = new Set<string>();
       for (const port of ports) {
         const key = port.route.join(' ');
-        const why = port.module === undefined || told.has(key) ? undefined : atPort(port);
-        told.add(key);
+        const why = port.module === undefined || reported.has(key) ? undefined : atPort(port);
+        reported.add(key);
         if (why !== undefined)
           report({ at: placeOfPort(port, 'module'), message: why, about: aboutPorts(port), fixes: () => [] });
       }
@@ -53,13 +53,13 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
         if (found !== undefined) report({ about: aboutPorts(member.a, member.b), ...found });
       }
     }
-    const told = new Set<Member>();
+    const reported = new Set<Member>();
     for (const range of rangesOf(deaf)) {
       report(atRange(range));
-      for (const { member } of range) told.add(member);
+      for (const { member } of range) reported.add(member);
     }
     for (const member of deaf) {
-      const why = told.has(member) ? undefined : apart(member);
+      const why = reported.has(member) ? undefined : apart(member);
       if (why !== undefined) report({ ...why, ...placesOf(member), about: aboutPorts(member.a, member.b) });
     }
   },

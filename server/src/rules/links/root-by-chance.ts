@@ -68,7 +68,7 @@ cables:
 `,
     good: `
 devices:
-  attic: {kind: switch, spanning-tree: true, spanning-tree-priority: 1000, ports: {1-8: {}}}   # no priority, as is told there
+  attic: {kind: switch, spanning-tree: true, spanning-tree-priority: 1000, ports: {1-8: {}}}   # no priority, which is reported there
   barn: {kind: switch, spanning-tree: true, ports: {1-8: {}}}
 cables:
   - {from: attic/1, to: barn/1}

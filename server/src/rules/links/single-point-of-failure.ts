@@ -12,7 +12,7 @@ export const singlePointOfFailure: Rule = {
   severity: 'hint',
   summary: 'If one thing fails, several cameras or recordings are lost.',
   why: `What fails takes all with it that has no other way: a switch its cameras, a recorder every recording, a disk without
-redundancy its footage. Most houses have such places and live with them, so this is told only where \`lint: rules\` sets its
+redundancy its footage. Most houses have such places and live with them, so this is reported only where \`lint: rules\` sets its
 severity. Lead a second way past it, or keep a spare at hand. Of a site of thousands of devices it tries what there is
 time for.`,
   source: 'common practice',

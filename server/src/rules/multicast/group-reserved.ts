@@ -15,7 +15,7 @@ export const groupReserved: Rule = {
   why: `Most blocks of multicast addresses are assigned to protocols or to somebody else, and network gear may treat
 them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video
 in a house take 239.192.0.0/14, or 239.255.0.0/16, which never leaves the site. The rest of 239.0.0.0/8 is for local
-use as well; a group there is told only beside others in those two scopes, whose boundaries and announcements leave it
+use as well; a group there is reported only beside others in those two scopes, whose boundaries and announcements leave it
 out.`,
   source: 'RFC 5771 §3–§10, RFC 2365 §6, RFC 4607 §1, RFC 6034 §3, read',
   check({ site, network }: RuleContext, report: Report): void {

@@ -20,7 +20,7 @@ switch or router that has a port in the VLAN.`,
   source: 'RFC 4541 §2.1.1, RFC 3376 §8, read',
   check({ site, network, plan }: RuleContext, report: Report): void {
     if (site.cables.length === 0) return;
-    const told = new Map<Device, object>();
+    const reported = new Map<Device, object>();
     for (const vlan of site.vlans) {
       const device = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
       if (device?.kind === undefined) continue;
@@ -58,9 +58,9 @@ switch or router that has a port in the VLAN.`,
       const unheard = network.deliveries.flatMap(({ unreached }) => unreached.filter(({ why }) => isOf(why, vlan)));
       const isPlain = !asks && device.kind === 'switch';
       // For a querier of several VLANs the first is reported and entails the others.
-      const first = isPlain ? told.get(device) : undefined;
+      const first = isPlain ? reported.get(device) : undefined;
       const own = first ?? {};
-      if (isPlain) told.set(device, own);
+      if (isPlain) reported.set(device, own);
       report({
         at: placeOf(vlan.item, ['querier']),
         message,

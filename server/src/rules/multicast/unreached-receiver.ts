@@ -48,10 +48,10 @@ function missesIn({ site, network }: RuleContext): Miss[] {
     for (const unreached of all) {
       const { receiver, why } = unreached;
       if (isReportedElsewhere(site, why) || better?.receivers.includes(receiver) === true) continue;
-      const told = network.causes.explains(unreached) ? 'explained' : 'unexplained';
+      const explained = network.causes.explains(unreached) ? 'explained' : 'unexplained';
       const gap = isUncabled(why) ? undefined : network.causes.gapBefore(unreached);
       const key = gap === undefined ? keyOf(delivery, unreached) : `gap ${gap.from.name} ${gap.to.name}`;
-      found.push({ delivery, unreached, gap, key: `${told} ${key}` });
+      found.push({ delivery, unreached, gap, key: `${explained} ${key}` });
     }
   }
   return found;

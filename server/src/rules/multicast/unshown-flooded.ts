@@ -20,11 +20,11 @@ or \`flood\`, with which the loads count all of them.`,
   check({ site, network }: RuleContext, report: Report): void {
     if (network.choices.groups.size === 0) return;
     const { limit } = site.policies.linkLoad;
-    const told = new Set<string>();
+    const reported = new Set<string>();
     const look = (link: Link, out: Port): void => {
       const { device } = out;
       const { capacity } = link;
-      if (!device.snooping || device.unregisteredDeclared || told.has(device.name)) return;
+      if (!device.snooping || device.unregisteredDeclared || reported.has(device.name)) return;
       if (capacity === undefined || capacity === 0) return;
       const { peak } = network.load(link, out).line;
       const more = network
@@ -33,7 +33,7 @@ or \`flood\`, with which the loads count all of them.`,
         .reduce((sum, copies) => sum + linePeakOf(copies, network.rates(copies.stream)), 0);
       // link-load reports a load that is too much without the flooded streams.
       if (more === 0 || peak * 10_000 > limit * capacity || (peak + more) * 10_000 <= limit * capacity) return;
-      told.add(device.name);
+      reported.add(device.name);
       report({
         at: headOf(device.item),
         message:

@@ -48,8 +48,8 @@ function checkDecibels({ sections, policies: { aerialSystem } }: Site, report: R
 }
 
 const TAKEN = {
-  'margin': 'less than a receiver needs is taken for enough',
-  'level-reserve': 'a level outside its window is taken for right',
+  'margin': 'less than a receiver needs counts as enough',
+  'level-reserve': 'a level outside its window counts as right',
   'slope': 'no two levels are alike enough',
 } as const;
 
@@ -145,7 +145,7 @@ policies:
     bad: `
 policies:
   aerial-system: {margin: -6 dB, slope: 12 dB}
-#                         ^^^^^ The margin of aerial-system is below 0 dB, so less than a receiver needs is taken for enough.
+#                         ^^^^^ The margin of aerial-system is below 0 dB, so less than a receiver needs counts as enough.
 `,
     fixed: `
 policies:

@@ -9,9 +9,9 @@ export const powerSource: Rule = {
   severity: 'error',
   due: 'value',
   summary: 'A device is said to be fed from something that is no UPS and no circuit.',
-  why: `\`from\` names the UPS or circuit that the device is plugged into. What a switch feeds by PoE follows from the cables and their ports, and need not be declared; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is put right, the
-device is taken to be on the mains.`,
-  source: 'how this language has it',
+  why: `\`from\` names the UPS or circuit that the device is plugged into. What a switch feeds by PoE follows from the cables and their ports, and need not be declared; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is corrected, the
+device counts as plugged into the mains.`,
+  source: 'a rule of this language',
   check({ site }: RuleContext, report: Report): void {
     for (const device of site.devices) {
       const from = device.ownPower?.from;

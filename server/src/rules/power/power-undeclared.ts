@@ -45,7 +45,7 @@ Give the device \`power\`, with the watts as measured or from its label.`,
         at: headOf(device.item),
         message:
           `A UPS feeds ${few(cameras)}, and nothing says what feeds ${asName(device.name)}, which ${cameras.length === 1 ? 'its' : 'their'} pictures need: it is ` +
-          'taken to be on the mains, and dark at once when that fails. Give it `power`.',
+          'counted as on the mains, and dark at once when that fails. Give it `power`.',
         about: [device.name, ...cameras],
       });
     }

@@ -64,7 +64,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
       message:
         `${asName(slip.name)} is ${bitRate(context.network.rates(slip).payload.peak)}, ${Math.floor(times)} times as much as ` +
         `any other stream, and without it nothing would be overloaded: ${few(overloads.map(({ name }) => name))}. ` +
-        'Correct the rate; if it is right, slim the stream, or take faster links and larger disks.',
+        "Correct the rate; if it is right, lower the stream's rate, or take faster links and larger disks.",
       about: [slip.name],
       effects: unlikeCodec(slip),
       related: overloads.flatMap(({ related }) => related),

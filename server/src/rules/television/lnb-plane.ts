@@ -22,10 +22,10 @@ takes the picture from the other. Give each tuner a cable and an output of its o
     const onOccasions = site.occasions.flatMap((occasion) =>
       tuning.of(occasion).contested.map((contested) => ({ contested, name: occasion.name, item: occasion.item })),
     );
-    const told = new Set<Contested['from']>();
+    const reported = new Set<Contested['from']>();
     for (const { contested, name, item } of [...always, ...onOccasions]) {
-      if (item === undefined || told.has(contested.from)) continue;
-      told.add(contested.from);
+      if (item === undefined || reported.has(contested.from)) continue;
+      reported.add(contested.from);
       const others = onOccasions.filter((one) => one.contested.from === contested.from && one.item !== item);
       report({
         ...foundIn(site, contested),

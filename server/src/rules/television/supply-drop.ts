@@ -21,7 +21,7 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
     'Ohm’s law; resistance of coax computed for copper, from memory for clad steel; least voltage of an LNB from memory of EN 61319-1',
   check({ plan }: RuleContext, report: Report): void {
     // The outputs of one LNB are supplied by the same coax.
-    const told = new Set<Device>();
+    const reported = new Set<Device>();
     const { consumers } = plan.television.directCurrent;
     if (consumers.length === 0) return;
     const dropTo = dropsOf(consumers);
@@ -30,8 +30,8 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
       const short = consumer.feeds
         .map((feed) => shortage(consumer, feed.supply, dropTo(consumer, feed)))
         .find((one) => one !== undefined);
-      if (short === undefined || told.has(device)) continue;
-      told.add(device);
+      if (short === undefined || reported.has(device)) continue;
+      reported.add(device);
       report({
         at: headOf(device.item),
         message:

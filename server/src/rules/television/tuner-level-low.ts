@@ -13,7 +13,7 @@ export const tunerLevelLow: Rule = {
   summary: 'The level at a receiver is below the least that it can lock to.',
   why: `The least is the thermal noise in the bandwidth, with the receiver's own noise figure and the carrier to noise that
 the modulation needs. Below it no picture comes, whatever a meter calls its strength. The ratio of carrier to noise is
-then too low as well: only that is told, unless it is accepted or turned off.`,
+then too low as well: only that is reported, unless it is accepted or turned off.`,
   source: 'N = k T₀ B; the ratios as carrier-to-noise has them',
   check({ plan }: RuleContext, report: Report): void {
     for (const receiver of plan.television.reception.receivers) {

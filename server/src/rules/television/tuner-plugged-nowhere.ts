@@ -18,10 +18,10 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
   check({ site }: RuleContext, report: Report): void {
     for (const { item, name, kind, tuners, connectorByName, host, bus } of site.devices) {
       if (kind !== 'tuner') continue;
-      const told = new Set<unknown>();
+      const reported = new Set<unknown>();
       for (const { input, route } of isSound(item, 'inputs') ? tuners : []) {
-        if (input === undefined || connectorByName.has(input) || told.has(route[1])) continue;
-        told.add(route[1]);
+        if (input === undefined || connectorByName.has(input) || reported.has(route[1])) continue;
+        reported.add(route[1]);
         const has = [...connectorByName.keys()];
         reportMissing(
           { item, route: [...route, 'input'], text: input, what: `${asName(name)} has no input`, has },

@@ -109,7 +109,7 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
   if (signals.loops.length > 0) return;
   const received = new Set(signals.all.map(({ multiplex }) => multiplex));
   const stopped = new Set(signals.stopped.map(({ signal }) => signal.multiplex));
-  const told = new Set<Multiplex>();
+  const reported = new Set<Multiplex>();
   const cabled = new Set(runs.flatMap(({ a, b }) => [a, b]));
   for (const occasion of site.occasions) {
     const byUnits = new Map<string, Unreached>();
@@ -118,8 +118,9 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
         const able = tuning.units.filter(
           (unit) => doesSystem(unit, multiplex) && (source === undefined || isOf(unit, source)),
         );
-        if (able.length === 0 || !received.has(multiplex) || stopped.has(multiplex) || told.has(multiplex)) continue;
-        told.add(multiplex);
+        if (able.length === 0 || !received.has(multiplex) || stopped.has(multiplex) || reported.has(multiplex))
+          continue;
+        reported.add(multiplex);
         const names = able.map(({ name }) => name);
         const isOpen = able.every(({ inputs }) => inputs.length > 0 && !inputs.some((input) => cabled.has(input)));
         const together = byUnits.get(names.join(' ')) ?? { able: names, isOpen, multiplexes: [], shorts: new Set() };

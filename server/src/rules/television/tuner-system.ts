@@ -16,7 +16,7 @@ does the system, or the service from another multiplex.`,
   source: 'EN 302 755, EN 302 307-1: each is another system than the one before it; from memory',
   check({ plan, site }: RuleContext, report: Report): void {
     const { units } = plan.television.tuning;
-    const told = new Set<string>();
+    const reported = new Set<string>();
     const lacking = new Map<string, object>();
     for (const { name, multiplexes, asked, at, of, stream } of usesOf(site, units)) {
       const [first] = multiplexes;
@@ -24,8 +24,8 @@ does the system, or the service from another multiplex.`,
       if (multiplexes.some((multiplex) => asked.some((unit) => doesSystem(unit, multiplex)))) continue;
       const key = multiplexes.map((multiplex) => multiplex.name).join(' ');
       // A system that all tuners lack is not reported again for one device.
-      if (told.has(key) || told.has(`${of} ${key}`)) continue;
-      told.add(`${of} ${key}`).add(key);
+      if (reported.has(key) || reported.has(`${of} ${key}`)) continue;
+      reported.add(`${of} ${key}`).add(key);
       const devices = [...new Set(asked.map(({ device }) => device.name))];
       const able = [...new Set(asked.flatMap(({ tuner }) => tuner.systems))];
       const systems = [...new Set(multiplexes.flatMap(({ system }) => system ?? []))];
