@@ -1,4 +1,4 @@
-/** What an amplifier would gain if it stood at the aerial. */
+/** The gain in carrier to noise if the first amplifier stood at the aerial. */
 
 import type { Device } from '../site/model.ts';
 import { noiseFigureOf } from '../standards/television/noise.ts';
@@ -6,11 +6,11 @@ import type { Point } from './reception.ts';
 import { judgedWith } from './what-if.ts';
 
 export interface Moved {
-  /** The first on the way. */
+  /** The first amplifier on the way. */
   readonly amplifier: Device;
   /** dB in front of it. */
   readonly lossInFront: number;
-  /** dB of carrier to noise, by the noise of the way alone. */
+  /** dB of carrier to noise, counting only the noise on the way. */
   readonly gained: number;
   /** dB of carrier to noise beyond what is needed, there. */
   readonly margin: number | undefined;
@@ -21,7 +21,7 @@ function amplifiedFirst(point: Point): Moved | undefined {
   return movedTo(point, 0);
 }
 
-/** With the amplifier in front of a part that the signal passes before it. */
+/** The same with the amplifier in front of a part that the signal passes earlier. */
 export function amplifiedBefore(point: Point, part: Device): Moved | undefined {
   return movedTo(
     point,
@@ -32,7 +32,7 @@ export function amplifiedBefore(point: Point, part: Device): Moved | undefined {
 /** dB of carrier to noise that are worth moving an amplifier for. */
 const WORTH = 3;
 
-/** What moving the first amplifier to the aerial gains, where it is short of a margin and that is worth it. */
+/** The gain of moving the first amplifier to the aerial, where the point lacks margin and the gain is worth it. */
 export function worthMoving(point: Point, margin: number): Moved | undefined {
   if (point.margin === undefined || point.margin >= margin) return undefined;
   const moved = amplifiedFirst(point);

@@ -4,19 +4,19 @@ import type { Connector, Device } from '../site/model.ts';
 import { derating } from '../standards/television/amplifier.ts';
 import { type Signal, type Signals, isUnknown } from './signals.ts';
 
-/** dBµV; `undefined` where its largest output is not given. */
+/** Levels in dBµV; `undefined` where its largest output is undeclared. */
 export interface AmplifierLoad {
   readonly device: Device;
   readonly strongest: Signal;
   /** Multiplexes that pass it. */
   readonly carriers: number;
-  /** The largest output with so many. */
+  /** The largest output with so many carriers. */
   readonly limit: number | undefined;
   /** dB between the strongest output and the limit. */
   readonly headroom: number | undefined;
 }
 
-/** Of each amplifier that something passes, in the order of the devices. */
+/** The load of each amplifier that a signal passes, in the order of the devices. */
 export function amplifierLoads(devices: readonly Device[], signals: Signals): AmplifierLoad[] {
   return devices
     .filter(({ kind }) => kind === 'amplifier')

@@ -1,4 +1,4 @@
-/** What several places have in common on the way of their signals, where most behind it are wrong. */
+/** The part that several wrong places have in common on the way of their signals. */
 
 import { grouped } from '../grouped.ts';
 import type { Device } from '../site/model.ts';
@@ -10,16 +10,17 @@ export interface Affected {
 }
 
 export interface CommonCause<T> {
-  /** The aerial or the last amplifier that all of them are behind; `undefined` of one alone. */
+  /** The aerial or the last amplifier that all of them are behind; `undefined` for a single place. */
   readonly behind: Device | undefined;
   /** In their order. */
   readonly affected: readonly T[];
 }
 
 /**
- * Places together that are behind one aerial or amplifier, where no more places behind it are right than wrong.
+ * Groups wrong places by the aerial or amplifier that they are behind, if at least half of all places behind it are
+ * wrong.
  *
- * @param right a signal of each place of the same sort where nothing is wrong
+ * @param right a signal of each such place where nothing is wrong
  */
 export function commonCauses<T extends Affected>(wrong: readonly T[], right: readonly Signal[]): CommonCause<T>[] {
   if (wrong.length < 2) return wrong.map((one) => ({ behind: undefined, affected: [one] }));

@@ -1,19 +1,19 @@
 /**
- * The ways of direct current along coax, from what takes it to what gives it.
+ * The paths of direct current along coax, from the consumer to the supply.
  *
- * A coax, an earth block and a multiswitch towards its LNB pass it; other parts where they say so. Of a splitter, an
- * amplifier and an isolator that say nothing it is known that they stop it, of the rest nobody can say. An inserter
- * feeds towards the aerial only.
+ * A coax, an earth block and a multiswitch towards its LNB pass it; other parts only where they declare it. A splitter,
+ * an amplifier and an isolator that declare nothing stop it; for the rest that is unknown. An inserter feeds only
+ * towards the aerial.
  */
 
 import type { Cable, Connector, Device } from '../site/model.ts';
 import { waysOn } from './part.ts';
 import type { CoaxRun } from './run.ts';
 
-/** What does not let current pass, as far as the site says. */
+/** A part that does not pass current, as far as the site declares. */
 export interface Stop {
   readonly device: Device;
-  /** Otherwise the site does not say. */
+  /** `false` where the site declares nothing. */
   readonly isCertain: boolean;
 }
 
@@ -30,16 +30,16 @@ export interface Reached {
   readonly device: Device;
   /** The last coax on the way. */
   readonly by: Leg;
-  /** On the way, from the start; none where current gets here. */
+  /** The stops on the way, from the start; none where current gets here. */
   readonly stops: readonly Stop[];
 }
 
-/** Behind so many parts that stop current none is looked for: it is the nearest that say what is in the way. */
+/** The search ends behind so many stops: the nearest ones show what is in the way. */
 const MOST_STOPS = 100;
 
 type Pending = Pick<Reached, 'stops'> & { readonly at: Connector; readonly by: Leg | undefined };
 
-/** From a connector outwards, each connector at which a coax ends once, whether current gets there or not. */
+/** All connectors at the ends of coax, outwards from one, each once, whether current gets there or not. */
 export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Reached[] {
   const found: Reached[] = [];
   const seen = new Set<Connector>([from]);
@@ -86,7 +86,7 @@ function stopBetween(device: Device, by: string, to: string): Stop | undefined {
 }
 
 /**
- * `power-pass` names outputs, or inputs of what joins several; of a part with two connectors either may stand for it.
+ * `power-pass` names outputs, or the inputs of a part that combines several; for a part with two connectors, either.
  */
 function passesAsDeclared({ kind, aerial, connectorByName }: Device, by: string, to: string): boolean {
   const passes = aerial?.powerPass ?? false;

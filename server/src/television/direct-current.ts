@@ -4,12 +4,12 @@ import type { Connector, Device } from '../site/model.ts';
 import { type Leg, type Reached, reachedFrom } from './current-path.ts';
 import type { CoaxRun } from './run.ts';
 
-/** What puts current onto coax: an inserter, or a receiver by one of its connectors. */
+/** A source of current on coax: an inserter, or a receiver by one of its connectors. */
 export interface Supply {
   readonly device: Device;
-  /** Of a receiver. */
+  /** The connector of a receiver. */
   readonly connector: Connector | undefined;
-  /** Millivolts; `undefined` of a receiver that feeds an LNB, which gets 13 or 18 V. */
+  /** Millivolts; `undefined` for a receiver that feeds an LNB with 13 or 18 V. */
   readonly voltage: number | undefined;
   /** The most that it gives, mA. */
   readonly current: number | undefined;
@@ -22,18 +22,18 @@ export interface Feed {
   readonly by: Leg;
 }
 
-/** What needs current from the coax. */
+/** A device that needs current from the coax. */
 export interface Consumer {
   readonly device: Device;
   readonly connector: Connector;
   readonly feeds: readonly Feed[];
-  /** Parts that stop the current of supplies which are on its coax. */
+  /** Parts that stop the current of supplies on its coax. */
   readonly stoppedBy: readonly Device[];
 }
 
 export interface DirectCurrent {
   readonly consumers: readonly Consumer[];
-  /** Supplies that reach an aerial, which is a short circuit for them as often as not. */
+  /** Supplies that reach an aerial, which is often a short circuit for them. */
   readonly intoAerials: readonly { readonly aerial: Device; readonly supply: Supply }[];
 }
 

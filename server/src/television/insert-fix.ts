@@ -10,7 +10,7 @@ import { directCurrentOf } from './direct-current.ts';
 import { runsByConnector } from './run.ts';
 import type { Television } from './television.ts';
 
-/** In front of the connector; none where no coax ends there. */
+/** An attenuator in front of the connector; none where no coax ends there. */
 export function attenuatorInFront(
   site: Site,
   television: Television,
@@ -24,7 +24,7 @@ export function attenuatorInFront(
   return inFront(site, television, at, { what: `an attenuator of ${loss} dB`, suffix: 'pad', values });
 }
 
-/** The same, of a filter that loses what is usual. */
+/** A filter with the usual loss in front of the connector; none where no coax ends there. */
 export function filterInFront(
   site: Site,
   television: Television,
@@ -44,9 +44,9 @@ export function filterInFront(
 }
 
 interface Inserted {
-  /** In words. */
+  /** The part in words. */
   readonly what: string;
-  /** Of its name, behind that of the part that it stands in front of. */
+  /** The end of its name, behind that of the part that it stands in front of. */
   readonly suffix: string;
   readonly values: Values;
 }
@@ -62,7 +62,7 @@ function inFront(
   return fixOf(`Put ${what} in front of ${connectorName(at)}`, ...insertEdits(site, at, part));
 }
 
-/** Whether a supply is lost to what it feeds without the coax that ends there. */
+/** Whether the coax that ends there carries the current of a supply. */
 function carriesCurrent({ devices }: Site, { runs, directCurrent }: Television, at: Connector): boolean {
   const others = runs.filter(({ a, b }) => a !== at && b !== at);
   const feeds = ({ consumers }: Television['directCurrent']): number =>

@@ -9,21 +9,21 @@ import type { CoaxRun } from './run.ts';
 export interface LnbCable {
   /** The output of the LNB or the multiswitch. */
   readonly from: Connector;
-  /** The receivers' connectors that hang on it. */
+  /** The connectors of receivers on this cable. */
   readonly inputs: readonly Connector[];
-  /** Those of them that ask for a satellite. */
+  /** The connectors among them that ask for a satellite. */
   readonly asking: readonly Connector[];
-  /** The part that lets 13/18 V and 22 kHz of none that ask pass. */
+  /** The part that stops 13/18 V and 22 kHz from all that ask. */
   readonly blockedBy: Device | undefined;
 }
 
-/** By connector of a receiver. */
+/** The cables by connector of a receiver. */
 export function lnbCables(
   devices: readonly Device[],
   runAt: ReadonlyMap<Connector, CoaxRun>,
 ): ReadonlyMap<Connector, LnbCable> {
   const found = new Map<Connector, LnbCable>();
-  // Multiswitches first: what hangs on one asks that, not the LNB behind it.
+  // Multiswitches first: a receiver on one asks that, not the LNB behind it.
   const outputs = [...devices.flatMap(outputsOfMultiswitch), ...devices.flatMap(outputsOfLnb)];
   for (const from of outputs) {
     const reached = reachedFrom(from, runAt).flatMap(({ at, stops }) =>
@@ -43,7 +43,7 @@ export function lnbCables(
   return found;
 }
 
-/** Where nothing is said of systems, one that supplies an LNB does. */
+/** Whether a connector asks for a satellite: by its systems; if undeclared, whether it supplies an LNB. */
 function asksLnb(at: Connector): boolean {
   return systemsAt(at)?.some(isSatellite) ?? at.device.coaxInputs.get(at.name)?.supplies !== undefined;
 }

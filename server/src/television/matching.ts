@@ -1,5 +1,5 @@
 /**
- * Who is given what: a maximum matching of a bipartite graph in which takers take several, and who is left without.
+ * A maximum matching of wishes to takers, of which each may take several, and the wishes that are left without.
  *
  * Augmenting paths (Berge 1957) and the theorem of Hall (1935), from memory.
  */
@@ -13,11 +13,11 @@ export type Rooms = readonly number[];
 /** By wish, the taker that it is given to. */
 export type Matching = readonly (number | undefined)[];
 
-/** With as many given as can be; the first wishes and the first takers come first. */
+/** A matching that gives as many wishes as possible; the first wishes and the first takers come first. */
 export function maximumMatching(ways: Ways, rooms: Rooms): Matching {
   const takers: (number | undefined)[] = ways.map(() => undefined);
   const held = new Map<number, number[]>();
-  // What a search in vain has seen leads nowhere later either.
+  // Takers seen by a failed search lead nowhere later either.
   const exhausted = new Set<number>();
   const place = (wish: number, seen: Set<number>): boolean => {
     const own = ways[wish] ?? [];
@@ -52,17 +52,17 @@ export function sizeOf(matching: Matching): number {
   return matching.reduce<number>((size, taker) => (taker === undefined ? size : size + 1), 0);
 }
 
-/** Wishes that are more than the takers that could be given any of them, by number and in their order. */
+/** A set of wishes with too few takers for all of them, by number and in their order. */
 export interface Shortfall {
   readonly wishes: readonly number[];
   readonly takers: readonly number[];
-  /** Wishes of them that are left. */
+  /** The number of these wishes that are left. */
   readonly missing: number;
 }
 
 /**
- * The smallest set of wishes that lacks as many takers as the whole does, in parts that share no taker: what is reached
- * from the wishes that are left, over takers of theirs and what these are given instead.
+ * The smallest set of wishes that lacks as many takers as the whole does, in parts that share no taker. It is reached
+ * from the wishes that are left, over their takers and the wishes that these hold.
  */
 export function shortfalls(ways: Ways, matching: Matching): Shortfall[] {
   const held = new Map<number, number[]>();
@@ -73,7 +73,7 @@ export function shortfalls(ways: Ways, matching: Matching): Shortfall[] {
     else held.set(taker, [wish]);
   });
   const gone = new Set<number>();
-  // A set gives what is added while it is gone through.
+  // Iterating over a set includes what is added meanwhile.
   for (const wish of reached)
     for (const taker of ways[wish] ?? []) {
       if (gone.has(taker)) continue;
@@ -87,7 +87,7 @@ export function shortfalls(ways: Ways, matching: Matching): Shortfall[] {
   }));
 }
 
-/** Wishes apart where they have no taker in common, not even over others. */
+/** The connected parts: wishes in different parts share no taker, not even through others. */
 function partsOf(ways: Ways, wishes: readonly number[]): number[][] {
   const above = new Map<number, number>();
   const topOf = (taker: number): number => {

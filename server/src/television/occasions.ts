@@ -1,4 +1,4 @@
-/** Whether what is wanted at once can be had: each multiplex that is asked for takes a tuner to itself. */
+/** Whether the tuners suffice for what is wanted at once: each multiplex takes a tuner to itself. */
 
 import { grouped } from '../grouped.ts';
 import type { Connector, Device, Site, Stream } from '../site/model.ts';
@@ -10,21 +10,21 @@ import type { Reception } from './reception.ts';
 import { type Fit, type Unit, fitting, planeOfMultiplex, unitsOf } from './units.ts';
 import { type Asked, type Wish, fewestAsked, standingWishes, wishOf, wishesOf } from './wishes.ts';
 
-/** Multiplexes that are more than the tuners that can take any of them. */
+/** Multiplexes with too few tuners for all of them. */
 export interface Short {
   readonly asked: readonly Asked[];
   readonly units: readonly Unit[];
-  /** Multiplexes of them that no tuner is left for. */
+  /** The number of these multiplexes that no tuner is left for. */
   readonly missing: number;
 }
 
-/** What tuners do at one time. */
+/** The use of tuners at one time. */
 export interface Tuned {
   readonly asked: readonly Asked[];
   readonly assigned: ReadonlyMap<Asked, Unit>;
   readonly unmet: readonly Asked[];
   readonly short: readonly Short[];
-  /** Those that would be short too if all levels sufficed and every tuner had an LNB to itself. */
+  /** The shortages that would remain if all levels sufficed and every tuner had its own LNB. */
   readonly tooFew: readonly Short[];
   /** Cables of an LNB that would have to carry several planes at a time. */
   readonly contested: readonly Contested[];
@@ -32,7 +32,7 @@ export interface Tuned {
 
 export interface Contested {
   readonly from: Connector;
-  /** All that is wanted from it. */
+  /** All multiplexes that are wanted from it. */
   readonly asked: readonly Asked[];
   readonly units: readonly Unit[];
 }
@@ -42,13 +42,13 @@ export interface Tuning {
   readonly fit: (unit: Unit, multiplex: Multiplex) => Fit;
   readonly occasions: readonly Tuned[];
   readonly of: (occasion: Occasion) => Tuned;
-  /** With nothing but the streams that always run. */
+  /** The use of tuners by only the streams that always run. */
   readonly standing: Tuned;
-  /** What streams that are only watched ask of tuners that others take at all times: nobody ever gets it. */
+  /** Streams that can never be watched, as their tuners are always in use. */
   readonly never: readonly Never[];
 }
 
-/** A stream of a tuner, and what its tuners are short of beside what runs at all times. */
+/** A stream of a tuner, and the shortage that it meets beside the streams that always run. */
 export interface Never {
   readonly stream: Stream;
   readonly short: Short;
@@ -103,7 +103,7 @@ export function tuningOf(site: Facts, reception: Reception, cables: ReadonlyMap<
 function neverTuned(context: Context, standing: readonly Wish[], hasUnits: (source: Device) => boolean): Never[] {
   if (standing.length === 0) return [];
   const always = new Set(standing.map(({ stream }) => stream));
-  // What is short at all times is told as that.
+  // A shortage at all times is reported by itself.
   const before = tuned(context, standing);
   if (before.tooFew.length > 0) return [];
   const known = new Map<string, Short | undefined>();
@@ -122,12 +122,12 @@ function neverTuned(context: Context, standing: readonly Wish[], hasUnits: (sour
   });
 }
 
-/** Whether what a device sends may come from a tuner: its own, or one that is plugged into it. */
+/** Whether a tuner can serve a device: its own, or one that is plugged into it. */
 export function isOf({ device }: Unit, source: Device): boolean {
   return device === source || device.host === source.name;
 }
 
-/** Tuners of one device with the same systems and inputs: what one of them can take, all can. */
+/** Tuners of one device with the same systems and inputs: any of them can take what the others can. */
 type Alike = readonly [Unit, ...Unit[]];
 
 function alikeUnits(units: readonly Unit[]): Alike[] {
@@ -142,7 +142,7 @@ interface Context {
   readonly alike: readonly Alike[];
   /** In the order of the site. */
   readonly placeOf: (multiplex: Multiplex) => number;
-  /** By those that are alike. */
+  /** The fit of each group of alike tuners. */
   readonly fits: (multiplex: Multiplex) => readonly Fit[];
 }
 
@@ -211,7 +211,7 @@ function shortOf({ alike }: Context, asked: readonly Asked[], ways: Ways, matchi
   }));
 }
 
-/** None where setting each cable to one plane leaves no more unmet than there are without that. */
+/** Empty where one plane for each cable leaves no more wishes unmet than any number of planes. */
 function contestedOf(context: Context, asked: readonly Asked[], ways: Ways, most: number): Contested[] {
   const { alike } = context;
   const cables = cablesOf(context, asked);

@@ -1,4 +1,4 @@
-/** Inputs of tuners that no coax leads to, although something that is received is wanted of them. */
+/** Inputs of tuners without a coax, although a received multiplex is wanted from them. */
 
 import { type Connector, type Device, type Site, connectorAt, portAt } from '../site/model.ts';
 import type { Multiplex } from '../site/television/facts.ts';
@@ -12,11 +12,11 @@ export interface OpenInputs {
   readonly device: Device;
   readonly inputs: readonly Connector[];
   readonly wanted: readonly Multiplex[];
-  /** What is short on occasions or at all times, and might not be with a coax there. */
+  /** The shortages, on occasions or at all times, that a coax there might end. */
   readonly shorts: readonly Short[];
 }
 
-/** By device, in their order. */
+/** The open inputs by device, in their order. */
 export function openInputs(site: Site, { signals, tuning }: Television): OpenInputs[] {
   if (tuning.units.length === 0 || site.cables.length === 0) return [];
   const ends = site.cables.flatMap(({ from, to }) => [from, to]);

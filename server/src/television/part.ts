@@ -1,11 +1,11 @@
-/** What a part of an aerial system does to signals that pass it. */
+/** The effect of a part of an aerial system on signals that pass it. */
 
 import type { Device } from '../site/model.ts';
 import type { AerialPart, ByFrequency } from '../site/television/facts.ts';
 import { idealThroughLoss, typicalSplit } from '../standards/television/splitting.ts';
 import type { FrequencyRange } from '../text/quantity.ts';
 
-/** Typical losses of parts that give none, dB; from memory, see the reference. */
+/** Typical losses of parts that declare none, dB; from memory, see the reference. */
 const TYPICAL: Partial<Readonly<Record<NonNullable<Device['kind']>, number>>> = {
   'filter': 1.5,
   'outlet': 1,
@@ -15,7 +15,7 @@ const TYPICAL: Partial<Readonly<Record<NonNullable<Device['kind']>, number>>> = 
   'combiner': 1,
   'diplexer': 1.5,
 };
-/** What a tap loses inside besides what it divides, dB. */
+/** The loss inside a tap beyond the ideal division, dB. */
 const TAP_EXCESS = 1;
 
 /**
@@ -25,15 +25,15 @@ const TAP_EXCESS = 1;
 const TELEVISION: FrequencyRange = { from: 5e6, to: 862e6 };
 const SATELLITE: FrequencyRange = { from: 950e6, to: 2400e6 };
 
-/** On the way from one connector of a part to another. */
+/** The effect on the way from one connector of a part to another. */
 export interface Passage {
   readonly gain: number;
   readonly noiseFigure: number;
-  /** The loss is not given but typical. */
+  /** The loss is not declared but typical. */
   readonly assumed: boolean;
 }
 
-/** By which connectors a signal leaves that comes in by one. Passive parts work both ways. */
+/** The connectors by which a signal leaves that comes in by another. Passive parts work both ways. */
 export function waysOn(device: Device, by: string): readonly string[] {
   const names = [...device.connectorByName.keys()];
   switch (device.kind) {
@@ -70,7 +70,7 @@ export function passage(device: Device, by: string, to: string, frequency: numbe
   const given = device.kind === 'tap' && (by.startsWith('tap') || to.startsWith('tap')) ? part.tapLoss : part.loss;
   const own = given === undefined ? typicalLoss(device, part, frequency) : valueAt(given, frequency);
   const loss =
-    // With a wrong sign, which is told, it is taken as it is meant. A multiswitch may have gain.
+    // A loss with a wrong sign, which is reported, counts as meant. A multiswitch may have gain.
     (device.kind === 'multiswitch' ? own : Math.abs(own)) + (device.kind === 'equaliser' ? sloped(part, frequency) : 0);
   // A loss below 0 adds no less noise than none.
   return { gain: -loss, noiseFigure: Math.max(loss, 0), assumed: given === undefined };
@@ -100,13 +100,13 @@ function typicalLoss({ kind }: Device, { ways, tapLoss }: AerialPart, frequency:
   return (kind === undefined ? undefined : TYPICAL[kind]) ?? 0;
 }
 
-/** What an equaliser takes off beyond its loss: all of its slope at its lowest frequency, nothing at its highest. */
+/** The loss of an equaliser by its slope: all of it at the lowest frequency, none at the highest. */
 function sloped({ slope = 0, frequencies }: AerialPart, frequency: number): number {
   const { from, to } = frequencies ?? TELEVISION;
   return slope * Math.min(1, Math.max(0, (to - frequency) / (to - from)));
 }
 
-/** On a straight line between the two nearest frequencies; beyond the outermost ones as there. */
+/** Interpolates between the two nearest frequencies; beyond the outermost ones their value holds. */
 export function valueAt(values: ByFrequency, frequency: number): number {
   if (typeof values === 'number') return values;
   const next = values.findIndex(([at]) => at >= frequency);

@@ -1,28 +1,28 @@
-/** Tuners that hang on one cable of an LNB: together they get one polarisation and band at a time. */
+/** Tuners on one cable of an LNB: together they get one polarisation and band at a time. */
 
 import type { Connector } from '../site/model.ts';
 import type { Plane } from '../standards/television/satellite.ts';
 import { type Matching, type Rooms, type Ways, maximumMatching, sizeOf } from './matching.ts';
 
-/** A cable that several tuners hang on, with the planes that are wanted from it. */
+/** A cable of several tuners, with the planes that are wanted from it. */
 interface SharedCable {
   readonly from: Connector;
   readonly planes: readonly string[];
 }
 
-/** What a matching has to heed besides who can take what. */
+/** The limits of a matching that LNB cables add. */
 export interface OnLnbCables {
   readonly rooms: Rooms;
-  /** By taker, the output whose cable it hangs on. */
+  /** By taker, the output at the other end of its cable. */
   readonly outputs: readonly (Connector | undefined)[];
-  /** By wish, `undefined` where it comes from no satellite. */
+  /** By wish; `undefined` where it does not come from a satellite. */
   readonly planes: readonly (Plane | undefined)[];
 }
 
-/** Combinations of planes beyond which the cables are set one after another. */
+/** Beyond so many combinations of planes, the cables are set one after another. */
 const MOST_COMBINATIONS = 1024;
 
-/** With as many given as can be, where each shared cable is set to one plane. */
+/** The best matching where each shared cable is set to one plane. */
 export function matchingOnCables(ways: Ways, cables: OnLnbCables): Matching {
   const free = maximumMatching(ways, cables.rooms);
   const shared = sharedCables(ways, cables);
@@ -52,7 +52,7 @@ export function matchingOnCables(ways: Ways, cables: OnLnbCables): Matching {
   return best?.matching ?? free;
 }
 
-/** Each to the plane with which most is given, while those behind it are not set yet. */
+/** Sets each cable in turn to the plane that gives most wishes. */
 function setInTurn(shared: readonly SharedCable[], attempt: (set: ReadonlyMap<Connector, string>) => number): void {
   const set = new Map<Connector, string>();
   for (const { from, planes } of shared) set.set(from, planes[0] ?? '');
@@ -62,7 +62,7 @@ function setInTurn(shared: readonly SharedCable[], attempt: (set: ReadonlyMap<Co
   }
 }
 
-/** Those that several tuners hang on and that several planes are wanted from. */
+/** The cables with several tuners, from which several planes are wanted. */
 function sharedCables(ways: Ways, { rooms, outputs, planes }: OnLnbCables): SharedCable[] {
   const tuners = new Map<Connector, number>();
   outputs.forEach((output, taker) => {
@@ -83,7 +83,7 @@ function sharedCables(ways: Ways, { rooms, outputs, planes }: OnLnbCables): Shar
   return [...wanted].flatMap(([from, own]) => (own.size < 2 ? [] : [{ from, planes: [...own] }]));
 }
 
-/** Without the ways that lead over a cable which is set to another plane. */
+/** The ways without those over a cable that is set to another plane. */
 function waysWhere(ways: Ways, { outputs, planes }: OnLnbCables, set: ReadonlyMap<Connector, string>): Ways {
   return ways.map((own, wish) => {
     const plane = nameOf(planes[wish]);

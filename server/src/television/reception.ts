@@ -1,4 +1,4 @@
-/** What arrives at a connector: level against window, carrier to noise against what is needed. */
+/** Reception at a connector: level against window, carrier to noise against the needed ratio. */
 
 import { perObject } from '../memo.ts';
 import type { Connector, Device, Site } from '../site/model.ts';
@@ -18,18 +18,18 @@ import type { AmplifierLoad } from './amplifiers.ts';
 import { transmissionOf } from '../site/television/channel.ts';
 import { type Signal, type Signals, isUnknown } from './signals.ts';
 
-/** A multiplex at a connector, judged. Levels are dBµV, ratios dB; `undefined` where too little is said. */
+/** A multiplex at a connector, judged. Levels are dBµV, ratios dB; `undefined` where too little is declared. */
 export interface Point {
   readonly signal: Signal;
-  /** Of all from the source to here; a receiver's own is counted at its connector. */
+  /** The noise figure of all parts from the source to here; a receiver's own counts at its connector. */
   readonly noiseFigure: number;
-  /** Of the thermal noise in its bandwidth. */
+  /** The level of the thermal noise in its bandwidth. */
   readonly noiseFloor: number | undefined;
   readonly carrierToNoise: number | undefined;
   readonly needed: number | undefined;
   /** How much more carrier to noise there is than needed. */
   readonly margin: number | undefined;
-  /** Of levels, at an outlet. */
+  /** The window of levels, at an outlet. */
   readonly window: Window | undefined;
 }
 
@@ -39,7 +39,7 @@ export interface Receiver {
   /** The power of all signals together. */
   readonly composite: number;
   readonly maxInput: number;
-  /** What it receives there; `undefined` where nothing is said. */
+  /** The systems that it receives there; `undefined` where undeclared. */
   readonly systems: readonly System[] | undefined;
   readonly points: readonly Point[];
 }
@@ -47,7 +47,7 @@ export interface Receiver {
 export interface Reception {
   readonly outlets: readonly { readonly at: Connector; readonly points: readonly Point[] }[];
   readonly receivers: readonly Receiver[];
-  /** Of any connector, also where signals only pass. */
+  /** The points at any connector, also where signals only pass. */
   readonly pointsAt: (connector: Connector) => readonly Point[];
 }
 
@@ -77,23 +77,23 @@ export function receptionOf(site: Facts, signals: Signals, amplifiers: ReadonlyM
   };
 }
 
-/** Where a receiver does not say: what an outlet may have of each, and no less than is usual. */
+/** The default largest input of a receiver: each signal at the top of an outlet's window, but at least the usual. */
 function allowedTogether(signals: readonly Signal[], needsOf: (multiplex: Multiplex) => Needs): number {
   const most = signals.flatMap(({ multiplex }) => needsOf(multiplex).window?.max ?? []);
   return Math.max(TUNER_MAXIMUM, sumOfLevels(most));
 }
 
-/** Of the connector, or of the tuners that listen at it. */
+/** The systems of the connector, or of the tuners that listen at it. */
 export function systemsAt({ device, name }: Connector): readonly System[] | undefined {
   const own = device.coaxInputs.get(name)?.systems;
   if (own !== undefined) return own;
   const units = device.tuners.filter(({ input }) => input === name);
-  // A tuner that does not say its systems takes any.
+  // A tuner that does not declare its systems takes any.
   if (units.length === 0 || units.some(({ systems }) => systems.length === 0)) return undefined;
   return units.flatMap(({ systems }) => systems);
 }
 
-/** Whether a point is judged, and of a system that the receiver has: what it cannot show anyway is no loss. */
+/** Whether a point is judged, and of a system that the receiver has: one that it cannot show is no loss. */
 export function isReceived({ systems }: Receiver, { signal, margin }: Point): boolean {
   const { system } = signal.multiplex;
   return margin !== undefined && (systems === undefined || system === undefined || systems.includes(system));
@@ -140,14 +140,14 @@ function pointOf(
   };
 }
 
-/** With the receiver at the end, where there is one. */
+/** The chain of a signal, with the receiver at its end if there is one. */
 function chainTo({ chain, at }: Signal, transmission: Transmission | undefined): Chain {
   if (!isReceiver(at.device) || transmission === undefined) return chain;
   const own = at.device.coaxInputs.get(at.name)?.noiseFigure;
   return lengthened(chain, { gain: 0, noiseFigure: own ?? tunerNoiseFigure(transmission.system) });
 }
 
-/** Noise, what was metered at the source, and what amplifiers add by distortion. */
+/** Carrier to noise: thermal and man-made noise, the ratio metered at the source, and the distortion of amplifiers. */
 function ratioAt(
   { multiplex, source, frequency, level, steps }: Signal,
   noiseFigure: number,
@@ -156,7 +156,7 @@ function ratioAt(
 ): number {
   const atSource = level - steps.reduce((sum, { gain }) => sum + gain, 0);
   const { system } = multiplex;
-  // Neither a dish nor a cable takes in what people make.
+  // Neither a dish nor a cable picks up man-made noise.
   const isQuiet = system === 'dvb-c' || system === 'j83b' || (system !== undefined && isSatellite(system));
   const noise = atSource - floor - noiseFigure - (isQuiet ? 0 : manMadeNoise(frequency));
   const metered = source.device.aerial?.quality.get(multiplex.name);
@@ -174,6 +174,6 @@ function windowAt({ policies }: Facts, transmission: Transmission | undefined): 
   const own = policies.aerialSystem.outletLevel.get(transmission.system);
   const { levelReserve } = policies.aerialSystem;
   const [min, max] = [own?.min ?? standard.min, own?.max ?? standard.max];
-  // A window that ends before it begins is told, and no level is right by it.
+  // A rule reports a window that ends before it begins; no level would fit it.
   return min > max ? undefined : { min: min + levelReserve, max: max - levelReserve };
 }

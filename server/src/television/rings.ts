@@ -4,11 +4,11 @@ import type { Connector } from '../site/model.ts';
 import { waysOn } from './part.ts';
 import type { CoaxRun } from './run.ts';
 
-/** The coax that closes each. */
+/** The coax that closes each ring. */
 export function ringsOf(runs: readonly CoaxRun[], runAt: ReadonlyMap<Connector, CoaxRun>): readonly CoaxRun[] {
   const rings = new Set<CoaxRun>();
   const done = new Set<Connector>();
-  /** Those by which signals left that are still followed. */
+  /** Connectors on the path that is being followed. */
   const open = new Set<Connector>();
   const pending: { readonly from: Connector; readonly isFollowed: boolean }[] = [];
   for (const start of runs.flatMap(({ a, b }) => [a, b])) {

@@ -1,4 +1,4 @@
-/** What a coax takes off, with the parts that it is led through. */
+/** The loss of a coax, and the parts that it is led through. */
 
 import { type Cable, type Connector, type Device, type Site, connectorAt } from '../site/model.ts';
 import { LOOP_RESISTANCE, coaxLoss, isCoax } from '../standards/television/coax.ts';
@@ -28,7 +28,7 @@ export function coaxRuns(site: Pick<Site, 'cables' | 'deviceByName'>): CoaxRun[]
   });
 }
 
-/** Loss in dB at a frequency in Hz; 0 where length or type are not given. */
+/** Loss in dB at a frequency in Hz; 0 where length or type are undeclared. */
 export function cableLoss({ type, length, coax }: Cable, frequency: number): number {
   if (length === undefined) return 0;
   const metres = length / 1000;
@@ -36,7 +36,7 @@ export function cableLoss({ type, length, coax }: Cable, frequency: number): num
   return isCoax(type) ? coaxLoss(type, metres, frequency) : 0;
 }
 
-/** Between the frequencies of a data sheet on a straight line; outside of them by the root of the frequency. */
+/** Interpolates between the frequencies of a data sheet; outside of them loss goes by the root of the frequency. */
 function valueBySkin(values: readonly (readonly [number, number])[], frequency: number): number {
   const [lowest, highest] = [values[0], values.at(-1)];
   const nearest = lowest !== undefined && frequency < lowest[0] ? lowest : highest;
@@ -46,14 +46,14 @@ function valueBySkin(values: readonly (readonly [number, number])[], frequency: 
 }
 
 /**
- * Of core and screen, ohms; `undefined` where the length is not given. A core of which nothing is said is taken for
+ * The resistance of core and screen, ohms; `undefined` where the length is undeclared. An undeclared core counts as
  * clad steel.
  */
 export function loopResistance({ length, coax }: Cable): number | undefined {
   return length === undefined ? undefined : (LOOP_RESISTANCE[coax.core ?? 'clad-steel'] * length) / 1000;
 }
 
-/** By the connector at either end. */
+/** The coaxes by the connector at either end. */
 export function runsByConnector(runs: readonly CoaxRun[]): ReadonlyMap<Connector, CoaxRun> {
   const found = new Map<Connector, CoaxRun>();
   for (const run of runs) found.set(run.a, run).set(run.b, run);

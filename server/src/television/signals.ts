@@ -1,7 +1,7 @@
 /**
- * Signals on their way from aerials and LNBs along coax: their level, and the noise that is added, at every connector.
+ * Signals on their way from aerials and LNBs along coax: their level, and the added noise, at every connector.
  *
- * Where several sources are joined, each is followed by itself; nothing that one of them does changes another's level.
+ * Where several sources are joined, each is followed by itself: none changes the level of another.
  */
 
 import { perObject } from '../memo.ts';
@@ -22,7 +22,7 @@ export interface Step extends Stage {
   readonly assumed: boolean;
 }
 
-/** Whether an amplifier on the way does not say its gain, or not in a way that can be read: its level is not known. */
+/** Whether the level is unknown, as an amplifier on the way declares no gain that can be read. */
 export function isUnknown({ steps }: Pick<Signal, 'steps'>): boolean {
   return steps.some(
     ({ by }) => 'device' in by && by.device.kind === 'amplifier' && by.device.aerial?.gain === undefined,
@@ -38,19 +38,19 @@ export interface Signal {
   readonly frequency: number;
   /** dBµV */
   readonly level: number;
-  /** All that it has passed, from its source on. */
+  /** All steps from its source. */
   readonly steps: readonly Step[];
-  /** The same as one. */
+  /** The steps as one stage. */
   readonly chain: Chain;
 }
 
-/** A multiplex that a part does not let pass, where it comes in. */
+/** A multiplex that a part stops, at the connector where it comes in. */
 export interface Stopped {
   readonly signal: Signal;
   readonly device: Device;
 }
 
-/** A coax that leads back to where the same source has been. */
+/** A coax that leads a source's signals back to a connector that they have passed. */
 export interface Loop {
   readonly run: CoaxRun;
   readonly source: Connector;
@@ -62,15 +62,15 @@ export interface Signals {
   readonly at: (connector: Connector) => readonly Signal[];
   readonly stopped: readonly Stopped[];
   readonly loops: readonly Loop[];
-  /** Where nothing from an aerial goes round: coaxes that lead what an amplifier sends back to it. */
+  /** Where no signal of an aerial goes round: coaxes that lead an amplifier's output back to its input. */
   readonly rings: readonly CoaxRun[];
 }
 
 type Facts = Pick<Site, 'devices' | 'multiplexes' | 'channelPlan'>;
 
 /**
- * What is behind so many coaxes and parts in a row is not followed: no house has that, and the sums over the way of
- * each signal would grow with the square.
+ * Signals are followed no further than so many steps: no house has more, and the sums over the way of each signal would
+ * grow with the square.
  */
 const MOST_STEPS = 200;
 
@@ -95,7 +95,7 @@ function sourcesOf({ kind, connectorByName }: Device): readonly Connector[] {
   return kind === 'aerial' || kind === 'lnb' ? [...connectorByName.values()] : [];
 }
 
-/** What an aerial or an LNB gives at a connector. */
+/** The signals that an aerial or an LNB gives at a connector. */
 function received(site: Facts, source: Connector): Signal[] {
   const { device } = source;
   const part = device.aerial;
@@ -127,7 +127,7 @@ interface Found {
   readonly loops: Loop[];
 }
 
-/** From a connector by which signals leave a device. */
+/** Follows signals from a connector by which they leave a device. */
 function follow(found: Found, source: Connector, signals: readonly Signal[]): void {
   const entered = new Set<Connector>([source]);
   const pending: (readonly [from: Connector, signals: readonly Signal[]])[] = [[source, signals]];
@@ -145,7 +145,7 @@ function follow(found: Found, source: Connector, signals: readonly Signal[]): vo
     const arriving = leaving.flatMap((signal) => along(found, run, to, signal));
     found.all.push(...arriving);
     const on = waysOn(to.device, to.name).flatMap((name) => to.device.connectorByName.get(name) ?? []);
-    // The last is taken off first.
+    // Reversed, as `pending` is a stack.
     const passed = new Set<Signal>();
     for (const connector of on.reverse()) {
       const left = through(arriving, connector, passed);
@@ -177,7 +177,7 @@ function along(found: Found, run: CoaxRun, to: Connector, signal: Signal): Signa
   return [passed];
 }
 
-/** What leaves by a connector of what arrives at another one; adds those that do to `passed`. */
+/** The arriving signals that leave by a connector; adds them to `passed`. */
 function through(arriving: readonly Signal[], to: Connector, passed: Set<Signal>): Signal[] {
   const left: Signal[] = [];
   for (const signal of arriving) {

@@ -17,7 +17,7 @@ export interface Television extends Radio {
   readonly buses: readonly BusLoad[];
 }
 
-/** What is computed of coax alone. */
+/** The results for coax alone. */
 interface Radio {
   readonly runs: readonly CoaxRun[];
   readonly signals: Signals;
@@ -34,7 +34,7 @@ export function televisionOf(site: Site): Television {
   return televisioner()(site);
 }
 
-/** The same for one site that is edited. */
+/** As `televisionOf`, for a site that is edited. */
 export function televisioner(): (site: Site) => Television {
   const runsOf = lastResult((cables: Site['cables'], deviceByName: Site['deviceByName']) =>
     coaxRuns({ cables, deviceByName }),
@@ -100,7 +100,7 @@ export function televisioner(): (site: Site) => Television {
     return whole(radio, tune(radio, facts, [], [], []), []);
   });
   return (site) => {
-    // Most sites have none, and no edit of them costs anything here.
+    // Most sites have no television, and their edits cost nothing here.
     if (site.multiplexes.length === 0 && site.occasions.length === 0 && !isOnCoax(site.devices))
       return nothing(site.channelPlan, site.policies);
     const { cables, deviceByName, devices, multiplexes, multiplexByName, channelPlan, policies } = site;
@@ -113,5 +113,5 @@ export function televisioner(): (site: Site) => Television {
 
 const NO_NAMES: ReadonlyMap<string, never> = new Map<string, never>();
 
-/** What tuners are and what is on air. */
+/** The tuners, and what is on air. */
 type Heard = Pick<Site, 'devices' | 'deviceByName' | 'multiplexByName' | 'serviceByName' | 'channelPlan'>;

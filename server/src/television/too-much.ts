@@ -1,4 +1,4 @@
-/** What gets too much behind an amplifier, and the attenuator in front of it that puts all of that right. */
+/** Places with too much signal behind an amplifier, and the attenuator in front of it that mends them all. */
 
 import type { Device } from '../site/model.ts';
 import { intermodulationRatio } from '../standards/television/amplifier.ts';
@@ -9,7 +9,7 @@ import type { Point, Receiver } from './reception.ts';
 import type { Television } from './television.ts';
 import { attenuated, passes } from './what-if.ts';
 
-/** Whether a point that is short of a margin would have it if no amplifier on its way were above its limit. */
+/** Whether a point lacks margin only because an amplifier on its way is above its limit. */
 export function isShortByDistortion({ amplifier }: Television, point: Point, margin: number): boolean {
   const { carrierToNoise, needed, margin: left } = point;
   if (carrierToNoise === undefined || needed === undefined || left === undefined || left >= margin) return false;
@@ -22,13 +22,13 @@ export function isShortByDistortion({ amplifier }: Television, point: Point, mar
 }
 
 export interface TooMuch {
-  /** Of the attenuator, dB. */
+  /** The loss of the attenuator, dB. */
   readonly loss: number;
-  /** At outlets, above their windows. */
+  /** Points at outlets above their windows. */
   readonly points: readonly Point[];
-  /** Overloaded. */
+  /** Overloaded receivers. */
   readonly receivers: readonly Receiver[];
-  /** At receivers, short of carrier to noise by distortion. */
+  /** Points at receivers that lack carrier to noise because of distortion. */
   readonly distorted: readonly Point[];
 }
 
@@ -45,7 +45,7 @@ export function tooMuchBehind(television: Television, amplifier: Device, own: nu
   const received = receivers.flatMap(({ points }) => points);
   const high = outlets.filter((point) => excessAt(point) > 0);
   const overloaded = receivers.filter((receiver) => excessOf(receiver) > 0);
-  // The largest that leaves enough everywhere; what it does not put right has another cause too.
+  // The largest loss that leaves enough everywhere; places that it does not mend have another cause too.
   const losses = [own, ...high.map(excessAt), ...overloaded.map(excessOf)].map(attenuatorFor).sort((a, b) => b - a);
   const loss =
     losses.find(
@@ -66,7 +66,7 @@ export function excessAt({ signal, window }: Point): number {
   return signal.level - (window?.max ?? Infinity);
 }
 
-/** dB above what a receiver takes. */
+/** dB above the largest input of a receiver. */
 export function excessOf({ composite, maxInput }: Receiver): number {
   return composite - maxInput;
 }

@@ -14,15 +14,15 @@ export interface Unit {
   readonly name: string;
   readonly device: Device;
   readonly tuner: TunerUnit;
-  /** The connectors that it may listen at; none where the site does not say. */
+  /** The connectors that it may listen at; none where the site declares none. */
   readonly inputs: readonly Connector[];
   /** The cable to an LNB or a multiswitch that it listens at, where there is one. */
   readonly lnbCable: LnbCable | undefined;
 }
 
 /**
- * How a unit stands to a multiplex. In the order of what is missing: the system; the signal at its input; enough of it,
- * or an LNB that can be switched to it.
+ * How a unit fits a multiplex. It may lack, in this order: the system; the signal at its input; enough signal, or an
+ * LNB that can be switched to it.
  */
 export type Fit = 'other-system' | 'not-here' | 'poor' | 'fits';
 
@@ -37,14 +37,14 @@ export function unitsOf(devices: readonly Device[], cables: ReadonlyMap<Connecto
         device,
         tuner,
         inputs,
-        // With several connectors it may listen at another one.
+        // A tuner with several connectors may listen at another cable.
         lnbCable: others.every((other) => other?.from === cable?.from) ? cable : undefined,
       };
     }),
   );
 }
 
-/** Whether a unit does the system of a multiplex, as far as the site says. */
+/** Whether a unit takes the system of a multiplex, as far as the site declares. */
 export function doesSystem({ tuner, inputs, device }: Unit, { system }: Multiplex): boolean {
   if (system === undefined) return true;
   if (tuner.systems.length > 0 && !tuner.systems.includes(system)) return false;
@@ -55,7 +55,7 @@ function takes(systems: readonly System[] | undefined, system: System): boolean 
   return systems?.includes(system) ?? true;
 }
 
-/** Says how units stand to multiplexes. */
+/** How units fit multiplexes. */
 export function fitting(
   site: Pick<Site, 'devices' | 'channelPlan'>,
   reception: Reception,
@@ -79,12 +79,12 @@ export function fitting(
   };
 }
 
-/** What an LNB gives that is asked for nothing: vertical, low band. */
+/** Whether an LNB gives the plane without being asked: vertical, low band. */
 export function isUnasked(plane: Plane | undefined): boolean {
   return plane === undefined || (plane.volts === 13 && !plane.tone);
 }
 
-/** Of a multiplex by satellite whose polarisation and frequency are known. */
+/** The plane of a satellite multiplex; `undefined` where its polarisation or frequency is undeclared. */
 export function planeOfMultiplex(site: Pick<Site, 'channelPlan'>, multiplex: Multiplex): Plane | undefined {
   const { system, polarisation } = multiplex;
   const sky = skyFrequency(site, multiplex);
@@ -92,7 +92,7 @@ export function planeOfMultiplex(site: Pick<Site, 'channelPlan'>, multiplex: Mul
   return planeOf(polarisation, sky);
 }
 
-/** Whether the site says where multiplexes like this one are received: aerials and LNBs list them. */
+/** Whether the site declares where multiplexes like this one are received: aerials and LNBs list them. */
 export function knownReception(devices: readonly Device[]): (multiplex: Multiplex) => boolean {
   const listed = (kind: 'aerial' | 'lnb'): ReadonlySet<string> =>
     new Set(

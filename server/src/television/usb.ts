@@ -1,4 +1,4 @@
-/** What tuners put onto the USB controllers that they are plugged into. */
+/** The load of tuners on the USB controllers that they are plugged into. */
 
 import type { Device, MediaRate, Site, Stream } from '../site/model.ts';
 import { netRateOf } from '../site/television/channel.ts';
@@ -14,7 +14,7 @@ export interface BusLoad {
   readonly usable: number;
   readonly nominal: number;
   readonly peak: number;
-  /** By tuner, those that send something. */
+  /** The shares of the tuners that send something. */
   readonly shares: readonly BusShare[];
 }
 
@@ -30,7 +30,7 @@ type Facts = Pick<
   'devices' | 'deviceByName' | 'streams' | 'media' | 'multiplexByName' | 'serviceByName' | 'channelPlan'
 >;
 
-/** Of each controller that a tuner is plugged into, in the order of their hosts. */
+/** The load of each controller that a tuner is plugged into, in the order of their hosts. */
 export function busLoads(site: Facts): BusLoad[] {
   const plugged = grouped(
     site.devices.filter(({ kind, host, bus }) => kind === 'tuner' && host !== undefined && bus !== undefined),
@@ -77,7 +77,7 @@ function shareOf(site: Facts, tuner: Device, streams: readonly Stream[]): BusSha
   return { tuner, streams: own, nominal: largest(({ nominal }) => nominal), peak: largest(({ peak }) => peak) };
 }
 
-/** Of streams from one multiplex: each service once, and no more than the multiplex has. */
+/** The rate of streams from one multiplex: each service once, and no more than the multiplex has. */
 function rateOf(site: Facts, streams: readonly Stream[]): Rate {
   const [first] = streams;
   const [multiplex, ...others] = first === undefined ? [] : multiplexesOf(site, first);

@@ -1,19 +1,19 @@
-/** What coax takes of the voltage on the way from a supply: each takes the sum of the currents through it. */
+/** The voltage drop on coax on the way from a supply: each coax drops it by the sum of the currents through it. */
 
 import type { Cable, Device } from '../site/model.ts';
 import type { Consumer, Feed, Supply } from './direct-current.ts';
 import { loopResistance } from './run.ts';
 
 export interface Drop {
-  /** Ohms of all coax on the way; of one without a length nothing is counted. */
+  /** Ohms of all coax on the way; one without a length counts as 0. */
   readonly resistance: number;
   /** mV */
   readonly lost: number;
-  /** What others draw through the same coax. */
+  /** The other devices that draw through the same coax. */
   readonly others: readonly Device[];
 }
 
-/** Says what is lost on the way to a consumer, by all that consumers draw. */
+/** The drop on the way to a consumer, with the currents of all consumers. */
 export function dropsOf(consumers: readonly Consumer[]): (consumer: Consumer, feed: Feed) => Drop {
   const drawn = new Map<object, Map<Cable, Map<Device, number>>>();
   for (const { device, feeds } of consumers)
@@ -40,7 +40,7 @@ export function dropsOf(consumers: readonly Consumer[]): (consumer: Consumer, fe
   };
 }
 
-/** What a supply is known by. */
+/** The identity of a supply. */
 function keyOf({ connector, device }: Supply): object {
   return connector ?? device;
 }

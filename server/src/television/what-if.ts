@@ -5,16 +5,16 @@ import { type Stage, lossy, noiseFigureOf } from '../standards/television/noise.
 import type { Device } from '../site/model.ts';
 import type { Point } from './reception.ts';
 
-/** dBµV, and dB of carrier to noise beyond what is needed; `undefined` where too little is said. */
+/** dBµV, and dB of carrier to noise beyond the needed ratio; `undefined` where too little is declared. */
 export interface Judged {
   readonly level: number;
   readonly margin: number | undefined;
 }
 
-/** With other steps on the way. Noise changes by the difference of the noise figures; distortion stays as it is. */
+/** A point with other steps on its way. Noise changes by the difference of the noise figures; distortion stays. */
 export function judgedWith({ signal, margin, noiseFigure }: Point, steps: readonly Stage[]): Judged {
   const gain = sumOfGains(signal.steps);
-  // What is behind the last step is the receiver's own noise, which weighs more with less gain in front.
+  // Behind the last step comes the receiver's own noise, which counts more with less gain in front.
   const own = 1 + (ratioOf(noiseFigure) - ratioOf(noiseFigureOf(signal.steps))) * ratioOf(gain);
   const changed = noiseFigureOf([...steps, { gain: 0, noiseFigure: decibels(own) }]);
   return {
@@ -23,7 +23,7 @@ export function judgedWith({ signal, margin, noiseFigure }: Point, steps: readon
   };
 }
 
-/** With an attenuator in front of a device on the way. */
+/** A point with an attenuator in front of a device on its way. */
 export function attenuated(point: Point, device: Device, loss: number): Judged {
   const { steps } = point.signal;
   const index = steps.findIndex(({ by }) => 'device' in by && by.device === device);

@@ -1,4 +1,4 @@
-/** What is wanted at once, and the fewest multiplexes that carry it. */
+/** The programmes that are wanted at once, and the fewest multiplexes that carry them. */
 
 import { grouped } from '../grouped.ts';
 import type { Device, Site, Stream } from '../site/model.ts';
@@ -10,13 +10,13 @@ export interface Wish {
   readonly name: string;
   /** Any of them will do. */
   readonly multiplexes: readonly Multiplex[];
-  /** The device whose tuners must take it, or whose host's; any where it is `undefined`. */
+  /** The device whose tuners must take it; `undefined` for any. */
   readonly source: Device | undefined;
-  /** What is recorded or sent on by a server, at all times. */
+  /** The stream of a wish that runs at all times, as a server records it or sends it on. */
   readonly stream: Stream | undefined;
 }
 
-/** A multiplex that a tuner must take, once for all that it is wanted for. */
+/** A multiplex that a tuner must take, once for all its wishes. */
 export interface Asked {
   readonly multiplex: Multiplex;
   readonly source: Device | undefined;
@@ -33,7 +33,7 @@ export function wishesOf(site: Facts, { services, multiplexes }: Occasion): Wish
   ].filter(isKnown);
 }
 
-/** Of streams from tuners that run at all times, whatever is watched: those that a server records or sends on. */
+/** The wishes of streams from tuners that run at all times: those that a server records or sends on. */
 export function standingWishes(site: Facts, hasUnits: (source: Device) => boolean): Wish[] {
   if (site.multiplexByName.size === 0) return [];
   const taken = new Set([
@@ -43,7 +43,7 @@ export function standingWishes(site: Facts, hasUnits: (source: Device) => boolea
   return site.streams.filter(({ name }) => taken.has(name)).flatMap((stream) => wishOf(site, stream, hasUnits));
 }
 
-/** What a stream asks of the tuners of its source; nothing where it is not known. */
+/** The wish of a stream to the tuners of its source; empty where it is unknown. */
 export function wishOf(site: Facts, stream: Stream, hasUnits: (source: Device) => boolean): Wish[] {
   const source = stream.source === undefined ? undefined : site.deviceByName.get(stream.source);
   const name = stream.service ?? stream.multiplex;
@@ -55,7 +55,7 @@ function isKnown({ multiplexes }: Wish): boolean {
   return multiplexes.length > 0;
 }
 
-/** What carries a service, or a whole multiplex, as far as the site declares it. */
+/** The declared multiplexes that carry a service, or the whole multiplex itself. */
 export function multiplexesOf(
   { multiplexByName, serviceByName }: Pick<Site, 'multiplexByName' | 'serviceByName'>,
   { service, multiplex }: { readonly service?: string | undefined; readonly multiplex?: string | undefined },
@@ -64,22 +64,22 @@ export function multiplexesOf(
   return [names].flat().flatMap((name) => multiplexByName.get(name) ?? []);
 }
 
-/** What a wish is given: a multiplex, and whose tuners must take it. */
+/** A choice for a wish: a multiplex, and the device whose tuners must take it. */
 interface Choice {
   readonly multiplex: Multiplex;
   readonly source: Device | undefined;
 }
 
-/** Wishes to choose for beyond which the choice is good but perhaps not the best. */
+/** Beyond so many open wishes the choice is good but perhaps not the best. */
 const MOST_EXACT = 16;
-/** Equal choices that are compared. */
+/** The most equal choices that are compared. */
 const MOST_EQUAL = 32;
-/** Steps of the search. */
+/** The most steps of the search. */
 const MOST_STEPS = 5000;
 
 /**
- * The fewest multiplexes that fulfil all wishes; of several such choices the one of which `met` counts most, then the
- * one with what is named first. A multiplex that no tuner can take is chosen only where nothing else is left.
+ * The fewest multiplexes that fulfil all wishes; among several such choices the one with the highest `met`, then the
+ * one that is named first. A multiplex that no tuner can take is chosen only where nothing else is left.
  */
 export function fewestAsked(
   wishes: readonly Wish[],
@@ -105,7 +105,7 @@ export function fewestAsked(
   return best;
 }
 
-/** Those with several options, each once. */
+/** The wishes with several options, equal ones once. */
 function openChoices(options: readonly (readonly Choice[])[]): (readonly Choice[])[] {
   const found = new Map<string, readonly Choice[]>();
   for (const own of options) {
@@ -117,7 +117,7 @@ function openChoices(options: readonly (readonly Choice[])[]): (readonly Choice[
   return [...found.values()];
 }
 
-/** All ways to choose that ask for the fewest, in the order of the options. */
+/** All choices with the fewest multiplexes, in the order of the options. */
 function fewest(fixed: readonly Choice[], open: readonly (readonly Choice[])[]): (readonly Choice[])[] {
   const greedy = greedily(fixed, open);
   if (open.length > MOST_EXACT) return [greedy];
@@ -146,7 +146,7 @@ function fewest(fixed: readonly Choice[], open: readonly (readonly Choice[])[]):
 }
 
 /**
- * Whether a choice asks for one more than others do. What any tuner may take is taken along where a certain one does.
+ * Whether a choice needs one more tuner than those before it. A multiplex for any tuner shares one that must take it.
  */
 function isAnother(chosen: readonly Choice[], { multiplex, source }: Choice): boolean {
   let isTaken = false;
@@ -160,7 +160,7 @@ function isAnother(chosen: readonly Choice[], { multiplex, source }: Choice): bo
   return !isTaken || isTied;
 }
 
-/** One after another, each time the multiplex that is good for most. */
+/** Chooses one after another, each time the multiplex that serves most wishes. */
 function greedily(fixed: readonly Choice[], open: readonly (readonly Choice[])[]): readonly Choice[] {
   const chosen = [...fixed];
   let left = open;
@@ -176,7 +176,7 @@ function greedily(fixed: readonly Choice[], open: readonly (readonly Choice[])[]
   return chosen;
 }
 
-/** What is to be taken, each once. */
+/** The multiplexes to take, each once. */
 function distinct(choices: readonly Choice[]): Choice[] {
   const sources = new Map<Multiplex, Set<Device>>();
   for (const { multiplex, source } of choices) {
@@ -189,7 +189,7 @@ function distinct(choices: readonly Choice[]): Choice[] {
   );
 }
 
-/** In the order of the wishes. */
+/** The multiplexes of some choices, in the order of the wishes. */
 function askedBy(
   wishes: readonly Wish[],
   options: readonly (readonly Choice[])[],

@@ -1,4 +1,4 @@
-/** What would be without an amplifier: whether each outlet and receiver behind it would still have enough. */
+/** Whether each outlet and receiver behind an amplifier would have enough without it. */
 
 import type { Device } from '../site/model.ts';
 import { sumOfLevels } from '../standards/television/level.ts';
@@ -12,7 +12,7 @@ export interface Without {
   readonly margin: number;
 }
 
-/** `undefined` where something would be missing, too much, or nothing is behind it. */
+/** `undefined` where a signal would be too weak or too strong, or nothing is behind the amplifier. */
 export function isEnoughWithout({ reception }: Television, amplifier: Device, margin: number): Without | undefined {
   const { outlets, receivers } = reception;
   let least: Without | undefined;
