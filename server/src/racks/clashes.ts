@@ -1,28 +1,28 @@
-/** What is in the way of what in a rack. */
+/** Devices that clash in a rack. */
 
 import { OPENING } from '../standards/rack.ts';
 import { type Placed, type RackFigures, type Side, meet } from './racks.ts';
 
-/** Devices at one side that want a unit which has no room for them all. */
+/** Devices at one side of a unit that has no room for them all. */
 export interface Crowded {
   readonly unit: number;
-  /** From the first on that has it. */
+  /** All devices in the unit, the first one first. */
   readonly all: readonly Placed[];
-  /** How wide they are together, mm; `undefined` where one of them does not say, and is taken to need the whole width. */
+  /** Their total width, mm; `undefined` where one is undeclared, and counts as needing the whole width. */
   readonly width: number | undefined;
 }
 
-/** One at the rear and one at the front that are too deep together. */
+/** A device at the rear and one at the front that are too deep together. */
 export interface TooDeep {
   readonly front: Placed;
-  /** Of both, mm. */
+  /** The depths of both, mm. */
   readonly depths: readonly [front: number, rear: number];
 }
 
-/** What a device clashes with. Of devices in one unit the first is where it may be. */
+/** The clashes of a device. The first device in a unit clashes with none. */
 export interface Clashes {
   crowded(placed: Placed): Crowded | undefined;
-  /** Of a device at the rear. */
+  /** The clash of a device at the rear with one at the front. */
   tooDeep(placed: Placed): TooDeep | undefined;
 }
 

@@ -1,4 +1,4 @@
-/** What is in each rack, and where; which units are free. Lengths in millimetres, weights in grams. */
+/** The devices in each rack, and its free units. Lengths in millimetres, weights in grams. */
 
 import { grouped } from '../grouped.ts';
 import { NONE } from '../none.ts';
@@ -19,13 +19,13 @@ export interface RackFigures {
   readonly rack: Rack;
   /** From unit 1 on; in one unit in the order of the site. */
   readonly placed: readonly Placed[];
-  /** In the rack, without a unit. */
+  /** Devices in the rack without a declared unit. */
   readonly elsewhere: readonly Device[];
-  /** Numbers of the units with nothing on that side; none where the rack does not say how many it has. */
+  /** Numbers of the units with nothing on that side; none where the rack does not declare its units. */
   readonly free: Readonly<Record<Side, readonly number[]>>;
-  /** Of all in it that say what they weigh, grams. */
+  /** The sum of all declared weights in it, grams. */
   readonly weight: number;
-  /** That do not say what they weigh. */
+  /** The devices without a declared weight. */
   readonly unweighed: readonly Device[];
 }
 
