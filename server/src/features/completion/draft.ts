@@ -27,14 +27,14 @@ export function draftOf(wanted: Wanted, body: object): Draft {
       return drafted({ from: next?.from, to: next?.to, ...(next !== undefined && { type: next.type }) });
     }
     case 'vlans':
-      return vlan(wanted);
+      return vlanDraft(wanted);
     case 'streams':
-      if ('carries' in body) return resent(wanted);
-      return 'service' in body ? programme(wanted) : ofCamera(wanted);
+      if ('carries' in body) return reSentDraft(wanted);
+      return 'service' in body ? programmeDraft(wanted) : cameraDraft(wanted);
     case 'recordings':
-      return recording(wanted);
+      return recordingDraft(wanted);
     case 'volumes':
-      return drafted({ host: host(checked.plan.site) });
+      return drafted({ host: hostForVolume(checked.plan.site) });
     case 'traffic': {
       const { devices } = checked.plan.site;
       const from = devices.find(({ kind }) => kind === 'server');
@@ -52,11 +52,14 @@ function drafted(values: Readonly<Record<string, string | undefined>>, name?: st
 }
 
 /** A VLAN that ports already name, and a switch that can be its querier. */
-function vlan({ checked, name }: Wanted): Draft {
+function vlanDraft({ checked, name }: Wanted): Draft {
   const { site, network } = checked.plan;
-  const isOf = (port: Port, own: string): boolean => port.vlan === own || port.trunk?.includes(own) === true;
-  const named = site.ports.flatMap(({ vlan: own, trunk = [] }) => [...(own === undefined ? [] : [own]), ...trunk]);
-  const wished = name === '' ? named.find((own) => !site.vlanByName.has(own)) : name;
+  const isOf = (port: Port, vlan: string): boolean => port.vlan === vlan || port.trunk?.includes(vlan) === true;
+  const named = site.ports.flatMap(({ vlan: access, trunk = [] }) => [
+    ...(access === undefined ? [] : [access]),
+    ...trunk,
+  ]);
+  const wished = name === '' ? named.find((vlan) => !site.vlanByName.has(vlan)) : name;
   const asks =
     wished === undefined
       ? undefined
@@ -68,7 +71,7 @@ function vlan({ checked, name }: Wanted): Draft {
 }
 
 /** A camera that sends nothing yet, to a server that it reaches. */
-function ofCamera({ checked, name }: Wanted): Draft {
+function cameraDraft({ checked, name }: Wanted): Draft {
   const { site } = checked.plan;
   const sending = new Set(site.streams.filter((stream) => stream.name !== name).map(({ source }) => source));
   const cameras = site.devices.filter((device) => device.kind === 'camera' && !sending.has(device.name));
@@ -88,15 +91,17 @@ function ofCamera({ checked, name }: Wanted): Draft {
 }
 
 /** A stream that a server receives and does not re-send yet, to a screen that its groups reach. */
-function resent({ checked, name }: Wanted): Draft {
+function reSentDraft({ checked, name }: Wanted): Draft {
   const { site } = checked.plan;
   const carried = new Set(site.streams.filter((stream) => stream.name !== name).map(({ carries }) => carries));
   const pairs = site.streams.flatMap((stream): [Device, Stream][] => {
     if (carried.has(stream.name) || stream.name === name || !isRtsp(stream.transport)) return [];
-    const server = stream.receivers.map((own) => site.deviceByName.get(own)).find((own) => own?.kind === 'server');
+    const server = stream.receivers
+      .map((receiver) => site.deviceByName.get(receiver))
+      .find((device) => device?.kind === 'server');
     return server === undefined ? [] : [[server, stream]];
   });
-  const [server, stream] = pairs.find(([, own]) => `${own.name}-live` === name) ?? pairs[0] ?? [];
+  const [server, stream] = pairs.find(([, carried]) => `${carried.name}-live` === name) ?? pairs[0] ?? [];
   const screen = screenFor(checked, server);
   return drafted(
     { source: server?.name, carries: stream?.name, receivers: screen?.name },
@@ -105,17 +110,17 @@ function resent({ checked, name }: Wanted): Draft {
 }
 
 /** A programme that no tuner sends yet. */
-function programme({ checked, name }: Wanted): Draft {
+function programmeDraft({ checked, name }: Wanted): Draft {
   const { site } = checked.plan;
   const sent = new Set(site.streams.filter((stream) => stream.name !== name).map(({ service }) => service));
   const tuners = site.devices.filter(
-    ({ kind, ports, host: own }) => kind === 'tuner' && (ports.length > 0 || own !== undefined),
+    ({ kind, ports, host }) => kind === 'tuner' && (ports.length > 0 || host !== undefined),
   );
   const pairs = site.services
-    .filter((own) => !sent.has(own.name))
+    .filter((service) => !sent.has(service.name))
     .flatMap((service) => {
       const tuner = tuners.find(
-        (own) => networksOf(checked, sender(site, own)).size > 0 && receives(site, own, service),
+        (device) => networksOf(checked, sender(site, device)).size > 0 && receives(site, device, service),
       );
       return tuner === undefined ? [] : [{ service, tuner }];
     });
@@ -131,18 +136,18 @@ function sender({ deviceByName }: Site, tuner: Device): Device {
 
 /** Whether one of its tuners is for a system that the programme is sent in. */
 function receives({ multiplexByName }: Site, { tuners }: Device, { multiplexes }: Service): boolean {
-  const systems = multiplexes.flatMap((own) => multiplexByName.get(own)?.system ?? []);
+  const systems = multiplexes.flatMap((multiplex) => multiplexByName.get(multiplex)?.system ?? []);
   return tuners.some((unit) => unit.systems.length === 0 || systems.some((system) => unit.systems.includes(system)));
 }
 
 /** A stream that is on no disk yet, and a disk of a host that receives it. */
-function recording({ checked, name }: Wanted): Draft {
+function recordingDraft({ checked, name }: Wanted): Draft {
   const { site } = checked.plan;
-  const recorded = new Set(site.recordings.filter((own) => own.name !== name).map(({ stream }) => stream));
+  const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
   const open = site.streams.filter((stream) => !recorded.has(stream.name));
   const pairs = open.flatMap((stream) =>
     site.volumes
-      .filter(({ host: own }) => own !== undefined && stream.receivers.includes(own))
+      .filter(({ host }) => host !== undefined && stream.receivers.includes(host))
       .map((volume) => ({ stream, volume })),
   );
   const found = pairs.find(({ stream }) => stream.name === name) ?? pairs[0];
@@ -151,7 +156,7 @@ function recording({ checked, name }: Wanted): Draft {
 }
 
 /** A server, one without a disk first. */
-function host({ devices, volumes }: Site): string | undefined {
+function hostForVolume({ devices, volumes }: Site): string | undefined {
   const servers = devices.filter(({ kind }) => kind === 'server');
   return (servers.find(({ name }) => !volumes.some((volume) => volume.host === name)) ?? servers[0])?.name;
 }
@@ -197,8 +202,8 @@ function isNear(checked: Checked, a: Device | undefined, b: Device): boolean {
 
 function shareNetwork(checked: Checked, a: Device | undefined, b: Device): boolean {
   if (a === undefined || a === b) return false;
-  const own = networksOf(checked, a);
-  return [...networksOf(checked, b)].some((domain) => own.has(domain));
+  const networks = networksOf(checked, a);
+  return [...networksOf(checked, b)].some((domain) => networks.has(domain));
 }
 
 function networksOf(checked: Checked, { ports }: Pick<Device, 'ports'>): Set<BroadcastDomain> {
