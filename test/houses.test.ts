@@ -19,7 +19,7 @@ describe('Houses', () => {
       it('has nothing to report, not even a hint', () => assert.deepEqual(found(text), []));
 
       for (const mistake of mistakes.filter(({ house }) => house === name)) {
-        it(`${mistake.is}: told once`, () => {
+        it(`${mistake.is}: reported once`, () => {
           const all = found(mistaken(mistake));
           assert.equal(
             all.map((one) => one.told).join(', '),

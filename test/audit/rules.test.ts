@@ -38,7 +38,7 @@ describe('What audits find', () => {
     );
   };
 
-  it('is told in one line', () => assert.deepEqual(told(''), [`warning so much ${audited.id}`]));
+  it('is reported in one line', () => assert.deepEqual(told(''), [`warning so much ${audited.id}`]));
 
   it('is as grave as the site says', () => {
     assert.deepEqual(told(`lint:\n  rules: {${audited.id}: error}\n`), [`error so much ${audited.id}`]);

@@ -47,7 +47,7 @@ describe('plumbline audit announcements', function () {
       0,
     ));
 
-  it('reads standard input, and tells of a capture that was broken off', () => {
+  it('reads standard input, and reports a capture that was broken off', () => {
     const { stdout, status } = spawnSync(process.execPath, [program, 'audit', 'announcements', '-', '--site', SITE], {
       input: capture.subarray(0, capture.length - 3),
       encoding: 'utf8',

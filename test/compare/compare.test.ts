@@ -67,7 +67,7 @@ describe('paddock-north of the frozen sample, at 10 Mb/s and kept for 28 days', 
     assert.equal(volume(after).bytesKept - volume(before).bytesKept, 1209.6e9);
   });
 
-  it('tells of the link that moves by more than a hundredth, and of no other', () => {
+  it('reports the link that moves by more than a hundredth, and no other', () => {
     assert.deepEqual(
       all.links.map(({ from, to }) => `${from.after} → ${to.after}`),
       ['paddock-north-cam/eth → stable/2'],

@@ -174,7 +174,7 @@ ${more}`;
     }
   });
 
-  it('of more links than can be read tells of hosts by kind', () => {
+  it('of more links than can be read shows hosts by kind', () => {
     const cameras = Array.from({ length: 401 }, (_, index) => `c${index}`);
     const text = `devices:
   a: {kind: switch, ports: {1-402: {speed: 1 Gb/s}}}

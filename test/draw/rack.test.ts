@@ -125,7 +125,7 @@ devices:
 `;
 
   // By hand: of what is in the rack one says 24 W, and the other nothing.
-  it('are what its devices say, and what does not say so is told', () => {
+  it('are what its devices say, and what does not say so is reported', () => {
     const { description, things } = rack(planFrom(SITE), 'cupboard');
     assert.match(description, /24 W of heat \+ \?/);
     assert.ok(things.find(({ at }) => at === 'core')?.texts.some((text) => text === 'switch · 24 W'));

@@ -35,7 +35,7 @@ describe('the addresses of a subnet', () => {
       assert.equal(addressesIn(draw(subnet, { cam: subnet.replace(/\d+\/\d+$/, '70') })), size);
     });
 
-  it('lead to who has them, and tell of two who have one', () => {
+  it('lead to who has them, and report two who have one', () => {
     const { things } = draw('192.168.20.0/24', { a: '192.168.20.9', b: '192.168.20.9', c: '192.168.20.10' });
     assert.deepEqual(
       things.map(({ texts, looks }) => [...texts, looks.has('bad')]),

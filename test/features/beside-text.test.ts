@@ -60,7 +60,7 @@ describe('Inlay hints', () => {
     );
   });
 
-  it('tell of a cable from the load on that is set', () => {
+  it('report a cable from the load on that is set', () => {
     const cables = (cablesFrom: number): number =>
       shownHints({ ...ALL, cablesFrom }).filter((hint) => /[→←]/.test(hint)).length;
     assert.deepEqual([0, 9.5, 9.6, 100].map(cables), [2, 2, 0, 0]);

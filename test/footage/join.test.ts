@@ -207,7 +207,7 @@ describe('plumbline footage', function () {
         });
       }
 
-      it('tells of a gap, and joins what is on either side', async () => {
+      it('reports a gap, and joins what is on either side', async () => {
         const gone = paths.splice(2, 1)[0] ?? '';
         const frames = numbersOf(join(recordings.root, gone));
         rmSync(join(recordings.root, gone));

@@ -137,7 +137,7 @@ describe('plumbline footage, where something is wrong', function () {
     assert.equal(statSync(join(recordings.root, last)).size, 5000);
   });
 
-  it('an empty file, one of something else and a folder of such a name are told of and left out', () => {
+  it('an empty file, one of something else and a folder of such a name are reported and left out', () => {
     const paths = record('mp4');
     const [a = '', b = '', c = ''] = paths.map((path) => join(recordings.root, path));
     writeFileSync(a, '');
@@ -179,7 +179,7 @@ describe('plumbline footage, where something is wrong', function () {
     });
   }
 
-  it('tells of what two files have, and keeps both', () => {
+  it('reports what two files have, and keeps both', () => {
     const paths = record('mp4', 12);
     const third = join(recordings.root, paths[2] ?? '');
     // Two seconds sooner than it was.

@@ -18,7 +18,7 @@ const ONCE_WRONG: Readonly<Record<string, readonly [string, string]>> = {
 
 describe('a site that is edited', () => {
   for (const [name, [before, after]] of Object.entries(ONCE_WRONG)) {
-    it(`is told of as if it were read afresh: ${name}`, () => {
+    it(`is reported as if it were read afresh: ${name}`, () => {
       const kept = new KeptSite();
       for (const text of [before, after, before]) compare(kept, { 'all.site.yaml': text }, 1);
     });
@@ -26,7 +26,7 @@ describe('a site that is edited', () => {
 });
 
 describe('a site that is edited at random', () => {
-  it('is told of as if it were read afresh after each edit', () => {
+  it('is reported as if it were read afresh after each edit', () => {
     const { edits, failure } = searchSequences(SEED, (done) => done < EDITS);
     assert.ok(failure === undefined, failure === undefined ? '' : shownSequence(shrinkSequence(failure)));
     assert.ok(edits >= EDITS);

@@ -141,7 +141,7 @@ describe('headroom', () => {
     assert.equal(headroomIn(house({ decoders: ', decoders: 4' })).more, 3);
   });
 
-  it('tells of no limit that the site does not say', () => {
+  it('reports no limit that the site does not say', () => {
     const { limits } = headroomIn(
       house().replace(', sustained-write: 120 MB/s', '').replace('    poe-budget: 130 W\n', ''),
     );

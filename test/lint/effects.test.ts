@@ -31,15 +31,15 @@ function told(rules: readonly Rule[], lint = ''): string[] {
 const [a, b, c] = [{}, {}, {}];
 
 describe('Effects', () => {
-  it('are told at their cause alone, also what follows from an effect', () => {
+  it('are reported at their cause alone, also what follows from an effect', () => {
     assert.deepEqual(told([rule('last', [b], []), rule('cause', [], [a]), rule('first', [a], [b])]), ['cause']);
   });
 
-  it('are told as well if something else is among them that no cause entails', () => {
+  it('are reported as well if something else is among them that no cause entails', () => {
     assert.deepEqual(told([rule('cause', [], [a]), rule('both', [a, c], [])]), ['cause', 'both']);
   });
 
-  it('of each other are told once', () => {
+  it('of each other are reported once', () => {
     assert.deepEqual(told([rule('one', [a], [b]), rule('other', [b], [a])]), ['one']);
     assert.deepEqual(told([rule('itself', [a], [a])]), ['itself']);
   });

@@ -53,7 +53,7 @@ for (const [name, command] of Object.entries(SERVERS)) {
       found.some(({ code }) => code === rule);
     const lacks = (rule: string) => (found: readonly { code?: number | string }[]) => !has(rule)(found);
 
-    it('tells of a clash with the rule, the version and the other place, and mends it', async () => {
+    it('reports a clash with the rule, the version and the other place, and mends it', async () => {
       const uri = await client.open(join(folder, 'network.site.yaml'), SITE);
       const clash = (await client.diagnostics(uri, has('duplicate-address'))).find(
         ({ code }) => code === 'duplicate-address',
@@ -131,7 +131,7 @@ for (const [name, command] of Object.entries(SERVERS)) {
       await client.diagnostics(uri, has('duplicate-address'));
     });
 
-    it('tells of a file that it cannot read', async function () {
+    it('reports a file that it cannot read', async function () {
       if (process.getuid?.() === 0) writeFileSync(join(folder, 'odd.site.yaml'), Buffer.from([0xff, 0xfe, 0x00]));
       else {
         writeFileSync(join(folder, 'odd.site.yaml'), SITE);
@@ -142,7 +142,7 @@ for (const [name, command] of Object.entries(SERVERS)) {
       await client.diagnostics(uri.replace('network', 'odd'), has('unreadable-file'));
     });
 
-    it('clears what it told when the last file is closed', async () => {
+    it('clears what it published when the last file is closed', async () => {
       const uri = await client.open(join(folder, 'network.site.yaml'), SITE);
       await client.diagnostics(uri, has('duplicate-address'));
       await client.close(uri);

@@ -111,7 +111,7 @@ describe('a site in a revision of git', () => {
     assert.ok(!existsSync(mark));
   });
 
-  it('is told where there is no repository', () => {
+  it('is reported where there is no repository', () => {
     const outside = mkdtempSync(join(tmpdir(), 'plumbline-none-'));
     writeFileSync(join(outside, 'a.site.yaml'), EARLIER);
     assert.throws(() => siteAtRevision(outside, 'HEAD'), /is in no repository of git/);

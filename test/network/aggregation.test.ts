@@ -131,7 +131,7 @@ cables: [{from: core/1, to: barn/1}, {from: core/2, to: barn/2}, {from: core/3, 
     }
   });
 
-  it('are told of as they are: one stream too big, two that may meet, all that may meet', () => {
+  it('are reported as they are: one stream too big, two that may meet, all that may meet', () => {
     assert.deepEqual(found(site({ rates: ['950 Mb/s'] })), ['aggregation-load error']);
     assert.deepEqual(found(site({ rates: ['500 Mb/s', '500 Mb/s'] })), ['aggregation-load warning']);
     assert.deepEqual(found(site({ rates: ['300 Mb/s', '300 Mb/s', '300 Mb/s'] })), ['aggregation-load information']);
@@ -140,7 +140,7 @@ cables: [{from: core/1, to: barn/1}, {from: core/2, to: barn/2}, {from: core/3, 
     assert.deepEqual(found(site({ rates: ['950 Mb/s', '950 Mb/s'] })), ['link-load error']);
   });
 
-  it('carry by the first cable alone where the two ends do not agree, and the cause is told once', () => {
+  it('carry by the first cable alone where the two ends do not agree, and the cause is reported once', () => {
     for (const barn of ['', 'lag: up, lacp: off, ']) {
       const text = site({ barn });
       assert.equal(uplink(plan(text)).capacity, 1_000_000_000);

@@ -173,7 +173,7 @@ recordings: {paddock: {stream: paddock, volume: archive, keep: 14 d}}
 `;
   const severities = (rule: string, site: string): string[] => of(rule, site).map(({ severity }) => severity);
 
-  it('is an error where the way is broken, which tells of the recording too', () => {
+  it('is an error where the way is broken, which reports the recording too', () => {
     assert.deepEqual(severities('unreached-receiver', text), ['error']);
     assert.deepEqual(severities('recorder-not-receiving', text), []);
   });

@@ -13,13 +13,13 @@ function problems(text: string): string[] {
 }
 
 describe('a list without repeats', () => {
-  it('tells of a name that appears twice', () => {
+  it('reports a name that appears twice', () => {
     assert.deepEqual(problems('streams: {paddock: {source: cam, receivers: [recorder, screen, recorder]}}\n'), [
       'repeated receivers/2',
     ]);
   });
 
-  it('tells of mappings in the place of names, equal ones too', () => {
+  it('reports mappings in the place of names, equal ones too', () => {
     const found = ['wrong-type receivers/0', 'wrong-type receivers/1'];
     assert.deepEqual(problems('streams: {paddock: {source: cam, receivers: [{a: 1}, {b: 2}]}}\n'), found);
     assert.deepEqual(problems('streams: {paddock: {source: cam, receivers: [{a: 1}, {a: 1}]}}\n'), found);

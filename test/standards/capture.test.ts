@@ -135,7 +135,7 @@ describe('capture files', function () {
       );
     });
 
-    it(`${format}: tells of a file that ends early, with what is whole`, () => {
+    it(`${format}: reports a file that ends early, with what is whole`, () => {
       const file = files.get(format) ?? assert.fail();
       fc.assert(
         fc.property(fc.integer({ min: 0, max: file.length - 1 }), (length) => {

@@ -75,7 +75,7 @@ describe('IPv4 (RFC 791, RFC 1918, RFC 3021)', () => {
   });
 
   describe('subnets', () => {
-    it('keeps host bits off and tells of them', () => {
+    it('keeps host bits off and reports them', () => {
       assert.deepEqual(subnet('192.168.20.0/24'), { network: 0xc0a81400, prefix: 24, hostBits: false });
       assert.deepEqual(subnet('192.168.20.31/24'), { network: 0xc0a81400, prefix: 24, hostBits: true });
       assert.equal(formatSubnet(subnet('192.168.20.31/24')), '192.168.20.0/24');

@@ -178,7 +178,7 @@ devices:
     assert.equal(minutes(plan.supply().lasts(device(plan, 'nas'))), '90.0');
   });
 
-  it('devices that feed each other in a circle are told, and hang on nothing', () => {
+  it('devices that feed each other in a circle are reported, and hang on nothing', () => {
     const plan = planOf(
       siteOf(
         'devices: {a: {kind: ups, power: {from: b}}, b: {kind: ups, power: {from: a}}, c: {kind: server, power: {at-most: 1 W, from: a}}}',

@@ -90,7 +90,7 @@ describe('while somebody types', () => {
       });
   });
 
-  describe('a mistake is told before the next item begins', () => {
+  describe('a mistake is reported before the next item begins', () => {
     for (const mistake of mistakes)
       it(`${mistake.what}: ${mistake.item.trim().split('\n').join(' ⏎ ')}`, async () => {
         const script = scriptOf(mistake);
@@ -124,7 +124,7 @@ describe('while somebody types', () => {
     assert.deepEqual(untold, []);
   });
 
-  it('tells all after a pause, and what was told stays', async () => {
+  it('shows all after a pause, and what was shown stays', async () => {
     const uri = `file://${folder}/home.site.yaml`;
     const text = 'devices:\n  core: {kind: switch}\n';
     await client.openUri(uri, text);

@@ -74,7 +74,7 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     };
   }
 
-  it('tells of an unknown key once, and of what the whole site shows', async () => {
+  it('reports an unknown key once, and what the whole site shows', async () => {
     await eventually(async () => assert.deepEqual(await tellers('framerate'), { ours: 0, theirs: 1 }));
     await workbench.picture('beside-yaml');
     await eventually(async () => assert.deepEqual(await tellers('kichen-screen'), { ours: 1, theirs: 0 }));
@@ -99,7 +99,7 @@ describe('beside an extension for any YAML, in a real VS Code', function () {
     }
   });
 
-  it('tells of it beside the other where it is told to, as soon as it is', async () => {
+  it('reports it beside the other where it is told to, as soon as it is', async () => {
     await mkdir(join(site.folder, '.vscode'));
     await writeFile(
       join(site.folder, '.vscode', 'settings.json'),

@@ -108,7 +108,7 @@ describe('the first steps, in a browser', function () {
     await workbench.page.keyboard.press('Escape');
   });
 
-  it('go on to a mistake, which is told as the step says, and is put right', async () => {
+  it('go on to a mistake, which is reported as the step says, and is put right', async () => {
     const { button, isDone } = await step('mistake');
     assert.equal(await isDone(), false);
     await button.click();

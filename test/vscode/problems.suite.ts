@@ -55,7 +55,7 @@ describe('problems', () => {
     await eventually(() => assert.deepEqual(rulesOf(uri), []));
   });
 
-  it('are told at once where an item is wrong, and where it lacks something once the cursor leaves it', async () => {
+  it('are reported at once where an item is wrong, and where it lacks something once the cursor leaves it', async () => {
     const editor = await edit(SITE);
     const { uri } = editor.document;
     const shown: string[][] = [];

@@ -185,7 +185,7 @@ describe('audit of announcements', function () {
     });
   }
 
-  it('tells of packets that it cannot read', () => {
+  it('reports packets that it cannot read', () => {
     const bytes = (...numbers: readonly number[]): Sent => ({ time: START + 5, payload: Uint8Array.from(numbers) });
     const { found, summary } = audit(allBut(), [
       bytes(1, 2, 3),

@@ -55,7 +55,7 @@ describe('Counters against the plan of Harrow Lane', () => {
     assert.ok(told(audited(plan, asIfMib(plan, planned, { devices: ['recorder'] }), exact)).length > 0);
   });
 
-  it('name a stream that is missing, at every port that lacks it, and tell of a cable once', () => {
+  it('name a stream that is missing, at every port that lacks it, and report a cable once', () => {
     const messages = run((direction) => -of(plan, 'hayloft')(direction, 0), ['stable', 'recorder']);
     assert.deepEqual(messages, [
       'warning port-below-plan: hayloft-cam/eth → stable/5 carried 0 b/s on average: 2.12 Mb/s less than the 2.12 Mb/s planned, ' +
@@ -224,7 +224,7 @@ describe('Interfaces and ports', () => {
     assert.match(summary.join('\n'), /cams of recorder is a VLAN of eth/);
   });
 
-  it('that the site does not know are told of where they carry something, unless they are no wire', () => {
+  it('that the site does not know are reported where they carry something, unless they are no wire', () => {
     const lo = { link_type: 'loopback' };
     const bridge = { linkinfo: { info_kind: 'bridge' } };
     assert.deepEqual(
@@ -240,7 +240,7 @@ describe('Interfaces and ports', () => {
     ]);
   });
 
-  it('that lose frames are told of', () => {
+  it('that lose frames are reported', () => {
     const dropped = { stats64: { rx: { bytes: whole(gate), errors: 0 }, tx: { bytes: 0, dropped: 12 } } };
     const text = `${line(0, { enp3s0: [0, 0] })}\n${line(10, { enp3s0: [gate, 0, dropped] })}`;
     assert.deepEqual(told(audited(plan, text, { device: 'recorder' })), [
@@ -248,7 +248,7 @@ describe('Interfaces and ports', () => {
     ]);
   });
 
-  it('are told of at their end of the cable', () => {
+  it('are reported at their end of the cable', () => {
     const [one] = findings('core', { sw1p1: [0, 0] }).found;
     assert.ok(one !== undefined);
     const { line: at, start, end } = foundIn(SITE, one);

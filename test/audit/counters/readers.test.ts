@@ -95,7 +95,7 @@ describe('Counters of Linux', () => {
     );
   });
 
-  it('of any text are read or told of, and nothing else', () => {
+  it('of any text are read or reported, and nothing else', () => {
     const values = fc.oneof(
       fc.json(),
       fc.string(),
@@ -175,7 +175,7 @@ describe('Values of the Interfaces MIB', () => {
       ));
   }
 
-  it('of any text are read or told of, and nothing else', () => {
+  it('of any text are read or reported, and nothing else', () => {
     const cell = fc.oneof(fc.constantFrom('1772366400', '5', '', '"', '4294967295', '__proto__'), fc.string());
     fc.assert(
       fc.property(fc.array(fc.array(cell, { minLength: 3, maxLength: 3 })), (rows) =>

@@ -255,7 +255,7 @@ describe('A probe of real media', function () {
     assert.deepEqual(places(more), ['silent']);
   });
 
-  it('tells of a stream that carries another at the one that declares it', async () => {
+  it('reports a stream that carries another at the one that declares it', async () => {
     const json = await probed({ gop: 80, audio: AAC });
     const found = audited(json, 'gate-live');
     assert.deepEqual(told(found), [

@@ -126,7 +126,7 @@ describe('What ffprobe wrote', () => {
     ]);
   });
 
-  it('of any kind is compared or told of, and nothing else', () => {
+  it('of any kind is compared or reported, and nothing else', () => {
     const value = fc.oneof(
       fc.jsonValue(),
       fc.constantFrom('30000/1001', '0/0', 'K__', 'video', 'audio', '-1', 1e308, '1.5'),

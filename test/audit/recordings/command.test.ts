@@ -85,7 +85,7 @@ ${recordings.join('\n')}
     assert.equal((await audit('link', '--now', 'newest')).status, 0);
   });
 
-  it('tells of a volume that is not there where others of its host are, and only then', async () => {
+  it('reports a volume that is not there where others of its host are, and only then', async () => {
     site({ archive: { path: 'a' }, entrance: { path: 'gone' }, far: { host: 'spare' } });
     files('a', 'archive');
     const { out, status } = await audit('--now', 'newest');

@@ -148,7 +148,7 @@ describe('audit of what FFmpeg recorded', function () {
     assert.deepEqual(audit(undefined, ['--now', 'newest']), []);
   });
 
-  it('tells of a file that is gone', () => {
+  it('reports a file that is gone', () => {
     const told = audit((_, gate) => unlinkSync(file(gate, 2)));
     assert.equal(told.length, 1, told.join('\n'));
     assert.match(told[0] ?? '', /^recording-gap: gate lacks [567] s in 1 gap: /);
@@ -156,14 +156,14 @@ describe('audit of what FFmpeg recorded', function () {
     assert.match(probed.join('\n'), /^recording-gap: gate lacks [567] s in 1 gap: [^\n]*$/);
   });
 
-  it('tells of an empty file', () => {
+  it('reports an empty file', () => {
     assert.match(
       audit((_, gate) => truncateSync(file(gate, 1), 0)).join('\n'),
       /^file-empty: 1 file of gate is empty: [^\n]*$/,
     );
   });
 
-  it('tells of a file that was cut off before its index', () => {
+  it('reports a file that was cut off before its index', () => {
     const cut = (_: string, gate: readonly string[]): void =>
       truncateSync(file(gate, 1), Math.floor(statSync(file(gate, 1)).size * 0.9));
     assert.match(
@@ -172,7 +172,7 @@ describe('audit of what FFmpeg recorded', function () {
     );
   });
 
-  it('tells of a file that ends early, where it was looked into', () => {
+  it('reports a file that ends early, where it was looked into', () => {
     const short = (_: string, gate: readonly string[]): void => {
       const path = file(gate, 1);
       const run = spawnSync('ffmpeg', ['-v', 'error', '-i', path, '-c', 'copy', '-t', '2', '-y', `${path}.short.mp4`], {
@@ -187,7 +187,7 @@ describe('audit of what FFmpeg recorded', function () {
     assert.match(told.join('\n'), /gate lacks [345] s in 1 gap/);
   });
 
-  it('tells of two recorders', () => {
+  it('reports two recorders', () => {
     const twice = (root: string, gate: readonly string[]): void => {
       // The same files again, three seconds later each.
       for (const path of gate.slice(0, -1)) {
@@ -208,7 +208,7 @@ describe('audit of what FFmpeg recorded', function () {
     );
   });
 
-  it('tells of a file that nobody plans', () => {
+  it('reports a file that nobody plans', () => {
     const told = audit((root, gate) => copyFileSync(file(gate, 0), join(root, 'old.mp4')));
     assert.match(
       told.join('\n'),
@@ -216,14 +216,14 @@ describe('audit of what FFmpeg recorded', function () {
     );
   });
 
-  it('tells of a recording without files', () => {
+  it('reports a recording without files', () => {
     assert.match(
       audit((root) => rmSync(join(root, 'yard'), { recursive: true })).join('\n'),
       /^recording-absent: There is no file of yard/,
     );
   });
 
-  it('tells of one that stopped', () => {
+  it('reports one that stopped', () => {
     const told = audit(undefined, ['--now', new Date(Date.now() + 600_000).toISOString()]);
     assert.deepEqual(
       told.map((one) => one.split(':', 1)[0]),

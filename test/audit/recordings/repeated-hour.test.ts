@@ -14,7 +14,7 @@ describe('audit of the hour that comes twice', () => {
   const night = recorded(before, 240, { pattern: LOCAL });
   const text = siteText({ file: LOCAL });
 
-  it('is told where the second pass overwrote the first', () => {
+  it('is reported where the second pass overwrote the first', () => {
     // Files of one name: the last one stays.
     const left = [...new Map(night.map((entry) => [entry.path, entry])).values()];
     assert.equal(left.length, 180);
@@ -25,7 +25,7 @@ describe('audit of the hour that comes twice', () => {
     );
   });
 
-  it('is told where nobody can say which pass is left', () => {
+  it('is reported where nobody can say which pass is left', () => {
     const copied = [...new Map(night.map((entry) => [entry.path, { ...entry, modified: before + DAY }])).values()];
     only(
       told(text, copied, { now: newestEnd(night) }),

@@ -119,7 +119,7 @@ describe('a tree of folders', function () {
     );
   });
 
-  it('tells of what may not be read', function () {
+  it('reports what may not be read', function () {
     mkdirSync(join(root, 'closed'));
     chmodSync(join(root, 'closed'), 0);
     // Root may read everything; somebody else may not.

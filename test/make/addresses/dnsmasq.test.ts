@@ -36,7 +36,7 @@ devices:
 `;
 
 describe('dnsmasq', function () {
-  it('hands out the pool, keeps what has a hardware address, and tells of no router where there is none', () => {
+  it('hands out the pool, keeps what has a hardware address, and offers no router where there is none', () => {
     const { files, refused, notes } = dnsmasq.make(planOfText(SITE));
     assert.deepEqual(refused, []);
     assert.equal(

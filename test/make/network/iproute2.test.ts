@@ -228,7 +228,7 @@ devices:
       ],
     ];
     for (const [what, command, told] of PLANTED) {
-      it(`tells of ${what}`, async function () {
+      it(`reports ${what}`, async function () {
         if (command.includes('ethtool')) needs(this, 'ethtool');
         const inside = (host = await Namespace.with(['lan', 'cams']));
         await using(iproute2.make(planOfTexts(sampleTexts('harrow-lane')), 'recorder'), inside, async (set, check) => {

@@ -168,7 +168,7 @@ describe('networkd', function () {
       });
     });
 
-    it('tells of a planted mistake, so that its silence means something', async () => {
+    it('reports a planted mistake, so that its silence means something', async () => {
       const inside = (host = await Namespace.with(['lan', 'cams']));
       const { files } = networkd.make(planOfTexts(sampleTexts('harrow-lane')), 'recorder');
       const wrong = files.map((file): MadeFile => ({
