@@ -13,14 +13,14 @@ export interface Bought {
   readonly left: readonly BoughtLine[];
 }
 
-/** Of which one needs more or fewer, and buys none. */
+/** Groups of which a site needs more or fewer, without buying them. */
 const NEEDS: readonly PurchaseGroup[] = ['switch port', 'panel port', 'rack unit'];
 
 export function boughtOf(before: Purchases, after: Purchases): Bought {
   return { buy: more(after, before), left: more(before, after) };
 }
 
-/** What `all` has more of. */
+/** The lines of which `all` has more than `than`. */
 function more(all: Purchases, than: Purchases): BoughtLine[] {
   const others = new Map(than.lines.map(({ group, what, count }) => [`${group}\n${what}`, count]));
   return all.lines.flatMap(({ group, what, count }): BoughtLine[] => {

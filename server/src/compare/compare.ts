@@ -1,4 +1,4 @@
-/** Two plans side by side: what is different, in the order in which one wants to know. */
+/** The differences between two plans, the most important first. */
 
 import type { Diagnostic } from '../lint/rule.ts';
 import type { Plan } from '../plan.ts';
@@ -11,7 +11,7 @@ import { type Setting, settingsOf } from './settings.ts';
 import { type UserChange, userChanges } from './user.ts';
 import { type Work, workOf } from './work.ts';
 
-/** A plan with what is found in it. */
+/** A plan with its findings. */
 export interface Side {
   readonly plan: Plan;
   readonly diagnostics: readonly Diagnostic[];
@@ -29,7 +29,7 @@ export interface Comparison {
   readonly purchases: Bought;
 }
 
-/** Order, comments and how the text is cut into files make no difference. */
+/** Compares two plans; order, comments and the division into files do not matter. */
 export function compare(before: Side, after: Side): Comparison {
   const plans = [before.plan, after.plan] as const;
   const match = matchOf(...plans);
@@ -45,7 +45,7 @@ export function compare(before: Side, after: Side): Comparison {
   };
 }
 
-/** Whether the two plans differ in nothing that is compared. */
+/** Whether the comparison found no difference. */
 export function isSamePlan({ findings, user, links, poe, power, settings, work, purchases }: Comparison): boolean {
   const lists = [findings.new, findings.solved, user, links, poe, settings, work, purchases.buy, purchases.left];
   return power === null && lists.every(({ length }) => length === 0);

@@ -1,4 +1,4 @@
-/** What is found in one plan and not in the other. */
+/** The findings of one plan that the other does not have. */
 
 import type { Diagnostic } from '../lint/rule.ts';
 import type { Severity } from '../site/model.ts';
@@ -15,7 +15,7 @@ export interface FindingChanges {
   readonly solved: readonly FindingChange[];
 }
 
-/** A finding is the same where its rule is, and what it is about, in any order; its figures may differ. */
+/** Two findings are the same if they have the same rule and are about the same things; their figures may differ. */
 export function findingChanges(
   before: readonly Diagnostic[],
   after: readonly Diagnostic[],

@@ -40,13 +40,13 @@ export interface PowerChange {
 }
 
 export interface PowerSum {
-  /** W on average and at most, as far as the site says. */
+  /** W on average and at most, as far as declared. */
   readonly mean: number;
   readonly most: number;
   readonly kilowattHours: number;
 }
 
-/** A share that moves by less is left out, unless it crosses what the site warns at or its limit. */
+/** A share that changes by less is left out, unless it crosses the site's threshold for warnings or its limit. */
 const LEAST = 0.01;
 
 export function linkChanges(before: Plan, after: Plan, { id }: Match): LinkChange[] {
@@ -108,7 +108,7 @@ export function poeChanges(before: Plan, after: Plan, { devices }: Match): PoeCh
   });
 }
 
-/** `null` where nothing changes by as much as a tenth of a watt. */
+/** `null` where no figure changes by a tenth of a watt or more. */
 export function powerChange(before: Plan, after: Plan): PowerChange | null {
   const [then, now] = [sumOf(before), sumOf(after)];
   return then.mean === now.mean && then.most === now.most ? null : { before: then, after: now };

@@ -1,6 +1,6 @@
 /**
- * What of two plans is the same thing: what bears the same name, and devices that were renamed, which keep their kind
- * and a MAC address, an address, or the far end of a cable with a label. Which plan comes first makes no difference.
+ * Matches the things of two plans: those with the same name, and renamed devices, which keep their kind and a MAC
+ * address, an address, or the far end of a cable with a label. The order of the plans does not matter.
  */
 
 import { grouped } from '../grouped.ts';
@@ -9,7 +9,7 @@ import type { Plan } from '../plan.ts';
 import { type Cable, type CableEnd, type Device, connectorAt, connectorName, portAt, portName } from '../site/model.ts';
 import { textAt } from '../text/syntax.ts';
 
-/** A thing by its names in the two plans; `null` where it is not there. */
+/** A thing by its names in the two plans; `null` where a plan lacks it. */
 export interface Pair {
   readonly before: string | null;
   readonly after: string | null;
@@ -26,7 +26,7 @@ export interface Match {
   readonly cables: readonly Matched<Cable>[];
   /** The same text for one device or port, in whichever plan it is named. */
   readonly id: (name: string, side: 'before' | 'after') => string;
-  /** Whether two words mean the same: they are the same, or a name and the new one. */
+  /** Whether two words are the same, or an old name and the new one. */
   readonly isSame: (before: string, after: string) => boolean;
 }
 
@@ -47,7 +47,7 @@ export function matchOf(before: Plan, after: Plan): Match {
   return { devices, cables: matchedCables(before, after, id), id, isSame };
 }
 
-/** Of things by name. */
+/** Matches things by name. */
 export function matchedByName<T extends { readonly name: string }>(
   before: readonly T[],
   after: readonly T[],
@@ -77,7 +77,7 @@ function matchedDevices(before: Plan, after: Plan): Matched<Device>[] {
   });
 }
 
-/** What a device keeps where only its name changes. */
+/** The signs of a device that stay when only its name changes. */
 function signsOf({ site }: Plan, device: Device): string[] {
   const { kind = '', mac, address, addresses, ports, item } = device;
   const macs = [mac, ...ports.map((port) => port.mac)].filter((one) => one !== undefined);
@@ -102,7 +102,7 @@ const labelsAt = perObject(({ cables }: Plan['site']) => {
   return grouped(ends, ({ device }) => device);
 });
 
-/** Those with a sign in common that no other has, the strongest signs first. @returns the old by the new */
+/** Pairs things by a sign that no others share, the strongest signs first. @returns the old by the new */
 function paired<T>(
   gone: readonly T[],
   added: readonly T[],
@@ -171,7 +171,7 @@ function matchedCables(before: Plan, after: Plan, id: Match['id']): Matched<Cabl
     const label = labelOf(cable);
     return label === undefined ? [] : [label];
   });
-  // One that keeps an end, its type and its length is moved at the other.
+  // A cable that keeps one end, its type and its length was moved at the other end.
   take((plan, cable, side) => ends(plan, cable, side).map((end) => `${end} ${cable.type ?? ''} ${cable.length ?? ''}`));
   return [
     ...after.site.cables.map((cable) => ({ before: found.get(cable), after: cable })),

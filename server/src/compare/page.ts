@@ -8,14 +8,14 @@ import { WORK_WORDS, boughtWords, loadWords, pairWords, poeWords } from './words
 
 /**
  * @param than what the earlier plan is: `the last commit`
- * @param naming how names are shown, of what is there in the later plan
+ * @param naming how names of the later plan are shown
  */
 export function comparisonPage(all: Comparison, name: string, than: string, naming: Naming = asText): string {
   const same = isSamePlan(all) ? `<p class="verdict">✓ Nothing differs from ${html(than)}.</p>\n` : '';
   return page(name, `${name}, and ${than}`, same + sections(all, naming));
 }
 
-/** Where there is nothing to compare with, and why. */
+/** The page where there is nothing to compare with, and why. */
 export function notCompared(name: string, why: string): string {
   return page(name, name, `<p class="verdict">${html(why)}</p>\n`);
 }

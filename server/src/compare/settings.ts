@@ -1,4 +1,4 @@
-/** What is to be set anew: addresses, VLANs, what cameras send, what is recorded, by the keys of the language. */
+/** Changed settings by the keys of the language: addresses, VLANs, streams of cameras, recordings. */
 
 import type { Plan } from '../plan.ts';
 import type { Device, Port, PortAddress } from '../site/model.ts';
@@ -11,7 +11,7 @@ export interface Setting {
   /** `vlans`, `devices`, `streams` … */
   readonly section: string;
   readonly of: Pair;
-  /** `dhcp-pool`, `video bitrate`; empty where all of it comes or goes. */
+  /** `dhcp-pool`, `video bitrate`; empty where the whole thing is added or removed. */
   readonly key: string;
   readonly before: string | null;
   readonly after: string | null;
@@ -43,7 +43,7 @@ export function settingsOf(before: Plan, after: Plan, match: Match): Setting[] {
 }
 
 function ofDevice({ before, after }: Matched<Device>, match: Match): Setting[] {
-  // What comes or goes is installed or taken away.
+  // A thing that is added or removed is work on site, not a setting.
   if (before === undefined || after === undefined) return [];
   const of = { before: before.name, after: after.name };
   const own = changesIn(withoutPorts(before), withoutPorts(after), match);
@@ -69,10 +69,10 @@ function addressWords(port: Port | undefined): string | null {
   return all.length === 0 ? null : all.sort().join(', ');
 }
 
-/** What the one port of a device has is written beside its other keys. */
+/** The keys of a port, which a device of one port has beside its own. */
 const OF_PORT = ['address', 'addresses', 'speed', 'medium', 'module', 'vlan', 'trunk', 'native', 'lag', 'lacp'];
 
-/** Of ports the facts are compared: their ranges may be written in several ways. */
+/** The data without its ports, whose facts are compared: their ranges may be written in several ways. */
 function withoutPorts({ item, bridging }: Device): Data {
   if (!isMapping(item.data)) return item.data;
   const isOne = item.data['ports'] === undefined && !bridging;
@@ -93,7 +93,7 @@ function changesIn(before: Data | undefined, after: Data | undefined, match: Mat
   return then.id === now.id ? [] : [{ key, before: then.words, after: now.words }];
 }
 
-/** A list is in no order; names of devices are the same thing in both plans. */
+/** A value as words: lists are sorted, and a renamed device has one name for both plans. */
 function wordsOf(data: Data | undefined, side: 'before' | 'after', match: Match): { id: string; words: string | null } {
   if (data === undefined) return { id: '', words: null };
   if (Array.isArray(data)) {

@@ -1,4 +1,4 @@
-/** What changes for who uses the site: how long footage is kept, what screens show, how long cameras go on. */
+/** Changes for the users of the site: how long footage is kept, what screens show, how long cameras go on. */
 
 import type { Plan } from '../plan.ts';
 import { DAY } from '../standards/time-units.ts';
@@ -10,7 +10,7 @@ export interface UserChange {
   readonly of: Pair;
   /** `kept`, `full after`, `receives` … */
   readonly what: string;
-  /** In words; null where there is no such thing. */
+  /** In words; null where the plan lacks the thing. */
   readonly before: string | null;
   readonly after: string | null;
 }
@@ -61,7 +61,7 @@ function volumes(before: Plan, after: Plan): UserChange[] {
   });
 }
 
-/** Each stream that somebody gets in one plan alone. */
+/** Each stream that a receiver gets in only one of the plans. */
 function received(before: Plan, after: Plan, { devices }: Match): UserChange[] {
   const by = (plan: Plan): Map<string, Set<string>> => {
     const found = new Map<string, Set<string>>();

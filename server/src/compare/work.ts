@@ -1,4 +1,4 @@
-/** What is to be done on site: cables to lay, pull, move, replace and relabel, devices, ports to configure. */
+/** The work on site: cables to lay, remove, move, replace and relabel, devices, ports to configure. */
 
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Port, portName } from '../site/model.ts';
@@ -11,7 +11,7 @@ export type WorkKind = (typeof WORKS)[number];
 
 export interface Work {
   readonly work: WorkKind;
-  /** In words; null where it comes or goes. */
+  /** In words; null where it is added or removed. */
   readonly before: string | null;
   readonly after: string | null;
 }
@@ -68,7 +68,7 @@ function wayOf({ site }: Plan, { from, to, through }: Cable): CableWay {
   return { ends: [text(from), text(to)], through: through.map(text) };
 }
 
-/** From the lesser name on, as a cable has no direction. */
+/** The way of a cable, from the end whose name sorts first, as a cable has no direction. */
 function wayText({ ends, through }: CableWay): string {
   const way = [...ends].sort().join(' – ');
   return through.length === 0 ? way : `${way} through ${[...through].sort().join(', ')}`;
