@@ -1,4 +1,4 @@
-/** Which pictures and recordings there are: what reaches its receivers, and comes from something that is there. */
+/** The available pictures and recordings: streams that have a source and reach their receivers. */
 
 import type { Delivery } from '../network/delivery.ts';
 import type { Device, Recording, Site, Stream, Volume } from '../site/model.ts';
@@ -15,17 +15,17 @@ export interface Available {
 /** The streams and recordings that are asked for, in their site. */
 export type Served = Pick<Site, 'streams' | 'recordings' | 'deviceByName' | 'streamByName' | 'volumeByName'>;
 
-/** What is out of order. */
+/** The devices and volumes that are out of order. */
 export interface Dark {
   readonly devices: ReadonlySet<Device>;
   readonly volumes: ReadonlySet<Volume>;
-  /** Whether a switch forgets that a receiver has joined, as nobody asks it any more. */
+  /** Whether a switch forgets that a receiver has joined, as the querier is gone. */
   readonly forgets?: (stream: Stream, receiver: string) => boolean;
 }
 
 /**
- * A delivery knows the way of a stream and nothing else. What a server sends on is there only while that reaches the
- * server, which may be sent on to it in turn.
+ * A delivery knows only the way of its stream. A stream that a server sends on needs the carried stream at the server,
+ * which another server may send on in turn.
  */
 export function availableIn(site: Served, delivery: (stream: Stream) => Delivery, dark: Dark): Available {
   const isDark = (name: string | undefined): boolean => {
@@ -38,7 +38,7 @@ export function availableIn(site: Served, delivery: (stream: Stream) => Delivery
     delivery(stream).reaches.includes(receiver) && dark.forgets?.(stream, receiver) !== true;
   const fed = new Map<Stream, boolean>();
   const isFed = (stream: Stream): boolean => {
-    // A loop, not a recursion: a chain may be as long as the site. Nothing comes round a circle.
+    // A loop, not a recursion: a chain may be as long as the site. A circle carries nothing.
     const chain: Stream[] = [];
     let end: Stream | undefined = stream;
     for (; end !== undefined && !fed.has(end); end = carriedBy(end)) {

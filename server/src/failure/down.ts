@@ -1,4 +1,4 @@
-/** What goes dark or carries nothing once an element has failed. */
+/** The devices and cables that are out of order once an element has failed. */
 
 import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
@@ -7,7 +7,7 @@ import { membersOf } from './members.ts';
 import type { Cable, Device } from '../site/model.ts';
 import type { Element, Works } from './element.ts';
 
-/** With what it fed, and what that fed: a device without power is as one that has failed. */
+/** An element with all that it fed, directly or not: a device without power counts as failed. */
 export function downWith(plan: Works, { cables, devices }: Element): Failed {
   const dead = new Set<Device>(devices);
   const cut = new Set<Cable>(cables);

@@ -1,4 +1,4 @@
-/** What may fail: a cable, a device, a disk, and what several share. */
+/** Elements that may fail: a cable, a device, a disk, or a duct, rack or supply that several share. */
 
 import { closest } from 'fastest-levenshtein';
 import { grouped } from '../grouped.ts';
@@ -7,18 +7,18 @@ import { type Member, cablesOf } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Volume, endName, portName } from '../site/model.ts';
 
-/** What a failure follows from. */
+/** The parts of a plan that decide a failure. */
 export type Works = Pick<Plan, 'site' | 'network' | 'storage' | 'supply'>;
 
 export type ElementKind = 'cable' | 'device' | 'volume' | 'duct' | 'rack';
 
 export interface Element {
   readonly kind: ElementKind;
-  /** By which it is asked for: `core/16 – stable/9`, `stable`, `archive`. */
+  /** The name to ask for it: `core/16 – stable/9`, `stable`, `archive`. */
   readonly name: string;
   readonly cables: readonly Cable[];
   readonly devices: readonly Device[];
-  /** Of which a disk fails. */
+  /** The volume of a disk that fails. */
   readonly volume: Volume | undefined;
 }
 
@@ -72,7 +72,7 @@ const sharedIn = perObject((site: Works['site']) => {
   };
 });
 
-/** What a name means: a device, a cable by either end or its label, a volume, a duct or a rack. */
+/** The element of a name: a device, a cable by either end or its label, a volume, a duct or a rack. */
 export function elementNamed(plan: Works, name: string): Element | undefined {
   const { site, network } = plan;
   const device = site.deviceByName.get(name);
@@ -99,7 +99,7 @@ function elementNames(plan: Works): string[] {
   return [...elementsOf(plan).map(({ name }) => name), ...labels, ...ends];
 }
 
-/** Of a name that means nothing that may fail. */
+/** The message for a name of no element. */
 export function noElementWords(plan: Works, name: string): string {
   const names = elementNames(plan);
   if (names.length === 0) return 'The site has nothing that could fail.';

@@ -1,4 +1,4 @@
-/** What is lost when something fails, what takes over, whether it fits, and how long it takes. */
+/** The losses when an element fails, what takes over, whether that fits, and how long it takes. */
 
 import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
@@ -26,25 +26,25 @@ export interface Picture {
 export interface Losses {
   readonly pictures: readonly Picture[];
   readonly recordings: readonly Recording[];
-  /** Those of which nothing is shown nor recorded any more, and something was. */
+  /** The cameras that were shown or recorded, and no longer are. */
   readonly cameras: readonly Device[];
 }
 
 export interface Failure extends Losses {
   readonly element: Element;
-  /** As it is then. */
+  /** The network after the failure. */
   readonly network: Network;
   readonly available: Available;
-  /** What is out of order with it: what it feeds. */
+  /** The devices that fail with it, as it feeds them. */
   readonly devices: readonly Device[];
   readonly footage: readonly Footage[];
   readonly gateways: readonly GatewayLoss[];
   readonly clocks: readonly ClockLoss[];
-  /** Names of VLANs that nobody asks for memberships in any more. */
+  /** Names of VLANs that have lost their querier. */
   readonly withoutQuerier: readonly string[];
   /** Links that carry more than before, the fullest first. */
   readonly takeovers: readonly Takeover[];
-  /** How long what goes on is interrupted; `undefined` where nothing is. */
+  /** How long the remaining streams are interrupted; `undefined` where none is. */
   readonly recovery: Recovery | undefined;
   /** What is lost if a host gives up the routes of a card without carrier; `undefined` where that is the same. */
   readonly otherwise: Pick<Losses, 'pictures' | 'recordings'> | undefined;
@@ -79,7 +79,7 @@ export function failureOf(plan: Works, element: Element): Failure {
   };
 }
 
-/** What is there while all works. */
+/** The available pictures and recordings while nothing has failed. */
 export const availableNow = perObject(({ site, network }: Works): Available =>
   availableIn(site, network.delivery, { devices: new Set(), volumes: new Set() }),
 );
@@ -117,7 +117,7 @@ export function lossesBetween(
   };
 }
 
-/** With the addresses of cut cards withdrawn, where that makes it better. */
+/** The losses with the addresses of cut cards withdrawn, where these are smaller. */
 function otherwise(
   plan: Works,
   failed: Failed,

@@ -1,4 +1,4 @@
-/** What becomes of the footage that is kept. */
+/** The fate of the kept footage. */
 
 import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
@@ -9,11 +9,11 @@ import type { Element, Works } from './element.ts';
 
 export interface Footage {
   readonly volume: Volume;
-  /** Gone for good; not to be looked at until its host is back; or there, and with the next disk gone. */
+  /** lost: for good · out-of-reach: until its host is back · unprotected: the next failed disk would lose it. */
   readonly fate: 'lost' | 'out-of-reach' | 'unprotected' | 'kept';
-  /** Bytes that it holds once each recording is as old as it is kept. */
+  /** Bytes that it holds once each recording has reached its retention. */
   readonly bytes: number;
-  /** Seconds that a new disk takes at the least until it is filled; `undefined` where that is not known. */
+  /** The least seconds that filling a new disk takes; `undefined` where that is not known. */
   readonly rebuild: number | undefined;
 }
 
@@ -39,7 +39,7 @@ const volumesAt = perObject(({ volumes, deviceByName }: Works['site']) =>
   grouped(volumes, ({ host }) => (host === undefined ? undefined : deviceByName.get(host))),
 );
 
-/** When one of its disks fails. A stripe over several may keep a share of each file; nothing is counted on. */
+/** The fate when one disk fails. A stripe over several may keep a share of each file, which counts as lost. */
 function fateOf({ redundancy, disks = 1 }: Volume): 'lost' | 'unprotected' | 'kept' {
   const spare = disksThatMayFail(redundancy, redundancy === 'none' ? disks : Math.max(2, disks));
   return spare === 0 ? 'lost' : spare === 1 ? 'unprotected' : 'kept';

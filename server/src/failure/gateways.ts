@@ -1,4 +1,4 @@
-/** Networks that lose the router which leads out of them, or the device that gives them the time. */
+/** Networks that lose their gateway or their clock. */
 
 import { pathBetween } from '../network/bridge-tree.ts';
 import type { Failed } from '../network/failed.ts';
@@ -28,7 +28,7 @@ export interface ClockLoss {
   readonly hosts: readonly Device[];
 }
 
-/** Where the clock is in another network, it is reached by the gateway. */
+/** VLANs that lose their clock; one in another network is reached by the gateway. */
 export function clocksLost(works: Works, after: Network, failed: Failed): ClockLoss[] {
   const { site, network } = works;
   return site.vlans.flatMap((vlan): ClockLoss[] => {
@@ -43,7 +43,7 @@ export function clocksLost(works: Works, after: Network, failed: Failed): ClockL
   });
 }
 
-/** Of a VLAN, hosts that reached a device in it and do not any more. */
+/** The hosts of a VLAN that reached a device in it and no longer do. */
 function hostsWithout(
   { site, network: before }: Works,
   after: Network,

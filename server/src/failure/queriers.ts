@@ -1,4 +1,4 @@
-/** What ends because nobody asks for memberships any more: not at once, but when the last answer is too old. */
+/** Streams that end because the querier is gone: not at once, but when the last reports have aged out. */
 
 import { bridgeOf, bridgesBetween } from '../network/bridge-tree.ts';
 import type { Failed } from '../network/failed.ts';
@@ -7,14 +7,14 @@ import type { Network } from '../network/network.ts';
 import type { Site, Stream } from '../site/model.ts';
 import type { Obstacle } from '../network/delivery.ts';
 
-/** What of a network the memberships follow from. */
+/** The parts of a network that decide memberships. */
 export type Asked = Pick<Network, 'topology' | 'tree' | 'interfaces' | 'delivery'>;
 
 const BY_MEMBERSHIP: ReadonlySet<Obstacle['obstacle']> = new Set(['report-stays', 'known-nearer', 'report-astray']);
 
 /**
- * Whether a switch between a source and a receiver forgets that it has joined and then drops the group: one that nobody
- * asks any more, where somebody was asked before.
+ * Whether a switch between a source and a receiver forgets that it has joined and then drops the group: a switch that
+ * has lost its querier.
  */
 export function forgetsIn(
   { deviceByName }: Pick<Site, 'deviceByName'>,
@@ -41,13 +41,13 @@ function wasAsked({ topology, tree }: Asked, vlan: Site['vlans'][number] | undef
   return vlan !== undefined && tree(topology.domainOf(vlan)).queried.size > 0;
 }
 
-/** Whether a receiver's report gets no further than its own switch, as nobody asks. */
+/** Whether a receiver's report gets no further than its own switch, for want of a querier. */
 export function isUnasked(after: Asked, stream: Stream, receiver: string): boolean {
   const lost = after.delivery(stream).unreached.find((one) => one.receiver === receiver);
   return lost !== undefined && BY_MEMBERSHIP.has(lost.why.obstacle);
 }
 
-/** Names of the networks in which somebody asked, and where there are bridges left that nobody asks. */
+/** Names of the networks that had a querier, and now have bridges without one. */
 export function withoutQuerier(before: Asked, after: Asked, { devices }: Failed): string[] {
   return before.topology.domains.flatMap((domain) => {
     const { vlan } = domain;

@@ -1,4 +1,4 @@
-/** What must not fail: each element, by what is lost with it. */
+/** The elements that must not fail: all elements, ranked by their losses. */
 
 import { perObject } from '../memo.ts';
 import type { Failed } from '../network/failed.ts';
@@ -21,7 +21,7 @@ export interface Ranked extends Losses {
   readonly losesFootage: boolean;
 }
 
-/** Most recordings first, then most cameras, then most pictures; without what loses nothing. */
+/** Most recordings first, then most cameras, then most pictures; elements without losses are left out. */
 export interface Ranking {
   readonly ranked: readonly Ranked[];
   /** What was not tried, as there is too much. */
@@ -30,7 +30,7 @@ export interface Ranking {
 
 export const rankingOf = perObject((plan: Works): Ranking => finished(rankingSteps(plan)));
 
-/** Takes all the steps at once. */
+/** Runs all steps at once. */
 export function finished<T>(steps: Generator<undefined, T, undefined>): T {
   for (;;) {
     const { done, value } = steps.next();
@@ -181,7 +181,7 @@ function endsAlone(
     const end = [a, b].find(({ forwards }) => !forwards);
     if (link === undefined || end === undefined || link.members.length > 1) return undefined;
     const isOnly = end.device.ports.filter((port) => linkAt(port) !== undefined).length === 1;
-    // What a server records of its own goes on without its cable.
+    // A server's own recordings go on without its cable.
     const isPlain = end.device.kind === 'camera' || end.device.kind === 'display';
     if (!isPlain || !isEnd(end.device) || !isOnly || !oppositePort(link, end).forwards) return undefined;
     ends.push(end.device);
@@ -194,7 +194,7 @@ const leadsOf = perObject(
   ({ vlans }: Works['site']) => new Set(vlans.flatMap(({ gateway, querier }) => [gateway, querier])),
 );
 
-/** What is recorded and shown while nothing has failed, to say how much of it is lost. */
+/** The recordings and pictures while nothing has failed, to compare losses with. */
 export function allOf(plan: Works): { recordings: number; pictures: number } {
   const { recordings, reaches } = availableNow(plan);
   const pictures = plan.site.streams.reduce(

@@ -1,4 +1,4 @@
-/** Why a stream is no longer there, in words. */
+/** Why a stream is lost, in words. */
 
 import type { Stream } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
@@ -6,7 +6,7 @@ import { few } from '../text/words.ts';
 import type { Element, Works } from './element.ts';
 import type { Failure } from './failure.ts';
 
-/** Why a stream does not come to a receiver any more. */
+/** Why a stream no longer reaches a receiver. */
 type Reason =
   | { readonly why: 'fails' | 'dark'; readonly device: string }
   | { readonly why: 'carries'; readonly carried: string; readonly at: string }
@@ -78,7 +78,7 @@ export function reasonsWords(plan: Works, failure: Failure): string {
   ].join('; ');
 }
 
-/** What would keep it from being lost; empty where nothing is lost, or nothing simple helps. */
+/** A remedy against the loss; empty where nothing is lost, or no simple remedy helps. */
 export function remedyWords(
   plan: Works,
   { element, recordings, cameras, pictures, footage, takeovers }: Failure,

@@ -1,4 +1,4 @@
-/** How long it takes until what finds another way is back. */
+/** How long streams that find another way are interrupted. */
 
 import type { Failed } from '../network/failed.ts';
 import { isDown } from '../network/failed.ts';
@@ -51,7 +51,7 @@ export function recoveryOf(
   };
 }
 
-/** Streams that still reach somebody else, or go on over the other cables of one link: no time is lost. */
+/** Streams that still reach somebody else, or go on over the other cables of one link, are not interrupted. */
 function rerouted(after: Network, failed: Failed, streams: readonly Stream[]): Recovery | undefined {
   const isAggregated = after.topology.links.some(({ a }) => a.lag !== undefined && !failed.devices.has(a.device));
   return isAggregated ? { frames: 0, groups: 0, streams } : undefined;

@@ -1,4 +1,4 @@
-/** Cables and switches that stand in for each other, and fail together: both lie in one duct, or hang on one supply. */
+/** Cables and switches that stand in for each other but fail together: they share a duct or a supply. */
 
 import { grouped } from '../grouped.ts';
 import type { Member } from '../network/link.ts';
@@ -9,14 +9,14 @@ import { type Works, deviceElement } from './element.ts';
 export interface SharedStandby {
   /** A duct, a UPS or a circuit, by name. */
   readonly shared: string;
-  /** Of which each may fail alone, and not all together. */
+  /** Cables of which any one may fail, but not all together. */
   readonly cables: readonly Cable[];
   readonly devices: readonly Device[];
   /** Switches that are then cut off from others. */
   readonly cutOff: readonly Device[];
 }
 
-/** Each is tried alone, and no house has so many on one thing. */
+/** The most cables in one duct or on one supply, as each is tried alone; no house has so many. */
 const MOST = 64;
 
 /** Cables and devices that are looked at in all, in half a second: that is a hundred ducts of a site of a thousand switches. */
@@ -42,7 +42,7 @@ function inDucts(works: Works): SharedStandby[] {
         members.filter(({ cable }) => !gone.includes(cable)),
         new Set(),
       );
-    // What one of them cuts off already is no standby of another.
+    // Switches that a single cable cuts off have no standby.
     const alone = new Set(cables.flatMap((cable) => cut([cable])));
     const cutOff = cut(cables).filter((device) => !alone.has(device));
     const standing = cables.filter((cable) => cut([cable]).length === 0);
@@ -109,7 +109,7 @@ function neighboursOf(around: Map<Device, Device[]>, device: Device): Device[] {
   return known;
 }
 
-/** What the cables join, part by part. */
+/** The parts that the cables join. */
 function partsOf(members: readonly Member[]): Device[][] {
   const around = new Map<Device, Device[]>();
   for (const { a, b } of members) {

@@ -9,7 +9,7 @@ import type { Port, Site } from '../site/model.ts';
 import { type Data, dataAt, isMapping } from '../text/syntax.ts';
 import type { Works } from './element.ts';
 
-/** Without the cut cards of hosts that have others, and without cut cables; `undefined` where there are no such. */
+/** The site without the cut cards of hosts that have others, and without cut cables; `undefined` if there are none. */
 export function withdrawnIn({ site, network }: Works, failed: Failed): Site | undefined {
   const { links, linkAt } = network.topology;
   const cut = links
