@@ -1,4 +1,4 @@
-/** Further cameras like one of the site: as items that could be written down as they are. */
+/** Further cameras like one of the site, as items that could be written into it. */
 
 import type { Plan } from '../plan.ts';
 import { type AddressSpace, alike, freeAddresses } from '../site/free/address.ts';
@@ -19,7 +19,7 @@ export class Copies {
   private readonly family: Family;
   private readonly at: Device;
   private readonly ports: readonly Port[];
-  /** What the site has for each of the first copies. */
+  /** The items for each of the first copies. */
   private readonly made: (readonly Item[])[] = [];
   private readonly own: ReadonlySet<string>;
   private readonly addresses = new Map<number, Iterator<number>>();
@@ -42,13 +42,13 @@ export class Copies {
     this.macs = new Set(macUses(plan.site).map(({ mac }) => mac));
   }
 
-  /** The items of so many. */
+  /** The items of so many copies. */
   items(number: number): readonly Item[] {
     while (this.made.length < number) this.made.push(this.make(this.made.length));
     return this.made.slice(0, number).flat();
   }
 
-  /** The items of the site with so many more, and with a port for each, whether the switch has it or not. */
+  /** The items of the site with so many more cameras and a port for each, even beyond those of the switch. */
   withPorts(number: number): readonly Item[] {
     const { item } = this.at;
     const lacking = number - this.ports.length;
@@ -62,7 +62,7 @@ export class Copies {
     return [...this.plan.site.items.map((own) => (own === item ? (widened ?? own) : own)), ...this.items(number)];
   }
 
-  /** What a port for one more would be set to: as a free one, or as that of the camera, or as the camera needs it. */
+  /** The settings of a port for one more: those of a free port, else the camera's, else what the camera needs. */
   private likePort(): Data {
     const { link, port, domain } = this.family;
     const other = link === undefined ? undefined : link.a === port ? link.b : link.a;
@@ -112,7 +112,7 @@ export class Copies {
     return itemsOf(named(camera.name), entries);
   }
 
-  /** One that no name of the site has yet, behind any name of the family. */
+  /** A number that makes a new name behind any name of the family. */
   private freeNumber(): number {
     const { deviceByName, streamByName, recordingByName, trafficByName } = this.plan.site;
     const all = [deviceByName, streamByName, recordingByName, trafficByName];
@@ -126,7 +126,7 @@ export class Copies {
     const { description: _description, location: _location, ...data } = entriesIn(camera.item.data);
     const isMoved = link === undefined || (link.a.device !== this.at && link.b.device !== this.at);
     if (isMoved) {
-      // Where it is plugged into another switch it hangs there too.
+      // Plugged into another switch, the copy may be in another building.
       delete data['building'];
       if (this.at.building !== undefined) data['building'] = this.at.building;
     }
@@ -152,7 +152,7 @@ export class Copies {
     return found;
   }
 
-  /** The next in the same network; `undefined` where none is left. What is to be filled in stays so. */
+  /** The next address in the same network; `undefined` where none is left. `auto` stays `auto`. */
   private address(written: Data): string | undefined {
     const { camera } = this.family;
     const near = ownAddresses(camera).find(({ address }) => formatAddress(address) === written)?.address;
@@ -168,7 +168,7 @@ export class Copies {
     return undefined;
   }
 
-  /** One that is administered locally (IEEE 802 §8.2, from memory). */
+  /** A locally administered MAC address (IEEE 802 §8.2, from memory). */
   private mac(): string {
     for (;;) {
       const low = (this.nextMac++).toString(16).padStart(6, '0');
@@ -220,7 +220,7 @@ export class Copies {
   }
 }
 
-/** The network that an address is of, to take others from. */
+/** The network of an address, to take others from. */
 export function spaceOf({ site }: Plan, address: number): AddressSpace {
   return site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address)) ?? alike(address);
 }

@@ -1,4 +1,4 @@
-/** What a site has for the sake of one camera. */
+/** The items that a site has for one camera. */
 
 import type { Link } from '../network/link.ts';
 import { oppositePort } from '../network/link.ts';
@@ -9,7 +9,7 @@ import { contains } from '../standards/ipv4.ts';
 
 export interface Family {
   readonly camera: Device;
-  /** Where it is plugged in, or would be. */
+  /** The camera's own port. */
   readonly port: Port | undefined;
   readonly link: Link | undefined;
   /** The network that it is in. */
@@ -63,7 +63,7 @@ export function switchOf({ network }: Plan, camera: Device): Device | undefined 
   return undefined;
 }
 
-/** The camera that a stream comes from in the end; `undefined` where it comes from something else. */
+/** The camera at the beginning of a stream's chain; `undefined` where it does not come from a camera. */
 export function cameraOf({ site }: Plan, stream: Stream): Device | undefined {
   let first = stream;
   // A chain is no longer than there are streams, unless it is a circle.

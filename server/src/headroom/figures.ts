@@ -1,4 +1,4 @@
-/** The sums of a plan that have a limit which is an error to exceed: the same comparisons as the rules make. */
+/** The sums of a plan that must not exceed a limit, compared as the rules do. */
 
 import { oppositePort } from '../network/link.ts';
 import { groupTables } from '../network/group-tables.ts';
@@ -13,7 +13,7 @@ export interface Figure {
   readonly at: string;
   /** bit/s at peak, bytes, bytes/s at peak, mW or mVA, groups, or a share of the air. */
   readonly amount: number;
-  /** What it may be at most, in the same unit; `undefined` where that is not known. */
+  /** The limit in the same unit; `undefined` where it is not known. */
   readonly most: number | undefined;
   /** Whether the amount is a share of the air. */
   readonly isAir?: boolean;
@@ -21,7 +21,7 @@ export interface Figure {
   readonly words: string;
 }
 
-/** By a name that it has in a site with more cameras too. */
+/** The figures by names that stay the same with more cameras. */
 export function figuresOf(plan: Plan): ReadonlyMap<string, Figure> {
   return new Map([
     ...links(plan),
@@ -118,7 +118,7 @@ function volumes({ site, storage }: Plan): Named[] {
   });
 }
 
-/** Of each UPS, its watts and its volt-amperes. */
+/** The watts and the volt-amperes of each UPS. */
 function upses({ site, supply }: Plan): Named[] {
   if (!site.devices.some(({ ups }) => ups !== undefined)) return [];
   return supply().upses.flatMap(({ device: { name }, ups: { ratedPower, rated }, load, apparent }): Named[] => {
@@ -131,7 +131,7 @@ function upses({ site, supply }: Plan): Named[] {
   });
 }
 
-/** Of switches that say how many groups they keep apart. */
+/** The group tables of switches that declare their size. */
 function tables({ site, network }: Plan): Named[] {
   return [...groupTables(site, network)].map(([{ name, groupTable: most }, amount]): Named => {
     const words = `${asName(name)} keeps ${most ?? '?'} groups apart`;

@@ -38,7 +38,7 @@ export function fittingPorts(plan: Plan, { port: own, domain }: Family, at: Devi
   return { fitting, others: list(words) };
 }
 
-/** The network that a free port of a device would have: what is set, or what its cabled transparent ports are in. */
+/** The network of a free port: the declared one, or that of the device's cabled transparent ports. */
 function untaggedAt({ network, site }: Plan, at: Device): (port: Port) => BroadcastDomain | undefined {
   const { linkAt, domainOf } = network.topology;
   const isPlain = ({ vlan, native, trunk }: Port): boolean => (vlan ?? native ?? trunk) === undefined;

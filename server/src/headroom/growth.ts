@@ -2,19 +2,19 @@
 
 import type { Figure } from './figures.ts';
 
-/** The figures of the site with so many more. */
+/** The figures of the site with so many more cameras. */
 export type FiguresWith = (number: number) => ReadonlyMap<string, Figure>;
 
-/** More than that are not planned to find out. */
+/** The most further cameras that are planned. */
 export const MOST_PLANNED = 256;
 
-/** Where growth is held against a site of so many more, if nothing stops it before. */
+/** The number of further cameras at which growth is checked, if nothing stops it before. */
 const FAR = 12;
 
-/** A sum of shares of the air is no whole number. */
+/** Sums of shares of the air are not whole numbers. */
 const ROUNDING = 1e-9;
 
-/** How many more a figure bears, and what the first of them adds. */
+/** How many more cameras a figure allows, and what the first of them adds. */
 export interface Bearing {
   readonly more: number | undefined;
   readonly each: number;
@@ -24,17 +24,16 @@ export interface Bearing {
 interface Growing {
   readonly name: string;
   readonly base: Figure;
-  /** What it is with one more, and what each further one adds. */
+  /** The figure with one more camera, and what each further one adds. */
   readonly first: number;
   readonly step: number;
 }
 
 /**
- * How many more each figure that grows bears, taken alone; `undefined` where what it may be is not known.
+ * How many more cameras each growing figure allows by itself; `undefined` where its limit is not known.
  *
- * Loads are sums, so they grow by the same with each copy, at the latest once the first has opened its way. That is not
- * taken for granted: it is held against a site of many more, and where it does not hold, the number is searched for
- * with sites of so many more.
+ * Loads are sums, so they grow by the same amount with each copy, at the latest from the second on. This is checked
+ * against a site of many more cameras; where it does not hold, the number is found by planning such sites.
  */
 export function bearable(figuresWith: FiguresWith): Map<Figure, Bearing> {
   const byFirst = growing(figuresWith(0), figuresWith(1));
@@ -70,7 +69,7 @@ function growing(
   });
 }
 
-/** With one more than the limits allow, within reason. */
+/** The number of cameras to check growth with: one more than the limits allow, within reason. */
 function farOf(all: readonly Growing[]): number {
   const numbers = all.flatMap((of) => (of.base.most === undefined ? [] : [quotient(of, of.base.most) + 1]));
   return Math.max(3, Math.min(FAR, Math.max(...numbers)));
@@ -89,7 +88,7 @@ function quotient(of: Growing, most: number): number {
   return number;
 }
 
-/** The greatest number up to `most` that holds, where 0 does and none above one that does not. Begins at a guess. */
+/** The greatest number up to `most` for which `holds` is true: it is true for 0 and false above a first false one. */
 export function greatest(holds: (number: number) => boolean, most: number, guess = 1): number {
   let low = 0;
   let high = most + 1;

@@ -1,6 +1,6 @@
 /**
  * How many more cameras like one of the site a switch takes, what stops the next one, and what would stop them after
- * that. It is found by planning and judging the site with so many more, as if they were written down.
+ * that. The site is planned and checked with so many more cameras, as if they were declared.
  */
 
 import { perObject } from '../memo.ts';
@@ -25,11 +25,11 @@ export interface Limit {
   readonly limit: LimitKind;
   /** A switch, a volume, a VLAN, a screen, or a direction of a link: `core/16 → stable/9`. */
   readonly at: string;
-  /** How many more it bears, taken alone; `undefined` where the site does not say enough to know. */
+  /** How many more cameras it allows by itself; `undefined` where the site declares too little. */
   readonly more: number | undefined;
   /** What stops one more. */
   readonly words: string;
-  /** Of a sum: what it is, what the first further camera adds, and what it may be; in the units of its figure. */
+  /** The sum behind the limit: its amount, what the first further camera adds, and its bound; in the figure's units. */
   readonly sum?: Sum;
 }
 
@@ -45,13 +45,13 @@ export interface Headroom {
   readonly more: number;
   /** What one more would break. */
   readonly stop: string;
-  /** In the order in which they bind; those that are not known last. */
+  /** In the order in which they bind; unknown ones last. */
   readonly limits: readonly Limit[];
   /** Patch panels that its cable is led through. A further camera may do without, so that they are no limit. */
   readonly panels: readonly { readonly panel: string; readonly free: number }[];
 }
 
-/** Of further cameras like `camera` at the switch `at`; kept as long as the plan. */
+/** The headroom for further cameras like `camera` at the switch `at`; kept as long as the plan. */
 export function headroomOf(plan: Plan, camera: Device, at: Device): Headroom {
   const known = headroomsOf(plan);
   const own = known.get(camera) ?? new Map<Device, Headroom>();
@@ -141,7 +141,7 @@ function portLimit({ fitting, others }: FittingPorts, camera: Device, at: Device
   ];
 }
 
-/** Of each network that the camera has an address in. */
+/** The limit of each network that the camera has an address in. */
 function addressLimits(plan: Plan, camera: Device, domain: BroadcastDomain | undefined): Limit[] {
   const addresses = new Map<ReturnType<typeof spaceOf>, number[]>();
   for (const { address } of ownAddresses(camera)) {
@@ -167,7 +167,7 @@ function groupLimits({ site }: Plan, { streams }: Family): Limit[] {
   return [{ limit: 'groups', at, more, words: `no group is free in ${at}` }];
 }
 
-/** Of screens that show all that they receive: how many more they would show at the same time. */
+/** The limits of screens that show all that they receive at the same time. */
 function decoderLimits({ site }: Plan, { streams }: Family): Limit[] {
   const isAskedFor = ({ group, transport }: Stream): boolean => group !== undefined || isRtsp(transport);
   const received = (device: Device, among: readonly Stream[]): number =>
@@ -180,7 +180,7 @@ function decoderLimits({ site }: Plan, { streams }: Family): Limit[] {
     if (decoders === undefined)
       return [{ ...limit, more: undefined, words: `${asName(name)} does not say its decoders` }];
     const spare = decoders - received(device, site.streams);
-    // One that chooses among its streams has one more to choose from.
+    // A screen that chooses among its streams only has more to choose from.
     const more = spare < 0 ? undefined : Math.floor(spare / each);
     return [{ ...limit, more, words: `${asName(name)} shows ${decoders} at a time` }];
   });

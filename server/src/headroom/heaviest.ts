@@ -5,7 +5,7 @@ import type { Plan } from '../plan.ts';
 import type { Device, Port } from '../site/model.ts';
 import { cameraOf } from './family.ts';
 
-/** Of those that are plugged into a switch. */
+/** The heaviest of the cameras that are plugged into a switch. */
 export function heaviestAt(plan: Plan, at: Device): Device | undefined {
   const { topology, load } = plan.network;
   let found: Device | undefined;
@@ -20,7 +20,7 @@ export function heaviestAt(plan: Plan, at: Device): Device | undefined {
   return found;
 }
 
-/** Of those whose streams cross a direction of a link. */
+/** The heaviest of the cameras whose streams cross a direction of a link. */
 export function heaviestOn(plan: Plan, link: Link, out: Port): Device | undefined {
   let found: Device | undefined;
   let most = 0;

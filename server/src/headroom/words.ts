@@ -18,7 +18,7 @@ export function firstOfEachKind(limits: readonly Limit[]): readonly Limit[] {
   return limits.filter(({ limit }, index) => limits.findIndex((other) => other.limit === limit) === index);
 }
 
-/** What stops growth once the first limit is out of the way: `With that solved, 4: then core feeds 130 W at most.` */
+/** What stops growth once the first limit is solved: `With that solved, 4: then core feeds 130 W at most.` */
 export function nextWords(headroom: Headroom): string {
   const words = limitsAfter(headroom);
   return words === '' ? '' : `With that solved, ${words}`;
@@ -33,7 +33,7 @@ export function limitsAfter({ more, limits, stop }: Headroom): string {
   return `${next.more === more ? `still ${more}` : next.more}: then ${ended(next.words)}`;
 }
 
-/** Of PoE, where a switch bears so many more. */
+/** A remark on PoE, where a switch can feed more cameras. */
 export const ALLOTTED =
   'PoE is counted as its class has it. A switch that allots what a device asks for by LLDP feeds more, which is not counted on.';
 
