@@ -1,4 +1,4 @@
-/** How headroom and a failure come about, line by line. */
+/** Headroom and failures explained, line by line. */
 
 import { closest } from 'fastest-levenshtein';
 import { elementNamed, elementWords, noElementWords } from '../failure/element.ts';
@@ -17,7 +17,7 @@ import type { Device } from '../site/model.ts';
 /** The paths, for a usage text. */
 export const OUTLOOK_PATHS: readonly string[] = ['headroom CAMERA [SWITCH]', 'failures NAME'];
 
-/** What a path of these leads to; `undefined` where it is none. */
+/** The explanations for one of these paths; `undefined` for any other path. */
 export function explainOutlook(plan: Plan, [kind, ...rest]: readonly string[]): Explained | undefined {
   if (kind === 'headroom') return explainHeadroom(plan, rest);
   return kind === 'failures' || kind === 'failure' ? explainFailure(plan, rest) : undefined;
@@ -119,7 +119,7 @@ function explainFailure(plan: Plan, [name = '', ...more]: readonly string[]): Ex
   };
 }
 
-/** Of a camera or a switch that the site does not have. */
+/** The message for a camera or a switch that the site does not have. */
 export function notThereWords(what: string, name: string, all: readonly Device[]): string {
   const names = all.map((device) => device.name);
   if (names.length === 0) return `The site has no ${what}.`;

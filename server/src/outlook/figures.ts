@@ -7,11 +7,11 @@ import type { Ranked } from '../failure/ranking.ts';
 import type { Headroom, LimitKind } from '../headroom/headroom.ts';
 import type { Outlook } from './outlook.ts';
 
-/** What `report --format json` has besides the report of the plan as it is. */
+/** The part of `report --format json` about headroom and failures. */
 export interface OutlookReport {
-  /** Of the camera at each switch that sends most. */
+  /** The headroom for the camera that sends most at each switch. */
   readonly headroom: readonly HeadroomReport[];
-  /** The worst first; null where there is too much to try it all. */
+  /** The worst first; null where there are too many elements to try. */
   readonly failures: readonly RankedReport[] | null;
 }
 
@@ -20,7 +20,7 @@ export interface HeadroomReport {
   readonly switch: string;
   /** The largest number of further cameras that brings no new error. */
   readonly more: number;
-  /** In the order in which they bind; `more` is null where the site does not say enough. */
+  /** In the order in which they bind; `more` is null where the site declares too little. */
   readonly limits: readonly { readonly limit: LimitKind; readonly at: string; readonly more: number | null }[];
 }
 
@@ -29,7 +29,7 @@ export interface ElementReport {
   readonly name: string;
 }
 
-/** How many are lost. */
+/** The numbers of losses. */
 export interface RankedReport {
   readonly element: ElementReport;
   readonly recordings: number;
@@ -38,7 +38,7 @@ export interface RankedReport {
   readonly losesFootage: boolean;
 }
 
-/** Names of what is lost; bit/s, bytes and seconds. */
+/** The names of losses; bit/s, bytes and seconds. */
 export interface FailureReport {
   readonly element: ElementReport;
   readonly pictures: readonly { readonly stream: string; readonly receiver: string; readonly after: number }[];

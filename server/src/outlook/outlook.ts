@@ -1,4 +1,4 @@
-/** What would be: how many more cameras fit at each switch, and what is lost with what. */
+/** The outlook of a plan: how many more cameras fit at each switch, and what is lost with each element. */
 
 import { elementsOf } from '../failure/element.ts';
 import { type Ranked, finished, rankingSteps } from '../failure/ranking.ts';
@@ -8,17 +8,17 @@ import { triedAtOnce } from '../headroom/tried-at-once.ts';
 import type { Plan } from '../plan.ts';
 
 export interface Outlook {
-  /** Of the camera at each switch that sends most. */
+  /** The headroom for the camera that sends most at each switch. */
   readonly headroom: readonly Headroom[];
-  /** The worst first; `undefined` where there is too much to try it all. */
+  /** The worst first; `undefined` where there are too many elements to try. */
   readonly failures: readonly Ranked[] | undefined;
 }
 
-/** More switches, and more things that may fail, are asked for one by one. */
+/** Beyond so many switches, or elements that may fail, they must be asked for one by one. */
 const MOST_SWITCHES = 24;
 const MOST_ELEMENTS = 500;
 
-/** In steps of some tens of milliseconds at most, between which a host answers others. */
+/** Computes the outlook in steps of some tens of milliseconds, so that a server can answer others in between. */
 export function* outlookSteps(plan: Plan): Generator<undefined, Outlook, undefined> {
   const headroom: Headroom[] = [];
   const switches = plan.site.devices.filter(({ kind }) => kind === 'switch');

@@ -1,4 +1,4 @@
-/** What would be, as tables of the report's page. */
+/** Headroom and failures as tables of the report's page. */
 
 import { type Equals, equalsIn } from '../failure/ranking.ts';
 import { elementWords, type Element } from '../failure/element.ts';
@@ -38,7 +38,7 @@ export function outlookHtml({ headroom, failures }: Outlook, naming: Naming): st
   ].join('');
 }
 
-/** As many names as a row shows. */
+/** The most names that a row shows. */
 const MOST_NAMES = 4;
 
 function withNames(group: Equals, naming: Naming): string {
@@ -47,7 +47,7 @@ function withNames(group: Equals, naming: Naming): string {
   return `${group.length > 1 ? 'any of ' : ''}${names.join(', ')}${more === 0 ? '' : ` and ${more} more`}`;
 }
 
-/** Names that lead somewhere, where the page knows such. */
+/** The name of an element, with a link where the page supports it. */
 function named(element: Element, naming: Naming): string {
   const { kind, name } = element;
   switch (kind) {

@@ -1,4 +1,4 @@
-/** What would be, as tables of the report for a terminal. */
+/** Headroom and failures as tables of the report for a terminal. */
 
 import { equalsIn } from '../failure/ranking.ts';
 import { groupWords } from '../failure/words.ts';
@@ -8,7 +8,7 @@ import { visible } from '../text/visible.ts';
 import { count } from '../text/words.ts';
 import type { Outlook } from './outlook.ts';
 
-/** Rows that anybody reads; `plumbline failure --all` has all of them. */
+/** The most rows in the report; `plumbline failure --all` prints all of them. */
 export const MOST_RANKED = 8;
 
 export function outlookSections(outlook: Outlook): string[] {
@@ -48,7 +48,7 @@ function failures({ failures: ranking }: Outlook): string {
   ].join('\n');
 }
 
-/** How many recordings, cameras and pictures. */
+/** The numbers of lost recordings, cameras and pictures. */
 export function lost({
   recordings,
   cameras,
