@@ -1,6 +1,6 @@
 /**
- * What a site takes, as one would buy it: cables by type and cut length, leads, panel and switch ports by need, modules,
- * disks with a spare, UPS, rack units. Never a price and never a make.
+ * The parts to buy for a site: cables by type and cut length, leads, panel and switch ports by need, modules, disks
+ * with a spare, UPS, rack units. Never a price and never a make.
  */
 
 import { memberAt } from '../network/link.ts';
@@ -16,10 +16,10 @@ import { cutLength, stockLength } from './cut-length.ts';
 
 export interface Purchase {
   readonly group: PurchaseGroup;
-  /** `cat6, 20 m`; with the group it says what it is. */
+  /** `cat6, 20 m`; together with the group it describes the part. */
   readonly what: string;
   readonly count: number;
-  /** mm of all together, of cables that are laid. */
+  /** The total length of laid cables, mm. */
   readonly length: number | undefined;
   /** What it is for. */
   readonly at: readonly string[];
@@ -43,11 +43,11 @@ export type PurchaseGroup = (typeof PURCHASE_GROUPS)[number];
 export interface Purchases {
   /** In the order of the groups, each in natural order. */
   readonly lines: readonly Purchase[];
-  /** What the site does not say, so that it is left out or has to be measured. */
+  /** Undeclared parts, which are left out or have to be measured. */
   readonly notSaid: readonly string[];
 }
 
-/** What it follows from. */
+/** The parts of a plan that decide it. */
 export interface Planned {
   readonly site: Pick<Site, 'cables' | 'devices' | 'deviceByName' | 'volumes' | 'racks'>;
   readonly network: Pick<Network, 'topology'>;
@@ -123,14 +123,14 @@ function addCable(
     const cores = isGlass({ type }) ? (fibres ?? 2) : 1;
     list.add('connector', `${kind}, ${cores === 1 ? 'end of a cable' : `end of ${cores} fibres`}`, at, 2);
   }
-  // Coax is also led through parts that are no panels.
+  // Coax is also led through parts other than panels.
   const panels = through.filter((end) => deviceByName.get(end.device)?.kind === 'patch-panel');
   for (const panel of panels) list.add('panel port', panelWords(panel.device, deviceByName), endName(panel));
   // A cable that ends in a panel is led on by one lead there and one at its outlet.
   if (panels.length > 0) list.add('lead', `${kind}, as long as rack and outlet need`, at, 2);
 }
 
-/** `panel-a, which has 24`: what is needed of it stands beside. */
+/** `panel-a, which has 24`: the ports of the panel; the needed number is in the line. */
 function panelWords(name: string, deviceByName: Site['deviceByName']): string {
   const all = deviceByName.get(name)?.ports.length ?? 0;
   return all === 0 ? name : `${name}, which has ${all}`;
@@ -171,7 +171,7 @@ function isGlass({ type }: Pick<Cable, 'type'>): boolean {
   return type !== undefined && /^o[ms]\d/.test(type);
 }
 
-/** By what it must do, where the site does not say which: `1 Gb/s over os2, 180 m`. */
+/** An undeclared module by its task: `1 Gb/s over os2, 180 m`. */
 function moduleWords({ speed }: Port, { type, fibres, length }: Cable): string {
   const over = `${speed === undefined ? 'speed not said' : bitRate(speed)} over ${type ?? 'glass'}`;
   return [over, ...(length === undefined ? [] : [metres(length)]), ...(fibres === 1 ? ['one fibre'] : [])].join(', ');
