@@ -1,4 +1,4 @@
-/** Patterns that name more files apart than a given one. */
+/** Patterns that distinguish more files than a given one. */
 
 import { type Conversion, parsePattern, repeatsEvery, resolution } from '../standards/strftime.ts';
 import { type Edit, nodeAt, scalarText, setValue } from '../site/edit.ts';
@@ -12,7 +12,7 @@ export function withOffset(pattern: string): string | undefined {
   return last === undefined ? undefined : `${pattern.slice(0, last.end)}%z${pattern.slice(last.end)}`;
 }
 
-/** The pattern with what it lacks to name every second of all time, in its own manner where that is enough. */
+/** The pattern completed so that it names every second differently, in its own style where that is enough. */
 export function completed(pattern: string): string {
   const inOrder = withMinutes(pattern);
   const base = repeatsEvery(inOrder) === 'half day' ? in24Hours(inOrder) : inOrder;

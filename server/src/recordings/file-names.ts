@@ -37,7 +37,7 @@ export interface FileNames {
   readonly noInstant: string | undefined;
   /** Whether a path, relative to the pattern's root and with forward slashes, is a name of the pattern. */
   matches(path: string): boolean;
-  /** `undefined` where the path is no name of the pattern, or names give no instant. */
+  /** `undefined` where the path does not fit the pattern, or names give no instant. */
   read(path: string): NamedTime | undefined;
 }
 
@@ -46,7 +46,7 @@ const PRECISIONS: Partial<Record<TimeUnit | 'none', number>> = { second: SECOND,
 /** How names of a pattern are read. */
 interface Reading {
   readonly clock: LocalTimes | undefined;
-  /** Names say the day in more than one way, so that they can contradict themselves. */
+  /** Names give the day in more than one way, so that they can contradict themselves. */
   readonly isRedundant: boolean;
   readonly hasHour: boolean;
 }
@@ -112,7 +112,7 @@ function timeOfDay(fields: NameFields): number {
   return ((hour * 60 + Math.max(0, fields[FIELD.minute] ?? 0)) * 60 + Math.max(0, fields[FIELD.second] ?? 0)) * 1000;
 }
 
-/** What the names lack to give a time, as a clause. */
+/** The clause that explains what the names lack to give a time. */
 function incomplete(pattern: string, finest: TimeUnit | 'none'): string | undefined {
   if (finest === 'none') return 'they tell no time';
   const cycle = repeatsEvery(pattern);
@@ -124,7 +124,7 @@ function zoneless(used: ReadonlySet<number>, zone: string | undefined): string |
   return 'they have no offset from UTC, and the time zone of the site is not declared';
 }
 
-/** Whether names of these fields say the day in more than one way. */
+/** Whether names of these fields give the day in more than one way. */
 function isRedundant(used: ReadonlySet<number>): boolean {
   const others = [
     FIELD.weekday,

@@ -1,4 +1,4 @@
-/** What the file pattern of a recording distinguishes. */
+/** The times that the file pattern of a recording distinguishes. */
 
 import {
   type Cycle,
@@ -19,7 +19,7 @@ export interface FilePattern {
   readonly finest: TimeUnit | 'none';
   readonly cycle: Cycle | undefined;
   readonly tellsRepeatedHour: boolean;
-  /** The path at one moment: of two patterns that give the same, all files have the same names. */
+  /** The path at one moment: two patterns with the same path name all files alike. */
   readonly path: string;
   /** Conversions that strftime does not know. */
   readonly unknown: readonly string[];

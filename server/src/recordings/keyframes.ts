@@ -1,14 +1,14 @@
-/** How far the keyframes of a recording are apart, and what follows from it. */
+/** The interval between the keyframes of a recording, and its consequences. */
 
 import type { Recording, Site } from '../site/model.ts';
 
-/** Milliseconds; `undefined` where the site does not say. */
+/** Milliseconds; `undefined` where undeclared. */
 export function keyframeIntervalOf(site: Site, { stream: name }: Recording): number | undefined {
   const stream = name === undefined ? undefined : site.streamByName.get(name);
   return stream === undefined ? undefined : site.media(stream).video?.keyframeInterval;
 }
 
-/** Milliseconds between keyframes where the site does not say; with more, a screen stays dark for too long. */
+/** Milliseconds between keyframes where undeclared; with more, a screen stays dark for too long. */
 const DEFAULT_INTERVAL = 5000;
 
 /**

@@ -5,7 +5,7 @@ import type { NameFields } from './named-date.ts';
 
 const [ZERO, NINE, SPACE, PLUS, MINUS] = [48, 57, 32, 43, 45];
 
-/** Whether the steps can write the path; `fields` then holds what it says. */
+/** Whether the steps can write the path; `fields` then holds its values. */
 export function matchName(steps: readonly Step[], path: string, fields: NameFields): boolean {
   fields.fill(-1);
   let at = 0;

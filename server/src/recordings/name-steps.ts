@@ -10,7 +10,7 @@ import {
   parsePattern,
 } from '../standards/strftime.ts';
 
-/** What a name can say: the index of its value in `NameFields`. */
+/** The fields of a name: the index of each value in `NameFields`. */
 export const FIELD = {
   year: 0,
   century: 1,
@@ -49,7 +49,7 @@ export type Step =
     }
   /** `+hhmm`, read as minutes. */
   | { readonly kind: 'offset'; readonly fill: string }
-  /** An abbreviation such as `BST` or `-03`, which says nothing for certain. */
+  /** An abbreviation such as `BST` or `-03`, which is ambiguous. */
   | { readonly kind: 'zone'; readonly fill: string };
 
 export interface NumberStep {

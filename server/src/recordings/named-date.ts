@@ -1,4 +1,4 @@
-/** The day that a name says, by date, by day of the year or by week, and whether the rest of the name agrees. */
+/** The day in a name, by date, by day of the year or by week, and whether the rest of the name agrees. */
 
 import { Temporal } from 'temporal-polyfill';
 import { DAY } from '../standards/time-units.ts';
@@ -22,7 +22,7 @@ export function datesOf(fields: NameFields): number[] {
     .filter((date) => agrees(date, fields));
 }
 
-/** Whether the day has all the values of the name. Only needed where a pattern says the day in more than one way. */
+/** Whether the day has all the values of the name. Only needed where a pattern gives the day in more than one way. */
 export function agrees(date: number, fields: NameFields): boolean {
   const utc = new Date(date);
   const calendar = new Temporal.PlainDate(utc.getUTCFullYear(), utc.getUTCMonth() + 1, utc.getUTCDate());
