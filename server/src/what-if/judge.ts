@@ -1,4 +1,4 @@
-/** What a site would have wrong that it has not now, by the rules themselves. */
+/** Finds the new errors of a changed site, by the rules themselves. */
 
 import { check } from '../check.ts';
 import type { Checked } from '../lint/check.ts';
@@ -7,7 +7,7 @@ import type { Plan } from '../plan.ts';
 import type { Item } from '../site/item.ts';
 import type { Piece } from '../text/cut.ts';
 
-/** Judges one changed site after another; what they have in common is computed once. */
+/** Checks one changed site after another; what they have in common is computed once. */
 export class Judge {
   private readonly plan: Plan;
   private last: Checked | undefined;
@@ -17,7 +17,7 @@ export class Judge {
     this.plan = plan;
   }
 
-  /** The errors that a site of these items has, and the plan's own site has not; one that grows worse is new. */
+  /** The errors of a site of these items that the plan's own site does not have; one that grows worse is new. */
   newErrors(items: readonly Item[]): Diagnostic[] {
     const errors = this.errorsOf(items);
     if (errors.length === 0) return [];
