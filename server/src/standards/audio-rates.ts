@@ -7,7 +7,7 @@ export interface RateRange {
   readonly source: string;
 }
 
-/** Where the sample rate or the channels are not said, those that allow the most are taken. */
+/** Undeclared sample rates and channels count as those that allow the widest range. */
 export function audioRates(
   codec: string | undefined,
   sampleRate: number | undefined,

@@ -7,7 +7,7 @@
 
 export type BatteryChemistry = 'lead-acid' | 'lithium';
 
-/** Shares in ten-thousandths, where the site does not say them. */
+/** Shares in ten-thousandths, where undeclared. */
 export const ASSUMED_EFFICIENCY = 8500;
 export const ASSUMED_DEPTH = 8000;
 export const ASSUMED_HEALTH = 8000;
@@ -33,7 +33,7 @@ export function hoursOf({ energy, efficiency, depth, health }: Battery, load: nu
 }
 
 /**
- * Hours of a new lead-acid battery that is emptied wholly: H · (C ÷ (I · H))^k. The voltage cancels, so that C ÷ I is
+ * Hours of a new lead-acid battery, fully discharged: H · (C ÷ (I · H))^k. The voltage cancels, so that C ÷ I is
  * energy over the power that the battery gives.
  */
 export function peukertHours(
@@ -50,7 +50,7 @@ export function energyFor(hours: number, load: number, { efficiency, depth, heal
   return (load * hours) / ((efficiency / 1e4) * (depth / 1e4) * (health / 1e4));
 }
 
-/** The same of a new lead-acid battery that is emptied wholly. */
+/** The same for a new lead-acid battery, fully discharged. */
 export function peukertEnergyFor(hours: number, load: number, { efficiency }: Pick<Battery, 'efficiency'>): number {
   return (RATED_HOURS * load * (hours / RATED_HOURS) ** (1 / PEUKERT_EXPONENT)) / (efficiency / 1e4);
 }

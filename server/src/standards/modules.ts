@@ -18,14 +18,14 @@ export interface Module {
   /** bit/s */
   readonly speed: number;
   readonly medium: Medium;
-  /** How many fibres one link takes; `undefined` of copper. */
+  /** How many fibres one link takes; `undefined` for copper. */
   readonly fibres: number | undefined;
-  /** The nominal wavelengths in nm that it sends and hears; `undefined` of copper. */
+  /** The nominal wavelengths in nm that it sends and receives; `undefined` for copper. */
   readonly sends: number | undefined;
   readonly hears: number | undefined;
   readonly clause: string;
   readonly verified: Verified;
-  /** Metres by the types of cable that it is specified for; empty of copper, whose reach the cable sets. */
+  /** Metres by the types of cable that it is specified for; empty for copper, whose reach the cable sets. */
   readonly reach: Readonly<Partial<Record<CableType, number>>>;
 }
 
@@ -34,7 +34,7 @@ const G = 1e9;
 const MEMORY = 'from memory';
 const SECOND = 'secondary';
 
-/** Two fibres, one each way, with the same light in both. */
+/** Two fibres, one each way, with the same wavelength in both. */
 function pair(
   speed: number,
   medium: Medium,
@@ -121,7 +121,7 @@ export function moduleNamed(name: string): Module | undefined {
 
 export const MODULE_NAMES = Object.keys(modules) as ModuleName[];
 
-/** Whether what each of two modules sends is what the other hears. */
+/** Whether each of two modules receives the wavelength that the other sends. */
 export function meet(a: Module, b: Module): boolean {
   return a.medium === 'copper'
     ? b.medium === 'copper'

@@ -24,7 +24,7 @@ export function pcapFormat(start: Uint8Array): CaptureFormat | undefined {
   return (bytes) => {
     if (linkType === undefined) {
       if (bytes.length < FILE_HEADER) return undefined;
-      // The upper half is about frame check sequences.
+      // The upper half describes frame check sequences.
       linkType = dataView(bytes).getUint32(20, littleEndian) & 0xffff;
       return { length: FILE_HEADER };
     }

@@ -42,12 +42,12 @@ export const portTypes: Readonly<Record<PortType, { readonly pseMilliwatts: numb
   'bt-type-4': { pseMilliwatts: 90_000, maxClass: 8 },
 };
 
-/** The lowest class that gives the device so much, or undefined if none does. Class 0, "unknown", is never chosen. */
+/** The lowest class that gives the device enough, or undefined if none does. Class 0, "unknown", is never chosen. */
 export function classFor(pdMilliwatts: number): PowerClass | undefined {
   return powerClasses.find((power) => power.class > 0 && pdMilliwatts <= power.pdMilliwatts);
 }
 
-/** mV that a switch is taken to feed with: most do so near 54 V (common practice, from memory). */
+/** The assumed supply voltage of a switch, mV: most feed near 54 V (common practice, from memory). */
 export const SUPPLY_MILLIVOLTS = 54_000;
 
 /**
@@ -58,7 +58,7 @@ export const LOOP_OHMS = 12.5;
 /** The same of Type 1, which gives the 15.4 W and 12.95 W of class 3 at 0.35 A. */
 export const TYPE_1_LOOP_OHMS = 20;
 
-/** Ohms of a cable, there and back; from class 5 on power goes over all four pairs, and meets half as much. */
+/** Ohms of a cable, there and back; from class 5 power goes over all four pairs, with half the resistance. */
 export function loopOhms(metres: number, powerClass: number): number {
   return ((LOOP_OHMS * metres) / 100) * (powerClass > 4 ? 0.5 : 1);
 }

@@ -18,8 +18,8 @@ export const leastDisks: Readonly<Record<Redundancy, number>> = {
 /**
  * The number of disks' worth of data, or undefined where so many disks do not make such a set.
  *
- * RAID 10 is a stripe over mirrored pairs, so it wants an even number. Linux's md can also spread two copies over an
- * odd number of disks and then offers half of all; as few other systems can, that counts as no set here.
+ * RAID 10 is a stripe over mirrored pairs, so it needs an even number. Linux's md can also spread two copies over an
+ * odd number of disks and then offers half of all; as few other systems can, such a set is not accepted here.
  */
 export function usableDisks(redundancy: Redundancy, disks: number): number | undefined {
   if (!Number.isInteger(disks) || disks < leastDisks[redundancy]) {
@@ -39,7 +39,7 @@ export function usableDisks(redundancy: Redundancy, disks: number): number | und
   }
 }
 
-/** How many disks of such a set may fail whichever they are, and nothing is lost; the same sources. */
+/** How many disks of such a set, whichever they are, may fail without loss; the same sources. */
 export function disksThatMayFail(redundancy: Redundancy, disks: number): number {
   switch (redundancy) {
     case 'none':

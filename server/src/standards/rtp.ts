@@ -99,7 +99,7 @@ export type VideoCodec = 'h264' | 'h265' | 'mjpeg';
  * H.264 FU-A 2 (RFC 6184 §5.8), H.265 FU 3 (RFC 7798 §4.4.3), JPEG 8 (RFC 2435 §3.1), AAC in mode AAC-hbr 2 of length
  * and 2 for one access unit (RFC 3640 §3.3.6), MPEG audio 4 (RFC 2250 §3.5), AC-3 2 (RFC 4184 §4.1.1).
  * A fragmentation header replaces the header of the unit that it fragments, so the first fragment of a picture gains
- * 1 byte less than said here.
+ * 1 byte less than given here.
  */
 export function payloadHeader(codec: AudioCodec | VideoCodec): number {
   return payloadHeaders[codec] ?? 0;

@@ -25,7 +25,7 @@ export interface Announcement {
   readonly deletion: boolean;
   /** 16 bits that identify the announcement together with the source; another text has another hash. */
   readonly hash: number;
-  /** The address of the announcer, as it says. */
+  /** The address that the announcer gives as its own. */
   readonly source: string;
   /** The description, or the o= line of a deletion; `sealed` says why it cannot be read. */
   readonly payload: string | { readonly sealed: string };

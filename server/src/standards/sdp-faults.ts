@@ -1,5 +1,5 @@
 /**
- * What a session description may not say, so that it is not announced.
+ * Faults of a session description that keep it from being announced.
  *
  * Sources, read: RFC 8866 §5 (order), §5.7 (connection, TTL), §5.14 (media), §6.6 (rtpmap), §9 (grammar); RFC 4570 §3
  * (source filter); RFC 3551 §6 (payload types).
@@ -72,7 +72,7 @@ function mediaFault(description: SessionDescription): string | undefined {
   return undefined;
 }
 
-/** Of RTP, a type is one of RFC 3551 §6 or is mapped. */
+/** A payload type of RTP must be one of RFC 3551 §6, or be mapped. */
 function payloadFault(media: MediaDescription): string | undefined {
   if (!media.protocol.startsWith('RTP/')) return undefined;
   for (const format of media.formats) {

@@ -19,7 +19,7 @@ export function pathCost(bitsPerSecond: number): number {
 
 /** Seconds that a port listens and then learns before it forwards (802.1D-2004 Table 17-1; from memory). */
 export const FORWARD_DELAY = 15;
-/** Seconds after which a bridge forgets a neighbour that it hears nothing of any more (the same table). */
+/** Seconds after which a bridge forgets a silent neighbour (the same table). */
 export const MAX_AGE = 20;
 /** Seconds after three lost hellos, the most that the rapid protocol takes to notice (802.1D-2004 17.21.23; from memory). */
 export const THREE_HELLOS = 6;

@@ -36,7 +36,7 @@ export const COMPOSITES: Readonly<Record<string, { readonly pattern: string; rea
   x: { pattern: '%m/%d/%y', width: 8 },
 };
 
-/** What each simple conversion says of the time; empty where it says nothing. */
+/** The facts of the time that each simple conversion gives; empty where it gives none. */
 const FACTS: Readonly<Record<string, string>> = {
   a: 'weekday',
   A: 'weekday',
@@ -170,7 +170,7 @@ function cycleOfDates(facts: ReadonlySet<string>, needsDay: boolean): Cycle | un
   return needsDay ? 'day' : year;
 }
 
-/** All that the pattern's conversions say of the time. */
+/** All facts of the time that the pattern's conversions give. */
 function factsOf(pattern: string): Set<string> {
   const facts = parsePattern(pattern).flatMap((part) => {
     if ('literal' in part) return [];
@@ -180,7 +180,7 @@ function factsOf(pattern: string): Set<string> {
   return new Set(facts.filter((fact) => fact !== ''));
 }
 
-/** What pads a conversion on the left; empty where nothing does. The last of the flags `-`, `_` and `0` says it. */
+/** The padding of a conversion on the left, if any. The last of the flags `-`, `_` and `0` decides. */
 export function fillOf({ flags }: Conversion, usual: string): string {
   const flag = /[-_0](?=[^-_0]*$)/.exec(flags)?.[0];
   return flag === '-' ? '' : flag === '_' ? ' ' : (flag ?? usual);

@@ -22,7 +22,7 @@ export const HEADERS = IPV4_HEADER + TCP_HEADER + TIMESTAMP_OPTION;
 export const MAXIMUM_SEGMENT = MAX_PAYLOAD - HEADERS;
 
 /**
- * Full segments to one acknowledgement, as the standard asks for. It is no bound: a receiver may acknowledge each
+ * Full segments for each acknowledgement, as the standard asks. This is not a bound: a receiver may acknowledge each
  * segment, or several that come in together as one.
  *
  * A small segment that comes alone gets its own acknowledgement: Linux sends it as soon as the program has read

@@ -5,7 +5,7 @@
  * of the derating: common practice, and within 1 dB of two makers' tables; of the growth of distortion: the cubic term.
  */
 
-/** dB by which the output falls for so many carriers. None for one and two. */
+/** dB by which the largest output falls for so many carriers; 0 for one and two. */
 export function derating(carriers: number): number {
   return carriers <= 2 ? 0 : 7.5 * Math.log10(carriers - 1);
 }

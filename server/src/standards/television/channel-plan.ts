@@ -21,9 +21,9 @@ const SEVENTH = MHZ / 7;
 
 interface Plan {
   readonly bands: readonly Band[];
-  /** Channels that are no number in a band, by name. */
+  /** Channels without a number in a band, by name. */
   readonly named?: ReadonlyMap<string, number>;
-  /** How far from the grid transmitters are moved, Hz: not more than that is an offset and no mistake. */
+  /** How far from the grid transmitters may be, Hz: up to that it is an offset and not a mistake. */
   readonly offset: number;
 }
 
@@ -71,7 +71,7 @@ export function channelFrequency(plan: ChannelPlan, channel: number | string): n
   return band === undefined ? named?.get(String(channel)) : band.base + band.step * number;
 }
 
-/** The channel whose centre it is, or is moved from by an offset that the plan's transmitters have. */
+/** The channel with its centre at the frequency, or within the offset of the plan's transmitters. */
 export function channelAt(plan: ChannelPlan, frequency: number): number | string | undefined {
   const { bands, named = new Map<string, number>(), offset } = PLANS[plan];
   for (const { from, to, base, step } of bands) {
@@ -87,7 +87,7 @@ export function isOnChannel(plan: ChannelPlan, channel: number | string, frequen
   return centre !== undefined && Math.abs(centre - frequency) <= PLANS[plan].offset;
 }
 
-/** Where television ends and mobile telephony begins, Hz; `undefined` in plans of which that is not known here. */
+/** Where television ends and mobile telephony begins, Hz; `undefined` for plans where that is not known here. */
 export function televisionEnds(plan: ChannelPlan): number | undefined {
   return { 'region-1': 694 * MHZ, 'australia': 694 * MHZ, 'north-america': 608 * MHZ }[plan as string];
 }

@@ -9,7 +9,7 @@
 
 export type CoaxType = 'coax-59' | 'coax-6' | 'coax-11';
 
-/** What the core is made of: solid copper, or steel clad with copper. */
+/** The material of the core: solid copper, or steel clad with copper. */
 export type CoaxCore = 'copper' | 'clad-steel';
 
 interface Attenuation {

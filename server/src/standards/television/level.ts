@@ -5,7 +5,7 @@
  * Source: definitions, and P = U²/R; the field of a half-wave dipole in free space (gain 2.15 dBi, 120π Ω).
  */
 
-/** Of coax for television, ohms. */
+/** The impedance of coax for television, ohms. */
 const IMPEDANCE = 75;
 
 /** The level of 1 mW, dBµV: dBm and dBµV differ by it. */
@@ -14,7 +14,7 @@ export const LEVEL_OF_MILLIWATT = 20 * Math.log10(Math.sqrt(0.001 * IMPEDANCE) /
 /** The level of 1 mV, dBµV: dBmV and dBµV differ by it. */
 export const LEVEL_OF_MILLIVOLT = 60;
 
-/** The level of several signals together, dBµV: their powers add up. `-Infinity` of none. */
+/** The level of several signals together, dBµV: their powers add up. `-Infinity` for none. */
 export function sumOfLevels(levels: Iterable<number>): number {
   let power = 0;
   for (const level of levels) power += ratioOf(level);

@@ -14,7 +14,7 @@ export interface NetRate {
   readonly formula: string;
 }
 
-/** `undefined` if something is not said, or not in the standard, that the rate depends on. */
+/** `undefined` if a value that the rate depends on is undeclared, or not in the standard. */
 export function netRate(transmission: Transmission): NetRate | undefined {
   const { system, modulation } = transmission;
   const bits = BITS_PER_SYMBOL[modulation];
@@ -158,7 +158,7 @@ function segmented(
   );
 }
 
-/** Of text such as `2/3`. */
+/** The value of a text such as `2/3`. */
 export function fraction(text: string): number {
   const [over = 1, under = 1] = text.split('/').map(Number);
   return over / under;

@@ -48,12 +48,12 @@ export function lengthened({ factor, gain }: Chain, stage: Stage): Chain {
   };
 }
 
-/** The noise figure of a chain, dB; 0 of an empty one. */
+/** The noise figure of a chain, dB; 0 for an empty one. */
 export function noiseFigureOf(stages: readonly Stage[]): number {
   return decibels(stages.reduce(lengthened, NO_CHAIN).factor);
 }
 
-/** Several ratios of carrier to disturbance as one, dB: the disturbances' powers add up. `Infinity` of none. */
+/** Several ratios of carrier to disturbance as one, dB: the disturbances' powers add up. `Infinity` for none. */
 export function combinedRatio(ratios: Iterable<number>): number {
   let disturbance = 0;
   for (const ratio of ratios) disturbance += ratioOf(-ratio);

@@ -107,8 +107,8 @@ const T2_MINIMUM: ByRate = {
 };
 
 /**
- * Of the code rates that have a figure, 16QAM 2/3 and 64QAM 2/3: how far below 64QAM 2/3 the others are follows from
- * the ratio they need.
+ * The least level for 64QAM 2/3, which has a figure, as 16QAM 2/3 has; those of the other code rates follow from the
+ * ratio that they need.
  */
 const T_MINIMUM = 45;
 
@@ -147,7 +147,7 @@ export function outletWindow(transmission: Transmission): Window | undefined {
   }
 }
 
-/** Noise figure to assume of a tuner whose own is not given, dB: planning (Rec. ITU-R BT.2036), else from memory. */
+/** The noise figure of a tuner where undeclared, dB: planning (Rec. ITU-R BT.2036), else from memory. */
 export function tunerNoiseFigure(system: System): number {
   switch (system) {
     case 'dvb-t':
@@ -166,7 +166,7 @@ export function tunerNoiseFigure(system: System): number {
 }
 
 /**
- * The power of all signals together that a tuner takes, where nothing is said, dBµV: common practice for one without a
+ * The power of all signals together that a tuner takes, where undeclared, dBµV: common practice for one without a
  * filter.
  */
 export const TUNER_MAXIMUM = 80;

@@ -13,12 +13,12 @@ export type SatelliteBand = 'low' | 'high';
 export interface Plane {
   /** 13 V asks for vertical or right, 18 V for horizontal or left. */
   readonly volts: 13 | 18;
-  /** Of 22 kHz: asks for the high band. */
+  /** The tone of 22 kHz, which asks for the high band. */
   readonly tone: boolean;
 }
 
 const MHZ = 1e6;
-/** From here on the high band. */
+/** The lowest frequency of the high band. */
 const CHANGE = 11_700 * MHZ;
 const LOW_OSCILLATOR = 9750 * MHZ;
 const HIGH_OSCILLATOR = 10_600 * MHZ;

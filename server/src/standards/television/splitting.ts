@@ -17,7 +17,7 @@ export function idealThroughLoss(tapLoss: number): number {
   return -decibels(1 - ratioOf(-tapLoss));
 }
 
-/** What a splitter loses to each output, dB, in the bands of television and of a satellite's first IF. */
+/** The loss of a splitter to each output, dB, in the bands of television and of a satellite's first IF. */
 interface TypicalSplit {
   readonly television: number;
   readonly satellite: number;
@@ -31,7 +31,7 @@ const TYPICAL: ReadonlyMap<number, TypicalSplit> = new Map([
   [8, { television: 12, satellite: 14 }],
 ]);
 
-/** What to assume of a splitter whose loss is not given: a way's loss beyond the table is 2 dB over the ideal one. */
+/** The loss of a splitter where undeclared; beyond the table it is 2 dB over the ideal one. */
 export function typicalSplit(ways: number, frequency: number): number {
   const typical = TYPICAL.get(ways);
   if (typical === undefined) return idealSplit(ways) + (isSatelliteBand(frequency) ? 5 : 2);
