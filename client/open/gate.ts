@@ -30,7 +30,7 @@ export async function openGate(socketPath: string): Promise<Gate> {
     request({ socketPath, method, path: url, headers });
 
   const server = createServer((asked, answer) => {
-    // Not by `URL`, which takes what stands behind two slashes for a name, and throws where it is none.
+    // Not by `URL`, which reads the text behind two slashes as a host name, and throws where it is not valid.
     const [path = '/', query = ''] = (asked.url ?? '/').split('?', 2);
     const parameters = new URLSearchParams(query);
     const given = parameters.get('secret');

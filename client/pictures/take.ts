@@ -75,7 +75,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   await page.locator('.explorer-folders-view').waitFor({ state: 'hidden' });
   await page.addStyleTag({ content: '.cursor, .notifications-toasts { visibility: hidden !important; }' });
 
-  // What will not work, in the text and in the list below it.
+  // Problems, in the text and in the list below it.
   await goTo(uplink.file, 'cables:');
   await workbench.command('Problems: Focus on Problems View');
   await workbench.problems('plumbline').first().waitFor();
@@ -115,7 +115,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   await take('completion', await around(line('to: foaling-box-cam'), offers, 800));
   await page.keyboard.press('Escape');
 
-  // What puts a clash of addresses right.
+  // The fix of a clash of addresses.
   await goTo(addressClash.file, addressClash.address, addressClash.line);
   const menu = page.locator('.action-widget:visible').first();
   await eventually(async () => {
@@ -127,7 +127,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
   await take('fix', await around(line('# farmhouse'), menu, 1030));
   await page.keyboard.press('Escape');
 
-  // What each stream takes on the line.
+  // The rate of each stream on the line.
   await goTo('streams.site.yaml', 'streams:');
   await eventually(async () => {
     if (!(await line('paddock:').innerText()).includes('Mb/s')) throw new Error('the figures are still to come');
@@ -147,7 +147,7 @@ async function takeAll(page: Page, workbench: Workbench): Promise<void> {
     return page.locator('.editor-group-container.active .view-line').filter({ hasText: text }).first();
   }
 
-  /** From a line down to another, or to all of the lines that something covers. */
+  /** The box from a line down to another, or to all lines that something covers. */
   async function around(top: Locator, other: Locator, width: number): Promise<Box> {
     const [first, last] = [await top.boundingBox(), await other.boundingBox()];
     if (!first || !last) throw new Error('a part of the picture is not to be seen');

@@ -10,7 +10,7 @@ export function siteFile(chosen: unknown): vscode.Uri | undefined {
   return uri?.path.endsWith(suffix) === true ? uri : undefined;
 }
 
-/** Address of the folder that a file is in, as the server is told it: without a slash at its end. */
+/** Address of a file's folder in the server's form: without a slash at its end. */
 export function folderOf(client: BaseLanguageClient, file: vscode.Uri): string {
   const address = client.code2ProtocolConverter.asUri(file);
   return address.slice(0, address.lastIndexOf('/'));

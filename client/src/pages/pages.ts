@@ -152,7 +152,7 @@ export class Page {
     });
   }
 
-  /** What a page asks for may fail, or come when the page is closed: nobody waits for it. */
+  /** Requests of a page may fail, or be answered after it was closed: nobody waits for them. */
   private logged(answer: Promise<void>): void {
     answer.catch((error: unknown) => this.client.info(`${this.source.title}: ${String(error)}`));
   }

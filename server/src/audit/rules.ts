@@ -6,7 +6,7 @@ import { counterRules } from './counters/rules.ts';
 import { probeRules } from './probe/rules.ts';
 import { recordingRules } from './recordings/rules.ts';
 
-/** By audit, in the order of the pages. */
+/** Rules by audit, in the order of the pages. */
 export const AUDIT_RULES: Readonly<Record<string, Readonly<Record<string, RuleInfo>>>> = {
   announcements: announcementRules,
   counters: counterRules,

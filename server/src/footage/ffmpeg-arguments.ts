@@ -229,7 +229,7 @@ export interface Listed {
   readonly container: string;
   /** Seconds from the container's start time to the first shown frame. */
   readonly lead: number;
-  /** From its first frame to the first of the next, in seconds. */
+  /** Seconds from its first frame to that of the next piece. */
   readonly span: number;
 }
 

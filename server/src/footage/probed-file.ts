@@ -19,7 +19,7 @@ export interface ProbedFile {
   readonly frames: readonly Frame[];
   /** Seconds from the container's start time to the first shown frame. */
   readonly lead: number;
-  /** From the first frame to the end of the last, in seconds. */
+  /** Length from the first frame to the end of the last, in seconds. */
   readonly length: number;
 }
 

@@ -90,7 +90,7 @@ function outputOf({ path, size, sha256, pieces, commands }: OutputMade, shown: S
   };
 }
 
-/** From the first frame to the end of the last. */
+/** The span from the first frame to the end of the last. */
 function spanOf(pieces: readonly TakenPiece[], shown: Shown): { from: string; to: string } {
   return {
     from: shown(pieces.reduce((least, { from }) => Math.min(least, from), Infinity)),

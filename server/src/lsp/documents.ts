@@ -105,7 +105,7 @@ export function followDocuments(documents: Documents, session: Session, { checkS
   );
 }
 
-/** Where the last of the changes ends, as an offset in the document that they were made in. */
+/** The end of the last change, as an offset in the document before the changes. */
 function endOf(changes: readonly TextDocumentContentChangeEvent[], document: TextDocument, before: string): number {
   const last = changes[changes.length - 1];
   if (last === undefined || !('range' in last)) return changeBetween(before, document.getText()).end;

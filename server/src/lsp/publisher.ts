@@ -30,7 +30,7 @@ export class Publisher {
   private readonly connection: Connection;
   private readonly addresses: Addresses;
   private readonly versionOf: (uri: string) => number | undefined;
-  /** By the folder of the site and the address of the file. */
+  /** Published diagnostics by the folder of the site and the address of the file. */
   private readonly published = new Map<string, Map<string, Published>>();
 
   constructor(connection: Connection, addresses: Addresses, versionOf: (uri: string) => number | undefined) {

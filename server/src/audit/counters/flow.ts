@@ -11,7 +11,7 @@ export interface Step {
 }
 
 export interface Flow {
-  /** By time. */
+  /** In the order of time. */
   readonly steps: readonly Step[];
   readonly octets: number;
   /** The sum of the known stretches. */

@@ -12,7 +12,7 @@ export interface Counted {
   readonly name: string;
   /** `undefined` where the site has none of that name. */
   readonly port: Port | undefined;
-  /** By time, no two of the same. */
+  /** In the order of time, no two at the same time. */
   readonly samples: readonly Sample[];
 }
 

@@ -79,7 +79,7 @@ function tooShort(
   ];
 }
 
-/** To a tenth of a day or an hour. */
+/** A duration to a tenth of a day or an hour. */
 function days(milliseconds: number): string {
   return duration(
     milliseconds >= DAY

@@ -11,7 +11,7 @@ import type { Site } from '../../site/model.ts';
 import { count, list } from '../../text/words.ts';
 import { lineEdits } from './line-edits.ts';
 
-/** What was filled in, or left. */
+/** A value that was filled in or left. */
 export interface FillLine {
   /** A place in the text after the edits. */
   readonly at: Place;

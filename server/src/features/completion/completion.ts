@@ -1,4 +1,4 @@
-/** What may stand at the cursor, in half-typed text too: keys, words, names that fit, free addresses, units. */
+/** Completion at the cursor, in half-typed text too: keys, words, names that fit, free addresses, units. */
 
 import type { Checked } from '../../lint/check.ts';
 import { type SiteText, placeInFile } from '../../site/folder.ts';

@@ -161,7 +161,7 @@ function hostForVolume({ devices, volumes }: Site): string | undefined {
   return (servers.find(({ name }) => !volumes.some((volume) => volume.host === name)) ?? servers[0])?.name;
 }
 
-/** What a camera looks at, by its name: `gate` of `gate-cam`. */
+/** The subject of a camera, by its name: `gate` of `gate-cam`. */
 function subjectOf(name: string): string {
   return /^(.+?)[-_.]?(?:cam|camera)$/i.exec(name)?.[1] ?? name;
 }

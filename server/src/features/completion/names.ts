@@ -159,7 +159,7 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
   }
 }
 
-/** By rank, and within a rank in the order of the site. */
+/** The list sorted by rank, and within a rank in the order of the site. */
 function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
   return [...list].sort((a, b) => rank(a) - rank(b));
 }

@@ -17,7 +17,7 @@ export interface Wanted {
   /** Offsets in the file of what is there already. */
   readonly start: number;
   readonly end: number;
-  /** What is typed before the cursor. */
+  /** The typed text before the cursor. */
   readonly typed: string;
   /** The schema of the value at the cursor's path; of the mapping where a key is wanted. */
   readonly schema: Schema;
@@ -27,7 +27,7 @@ export interface Wanted {
   readonly item: Item | undefined;
   /** The route inside the item. */
   readonly route: Route;
-  /** The kind of the device that it is in, where the text has it. */
+  /** The kind of the device around it, where it is typed. */
   readonly kind?: string | undefined;
 }
 

@@ -48,7 +48,7 @@ function notesOf(changed: readonly string[]): string[] {
   ];
 }
 
-/** By VLAN, the addresses that are reserved for a MAC address. */
+/** The addresses that are reserved for a MAC address, by VLAN. */
 function reservationsOf(
   named: readonly NamedAddress[],
   refused: Refusal[],

@@ -92,7 +92,7 @@ interface Container {
 
 const MATROSKA: Container = { carrier: 'matroska', options: 'flush_packets=1' };
 
-/** By suffix: FFmpeg's format, and options that keep a file playable up to the point where a crash ends it. */
+/** FFmpeg's formats by suffix, with options that keep a file playable up to the point where a crash ends it. */
 const CONTAINERS: Readonly<Record<string, Container>> = {
   // Each keyframe completes a fragment with what came before. The header is written with the first one: only then is it
   // known how long before the picture the audio starts.

@@ -67,7 +67,7 @@ interface Arrival {
   readonly back: Interface | undefined;
 }
 
-/** Where streams come in at a host, and acknowledgements for those that it sends. */
+/** The interfaces at which streams arrive at a host, and acknowledgements of its own streams. */
 function arrivals(plan: Plan, device: Device): Arrival[] {
   const { network, site } = plan;
   const context: RoutingContext = { ...network, deviceByName: site.deviceByName };

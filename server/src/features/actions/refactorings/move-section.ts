@@ -59,7 +59,7 @@ function shareNames(items: readonly Item[], others: readonly Item[]): boolean {
   return items.some(({ name }) => names.has(name));
 }
 
-/** What is left of a file once sections are taken out, with no more blank lines in a row than there were. */
+/** The text of a file without some sections, with no more blank lines in a row than before. */
 export function without({ text }: SiteText, sections: readonly Section[], moved: readonly Section[]): string {
   let left = text.slice(0, sections[0]?.start);
   for (const section of sections) {
@@ -112,7 +112,7 @@ function joined(target: SiteText, file: SiteText, section: Section): string | un
   return before + inOwnBreaks(ended(below(file, section, indent), lineBreak)) + target.text.slice(same.textEnd);
 }
 
-/** What stands below the key of a section, and the comments at the key, with items indented by `indent`. */
+/** The lines below the key of a section, and the comments at the key, with items indented by `indent`. */
 function below({ text }: SiteText, section: Section, indent: number): string {
   const newline = text.indexOf('\n', section.keyLine) + 1;
   const space = ' '.repeat(indent);

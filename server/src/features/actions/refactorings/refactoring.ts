@@ -26,5 +26,5 @@ export interface Offered {
   readonly change: () => Change;
 }
 
-/** What it offers at the cursor: nothing where it does not apply, or could lose or change a meaning. */
+/** Offers actions at the cursor: none where it does not apply, or could lose or change a meaning. */
 export type Refactoring = (cursor: Cursor) => Offered[];
