@@ -28,7 +28,7 @@ const ROOM = [
   'cable-speed',
 ];
 
-/** What a network lacks for any group is told when the first one is sent, at its VLAN or switch. */
+/** Rules about a network's fitness for groups, which report at a VLAN or switch once the first group is sent. */
 const NOT_THERE_YET = ['no-querier', 'flooding'];
 
 /** Rules about texts that are not of the language. */

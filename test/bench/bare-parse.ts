@@ -1,4 +1,4 @@
-/** What latencies are held against: what the YAML library alone takes to parse the same text. */
+/** The reference for latencies: the time that the YAML library alone takes to parse the same text. */
 
 import { performance } from 'node:perf_hooks';
 import { parseDocument } from 'yaml';

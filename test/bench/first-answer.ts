@@ -1,4 +1,4 @@
-/** What the first answer of a process takes, from its start. */
+/** The time from the start of a process to its first answer. */
 
 import { spawnSync } from 'node:child_process';
 import { dirname } from 'node:path';

@@ -47,7 +47,7 @@ describe('plumbline check --watch', function () {
 
   it('tells what is found after a change, and ends on Ctrl+C with the last status', async () => {
     writeFileSync(cameras(), clash());
-    // A file that is seen before all of it is written is told of first.
+    // A file that is seen before it is complete is reported first.
     const told = await said(/error .*192\.168\.20\.31[\s\S]*Waiting for changes/);
     assert.match(told, /^\n\d\d:\d\d:\d\d cameras\.site\.yaml changed\n/);
     child.kill('SIGINT');

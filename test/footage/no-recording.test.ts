@@ -1,4 +1,4 @@
-// What bears the name of a recording and is none: nothing that it names is opened, and nothing of it is attested.
+// Files named like a recording that are none: no file that they name is opened, and the sidecar attests nothing.
 import assert from 'node:assert/strict';
 import { readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';

@@ -38,7 +38,7 @@ function must(holds: boolean, otherwise: () => string): void {
   if (!holds) throw new Broken(otherwise());
 }
 
-/** With every rule run. */
+/** Checks a site with every rule. */
 function whole(checked: Checked): Checked {
   checked.proceed(() => false);
   return checked;

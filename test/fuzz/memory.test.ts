@@ -10,7 +10,7 @@ import { describe, it } from 'mocha';
  */
 const MOST_GROWTH = 400_000;
 
-/** Code that is optimized, and code that is dropped and compiled anew, would take more than what is looked for. */
+/** Code that is optimized, or dropped and compiled again, would take more memory than a leak. */
 const SAME_CODE = ['--no-opt', '--no-sparkplug', '--no-flush-bytecode'];
 
 describe('twelve hundred edits', () => {

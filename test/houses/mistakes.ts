@@ -1,4 +1,4 @@
-/** Honest mistakes in the houses of this folder, each one edit or two of a right house, and where each is told. */
+/** Honest mistakes in the houses of this folder, each one edit or two of a right house, and where each is reported. */
 
 export interface Mistake {
   /** The house, by the name of its file. */
@@ -6,7 +6,7 @@ export interface Mistake {
   readonly is: string;
   /** What stood there once, and what stands there by mistake. */
   readonly edits: readonly (readonly [string, string])[];
-  /** The rule that tells of it, and the words that it marks; where two are in each other's way, both are marked. */
+  /** The rule that reports it, and the words that it marks; where two things clash, both are marked. */
   readonly told: string;
 }
 

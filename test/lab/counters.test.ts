@@ -116,7 +116,7 @@ describe('counters of the lab', function () {
   });
 });
 
-/** The directions of the findings, all of which must be of one kind and name one stream. */
+/** The directions of the findings, which must all be of one kind and name one stream. */
 function titles({ found }: Audited, fault: string, stream: string): string[] {
   for (const { rule, severity, message } of found) {
     assert.deepEqual([rule.id, severity], [fault, 'warning'], message);

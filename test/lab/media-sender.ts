@@ -28,7 +28,7 @@ const AUDIO: Readonly<Record<string, readonly string[]>> = {
 
 export const PICTURE = '160x128';
 
-/** Arguments of FFmpeg that sends so for `seconds`, from the address that the plan has it leave by. */
+/** Arguments of FFmpeg that sends so for `seconds`, from the address that it leaves by in the plan. */
 export function senderArguments(plan: Plan, stream: Stream, seconds: number): string[] {
   const { video, audio } = plan.site.media(stream) ?? {};
   const rate = video?.frameRate ?? 25;

@@ -56,7 +56,7 @@ export class Client {
   /** Refreshes that the server has asked for. */
   readonly refreshed: string[] = [];
   private readonly published = new Map<string, PublishDiagnosticsParams>();
-  /** Of what was published before an edit, by a server that does not say of which version. */
+  /** Files whose diagnostics are older than an edit, for a server that sends no versions. */
   private readonly outdated = new Set<string>();
   private readonly versions = new Map<string, number>();
   private waiting: (() => void)[] = [];

@@ -1,4 +1,4 @@
-// CSV as the reader that comes with Python has it, in its strict way.
+// CSV as read by Python's own reader in strict mode.
 import { execFileSync } from 'node:child_process';
 
 const READER = `

@@ -1,4 +1,4 @@
-// A page as the parser that comes with Python has it.
+// A page as read by Python's own parser.
 import { execFileSync } from 'node:child_process';
 
 const READER = `

@@ -29,7 +29,7 @@ function madeOf(plan: Plan, outputs: readonly Output[]): unknown[] {
   }));
 }
 
-/** What was refused and noted is told in the order of the site; the files are what has to be alike. */
+/** Refusals and notes follow the order of the site; only the files have to be alike. */
 function sorted({ files, refused, notes }: Made): unknown {
   const byPath = [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
   return { files: byPath, refused: refused.map(({ message }) => message).sort(), notes: [...notes].sort() };

@@ -27,7 +27,7 @@ describe('objects that are made at every edit', () => {
   });
 });
 
-/** A site of which one word is edited again and again. */
+/** A site in which one word is edited again and again. */
 class EditedSite {
   private readonly folder = new SiteFolder();
   private readonly uri: string;

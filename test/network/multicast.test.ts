@@ -1,4 +1,4 @@
-/** Where multicast goes, held against what snooping switches were measured to do. */
+/** Compares the way of multicast with measurements of snooping switches. */
 
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';

@@ -1,4 +1,4 @@
-// Modules, held against tables outside the project; each value says how it was verified.
+// Compares modules with tables outside the project; each value names how it was verified.
 import assert from 'node:assert/strict';
 import type { CableType } from '../../server/src/standards/cabling.ts';
 import { MODULE_NAMES, type Module, mediumOf, meet, moduleNamed, reachOf } from '../../server/src/standards/modules.ts';

@@ -1,4 +1,4 @@
-/** Matching, planes and choices, held against all possibilities one by one. */
+/** Compares matching, planes and choices with all possibilities one by one. */
 
 import assert from 'node:assert/strict';
 import fc from 'fast-check';

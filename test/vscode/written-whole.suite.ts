@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { NotWritten, writeByEditor } from '../../client/src/write-whole.ts';
 
-/** Files in memory, of which some are refused their names. */
+/** Files in memory; renaming some of them fails. */
 class MemoryDisk implements vscode.FileSystemProvider {
   readonly files = new Map<string, string>();
   /** Ends of paths that nothing can be renamed to, or that cannot be written. */

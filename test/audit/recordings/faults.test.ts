@@ -1,4 +1,4 @@
-/** What is wrong with a folder is told, and nothing else. */
+/** Faults of a folder are reported, and nothing else. */
 
 import assert from 'node:assert/strict';
 import { type Entry, LOCAL, OFFSET, found, newestEnd, only, pathAt, recorded, siteText, told } from './folder.ts';

@@ -1,4 +1,4 @@
-// Folders of recordings that are only told of: the audit is shown them as it is those on a disk.
+// Folders of recordings that exist only as figures: the audit visits them like those on a disk.
 
 import assert from 'node:assert/strict';
 import { type Circumstances, auditRecordings } from '../../../server/src/audit/recordings/audit.ts';

@@ -94,7 +94,7 @@ function commentsOf(texts: Texts): string[] {
   );
 }
 
-/** Many refactorings are held against the same texts. */
+/** Many refactorings are compared with the same texts. */
 const checkedOf = perObject((texts: Texts) => check(folderOf(texts)));
 
 /** By what they are about: their figures may differ. */

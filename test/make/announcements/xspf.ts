@@ -1,4 +1,4 @@
-/** A playlist as libxml2 reads it, held against the grammar of XSPF. */
+/** A playlist as libxml2 reads it, validated by the grammar of XSPF. */
 
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';

@@ -1,4 +1,4 @@
-// The files are given to systemd-networkd itself, and what it makes of them is held against the check of `iproute2`.
+// systemd-networkd itself reads the files, and the check of `iproute2` verifies the result.
 import assert from 'node:assert/strict';
 import { copyFileSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
