@@ -41,12 +41,12 @@ export function drawCommand(): Command {
     )
     .option('--out <file>', 'where to write; without it, it is printed')
     .addOption(new Option('--rate <rate>', 'loads as usual, or at peak').choices(['nominal', 'peak']).default('peak'))
-    .option('--vlan <name>', 'show what is of this VLAN (network)')
-    .option('--stream <name>', 'show what is of this stream (network)')
+    .option('--vlan <name>', 'highlight this VLAN (network)')
+    .option('--stream <name>', 'highlight this stream (network)')
     .option('--folder <folder>', 'where the files of the volume are, or a copy of them (recording, volume)')
     .option('--now <time>', 'for a copy, the time when it was made: ISO 8601, or `newest` (recording, volume)')
     .option('--counters <file...>', 'counters over time, as `audit counters` reads them (port)')
-    .option('--device <name>', 'whose counters they are, if the files do not say (port)')
+    .option('--device <name>', 'the device of the counters, if the files do not name it (port)')
     .addHelpText(
       'after',
       `

@@ -28,7 +28,7 @@ export function countersCommand(): Command {
     )
     .argument('<FILE...>', 'counters over time: lines of JSON from Linux, or values of the Interfaces MIB as CSV')
     .option('--site <folder>', 'the folder of the site', '.')
-    .option('--device <name>', 'the device, if the file does not say')
+    .option('--device <name>', 'the device, if the file does not name it')
     .option('--tolerance <percentage>', 'how much may differ from the plan', `${USUAL.tolerance / 100} %`)
     .option('--other <rate>', 'how much a port may carry besides the streams', bitRate(USUAL.other))
     .option('--over <duration>', 'the shortest stretch that counts as the busiest', duration(USUAL.over))

@@ -17,10 +17,10 @@ interface Given extends PrintOptions {
 
 export function probeCommand(): Command {
   return new Command('probe')
-    .description('Compare what ffprobe says of streams with the site, with fixes that write down what was measured.')
-    .argument('<FILE...>', 'what ffprobe wrote as JSON, a file for each stream')
+    .description('Compare the output of ffprobe with the streams of the site, with fixes that write the measured values.')
+    .argument('<FILE...>', 'the output of ffprobe as JSON, a file for each stream')
     .option('--site <folder>', 'the folder of the site', '.')
-    .option('--stream <name>', 'the stream, if neither the address nor the name of the SDP file says')
+    .option('--stream <name>', 'the stream, if neither the address nor the name of the SDP file shows it')
     .option('--tolerance <percentage>', 'by how much bit rates may differ', `${USUAL_TOLERANCE / 100} %`)
     .addOption(formatOption())
     .addOption(failOnOption())
