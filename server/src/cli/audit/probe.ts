@@ -17,7 +17,9 @@ interface Given extends PrintOptions {
 
 export function probeCommand(): Command {
   return new Command('probe')
-    .description('Compare the output of ffprobe with the streams of the site, with fixes that write the measured values.')
+    .description(
+      'Compare the output of ffprobe with the streams of the site, with fixes that write the measured values.',
+    )
     .argument('<FILE...>', 'the output of ffprobe as JSON, a file for each stream')
     .option('--site <folder>', 'the folder of the site', '.')
     .option('--stream <name>', 'the stream, if neither the address nor the name of the SDP file shows it')
