@@ -1,4 +1,4 @@
-/** From where on a share of a whole is tight, and from where on too much. */
+/** The bounds above which a share of a whole is tight, or too much. */
 
 /** Shares of a whole: above `warn` it is tight, above `limit` too much. */
 export interface Bounds {
@@ -6,10 +6,10 @@ export interface Bounds {
   readonly limit: number;
 }
 
-/** Of ten-thousandths, as policies are. */
+/** The bounds of a policy, which is in ten-thousandths. */
 export function boundsOf({ warn, limit }: { readonly warn: number | undefined; readonly limit: number }): Bounds {
   return { warn: (warn ?? limit) / 10_000, limit: limit / 10_000 };
 }
 
-/** What may be used whole. */
+/** The bounds of something that may be used up. */
 export const WHOLE: Bounds = { warn: 1, limit: 1 };

@@ -19,7 +19,7 @@ function padded(cell: string, to: number, align: Align): string {
   return align === 'left' ? cell + space : space + cell;
 }
 
-/** In characters, as names and figures have none that take two columns. */
+/** The width in characters: names and figures have none that take two columns. */
 function width(text: string): number {
   return [...text].length;
 }

@@ -60,7 +60,7 @@ export const FIGURE_PATHS: readonly string[] = [
 
 export type Explained = { readonly explanations: readonly Explanation[] } | { readonly problem: string };
 
-/** What a path leads to, or what is wrong with it. `path` has its words. */
+/** The explanations for a path, or what is wrong with it. `path` has its words. */
 export function explain(plan: Plan, path: readonly string[]): Explained {
   const [kind = '', ...rest] = path;
   const section = Object.hasOwn(SECTIONS, kind) ? SECTIONS[kind] : undefined;
@@ -120,7 +120,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
     if (name === undefined) return [totalExplained(plan)];
     const device = named('device', name, plan.site.devices, (one) => one.name);
     const found = supplyExplained(plan, device);
-    if (found.length === 0) throw new NotThere(`Nothing is said of the power of ${name}.`);
+    if (found.length === 0) throw new NotThere(`The site declares nothing of the power of ${name}.`);
     return found;
   },
   air: (plan, [name = '', ...rest]) => {
@@ -161,7 +161,7 @@ const SECTIONS: Readonly<Record<string, (plan: Plan, words: readonly string[]) =
   },
 };
 
-/** Of a thing with a name that has one explanation. */
+/** The figures of named things that have one explanation each. */
 function thingFigures<T extends { readonly name: string }>(
   what: string,
   allOf: (site: Plan['site']) => readonly T[],

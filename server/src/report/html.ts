@@ -1,4 +1,4 @@
-/** The report as one page that prints: no scripts, nothing fetched, light or dark as the reader has it. */
+/** The report as one page for printing: no scripts, nothing fetched, light or dark by the reader's setting. */
 
 import type { Plan } from '../plan.ts';
 import { type Naming, asText, html } from './page/cells.ts';
@@ -14,14 +14,14 @@ import type { Verdict } from './verdict.ts';
 /** A picture in the report. */
 export interface ReportFigure {
   readonly title: string;
-  /** CSS of what is in it. */
+  /** The CSS of its content. */
   readonly style: string;
   readonly html: string;
 }
 
 /**
  * @param naming how names are shown; where there is an editor, so that they lead to their places
- * @param drawn what is drawn, before the tables
+ * @param drawn pictures before the tables
  * @param more further sections as HTML, which come last
  */
 export function reportHtml(

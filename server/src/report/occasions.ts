@@ -12,7 +12,7 @@ export interface OccasionReport {
   readonly assigned: Readonly<Record<string, string>>;
   /** Multiplexes that no tuner is left for. */
   readonly unmet: readonly string[];
-  /** Multiplexes that are more than the tuners that can take any of them. */
+  /** Multiplexes with too few tuners for all of them. */
   readonly short: readonly { readonly multiplexes: readonly string[]; readonly tuners: readonly string[] }[];
 }
 

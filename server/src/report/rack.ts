@@ -7,9 +7,9 @@ export interface RackReport {
   readonly units: number | null;
   /** Numbers of the units with nothing on that side. */
   readonly free: Readonly<Record<Side, readonly number[]>>;
-  /** Kilograms of all in it that say what they weigh. */
+  /** The sum of all declared weights in it, kg. */
   readonly weight: number;
-  /** Kilograms that may be in it. */
+  /** The greatest load that it bears, kg. */
   readonly bears: number | null;
   readonly devices: readonly RackDeviceReport[];
 }

@@ -1,11 +1,11 @@
-/** Television in the report: what arrives where on coax, and how hard amplifiers work. */
+/** Television in the report: reception on coax, and the load of amplifiers. */
 
 import type { Plan } from '../plan.ts';
 import { type Connector, connectorName } from '../site/model.ts';
 import { type Point, isReceiver } from '../television/reception.ts';
 import { type OccasionReport, occasionReport } from './occasions.ts';
 
-/** Levels are dBµV at 75 Ω, ratios dB, frequencies Hz, not rounded; `null` where the site does not say enough. */
+/** Levels are dBµV at 75 Ω, ratios dB, frequencies Hz, not rounded; `null` where the site declares too little. */
 export interface RadioReport {
   /** One for each multiplex at each connector that it reaches. */
   readonly points: readonly PointReport[];
@@ -16,13 +16,13 @@ export interface RadioReport {
 export interface PointReport {
   /** `device/connector`. */
   readonly at: string;
-  /** Whether somebody plugs in or receives here, or the signal only passes. */
+  /** Whether it is an outlet or a receiver, or the signal only passes. */
   readonly place: 'outlet' | 'receiver' | 'way';
   readonly multiplex: string;
   /** On the coax. */
   readonly frequency: number;
   readonly level: number;
-  /** Of all from the aerial to here. */
+  /** The noise figure of all parts from the aerial to here. */
   readonly noiseFigure: number;
   readonly carrierToNoise: number | null;
   readonly needed: number | null;

@@ -20,7 +20,7 @@ import { formatAddress, isMulticast } from '../standards/ipv4.ts';
 import { groupMac } from '../standards/multicast.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
 
-/** Rates are whole bit/s, sizes bytes, power watts; `null` where the site does not say enough. */
+/** Rates are whole bit/s, sizes bytes, power watts; `null` where the site declares too little. */
 export interface Report {
   readonly site: string | null;
   /** One for each cable that joins two ports, in the order of the cables. */
@@ -29,7 +29,7 @@ export interface Report {
   readonly volumes: readonly VolumeReport[];
   readonly racks: readonly RackReport[];
   readonly poe: readonly PowerReport[];
-  /** What feeds each device, and for how long without mains; null where the site says nothing of it. */
+  /** What feeds each device, and for how long without mains; null where the site declares nothing of it. */
   readonly power: SupplyReport | null;
   /** Access points that groups come to. */
   readonly air: readonly AirReport[];
@@ -54,7 +54,7 @@ export interface LinkReport {
   readonly blocked: boolean;
 }
 
-/** `frame` is without the check sequence, as most counters count; `frameWithFcs` is with it. */
+/** `frame` is without the check sequence, like most counters; `frameWithFcs` is with it. */
 export interface WireReport {
   readonly line: Load;
   readonly frame: Load;
@@ -63,9 +63,9 @@ export interface WireReport {
 }
 
 export interface DirectionReport extends WireReport {
-  /** By stream, with what travels back to its source. */
+  /** By stream, with its replies to the source. */
   readonly streams: Readonly<Record<string, WireReport>>;
-  /** Other traffic by its name, both ways together; not there where none crosses. */
+  /** Other traffic by its name, both ways together; missing where none crosses. */
   readonly traffic?: Readonly<Record<string, WireReport>>;
 }
 
@@ -80,7 +80,7 @@ export interface TrafficReport {
   readonly reason: string | null;
 }
 
-/** bit/s of frames with FCS, and what the provider gives. */
+/** bit/s of frames with FCS, and the rate of the provider. */
 export interface UplinkReport {
   readonly device: string;
   readonly down: UplinkDirection;
@@ -98,7 +98,7 @@ export interface StreamReport extends WireReport {
   /** Devices that it reaches, in the order of its receivers. */
   readonly reaches: readonly string[];
   readonly unreached: readonly string[];
-  /** By device that it does not reach. */
+  /** The reasons by device that it does not reach. */
   readonly reasons: Readonly<Record<string, string>>;
 }
 
@@ -251,7 +251,7 @@ function airReport({ device, share, streams }: Air): AirReport {
   };
 }
 
-/** To a hundredth. */
+/** Shares in per cent, rounded to a hundredth. */
 function inPercent({ nominal, peak }: Load): Load {
   return { nominal: Math.round(nominal * 1e4) / 100, peak: Math.round(peak * 1e4) / 100 };
 }

@@ -16,7 +16,7 @@ import { tightest } from './tightest.ts';
 import { type Verdict, verdictWords } from './verdict.ts';
 
 /**
- * What the site does not say is `?`, and never 0.
+ * Undeclared figures are `?`, and never 0.
  *
  * @param more further sections, which come last
  */
@@ -41,7 +41,7 @@ export function reportText(plan: Plan, verdict: Verdict, more: readonly string[]
   return `${[`${name}: ${verdictWords(verdict)}`, ...sections].join('\n\n')}\n`;
 }
 
-/** Things nearest to their limits that are named. */
+/** The most things near their limits that are listed. */
 const MOST_TIGHT = 5;
 
 function tight(plan: Plan): string {

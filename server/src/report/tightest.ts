@@ -1,4 +1,4 @@
-/** What of a site is nearest to its limit: links, lines to the Internet, volumes, power, air and USB. */
+/** The things of a site nearest to their limits: links, lines to the Internet, volumes, power, air and USB. */
 
 import { oppositePort } from '../network/link.ts';
 import { uplinksOf } from '../network/uplinks.ts';
@@ -12,7 +12,7 @@ import type { Name } from './page/cells.ts';
 
 export interface Tight {
   readonly name: Name;
-  /** What of it: `to stable/9`, `power`. */
+  /** The figure: `to stable/9`, `power`. */
   readonly what: string;
   /** `94.8 Mb/s of 100 Mb/s` */
   readonly figures: string;
@@ -23,7 +23,7 @@ export interface Tight {
   readonly isKnown: boolean;
 }
 
-/** The nearest to their limits, the nearest first; only what is in use. */
+/** The things nearest to their limits, the nearest first; only those in use. */
 export function tightest(plan: Plan, most: number): Tight[] {
   return [...links(plan), ...uplinks(plan), ...volumes(plan), ...power(plan), ...air(plan), ...buses(plan)]
     .filter(({ share }) => share > 0)

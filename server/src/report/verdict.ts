@@ -1,14 +1,14 @@
-/** What is wrong with a site, in short, as a report begins. */
+/** The verdict on a site at the beginning of a report. */
 
 import { count } from '../text/words.ts';
 
-/** A finding that a report names; where it is in the text, for a page that leads there. */
+/** A finding that a report lists, with its place in the text for a page with links. */
 export interface ReportedFinding {
   readonly severity: 'error' | 'warning';
   readonly message: string;
   /** `cables.site.yaml:16` */
   readonly where: string;
-  /** The address of its file and its line and character from 0, where the page can lead there. */
+  /** The address of its file and its line and character from 0, where the page can link to it. */
   readonly target?: { readonly uri: string; readonly line: number; readonly character: number };
 }
 

@@ -13,8 +13,8 @@ import { weakestWords } from './television.ts';
 import { answer, isLoadKnown, rateWords } from './words.ts';
 
 /**
- * By what the device is for: of a switch its ports and power, of a camera what it sends, of an outlet the weakest
- * level.
+ * The answer depends on the purpose of the device: for a switch its ports and power, for a camera what it sends, for an
+ * outlet the weakest level.
  */
 export function deviceAnswer(plan: Plan, device: Device): string {
   switch (device.kind) {
@@ -48,7 +48,7 @@ export function deviceAnswer(plan: Plan, device: Device): string {
       );
     case 'display':
       return answer(
-        // A screen may have nothing but an aerial.
+        // A screen may have only an aerial.
         isCabled(plan, device) || device.connectorByName.size === 0 ? crossing(plan, device, 'receives') : undefined,
         fullest(plan, device),
         onCoax(plan, device),
@@ -57,7 +57,7 @@ export function deviceAnswer(plan: Plan, device: Device): string {
       return upsAnswer(plan, device);
     case 'circuit':
       return circuitAnswer(plan, device);
-    // Coax runs through them.
+    // Parts that coax runs through need no answer.
     case 'power-inserter':
     case 'isolator':
     case 'earth-block':
@@ -77,13 +77,13 @@ function onCoax(plan: Plan, { connectorByName }: Device): string | undefined {
 
 /** `PoE 62 W of 130 W` */
 function poeWords({ poe }: Plan, device: Device): string | undefined {
-  const source = poe.find((one) => one.device === device);
+  const source = poe.find((figures) => figures.device === device);
   if (source === undefined) return undefined;
   return `PoE ${watts(source.allotted)} of ${source.budget === undefined ? '?' : watts(source.budget)}`;
 }
 
 function airWords({ air }: Plan, device: Device): string | undefined {
-  const cell = air.find((one) => one.device === device);
+  const cell = air.find((candidate) => candidate.device === device);
   return cell === undefined ? undefined : `groups take ${percent(cell.share.peak, 1)} of its air`;
 }
 
@@ -130,7 +130,7 @@ function crossing(plan: Plan, device: Device, which: 'sends' | 'receives'): stri
 
 const bySource = perObject((deliveries: readonly Delivery[]) => grouped(deliveries, ({ stream }) => stream.source));
 
-/** Whom the streams of a camera reach. */
+/** The receivers that the streams of a camera reach. */
 function toWords({ network }: Plan, device: Device): string | undefined {
   const reached = (bySource(network.deliveries).get(device.name) ?? []).flatMap(({ reaches }) => reaches);
   return reached.length === 0 ? undefined : `reaches ${few([...new Set(reached)])}`;

@@ -1,4 +1,4 @@
-/** What a site has as `auto` and cannot be filled in, with the reason. */
+/** Values written as `auto` that cannot be filled in, with the reason. */
 
 import { whyBlank } from '../../network/blanks.ts';
 import type { Plan } from '../../plan.ts';

@@ -25,7 +25,7 @@ export function partWords(plan: Plan, link: Link, out: Port): string {
   return `${sumWords(peak, isLoadKnown(plan, link, out))}${share}`;
 }
 
-/** `8 ports, 6 free`; of a patch panel those that a cable passes. */
+/** `8 ports, 6 free`; at a patch panel a port that a cable passes is not free. */
 export function portsAnswer(plan: Plan, device: Device, ports: readonly Port[]): string {
   const isUsed = (port: Port): boolean =>
     plan.network.topology.linkAt(port) !== undefined || passages(plan, device, port.name) > 0;

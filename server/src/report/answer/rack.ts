@@ -12,7 +12,7 @@ export function rackAnswer(figures: RackFigures): string {
   );
 }
 
-/** `7 of 12 U free`; of both sides where something is at the rear. */
+/** `7 of 12 U free`; for both sides where something is at the rear. */
 export function freeUnitsWords({ rack: { units }, placed, free }: RackFigures): string {
   if (units === undefined) return '? U';
   const front = `${free.front.length} of ${units} U free`;
@@ -24,7 +24,7 @@ export function placeWords(placed: Placed): string {
   return `${unitWords(placed)}${placed.side === 'rear' ? ', rear' : ''}`;
 }
 
-/** `18.2 kg + ? of 60 kg`; `undefined` where nothing is known of it. */
+/** `18.2 kg + ? of 60 kg`; `undefined` where no weight is declared. */
 export function weightWords(weight: number, isPart: boolean, bears: number | undefined): string | undefined {
   if (weight === 0) return undefined;
   return `${kilograms(weight)}${isPart ? ' + ?' : ''}${bears === undefined ? '' : ` of ${kilograms(bears)}`}`;

@@ -1,4 +1,4 @@
-/** The pieces of an answer: the first line of a hover, which says what one wants to know of a thing. */
+/** The pieces of an answer: the first line of a hover, with the most important facts of a thing. */
 
 import type { Link } from '../../network/link.ts';
 import type { Load } from '../../network/rates.ts';
@@ -7,12 +7,12 @@ import type { Port } from '../../site/model.ts';
 import { isRateKnown } from '../../site/media.ts';
 import { bitRate, bitRateUpTo, percent } from '../../text/words.ts';
 
-/** `6.5 Mb/s · reaches recorder`; parts that are not there are left out. */
+/** `6.5 Mb/s · reaches recorder`; missing parts are left out. */
 export function answer(...parts: readonly (string | undefined)[]): string {
   return parts.filter((part) => part !== undefined && part !== '').join(' · ');
 }
 
-/** Whether all that crosses a direction of a link has a rate; if not, its load is a part of what there will be. */
+/** Whether all that crosses a direction of a link has a declared rate; if not, the real load is greater. */
 export function isLoadKnown({ site, network }: Plan, link: Link, out: Port): boolean {
   return (
     network.copies(link, out).every(({ stream }) => isRateKnown(site, stream)) &&
@@ -26,7 +26,7 @@ export function rateWords({ nominal, peak }: Load, isKnown: boolean): string {
   return peak === 0 ? '?' : `${bitRateUpTo(nominal, peak)} + ?`;
 }
 
-/** The same of one rate. */
+/** As `rateWords`, for one rate. */
 export function sumWords(rate: number, isKnown: boolean): string {
   if (isKnown) return bitRate(rate);
   return rate === 0 ? '?' : `${bitRate(rate)} + ?`;

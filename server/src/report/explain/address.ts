@@ -1,4 +1,4 @@
-/** An address: who has it, and where it is in its VLAN. */
+/** An address: the devices that have it, and its place in its VLAN. */
 
 import { holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';

@@ -1,4 +1,4 @@
-/** What groups take of the air of an access point. */
+/** The airtime that groups take at an access point. */
 
 import type { Air, AirStream } from '../../network/airtime.ts';
 import type { Load } from '../../network/rates.ts';

@@ -78,7 +78,7 @@ function addressLine({ routing }: Device, { address, vlan }: PortAddress): Expla
   return { label: 'address', cells: [formatAddress(address), ''], formula: vlan === undefined ? what : `in ${vlan}` };
 }
 
-/** Between which networks a device that also switches forwards packets. */
+/** The networks between which a device that also switches forwards packets. */
 function routingWords({ network }: Plan, device: Device): string[] {
   const switched = device.ports.filter(({ forwards }) => forwards).length;
   const networks = network.interfaces.of(device).map(({ domain }) => domain.name);
@@ -104,7 +104,7 @@ function routeWords({ network, site }: Plan, device: Device): string[] {
       : [],
   );
   const way = groups[0] === undefined ? undefined : network.interfaces.towardsGroup(device, groups[0]);
-  // Of a camera or a screen its own system sees to it.
+  // A camera or a screen sees to it with its own system.
   if (way !== undefined && way.route === undefined && way.to.prefix === 4 && canForward(device))
     words.push(
       `Without a gateway Linux has no route for multicast: set 224.0.0.0/4 by port ${way.port.name}, as ` +

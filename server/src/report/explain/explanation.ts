@@ -19,7 +19,7 @@ export interface ExplanationLine {
 
 /** All text is as in the site, and escaped where it is shown. */
 export interface Explanation {
-  /** What one wants to know of the thing, in a line. */
+  /** The most important facts of the thing, in a line. */
   readonly answer?: string;
   readonly title: string;
   /** Whole sentences. */
@@ -28,7 +28,7 @@ export interface Explanation {
   readonly columns: readonly string[];
   readonly lines: readonly ExplanationLine[];
   readonly total?: ExplanationLine;
-  /** What follows from the total. */
+  /** Lines that follow from the total. */
   readonly after?: readonly ExplanationLine[];
 }
 
@@ -49,7 +49,7 @@ export function onlyColumn(explanation: Explanation, name: string): Explanation 
   };
 }
 
-/** For a hover: the answer first, then what is said `beside` it, and the sums with short figures. */
+/** For a hover: the answer first, then the lines `beside` it, and the sums with short figures. */
 export function explanationsMarkdown(explanations: readonly Explanation[], beside: readonly string[] = []): string[] {
   const answers = explanations.flatMap(({ answer = '' }) => (answer === '' ? [] : [answer]));
   return [
@@ -83,7 +83,7 @@ export function explanationMarkdown(explanation: Explanation): string {
   return [
     `**${escaped(title)}**`,
     ...sentences.map(escaped),
-    // Where there are no lines, the sentences say it all.
+    // Without lines, the sentences are enough.
     ...(all.length === 0 || (lines.length === 0 && sentences.length > 0) ? [] : [table(head, all.map(row), right)]),
     ...(sources.length === 0 ? [] : [`*${sources.map(escaped).join('; ')}*`]),
   ].join('\n\n');

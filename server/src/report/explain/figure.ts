@@ -9,7 +9,7 @@ export interface Figure {
   readonly unit: FigureUnit;
 }
 
-/** Decimals that an exact figure shows at most. */
+/** The most decimals of an exact figure. */
 const DECIMALS: Readonly<Record<FigureUnit, number>> = {
   'b/s': 1,
   'B': 1,

@@ -82,7 +82,7 @@ function sharingLines({ site }: Plan, group: number): ExplanationLine[] {
   else if (onAlwaysFloodedMac(group)) {
     lines.push({
       label: 'flooded',
-      cells: ['by many a switch'],
+      cells: ['by many switches'],
       formula: 'its MAC is that of a group in 224.0.0.0/24',
       source: 'RFC 4541 §2.1.2, RFC 4607 §9',
     });

@@ -1,4 +1,4 @@
-/** What a link carries in one direction: the sum of its streams' copies. */
+/** The load of a link in one direction: the sum of its streams' copies. */
 
 import { type Link, oppositePort } from '../../network/link.ts';
 import { type Counts, loadOf } from '../../network/loads.ts';
@@ -19,8 +19,8 @@ export function directionName(link: Link, out: Port): string {
 }
 
 /**
- * The load of a link in the direction that leaves by `out`. Of more than `most` streams, the greatest have a line each,
- * and the others one for their sum.
+ * The load of a link in the direction that leaves by `out`. Beyond `most` streams, the greatest have a line each and
+ * the others share one.
  */
 export function directionExplained(
   plan: Plan,
@@ -117,7 +117,7 @@ function saysOfLoad({ capacity }: Link, load: Load): string[] {
   return [`${bitRate(load.peak)}${load.nominal === load.peak ? '' : ' at peak'}${of(load.peak)}${nominal}.`];
 }
 
-/** Of an aggregated link its cables, and what one of them may have to carry. */
+/** The cables of an aggregated link, and the load that one of them may have to carry. */
 function saysOfCables({ network }: Plan, link: Link, out: Port): string[] {
   const shares = sharesOf(network, link, out);
   if (shares === undefined) return [];
@@ -134,7 +134,7 @@ function saysOfCables({ network }: Plan, link: Link, out: Port): string[] {
   ];
 }
 
-/** Which screens choose what crosses, and what comes for a moment while they change. */
+/** The screens that choose streams on the link, and the load for a moment while they change. */
 function saysOfChoice({ network }: Plan, link: Link, out: Port, kind: WireKind): string[] {
   const waiting = network.waiting(link, out);
   if (waiting.length === 0) return [];
@@ -173,7 +173,7 @@ function partsOf(
   kind: WireKind,
   bothWays = false,
 ): { count: number; load: Load; words: string }[] {
-  // A stream's replies have none.
+  // A stream's replies have no payload.
   const back = kind === 'payload' && !bothWays ? { nominal: 0, peak: 0 } : undefined;
   return [
     { count: copies.untagged, load: own.untagged[kind], words: '' },

@@ -18,7 +18,7 @@ export function quantityExplained(text: string, quantity: Quantity): Explanation
   };
 }
 
-/** What one would reckon it in otherwise; empty where nothing is to be said. */
+/** The quantity in other usual units; empty where there are none. */
 function answerOf({ kind, value }: Quantity, text: string): string {
   const others = (...words: readonly string[]): string => answer(...words.filter((one) => one !== text));
   switch (kind) {

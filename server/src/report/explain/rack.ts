@@ -1,4 +1,4 @@
-/** A rack: what is in it from top to bottom, what is free, and what it weighs. */
+/** A rack: its devices from top to bottom, its free units, and its weight. */
 
 import { type Placed, type RackFigures, unitWords } from '../../racks/racks.ts';
 import { panelHeight } from '../../standards/rack.ts';
@@ -11,10 +11,10 @@ export function rackExplained(figures: RackFigures): Explanation {
   const fromTop = rack.numberedFrom === 'top' ? placed : placed.toReversed();
   const lines = [
     ...fromTop.map(line),
-    ...elsewhere.map(({ name }) => ({ label: '', cells: [name], formula: 'its unit is not said' })),
+    ...elsewhere.map(({ name }) => ({ label: '', cells: [name], formula: 'its unit is undeclared' })),
   ];
   const missing =
-    unweighed.length === 0 ? '' : `without ${few(unweighed.map(({ name }) => name))}, which do not say what they weigh`;
+    unweighed.length === 0 ? '' : `without ${few(unweighed.map(({ name }) => name))}, whose weight is undeclared`;
   return {
     answer: rackAnswer(figures),
     title: `rack ${rack.name}`,

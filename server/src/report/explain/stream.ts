@@ -56,7 +56,7 @@ export function streamRatesExplained(plan: Plan, stream: Stream): Explanation {
     after.push({
       label: 'back, at least',
       cells: rates(wireRates(own.fewestReplies, { nominal: 0, peak: 0 }, false).line),
-      formula: 'one for each picture and packet of sound, where what comes together is taken in together',
+      formula: 'one for each picture and packet of sound, where the receiver reads what arrives together at once',
     });
   }
   return {
@@ -213,7 +213,7 @@ function runLines(run: PacketRun, kind: Exclude<WireKind, 'payload'>, tagged: bo
   ];
 }
 
-/** What travels back to a stream's source. */
+/** The replies to a stream's source. */
 export function replyExplained(
   plan: Plan,
   stream: Stream,

@@ -1,4 +1,4 @@
-/** What a device takes from whatever feeds it, and how long a UPS lasts: the sums. */
+/** The sums of what a device takes in, and of how long a UPS lasts. */
 
 import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
@@ -14,7 +14,7 @@ import type { Figure } from './figure.ts';
 
 const COLUMNS: readonly string[] = ['at most', 'by class'];
 
-/** None where neither the device nor what feeds it says anything of power. */
+/** Empty where the device declares nothing of power and feeds no other. */
 export function supplyExplained(plan: Plan, device: Device): Explanation[] {
   const supply = plan.supply();
   const draw = supply.draw(device);
@@ -28,14 +28,16 @@ export function supplyExplained(plan: Plan, device: Device): Explanation[] {
   return [takenExplained(plan, device, draw), ...(ups === undefined ? [] : [runtimeExplained(ups)])];
 }
 
-/** All that the site takes from the mains. */
+/** The power that the site takes from the mains. */
 export function totalExplained(plan: Plan): Explanation {
   const { total, feeding, draw, unsaid } = plan.supply();
   const roots = plan.site.devices.filter((device) => feeding.of(device).by === 'mains' && draw(device).taken.most > 0);
   return {
     title: 'What the site takes from the mains',
     sentences:
-      unsaid.length === 0 ? [] : [`Nothing is said of what ${unsaid.map(({ name }) => name).join(', ')} draw.`],
+      unsaid.length === 0
+        ? []
+        : [`Without declared watts, and left out: ${unsaid.map(({ name }) => name).join(', ')}.`],
     columns: COLUMNS,
     lines: roots.map((device) => ({ label: device.name, cells: both(draw(device).taken) })),
     total: { label: 'together', cells: both(total) },
@@ -82,7 +84,7 @@ function takenExplained(plan: Plan, device: Device, { own, basis, given, taken }
     });
   }
   const fed = feeding.of(device);
-  const from = fed.by === 'mains' ? (fed.isSaid ? 'the mains' : 'the mains, as nothing is said') : fed.device.name;
+  const from = fed.by === 'mains' ? (fed.isSaid ? 'the mains' : 'the mains (assumed)') : fed.device.name;
   return {
     title: `${device.name}: power`,
     sentences: [`It is fed from ${from}${upses.length === 0 ? '' : `; without mains it ${goesOn(lasts(device))}`}.`],
@@ -98,8 +100,8 @@ function goesOn(lasts: number | undefined): string {
 
 const BASIS: Readonly<Record<Exclude<Draw['basis'], 'none'>, string>> = {
   declared: 'as declared',
-  class: 'what its PoE class allows, as its watts are not said',
-  unsaid: 'not said, and left out',
+  class: 'what its PoE class allows, as its watts are undeclared',
+  unsaid: 'undeclared, and left out',
 };
 
 function runtimeExplained(figures: UpsFigures): Explanation {
@@ -111,7 +113,7 @@ function runtimeExplained(figures: UpsFigures): Explanation {
     {
       label: 'apparent',
       cells: [voltAmperes(apparent)],
-      formula: `power ÷ power factor, ${ASSUMED_POWER_FACTOR} where it is not said`,
+      formula: `power ÷ power factor, ${ASSUMED_POWER_FACTOR} where undeclared`,
     },
   ];
   if (battery !== undefined)

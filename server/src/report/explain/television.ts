@@ -11,7 +11,7 @@ import { decibels, level, megahertz } from '../../text/radio-words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { multiplexAnswer, serviceAnswer, weakestWords } from '../answer/television.ts';
 
-/** A table of what arrives at a connector. */
+/** A table of the multiplexes that arrive at a connector. */
 export function connectorExplained(plan: Plan, connector: Connector): Explanation {
   const points = plan.television.reception.pointsAt(connector);
   const answer = weakestWords(plan, [connector]);

@@ -1,4 +1,4 @@
-/** What other traffic than streams takes on the line, there and back. */
+/** The line rates of other traffic than streams, there and back. */
 
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type TrafficRoute, asPull, trafficRates } from '../../network/traffic.ts';

@@ -1,4 +1,4 @@
-/** What tuners do on each occasion, and what they put onto USB. */
+/** The use of tuners on each occasion, and their load on USB. */
 
 import type { Plan } from '../../plan.ts';
 import { type Device, connectorName } from '../../site/model.ts';

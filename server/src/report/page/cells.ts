@@ -10,7 +10,7 @@ export function html(text: string): string {
   return visible(text, 1000).replace(/[&<>"']/g, (mark) => `&#${mark.charCodeAt(0)};`);
 }
 
-/** A name in the site, and what it names. */
+/** A name in the site, and its kind. */
 export interface Name {
   readonly names:
     | 'devices'
@@ -26,7 +26,7 @@ export interface Name {
   readonly name: string;
 }
 
-/** How a page shows a name: as text, or so that it leads to its place. */
+/** How a page shows a name: as text, or as a link to its place. */
 export type Naming = (name: Name) => string;
 
 export const asText: Naming = ({ name }) => html(name);
@@ -42,7 +42,7 @@ export interface Cell {
 }
 
 export const text = (value: string): Cell => ({ html: html(value) });
-/** Whose text has no place to break. */
+/** A cell whose text does not break. */
 export const word = (value: string): Cell => ({ html: `<span class="w">${html(value)}</span>` });
 export const figure = (value: string): Cell => ({ html: html(value), number: true });
 
@@ -54,7 +54,7 @@ export function namesCell(naming: Naming, names: Name['names'], all: readonly st
 /** A share of a whole: with a bar, and marked by a sign and weight where it is over a bound. */
 export function shareCell(share: number | undefined, bounds: Bounds, isKnown = true): Cell {
   if (share === undefined || (share === 0 && !isKnown)) return figure('?');
-  // Its colour is that of the range that the value is in: good below `low`, bad from `high` on.
+  // The colour shows the range that the value is in: good below `low`, bad from `high`.
   const [low, high] = share > bounds.limit ? [0.001, 0.002] : share > bounds.warn ? [0.001, 1] : [1, 1];
   const bar = `<meter min="0" max="1" low="${low}" high="${high}" optimum="0" value="${Math.min(1, share).toFixed(3)}"></meter>`;
   const words = html(shareWords(share, 1, isKnown));
@@ -62,7 +62,7 @@ export function shareCell(share: number | undefined, bounds: Bounds, isKnown = t
   return { html: `${bar}${share > bounds.warn ? `<b>△ ${words}</b>` : words}`, number: true };
 }
 
-/** What the signs of `shareCell` mean. */
+/** The legend for the signs of `shareCell`. */
 export function signWords({ warn, limit }: Bounds): string {
   const over = `▲ over the limit of ${percent(limit, 1)}`;
   return warn < limit ? `${over}, △ over ${percent(warn, 1)}.` : `${over}.`;
@@ -70,7 +70,7 @@ export function signWords({ warn, limit }: Bounds): string {
 
 export interface Row {
   readonly cells: readonly Cell[];
-  /** By which the page itself leads to it. */
+  /** The id for links within the page. */
   readonly id?: string;
   /** Belongs to the row above. */
   readonly part?: boolean;
@@ -85,7 +85,7 @@ export interface Table {
   readonly after?: string;
 }
 
-/** Empty where it has no rows. On a narrow page each row is a block, in which cells say by themselves what they are. */
+/** Empty where it has no rows. On a narrow page each row is a block, in which each cell shows its heading. */
 export function table({ title, note = '', head, rows, after = '' }: Table): string {
   if (rows.length === 0) return '';
   const isNumber = head.map((_, index) => rows.some(({ cells }) => cells[index]?.number === true));

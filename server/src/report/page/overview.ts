@@ -5,7 +5,7 @@ import { tightest } from '../tightest.ts';
 import { type Verdict, verdictWords } from '../verdict.ts';
 import { type Naming, html, shareCell, table, figure } from './cells.ts';
 
-/** Findings that are named; of more it says how many. */
+/** The most findings that are listed; for more the page gives their number. */
 const MOST_FINDINGS = 12;
 const MOST_TIGHT = 5;
 

@@ -1,4 +1,4 @@
-/** What is in each rack, and what is free. */
+/** The devices in each rack, and its free units. */
 
 import type { Plan } from '../../plan.ts';
 import { kilograms, millimetres } from '../../text/words.ts';

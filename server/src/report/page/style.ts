@@ -1,5 +1,5 @@
 /**
- * Light or dark as the reader has it; on a narrow screen rows become blocks, and on paper headings keep to their
+ * Light or dark by the reader's setting; on a narrow screen rows become blocks, and on paper headings stay with their
  * tables.
  */
 export const STYLE = `

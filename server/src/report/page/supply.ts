@@ -1,4 +1,4 @@
-/** Power on a page: UPS, cameras without mains, what each device takes, and what to mind. */
+/** Power on a page: UPS, cameras without mains, the power of each device, and cautions. */
 
 import type { Plan } from '../../plan.ts';
 import { aboutWatts, percent, runtime, voltAmperes } from '../../text/words.ts';
@@ -12,7 +12,7 @@ import { type Cell, type Naming, figure, html, namesCell, shareCell, signWords, 
 /** Common practice: no more than 80 % of a rating. */
 const RATING: Bounds = boundsOf({ warn: 8000, limit: 10_000 });
 
-/** Empty where the site says nothing of power. */
+/** Empty where the site declares nothing of power. */
 export function supplySection(plan: Plan, naming: Naming): string {
   const supply = plan.supply();
   if (!supply.isSaid) return '';
@@ -92,7 +92,7 @@ function devicesTable(plan: Plan, naming: Naming, sum: string): string {
           cells: [
             { html: naming({ names: 'devices', name: device.name }) },
             fed.by === 'mains'
-              ? text(fed.isSaid ? 'mains' : 'mains, as nothing is said')
+              ? text(fed.isSaid ? 'mains' : 'mains (assumed)')
               : { html: naming({ names: 'devices', name: fed.device.name }) },
             figure(ownWords(basis, own.most)),
             figure(taken.most === 0 ? '?' : `${aboutWatts(taken.most)}${unsaid.length === 0 ? '' : ' + ?'}`),
@@ -100,7 +100,7 @@ function devicesTable(plan: Plan, naming: Naming, sum: string): string {
           ],
         };
       }),
-    after: [...ASSUMPTIONS.map((one) => `Assumed where nothing is said: ${one}`), ...CAUTIONS]
+    after: [...ASSUMPTIONS.map((one) => `Assumed where undeclared: ${one}`), ...CAUTIONS]
       .map((one) => `<p class="note">${html(one)}</p>\n`)
       .join(''),
   });

@@ -1,11 +1,11 @@
-/** What power rests on beside the site: what is assumed where it says nothing, and what to mind. Each is said once. */
+/** Assumptions about power where the site declares nothing, and cautions; each is printed once. */
 
 import { ASSUMED_DEPTH, ASSUMED_EFFICIENCY, ASSUMED_HEALTH, PEUKERT_EXPONENT } from '../../standards/battery.ts';
 import { SUPPLY_MILLIVOLTS } from '../../standards/poe.ts';
 import { ASSUMED_POE_EFFICIENCY, ASSUMED_POWER_FACTOR } from '../../supply/draw.ts';
 import { threshold } from '../../text/words.ts';
 
-/** Where the site says nothing else; common practice. */
+/** Values where the site declares none; common practice. */
 export const ASSUMPTIONS: readonly string[] = [
   `PoE: ${threshold(ASSUMED_POE_EFFICIENCY)} of what a switch takes for it leaves by its ports, at ` +
     `${SUPPLY_MILLIVOLTS / 1000} V; a cable with a length loses what its copper takes.`,

@@ -7,18 +7,18 @@ import { type Watts, heatOf } from '../../supply/draw.ts';
 import type { UpsFigures } from '../../supply/ups.ts';
 import { ASSUMPTIONS } from './assumed.ts';
 
-/** `null` where the site does not say enough. */
+/** `null` where the site declares too little. */
 export interface SupplyReport {
-  /** What the site takes from the mains, as far as it says. */
+  /** What the site takes from the mains, as far as declared. */
   readonly total: WattsReport;
   /** In a year, at the mean. */
   readonly kilowattHours: number;
-  /** Devices whose watts are not said, and count as nothing. */
+  /** Devices whose watts are undeclared and count as 0. */
   readonly unsaid: readonly string[];
   readonly devices: readonly SuppliedReport[];
   readonly ups: readonly UpsReport[];
   readonly cameras: readonly CameraReport[];
-  /** Of each rack, W of heat at most. */
+  /** The most heat of each rack, W. */
   readonly racks: readonly { readonly rack: string; readonly heat: number }[];
   readonly assumed: readonly string[];
 }
@@ -26,7 +26,7 @@ export interface SupplyReport {
 export interface WattsReport {
   readonly mean: number;
   readonly most: number;
-  /** With what PoE classes may take. */
+  /** The most, with PoE classes in place of declared watts. */
   readonly byClass: number;
 }
 
@@ -36,7 +36,7 @@ export interface SuppliedReport {
   /** What feeds it; null for a socket of the mains. */
   readonly from: string | null;
   readonly own: WattsReport | null;
-  /** With all that hangs on it. */
+  /** Its input power, with all that it feeds. */
   readonly taken: WattsReport;
   /** Seconds for which it goes on without mains. */
   readonly lasts: number | null;
@@ -59,9 +59,9 @@ export interface CameraReport {
   readonly camera: string;
   readonly recorded: boolean;
   readonly lasts: number | null;
-  /** What it needs, from itself to where its pictures end; the last of the ways that they go. */
+  /** The devices that it needs, from itself to the end of its pictures; on the last of their ways. */
   readonly needs: readonly string[];
-  /** Seconds after which its pictures go another way, as a switch on the one before goes dark. */
+  /** Seconds after which its pictures change to another way, as a switch on the way before loses power. */
   readonly anotherWayAfter: readonly number[];
   readonly endsAt: string | null;
 }
@@ -89,7 +89,7 @@ export function kilowattHours({ mean }: Watts): number {
   return Math.round((mean * 8.76) / 100) / 10;
 }
 
-/** Whether it is of weight for power. */
+/** Whether the device matters for power. */
 export function takesPower(plan: Plan, device: Device): boolean {
   const draw = plan.supply().draw(device);
   return draw.basis !== 'none' || draw.taken.most > 0;

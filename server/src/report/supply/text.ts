@@ -15,7 +15,7 @@ export function powerText(plan: Plan): string {
   return `${[...parts, notes('Mind', CAUTIONS)].join('\n\n')}\n`;
 }
 
-/** Of the report: all but what is assumed, which `plumbline power` says. */
+/** The sections for the report: all but the assumptions, which `plumbline power` prints. */
 export function powerSections(plan: Plan): string[] {
   if (!plan.supply().isSaid) return [];
   return [`Power: ${outageWords(plan)}`, ...powerTables(plan), notes('Mind', CAUTIONS)];
@@ -91,7 +91,7 @@ function devices(plan: Plan): string {
   ]);
 }
 
-/** `9.5 W`, `13 W by class`; nothing of what has no watts of its own, as a UPS. */
+/** `9.5 W`, `13 W by class`; empty for a device without watts of its own, such as a UPS. */
 export function ownWords(basis: Draw['basis'], most: number): string {
   if (basis === 'none') return '';
   if (basis === 'unsaid') return '?';
@@ -105,7 +105,7 @@ function racks(plan: Plan): string {
   return section('Heat of racks', 'all that is drawn in one, and not fed to others', ['rack', 'heat', ''], rows);
 }
 
-/** By definition of the international table. */
+/** By the definition of the international table. */
 const BTU_PER_WATT_HOUR = 3.412;
 
 function total(plan: Plan): string {

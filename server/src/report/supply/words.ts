@@ -1,4 +1,4 @@
-/** What power comes to, in a line. */
+/** Power in a line. */
 
 import type { Plan } from '../../plan.ts';
 import type { CameraLife } from '../../supply/cameras.ts';
@@ -6,7 +6,7 @@ import { QUERY_INTERVAL, QUERY_RESPONSE_INTERVAL } from '../../standards/igmp.ts
 import { timeToReconverge } from '../../standards/spanning-tree.ts';
 import { count, few, list, runtime } from '../../text/words.ts';
 
-/** Of a time without mains; `?` where a battery on the way is not said. */
+/** A time without mains; `?` where a battery on the way is undeclared. */
 export function lastsWords(lasts: number | undefined): string {
   return lasts === undefined ? '?' : lasts === 0 ? 'ends at once' : runtime(lasts);
 }
@@ -20,7 +20,7 @@ export function turnsWords(turns: readonly number[]): string {
   ]);
 }
 
-/** What going another way takes. */
+/** A note on pictures that change to another way. */
 export const TURN_NOTE =
   'another way: of the ring, once a switch of the one before is dark; pictures are away for at most ' +
   `${timeToReconverge(false)} s, groups for ${QUERY_INTERVAL + QUERY_RESPONSE_INTERVAL} s more`;
@@ -35,7 +35,7 @@ export function outageWords(plan: Plan): string {
     const end = `${all(lives.length)} ${lives.length === 1 ? 'ends' : 'end'} at once`;
     return plan.supply().isSaid
       ? `When the mains fails, ${end}.`
-      : `The site does not say what feeds its devices. With all at the mains alone, ${end} when it fails.`;
+      : `The site does not declare what feeds its devices. If that is the mains alone, ${end} when it fails.`;
   }
   const rest = goingWords(going);
   if (dark.length === 0) return `When the mains fails, ${all(lives.length)} go on for ${rest}.`;
@@ -53,7 +53,7 @@ function all(number: number): string {
 
 function goingWords(going: readonly CameraLife[]): string {
   const known = going.flatMap(({ lasts }) => lasts ?? []);
-  if (known.length < going.length) return 'a time that nobody knows, as a battery on the way is not said';
+  if (known.length < going.length) return 'an unknown time, as a battery on the way is undeclared';
   const [least, most] = [Math.min(...known), Math.max(...known)];
   return runtime(least) === runtime(most) ? runtime(least) : `${runtime(least)} to ${runtime(most)}`;
 }
