@@ -164,7 +164,7 @@ function upsWords({ rated, ratedPower, battery }: NonNullable<Device['ups']>): s
     ratedPower === undefined ? undefined : watts(ratedPower),
     battery === undefined ? undefined : wattHours(battery),
   ].filter((part) => part !== undefined);
-  return known.length === 0 ? 'of ratings that are not said' : known.join(', ');
+  return known.length === 0 ? 'of undeclared ratings' : known.join(', ');
 }
 
 function isGlass({ type }: Pick<Cable, 'type'>): boolean {
@@ -173,7 +173,7 @@ function isGlass({ type }: Pick<Cable, 'type'>): boolean {
 
 /** An undeclared module by its task: `1 Gb/s over os2, 180 m`. */
 function moduleWords({ speed }: Port, { type, fibres, length }: Cable): string {
-  const over = `${speed === undefined ? 'speed not said' : bitRate(speed)} over ${type ?? 'glass'}`;
+  const over = `${speed === undefined ? 'undeclared speed' : bitRate(speed)} over ${type ?? 'glass'}`;
   return [over, ...(length === undefined ? [] : [metres(length)]), ...(fibres === 1 ? ['one fibre'] : [])].join(', ');
 }
 
@@ -187,7 +187,7 @@ function deviceWords({ kind, ports }: Device): string {
 
 /** `1 Gb/s`, `100 Mb/s, PoE class 3`. */
 function portWords({ speed, medium, module }: Port, fed: number | undefined): string {
-  const words = [speed === undefined ? 'speed not said' : bitRate(speed)];
+  const words = [speed === undefined ? 'undeclared speed' : bitRate(speed)];
   if (module !== undefined || (medium !== undefined && medium !== 'copper')) words.push('for a module');
   if (fed !== undefined) words.push(`PoE class ${fed}`);
   return words.join(', ');
