@@ -19,7 +19,7 @@ export interface SharedStandby {
 /** The most cables in one duct or on one supply, as each is tried alone; no house has so many. */
 const MOST = 64;
 
-/** Cables and devices that are looked at in all, in half a second: that is a hundred ducts of a site of a thousand switches. */
+/** The most cables and devices that are tried, in half a second: a hundred ducts of a site of a thousand switches. */
 const MOST_LOOKED_AT = 2_000_000;
 
 export function sharedStandbys(works: Works): SharedStandby[] {
