@@ -147,7 +147,7 @@ describe('plumbline', () => {
       writeFileSync(join(folder, 'a.site.yaml'), devices);
       const { status, err } = await run('fix', folder);
       assert.equal(status, 0);
-      assert.match(err, /0 safe fixes applied\.\nLeft as ‘auto’:\n {2}‘a’: no address, because no other address says/);
+      assert.match(err, /0 safe fixes applied\.\nLeft as ‘auto’:\n {2}‘a’: no address, because no other address shows/);
       writeFileSync(join(folder, 'a.site.yaml'), `${devices}  c: {kind: camera, address: 10.0.0.31}\n`);
       assert.doesNotMatch((await run('fix', folder)).err, /Left/);
       assert.match(readFileSync(join(folder, 'a.site.yaml'), 'utf8'), /a: .*10\.0\.0\.32\}\n.*10\.0\.0\.33/);
