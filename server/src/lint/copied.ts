@@ -6,7 +6,7 @@ import { type Piece, changeBetween } from '../text/cut.ts';
 import type { Diagnostic } from './rule.ts';
 
 export interface Copied {
-  /** The copies and what they were copied from; of which is which, the text does not tell. */
+  /** The copies and their original; the text does not show which is which. */
   readonly twins: readonly Piece[];
   /** The one of them that is being made another. */
   readonly own: Piece | undefined;

@@ -36,8 +36,8 @@ export type Advance =
 /**
  * How far a counter advanced.
  *
- * @param most that the interface can have counted in the meantime. Where that is not known, nothing can be said of a
- *   counter of 32 bits, and one of 64 bits is assumed not to wrap
+ * @param most that the interface can have counted in the meantime. Where that is not known, a counter of 32 bits gives
+ *   no figure, and one of 64 bits is assumed not to wrap
  */
 export function advance(before: Counter, after: Counter, most: number | undefined): Advance {
   if (before.bits !== after.bits) return { unknown: 'began-anew' };

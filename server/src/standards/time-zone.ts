@@ -1,7 +1,7 @@
 /**
  * Civil time: what clocks in a zone show, and which instants a time on them can mean.
  *
- * Source: the IANA time-zone database, as the JavaScript engine has it, read by Temporal (ECMA-262). Instants are
+ * Source: the IANA time-zone database of the JavaScript engine, read by Temporal (ECMA-262). Instants are
  * milliseconds since 1970-01-01T00:00Z. A local time is given as the instant at which a clock of UTC shows the same.
  */
 

@@ -11,7 +11,7 @@
 export const OFDM_RATES: readonly number[] = [6e6, 9e6, 12e6, 18e6, 24e6, 36e6, 48e6, 54e6];
 export const DSSS_RATES: readonly number[] = [1e6, 2e6, 5.5e6, 11e6];
 
-/** What a group is sent at where nothing is set: the lowest rate of 5 GHz. */
+/** The rate for groups where undeclared: the lowest of 5 GHz. */
 export const DEFAULT_BASIC_RATE = 6e6;
 
 /** Bytes around an IP packet: LLC and SNAP 8, MAC header with QoS 26, FCS 4, and 16 of CCMP encryption. */

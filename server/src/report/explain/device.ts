@@ -104,7 +104,7 @@ function routeWords({ network, site }: Plan, device: Device): string[] {
       : [],
   );
   const way = groups[0] === undefined ? undefined : network.interfaces.towardsGroup(device, groups[0]);
-  // A camera or a screen sees to it with its own system.
+  // Cameras and screens handle this in their own systems.
   if (way !== undefined && way.route === undefined && way.to.prefix === 4 && canForward(device))
     words.push(
       `Without a gateway Linux has no route for multicast: set 224.0.0.0/4 by port ${way.port.name}, as ` +

@@ -61,7 +61,7 @@ function namesOf(units: readonly Unit[]): string {
   );
 }
 
-/** What needs it whatever is watched. */
+/** What needs a multiplex at all times, whatever is watched. */
 function standingWords({ wishes }: Asked): string {
   const streams = wishes.flatMap(({ stream }) => stream ?? []);
   return streams.length === 0 ? '' : `${list(streams.map(({ name }) => name))} at all times`;

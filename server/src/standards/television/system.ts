@@ -24,11 +24,11 @@ export const BITS_PER_SYMBOL: Readonly<Record<Modulation, number>> = {
   '8vsb': 2,
 };
 
-/** What is sent on one frequency, as a receiver is tuned to it. What a system does not have is absent. */
+/** A transmission on one frequency, as a receiver is tuned to it. Values that a system does not have are absent. */
 export interface Transmission {
   readonly system: System;
   readonly modulation: Modulation;
-  /** Of the channel, Hz: terrestrial systems. */
+  /** Width of the channel, Hz: terrestrial systems. */
   readonly bandwidth?: number | undefined;
   /** Symbols per second: by satellite and cable. */
   readonly symbolRate?: number | undefined;
@@ -38,9 +38,9 @@ export interface Transmission {
   readonly guardInterval?: string | undefined;
   /** DVB-S2. */
   readonly pilots?: boolean | undefined;
-  /** ISDB-T: of 13, all that are of this modulation; 12 of them if nothing is said, as one is for telephones. */
+  /** ISDB-T: the segments of this modulation, out of 13; 12 where undeclared, as one is for telephones. */
   readonly segments?: number | undefined;
-  /** DVB-T2: what of the frame decides the rate. */
+  /** DVB-T2: the parts of the frame that decide the rate. */
   readonly frame?: T2Frame | undefined;
   /** DVB-T2: more carriers in the same channel. */
   readonly extended?: boolean | undefined;
@@ -133,7 +133,7 @@ export function guardIntervalsOf(system: System): readonly string[] {
   return ALLOWED[system].guardIntervals;
 }
 
-/** Hz; `[]` if the symbol rate says how wide the signal is. */
+/** Hz; `[]` if the symbol rate decides how wide the signal is. */
 export function bandwidthsOf(system: System): readonly number[] {
   return ALLOWED[system].bandwidths;
 }
