@@ -121,6 +121,68 @@ streams: {gate: {source: ${name}, transport: rtsp, port: 554, video: {codec: h26
   });
 });
 
+describe('What else was renamed', () => {
+  const site = `
+vlans: {video: {id: 20, subnet: 10.0.0.0/24}}
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s, vlan: video}}}
+  cam: {kind: camera, address: 10.0.0.5, speed: 100 Mb/s}
+  nas: {kind: server, address: 10.0.0.6, speed: 1 Gb/s}
+  den: {kind: display, address: 10.0.0.7, speed: 1 Gb/s}
+cables: [{from: core/1, to: cam}, {from: core/2, to: nas}, {from: core/3, to: den}]
+streams:
+  gate: {source: cam, transport: rtsp, port: 554, video: {codec: h264, bitrate: 6 Mb/s}, receivers: [nas]}
+  wall: {carries: gate, source: nas, transport: rtp, group: 239.192.20.1, port: 5004, receivers: [den]}
+volumes: {disk: {host: nas, path: /srv/disk, capacity: 1 TB}}
+recordings: {gate: {stream: gate, volume: disk, segment: 60 s, keep: 9 d, file: "gate/%Y-%m-%dT%H-%M-%S%z.mkv"}}
+`;
+  const renamed = (...names: readonly (readonly [string, string])[]): string =>
+    names.reduce((text, [old, name]) => text.replaceAll(old, name), site);
+
+  for (const [what, text, set] of [
+    ['a VLAN', renamed(['{video:', '{pictures:'], ['vlan: video', 'vlan: pictures']), ['vlans video → pictures']],
+    ['a volume', renamed(['volume: disk', 'volume: store'], ['{disk:', '{store:']), ['volumes disk → store']],
+    ['a stream that is sent to a group', renamed(['wall:', 'den-wall:']), ['streams wall → den-wall']],
+  ] as const)
+    it(`is told from what comes and goes: ${what}`, () => {
+      const all = compare(of(site), of(text));
+      assert.deepEqual(
+        all.settings.map(({ section, key, before, after }) => [section, key, before, after]),
+        set.map((words) => [words.split(' ')[0], 'name', words.split(' ')[1], words.split(' ')[3]]),
+      );
+      assert.deepEqual([all.findings, all.user, all.links, all.work], [{ new: [], solved: [] }, [], [], []]);
+    });
+
+  it('may be a stream, its recording and the folder that it writes to, all at once', () => {
+    const all = compare(of(site), of(renamed(['gate', 'drive'])));
+    assert.deepEqual(
+      all.settings.map(({ section, key, before, after }) => `${section} ${key}: ${before} → ${after}`),
+      [
+        'streams name: gate → drive',
+        'recordings name: gate → drive',
+        'recordings file: gate/%Y-%m-%dT%H-%M-%S%z.mkv → drive/%Y-%m-%dT%H-%M-%S%z.mkv',
+      ],
+    );
+    assert.deepEqual([all.findings, all.user, all.work], [{ new: [], solved: [] }, [], []]);
+  });
+
+  it('is another stream where another camera sends to the same group', () => {
+    const other = site
+      .replace('  nas:', '  yard: {kind: camera, address: 10.0.0.8, speed: 100 Mb/s}\n  nas:')
+      .replace('{from: core/3', '{from: core/4, to: yard}, {from: core/3')
+      .replace('carries: gate, source: nas', 'source: yard, video: {bitrate: 6 Mb/s}')
+      .replace('wall:', 'view:');
+    const { user } = compare(of(site), of(other));
+    assert.deepEqual(
+      user.map(({ of: { after }, what, before, after: now }) => [after, what, before, now]),
+      [
+        ['den', 'receives', null, 'view'],
+        ['den', 'receives', 'wall', null],
+      ],
+    );
+  });
+});
+
 describe('Cables', () => {
   const site = (...cables: readonly string[]): Side =>
     of(`

@@ -39,7 +39,7 @@ export function compare(before: Side, after: Side): Comparison {
     links: linkChanges(...plans, match),
     poe: poeChanges(...plans, match),
     power: powerChange(...plans),
-    settings: settingsOf(...plans, match),
+    settings: settingsOf(match),
     work: workOf(...plans, match),
     purchases: boughtOf(purchasesOf(before.plan), purchasesOf(after.plan)),
   };

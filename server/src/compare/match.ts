@@ -1,13 +1,18 @@
 /**
- * Matches the things of two plans: those with the same name, and renamed devices, which keep their kind and a MAC
- * address, an address, or the far end of a cable with a label. The order of the plans does not matter.
+ * Matches the things of two plans: those with the same name, and those that were renamed. A renamed device keeps its
+ * kind and a MAC address, an address, or the far end of a cable with a label; `entries.ts` says what others keep. The
+ * order of the plans does not matter.
  */
 
 import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
 import type { Plan } from '../plan.ts';
 import { type Cable, type CableEnd, type Device, connectorAt, connectorName, portAt, portName } from '../site/model.ts';
+import type { Item } from '../site/item.ts';
 import { textAt } from '../text/syntax.ts';
+import { type EntrySection, matchedEntries } from './entries.ts';
+import { type Matched, matchedBySigns, paired } from './pairing.ts';
+import { type Identify, PairedNames } from './paired-names.ts';
 
 /** A thing by its names in the two plans; `null` where a plan lacks it. */
 export interface Pair {
@@ -15,66 +20,32 @@ export interface Pair {
   readonly after: string | null;
 }
 
-export interface Matched<T> {
-  readonly before: T | undefined;
-  readonly after: T | undefined;
-}
-
 export interface Match {
   /** In the order of the later plan, then those that are gone. */
   readonly devices: readonly Matched<Device>[];
   readonly cables: readonly Matched<Cable>[];
-  /** The same text for one device or port, in whichever plan it is named. */
-  readonly id: (name: string, side: 'before' | 'after') => string;
-  /** Whether two words are the same, or an old name and the new one. */
-  readonly isSame: (before: string, after: string) => boolean;
+  /** What the other sections hold. */
+  readonly entries: Readonly<Record<EntrySection, readonly Matched<Item>[]>>;
+  readonly names: PairedNames;
+  readonly id: Identify;
 }
 
 export function matchOf(before: Plan, after: Plan): Match {
   const devices = matchedDevices(before, after);
-  const pairOf = {
-    before: new Map(devices.flatMap((pair) => (pair.before === undefined ? [] : [[pair.before.name, pair] as const]))),
-    after: new Map(devices.flatMap((pair) => (pair.after === undefined ? [] : [[pair.after.name, pair] as const]))),
-  };
-  const id: Match['id'] = (name, side) => {
-    const slash = name.indexOf('/');
-    const device = slash === -1 ? name : name.slice(0, slash);
-    const pair = pairOf[side].get(device);
-    const known = pair === undefined ? device : `${pair.before?.name ?? ''} ${pair.after?.name ?? ''}`;
-    return slash === -1 ? known : known + name.slice(slash);
-  };
-  const isSame: Match['isSame'] = (one, other) => one === other || id(one, 'before') === id(other, 'after');
-  return { devices, cables: matchedCables(before, after, id), id, isSame };
-}
-
-/** Matches things by name. */
-export function matchedByName<T extends { readonly name: string }>(
-  before: readonly T[],
-  after: readonly T[],
-): Matched<T>[] {
-  const old = new Map(before.map((one) => [one.name, one]));
-  const current = new Set(after.map(({ name }) => name));
-  return [
-    ...after.map((one) => ({ before: old.get(one.name), after: one })),
-    ...before.filter(({ name }) => !current.has(name)).map((one) => ({ before: one, after: undefined })),
-  ];
+  const names = new PairedNames();
+  names.add('devices', devices);
+  const entries = matchedEntries(before.site, after.site, names);
+  const { id } = names;
+  return { devices, cables: matchedCables(before, after, id), entries, names, id };
 }
 
 function matchedDevices(before: Plan, after: Plan): Matched<Device>[] {
-  const matched = matchedByName(before.site.devices, after.site.devices);
-  const gone = matched.flatMap((pair) => (pair.after === undefined && pair.before !== undefined ? [pair.before] : []));
-  const added = matched.flatMap((pair) => (pair.before === undefined && pair.after !== undefined ? [pair.after] : []));
-  const renamed = paired(
-    gone,
-    added,
+  return matchedBySigns(
+    before.site.devices,
+    after.site.devices,
     (device) => signsOf(before, device),
     (device) => signsOf(after, device),
   );
-  const oldNames = new Set(renamed.values());
-  return matched.flatMap((pair): Matched<Device>[] => {
-    if (pair.after === undefined) return pair.before !== undefined && oldNames.has(pair.before) ? [] : [pair];
-    return [{ before: pair.before ?? renamed.get(pair.after), after: pair.after }];
-  });
 }
 
 /** The signs of a device that stay when only its name changes. */
@@ -102,39 +73,6 @@ const labelsAt = perObject(({ cables }: Plan['site']) => {
   return grouped(ends, ({ device }) => device);
 });
 
-/** Pairs things by a sign that no others share, the strongest signs first. @returns the old by the new */
-function paired<T>(
-  gone: readonly T[],
-  added: readonly T[],
-  signsOld: (one: T) => readonly string[],
-  signsNew: (one: T) => readonly string[],
-): Map<T, T> {
-  const old = bySign(gone, signsOld);
-  const current = bySign(added, signsNew);
-  const found = new Map<T, T>();
-  const taken = new Set<T>();
-  for (const sign of [...current.keys()].filter((one) => old.has(one)).sort()) {
-    const [from, ...othersOld] = old.get(sign) ?? [];
-    const [to, ...othersNew] = current.get(sign) ?? [];
-    if (from === undefined || to === undefined || othersOld.length + othersNew.length > 0) continue;
-    if (found.has(to) || taken.has(from)) continue;
-    found.set(to, from);
-    taken.add(from);
-  }
-  return found;
-}
-
-function bySign<T>(all: readonly T[], signs: (one: T) => readonly string[]): Map<string, T[]> {
-  const found = new Map<string, T[]>();
-  for (const one of all)
-    for (const sign of new Set(signs(one))) {
-      const list = found.get(sign);
-      if (list === undefined) found.set(sign, [one]);
-      else list.push(one);
-    }
-  return found;
-}
-
 /** `core/1`; with its port also where the device alone is written. */
 export function endText(site: Plan['site'], end: CableEnd): string {
   const port = portAt(site, end);
@@ -148,7 +86,7 @@ export function labelOf({ item }: Cable): string | undefined {
   return textAt(item.data, ['label']);
 }
 
-function matchedCables(before: Plan, after: Plan, id: Match['id']): Matched<Cable>[] {
+function matchedCables(before: Plan, after: Plan, id: Identify): Matched<Cable>[] {
   const ends = (plan: Plan, { from, to }: Cable, side: 'before' | 'after'): string[] =>
     [from, to].map((end) => (end === undefined ? '?' : id(endText(plan.site, end), side))).sort();
   let gone = [...before.site.cables];

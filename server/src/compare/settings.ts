@@ -1,11 +1,12 @@
 /** Changed settings by the keys of the language: addresses, VLANs, streams of cameras, recordings. */
 
-import type { Plan } from '../plan.ts';
 import type { Device, Port, PortAddress } from '../site/model.ts';
-import type { SectionName } from '../site/shape.ts';
 import { formatAddress } from '../standards/ipv4.ts';
 import { type Data, isMapping } from '../text/syntax.ts';
-import { type Match, type Matched, type Pair, matchedByName } from './match.ts';
+import { type DataWords, NOTHING_SAID, dataWords } from './data-words.ts';
+import type { Match, Pair } from './match.ts';
+import type { Side } from './paired-names.ts';
+import { type Matched, matchedByName } from './pairing.ts';
 
 export interface Setting {
   /** `vlans`, `devices`, `streams` … */
@@ -17,25 +18,19 @@ export interface Setting {
   readonly after: string | null;
 }
 
-const SECTIONS: readonly SectionName[] = [
-  'site',
-  'vlans',
-  'multiplexes',
-  'services',
-  'occasions',
-  'streams',
-  'traffic',
-  'volumes',
-  'recordings',
-  'policies',
-];
-
-export function settingsOf(before: Plan, after: Plan, match: Match): Setting[] {
+export function settingsOf(match: Match): Setting[] {
   return [
-    ...SECTIONS.flatMap((section) =>
-      matchedByName(before.site.sections[section], after.site.sections[section]).flatMap((pair) => {
+    ...Object.entries(match.entries).flatMap(([section, pairs]) =>
+      pairs.flatMap((pair) => {
         const of = { before: pair.before?.name ?? null, after: pair.after?.name ?? null };
-        return changesIn(pair.before?.data, pair.after?.data, match).map((change) => ({ section, of, ...change }));
+        const isRenamed = of.before !== null && of.after !== null && of.before !== of.after;
+        const name: Change[] = isRenamed ? [{ key: 'name', ...of }] : [];
+        const wordsOf = (side: Side): DataWords => {
+          const item = pair[side];
+          return item === undefined ? NOTHING_SAID : dataWords(item, side, match.names);
+        };
+        const changes = [...name, ...changesIn(wordsOf('before'), wordsOf('after'))];
+        return changes.map((change) => ({ section, of, ...change }));
       }),
     ),
     ...match.devices.flatMap((pair) => ofDevice(pair, match)),
@@ -46,10 +41,16 @@ function ofDevice({ before, after }: Matched<Device>, match: Match): Setting[] {
   // A thing that is added or removed is work on site, not a setting.
   if (before === undefined || after === undefined) return [];
   const of = { before: before.name, after: after.name };
-  const own = changesIn(withoutPorts(before), withoutPorts(after), match);
+  const own = changesIn(
+    dataWords(before.item, 'before', match.names, withoutPorts(before)),
+    dataWords(after.item, 'after', match.names, withoutPorts(after)),
+  );
   const addresses = matchedByName(before.ports, after.ports).flatMap(({ before: old, after: current }) => {
-    const [then, now] = [addressWords(old), addressWords(current)];
-    return then === now ? [] : [{ key: `address at ${portOf(old, current)}`, before: then, after: now }];
+    const isSame =
+      addressWords(old, (vlan) => match.id(vlan, 'before')) ===
+      addressWords(current, (vlan) => match.id(vlan, 'after'));
+    if (isSame) return [];
+    return [{ key: `address at ${portOf(old, current)}`, before: addressWords(old), after: addressWords(current) }];
   });
   return [...own, ...(before.item.data === after.item.data ? [] : addresses)].map((change) => ({
     section: 'devices',
@@ -62,9 +63,9 @@ function portOf(before: Port | undefined, after: Port | undefined): string {
   return after?.name ?? before?.name ?? '';
 }
 
-function addressWords(port: Port | undefined): string | null {
+function addressWords(port: Port | undefined, nameOf = (vlan: string): string => vlan): string | null {
   const all = (port?.addresses ?? []).map(({ address, vlan }: PortAddress) =>
-    vlan === undefined ? formatAddress(address) : `${formatAddress(address)} in ${vlan}`,
+    vlan === undefined ? formatAddress(address) : `${formatAddress(address)} in ${nameOf(vlan)}`,
   );
   return all.length === 0 ? null : all.sort().join(', ');
 }
@@ -83,38 +84,16 @@ function withoutPorts({ item, bridging }: Device): Data {
 
 type Change = Pick<Setting, 'key' | 'before' | 'after'>;
 
-function changesIn(before: Data | undefined, after: Data | undefined, match: Match, key = ''): Change[] {
-  if (before === after) return [];
-  if (isMapping(before) && isMapping(after)) {
-    const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
-    return keys.flatMap((own) => changesIn(before[own], after[own], match, key === '' ? own : `${key} ${own}`));
+function changesIn(before: DataWords, after: DataWords, key = ''): Change[] {
+  if (before.id === after.id) return [];
+  if (before.parts.size > 0 && after.parts.size > 0) {
+    const ids = [...new Set([...before.parts.keys(), ...after.parts.keys()])];
+    return ids.flatMap((id) => {
+      const [then, now] = [before.parts.get(id), after.parts.get(id)];
+      const own = now?.key ?? then?.key ?? '';
+      const inner = key === '' ? own : `${key} ${own}`;
+      return changesIn(then?.value ?? NOTHING_SAID, now?.value ?? NOTHING_SAID, inner);
+    });
   }
-  const [then, now] = [wordsOf(before, 'before', match), wordsOf(after, 'after', match)];
-  return then.id === now.id ? [] : [{ key, before: then.words, after: now.words }];
-}
-
-/** A value as words: lists are sorted, and a renamed device has one name for both plans. */
-function wordsOf(data: Data | undefined, side: 'before' | 'after', match: Match): { id: string; words: string | null } {
-  if (data === undefined) return { id: '', words: null };
-  if (Array.isArray(data)) {
-    const all = data.map((one: Data) => wordsOf(one, side, match));
-    return {
-      id: `[${all
-        .map(({ id }) => id)
-        .sort()
-        .join(', ')}]`,
-      words: all.length === 0 ? 'none' : all.map(({ words }) => words ?? '').join(', '),
-    };
-  }
-  if (isMapping(data)) {
-    const all = Object.entries(data)
-      .map(([key, value]) => ({ key, ...wordsOf(value, side, match) }))
-      .sort((a, b) => (a.key < b.key ? -1 : 1));
-    return {
-      id: `{${all.map(({ key, id }) => `${key}: ${id}`).join(', ')}}`,
-      words: all.map(({ key, words }) => `${key}: ${words ?? ''}`).join(', '),
-    };
-  }
-  const text = String(data);
-  return { id: match.id(text, side), words: text };
+  return [{ key, before: before.words, after: after.words }];
 }

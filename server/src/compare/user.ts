@@ -4,7 +4,8 @@ import type { Plan } from '../plan.ts';
 import { DAY } from '../standards/time-units.ts';
 import { bytes, days } from '../text/words.ts';
 import { lastsWords } from '../report/supply/words.ts';
-import { type Match, type Pair, matchedByName } from './match.ts';
+import type { Match, Pair } from './match.ts';
+import type { Matched } from './pairing.ts';
 
 export interface UserChange {
   readonly of: Pair;
@@ -17,24 +18,28 @@ export interface UserChange {
 
 export function userChanges(before: Plan, after: Plan, match: Match): UserChange[] {
   return [
-    ...recordings(before, after),
-    ...volumes(before, after),
+    ...recordings(before, after, match),
+    ...volumes(before, after, match),
     ...received(before, after, match),
     ...lives(before, after, match),
   ];
 }
 
-function recordings(before: Plan, after: Plan): UserChange[] {
+function recordings(before: Plan, after: Plan, { entries }: Match): UserChange[] {
   const words = (recording: Plan['site']['recordings'][number] | undefined): string | null =>
     recording === undefined ? null : recording.keep === undefined ? 'never deleted' : days(recording.keep / DAY);
-  return matchedByName(before.site.recordings, after.site.recordings).flatMap(({ before: old, after: current }) =>
-    changed({ before: old?.name ?? null, after: current?.name ?? null }, 'kept', words(old), words(current)),
-  );
+  return entries.recordings.flatMap((pair) => {
+    const of = namesOf(pair);
+    const then = before.site.recordingByName.get(of.before ?? '');
+    return changed(of, 'kept', words(then), words(after.site.recordingByName.get(of.after ?? '')));
+  });
 }
 
-function volumes(before: Plan, after: Plan): UserChange[] {
-  return matchedByName(before.site.volumes, after.site.volumes).flatMap(({ before: old, after: current }) => {
-    const of = { before: old?.name ?? null, after: current?.name ?? null };
+function volumes(before: Plan, after: Plan, { entries }: Match): UserChange[] {
+  return entries.volumes.flatMap((pair) => {
+    const of = namesOf(pair);
+    const old = before.site.volumeByName.get(of.before ?? '');
+    const current = after.site.volumeByName.get(of.after ?? '');
     const [then, now] = [
       old === undefined ? undefined : before.storage.on(old),
       current === undefined ? undefined : after.storage.on(current),
@@ -62,7 +67,13 @@ function volumes(before: Plan, after: Plan): UserChange[] {
 }
 
 /** Each stream that a receiver gets in only one of the plans. */
-function received(before: Plan, after: Plan, { devices }: Match): UserChange[] {
+function received(before: Plan, after: Plan, { devices, entries }: Match): UserChange[] {
+  const [newName, oldName] = [new Map<string, string>(), new Map<string, string>()];
+  for (const pair of entries.streams) {
+    if (pair.before === undefined || pair.after === undefined) continue;
+    newName.set(pair.before.name, pair.after.name);
+    oldName.set(pair.after.name, pair.before.name);
+  }
   const by = (plan: Plan): Map<string, Set<string>> => {
     const found = new Map<string, Set<string>>();
     for (const { stream, reaches } of plan.network.deliveries)
@@ -74,9 +85,11 @@ function received(before: Plan, after: Plan, { devices }: Match): UserChange[] {
     const had = then.get(old?.name ?? '') ?? new Set<string>();
     const has = now.get(current?.name ?? '') ?? new Set<string>();
     const of = { before: old?.name ?? null, after: current?.name ?? null };
+    const added = [...has].filter((name) => !had.has(oldName.get(name) ?? ''));
+    const gone = [...had].filter((name) => !has.has(newName.get(name) ?? ''));
     return [
-      ...[...has].filter((name) => !had.has(name)).map((name) => ({ of, what: 'receives', before: null, after: name })),
-      ...[...had].filter((name) => !has.has(name)).map((name) => ({ of, what: 'receives', before: name, after: null })),
+      ...added.map((name) => ({ of, what: 'receives', before: null, after: name })),
+      ...gone.map((name) => ({ of, what: 'receives', before: name, after: null })),
     ];
   });
 }
@@ -99,6 +112,10 @@ function lives(before: Plan, after: Plan, { devices }: Match): UserChange[] {
           now.get(current.name) ?? null,
         ),
   );
+}
+
+function namesOf({ before, after }: Matched<{ readonly name: string }>): Pair {
+  return { before: before?.name ?? null, after: after?.name ?? null };
 }
 
 export function changed(of: Pair, what: string, before: string | null, after: string | null): UserChange[] {

@@ -3,7 +3,8 @@
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Port, portName } from '../site/model.ts';
 import { bitRate, metres } from '../text/words.ts';
-import { type Match, type Matched, endText, labelOf, matchedByName } from './match.ts';
+import { type Match, endText, labelOf } from './match.ts';
+import { type Matched, matchedByName } from './pairing.ts';
 
 export const WORKS = ['install', 'remove', 'rename', 'lay', 'pull', 'move', 'replace', 'relabel', 'configure'] as const;
 
@@ -20,7 +21,7 @@ export function workOf(before: Plan, after: Plan, match: Match): Work[] {
   return [
     ...match.devices.flatMap(ofDevice),
     ...match.cables.flatMap((pair) => ofCable(before, after, pair, match)),
-    ...match.devices.flatMap(ofPorts),
+    ...match.devices.flatMap((pair) => ofPorts(pair, match)),
   ];
 }
 
@@ -95,33 +96,29 @@ function cableText(plan: Plan, cable: Cable | undefined): string | null {
   return [wayText(wayOf(plan, cable)), ...made].join(', ');
 }
 
-function ofPorts({ before, after }: Matched<Device>): Work[] {
+function ofPorts({ before, after }: Matched<Device>, { id }: Match): Work[] {
   if (before === undefined || after === undefined || before.item.data === after.item.data) return [];
   return matchedByName(before.ports, after.ports).flatMap(({ before: old, after: current }): Work[] => {
-    const [then, now] = [portText(old), portText(current)];
-    const [told, say] = [old, current].map((port) => (port === undefined ? '' : portName(port)));
-    if (then === now) return [];
-    return [
-      {
-        work: 'configure',
-        before: then === null ? null : `${told ?? ''}: ${then}`,
-        after: now === null ? null : `${say ?? ''}: ${now}`,
-      },
-    ];
+    const isSame = portText(old, (vlan) => id(vlan, 'before')) === portText(current, (vlan) => id(vlan, 'after'));
+    return isSame ? [] : [{ work: 'configure', before: portWords(old), after: portWords(current) }];
   });
 }
 
-function portText(port: Port | undefined): string | null {
+function portWords(port: Port | undefined): string | null {
+  return port === undefined ? null : `${portName(port)}: ${portText(port, (vlan) => vlan) ?? ''}`;
+}
+
+function portText(port: Port | undefined, nameOf: (vlan: string) => string): string | null {
   if (port === undefined) return null;
   const { speed, module, medium, vlan, trunk, native, feeds, lag, lacp } = port;
   const words = [
     speed === undefined ? undefined : bitRate(speed),
     module ?? medium,
-    vlan === undefined ? undefined : `VLAN ${vlan}`,
-    trunk === undefined ? undefined : `trunk of ${[...trunk].sort().join(', ')}`,
-    native === undefined ? undefined : `${native} untagged`,
+    vlan === undefined ? undefined : `VLAN ${nameOf(vlan)}`,
+    trunk === undefined ? undefined : `trunk of ${trunk.map(nameOf).sort().join(', ')}`,
+    native === undefined ? undefined : `${nameOf(native)} untagged`,
     feeds === undefined ? undefined : `PoE ${feeds}`,
     lag === undefined ? undefined : `group ${lag}${lacp === 'active' ? '' : `, LACP ${lacp}`}`,
   ].filter((word) => word !== undefined);
-  return words.length === 0 ? 'nothing said' : words.join(', ');
+  return words.length === 0 ? 'nothing set' : words.join(', ');
 }
