@@ -99,6 +99,28 @@ const PORTS = ['s1/view1', 's1/s2', 's2/view2', 's2/silent', 's2/s3', 's3/view3'
 const ALL = 'g1 g2 g3';
 
 describe('multicast', () => {
+  // Source: measured on hosts of Linux in the lab, a site made at random: the host counted nothing of its own.
+  it('without a route for the group is not sent, and does not come back to its own source either', () => {
+    const site = networkFrom(`
+devices:
+  core: {kind: switch, ports: {1-4: {speed: 1 Gb/s}}}
+  hub: {kind: switch, ports: {1-4: {speed: 1 Gb/s}}}
+  server: {kind: server, ports: {a: {address: 10.0.0.5}, b: {address: 10.0.1.5}}}
+  view: {kind: display, address: 10.0.0.7}
+cables: [{from: core/1, to: server/a}, {from: hub/1, to: server/b}, {from: core/2, to: view}]
+streams: {g: {source: server, transport: ts-rtp, group: 239.192.20.1, port: 5004, mux-rate: 4 Mb/s, receivers: [view, server]}}
+`);
+    const { reaches, unreached } = delivery(site, 'g');
+    assert.deepEqual(reaches, []);
+    assert.deepEqual(
+      unreached.map(({ receiver, why }) => [receiver, why.obstacle]),
+      [
+        ['view', 'no-group-route'],
+        ['server', 'no-group-route'],
+      ],
+    );
+  });
+
   // Source: measured with Open vSwitch (Debian 12, userspace datapath, three bridges with multicast snooping), packets
   // counted at each port. The querier there was a host of its own that sent general queries from its address.
   describe('on snooping switches, as measured on Open vSwitch', () => {

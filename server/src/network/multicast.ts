@@ -249,8 +249,10 @@ function notSent(
         ? { obstacle: 'no-group-route', device }
         : { obstacle: 'into-nothing', device, port: way.port.name, route: way.route };
   const receivers = stream.receivers.filter((name) => deviceByName.has(name));
-  const unreached = receivers.filter((name) => name !== device).map((receiver) => ({ receiver, why }));
-  const reaches = receivers.filter((name) => name === device);
+  // A host takes its own packets in where it sends them, cable or no cable; without a route, sending fails.
+  const isLooped = (name: string): boolean => name === device && why.obstacle !== 'no-group-route';
+  const unreached = receivers.filter((name) => !isLooped(name)).map((receiver) => ({ receiver, why }));
+  const reaches = receivers.filter(isLooped);
   return { stream, source, leaves: undefined, route: way?.route, reaches, unreached, domains: [] };
 }
 
