@@ -60,7 +60,7 @@ interface Columns {
 
 function drawn(plan: Plan): Drawing {
   const supply = plan.supply();
-  const shown = plan.site.devices.filter((device) => takesPower(plan, device) || device.ups !== undefined);
+  const shown = plan.site.devices.filter((device) => isShown(plan, device));
   const atMains = shown.filter((device) => supply.feeding.of(device).by === 'mains');
   const columns = columnsOf(plan);
   const most = aboutWatts(supply.total.most);
@@ -76,6 +76,11 @@ function drawn(plan: Plan): Drawing {
     marks: sourceMarks({ plan, columns }, arrangement, mains),
     tables: [feedingTable(plan, shown)],
   };
+}
+
+/** What is plugged into a host and declares no watts has none of its own to show. */
+function isShown(plan: Plan, device: Device): boolean {
+  return takesPower(plan, device) || device.ups !== undefined;
 }
 
 interface Shown {
@@ -115,7 +120,7 @@ function sourceOf(shown: Shown, device: Device | undefined, feeds: readonly Devi
   const { plan, columns } = shown;
   const supply = plan.supply();
   const fed = feeds.map((one): Fed => {
-    const own = supply.feeding.fedBy(one);
+    const own = supply.feeding.fedBy(one).filter((device) => isShown(plan, device));
     const isSource = own.length > 0 || supply.ups(one) !== undefined;
     return {
       device: one,
