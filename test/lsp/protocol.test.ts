@@ -1,8 +1,9 @@
 // A client that makes mistakes: it gets the protocol's errors (LSP 3.17, Base Protocol and Server lifecycle;
 // JSON-RPC 2.0, 5.1), and is served further.
 import assert from 'node:assert/strict';
+import { fork, spawn } from 'node:child_process';
 import { type Message, StreamMessageReader } from 'vscode-languageserver-protocol/node';
-import { type Host, inThisProcess, spawned } from './host.ts';
+import { type Host, SERVER, inThisProcess, spawned } from './host.ts';
 
 /** JSON-RPC 2.0, 5.1; ServerNotInitialized: LSP 3.17, ErrorCodes. */
 const [PARSE_ERROR, INVALID_REQUEST, NOT_INITIALIZED, INVALID_PARAMS] = [-32700, -32600, -32002, -32602];
@@ -207,6 +208,59 @@ describe('the server, of a client that errs', () => {
     client = new Raw(spawned());
     client.notify('exit');
     assert.equal(await client.host.ended, 1, 'before initialize too');
+  });
+
+  it('a client that reads no more, or leaves the channel of a child process, ends it with 1 and no word', async () => {
+    const deaf = spawn(process.execPath, SERVER.slice(1), { stdio: 'pipe' });
+    const child = fork(SERVER[1], ['--node-ipc'], { stdio: ['ignore', 'pipe', 'pipe', 'ipc'] });
+    const said: string[] = [];
+    for (const stream of [deaf.stderr, child.stderr, child.stdout])
+      stream?.setEncoding('utf8').on('data', (text: string) => said.push(text));
+    const ends = [deaf, child].map((one) => new Promise((end) => one.once('exit', end)));
+    deaf.stdin.on('error', () => undefined);
+    const initialize = { jsonrpc: '2.0', id: 1, method: 'initialize', params: INITIALIZE };
+    deaf.stdin.write(framed(JSON.stringify(initialize)));
+    deaf.stdout.once('data', () => {
+      deaf.stdout.destroy();
+      const textDocument = { uri: URI, languageId: 'yaml', version: 1, text: TEXT };
+      for (const method of ['textDocument/didOpen', 'textDocument/didClose'])
+        deaf.stdin.write(framed(JSON.stringify({ jsonrpc: '2.0', method, params: { textDocument } })));
+    });
+    child.once('message', () => child.disconnect());
+    child.send(initialize);
+    assert.deepEqual(await Promise.all(ends), [1, 1]);
+    assert.deepEqual(said, []);
+  });
+
+  it('an address that is none: its request is refused, and a folder of the workspace is left out', async () => {
+    const half = 'file:///nowhere/\ud800';
+    const workspaceFolders = ['file:////', half, 'a b://c', '::://%'].map((uri) => ({ uri, name: uri }));
+    assert.ok('result' in (await client.request(1, 'initialize', { ...INITIALIZE, workspaceFolders })));
+    client.notify('initialized', {});
+    client.notify('workspace/didChangeWorkspaceFolders', {
+      event: { added: workspaceFolders, removed: workspaceFolders },
+    });
+    for (const [id, folder] of ['file:////', half, 'a b://c'].entries())
+      assert.equal(
+        (await client.request(100 + id, 'plumbline/page', { folder, page: 'report' })).error?.code,
+        INVALID_PARAMS,
+        folder,
+      );
+    await serves();
+  });
+
+  it('a % in an address that encodes nothing: the report of its site names the file', async () => {
+    await initialized();
+    for (const [id, name] of ['a%ZZ.site.yaml', '%E0%A4%A.site.yaml', '100%.site.yaml'].entries()) {
+      const uri = `file:///nowhere/${id}/${name}`;
+      client.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'yaml', version: 1, text: TEXT } });
+      const { result } = await client.request(100 + id, 'plumbline/page', {
+        folder: `file:///nowhere/${id}`,
+        page: 'report',
+      });
+      assert.ok(JSON.stringify(result).includes(`${name}:2`), name);
+    }
+    await serves();
   });
 
   const document = { uri: URI.replace('network', 'other'), languageId: 'yaml', version: 1, text: TEXT };

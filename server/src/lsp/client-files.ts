@@ -2,7 +2,7 @@
 
 import type { Connection } from 'vscode-languageserver';
 import { ErrorCodes, RequestType, ResponseError } from 'vscode-languageserver-protocol';
-import { URI } from 'vscode-uri';
+import { oneForm } from './convert.ts';
 import type { FileSource } from './sites.ts';
 
 type Read = Exclude<Awaited<ReturnType<FileSource['read']>>, undefined>;
@@ -31,7 +31,7 @@ export function clientFiles(connection: Connection): FileSource {
     try {
       const found: unknown = await connection.sendRequest(what, { folder });
       const all: readonly unknown[] = Array.isArray(found) ? found : [];
-      return all.flatMap((uri) => (typeof uri === 'string' ? URI.parse(uri).toString() : []));
+      return all.flatMap((uri) => (typeof uri === 'string' ? (oneForm(uri) ?? []) : []));
     } catch (error) {
       if (!(error instanceof ResponseError)) throw error;
       // Where the folder cannot be listed, or the client lacks the request, the open files are the site.

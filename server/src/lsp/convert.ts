@@ -5,8 +5,10 @@ import {
   CodeActionKind,
   type Diagnostic as ProtocolDiagnostic,
   DiagnosticSeverity,
+  ErrorCodes,
   type Location,
   type Range,
+  ResponseError,
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
@@ -29,9 +31,14 @@ const SEVERITY = {
 export class Addresses {
   private readonly asWritten = new Map<string, string>();
 
-  /** The one form of an address that a client has written. */
+  /**
+   * The one form of an address that a client has written.
+   *
+   * @throws ResponseError where it is none
+   */
   take(uri: string): string {
-    const own = URI.parse(uri).toString();
+    const own = oneForm(uri);
+    if (own === undefined) throw new ResponseError(ErrorCodes.InvalidParams, `${uri} is no address.`);
     if (own !== uri) this.asWritten.set(own, uri);
     return own;
   }
@@ -43,6 +50,18 @@ export class Addresses {
 
   shown(uri: string): string {
     return this.asWritten.get(uri) ?? uri;
+  }
+}
+
+/** An address in the one form that the server uses; `undefined` where it is none (RFC 3986, 3). */
+export function oneForm(uri: string): string | undefined {
+  try {
+    return URI.parse(uri).toString();
+  } catch (error) {
+    // `URIError` is of half a surrogate pair, which cannot be encoded.
+    if (error instanceof URIError || (error instanceof Error && error.message.startsWith('[UriError]')))
+      return undefined;
+    throw error;
   }
 }
 

@@ -1,8 +1,10 @@
-/** The language server as a process: over a pipe to its parent, or over standard input and output. */
+/** The language server as a process: over a channel to its parent, or standard input and output. */
 
 import { ProposedFeatures, createConnection } from 'vscode-languageserver/node';
-import { serveOnNode, serveOverStreams } from './on-node.ts';
+import { serveOnNode, serveOverStreams, serveParent } from './on-node.ts';
 
-if (process.argv.includes('--stdio'))
-  serveOverStreams({ input: process.stdin, output: process.stdout, end: (status) => process.exit(status) });
+const end = (status: number): void => process.exit(status);
+
+if (process.argv.includes('--stdio')) serveOverStreams({ input: process.stdin, output: process.stdout, end });
+else if (process.argv.includes('--node-ipc')) serveParent(end);
 else serveOnNode(createConnection(ProposedFeatures.all));

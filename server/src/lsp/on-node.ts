@@ -1,7 +1,14 @@
 /** The language server with the files of the disk, over any connection to a client. */
 
 import type { Readable, Writable } from 'node:stream';
-import { type Connection, ProposedFeatures, StreamMessageWriter, createConnection } from 'vscode-languageserver/node';
+import {
+  type Connection,
+  IPCMessageReader,
+  IPCMessageWriter,
+  ProposedFeatures,
+  StreamMessageWriter,
+  createConnection,
+} from 'vscode-languageserver/node';
 import { diskFiles, pathOf, uriOf } from '../machine/disk.ts';
 import { rulePagesFolder } from '../machine/rule-pages.ts';
 import { clientFiles } from './client-files.ts';
@@ -55,7 +62,18 @@ export function serveOverStreams({ input, output, end }: Streams, program = proc
   const lifecycle = new Lifecycle(writer, end);
   const reader = new FramedReader(input, (why) => lifecycle.refuseText(why));
   input.on('close', () => lifecycle.end());
+  // A client that reads no more is gone. Its end comes before the library learns that a message was not written.
+  output.on('error', () => lifecycle.end());
+  output.on('close', () => lifecycle.end());
   serveOnNode(createConnection(ProposedFeatures.all, lifecycle.inOrder(reader), writer), program);
+}
+
+/** Serves the parent of this process, over the channel that Node has between them. */
+export function serveParent(end: Streams['end']): void {
+  const writer = new IPCMessageWriter(process);
+  const lifecycle = new Lifecycle(writer, end);
+  process.on('disconnect', () => lifecycle.end());
+  serveOnNode(createConnection(ProposedFeatures.all, lifecycle.inOrder(new IPCMessageReader(process)), writer));
 }
 
 /** Files from the disk, or from the client in a virtual workspace, which only the client can reach. */

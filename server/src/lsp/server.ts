@@ -35,7 +35,7 @@ import { type Handler, type LastCommit, Session } from './session.ts';
 import { readSettings, readStartOptions } from './settings.ts';
 import { type FileSource, type OpenSite, Sites } from './sites.ts';
 import { Typing } from './typing.ts';
-import { Workspace, plain } from './workspace.ts';
+import { Workspace, addressesOf } from './workspace.ts';
 import { WorkspaceSites } from './workspace-sites.ts';
 
 const handlers: readonly Handler[] = [
@@ -141,7 +141,7 @@ export function serve(connection: Connection, source: FileSource, parts: HostPar
     connection.onNotification(DidChangeWorkspaceFoldersNotification.type, ({ event: { added, removed } }) => {
       workspace.change(added, removed);
       sites.tidy();
-      for (const { uri } of added) unopened.look(plain(uri));
+      for (const folder of addressesOf(added)) unopened.look(folder);
     });
     session.options = readStartOptions(initializationOptions);
     session.settings = readSettings(initializationOptions);

@@ -1,7 +1,7 @@
 /** The folders of the client's workspace, whose findings are shown without an open file too. */
 
 import type { InitializeParams, WorkspaceFolder } from 'vscode-languageserver-protocol';
-import { URI } from 'vscode-uri';
+import { oneForm } from './convert.ts';
 import { isAtOrBelow } from './sites.ts';
 
 export class Workspace {
@@ -14,8 +14,8 @@ export class Workspace {
   }
 
   change(added: readonly WorkspaceFolder[], removed: readonly WorkspaceFolder[]): void {
-    for (const { uri } of removed) this.folders.delete(plain(uri));
-    for (const { uri } of added) this.folders.add(plain(uri));
+    for (const folder of addressesOf(removed)) this.folders.delete(folder);
+    for (const folder of addressesOf(added)) this.folders.add(folder);
   }
 
   get all(): Iterable<string> {
@@ -27,7 +27,7 @@ export class Workspace {
   }
 }
 
-/** The one form of a folder's address, without a slash at its end. */
-export function plain(uri: string): string {
-  return URI.parse(uri).toString().replace(/\/$/, '');
+/** The one form of each folder's address, without a slash at its end; of those that have one. */
+export function addressesOf(folders: readonly WorkspaceFolder[]): string[] {
+  return folders.flatMap(({ uri }) => oneForm(uri)?.replace(/\/$/, '') ?? []);
 }

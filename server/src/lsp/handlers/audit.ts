@@ -29,7 +29,7 @@ async function answer(session: Session, wanted: AuditWanted, token: Cancellation
   if (audits === undefined)
     return { cannot: 'In a browser no file can be read for an audit: use VS Code on a desktop, or `plumbline audit`.' };
   if (!AUDIT_KINDS.includes(kind)) return { cannot: 'There is no audit of that kind.' };
-  const parsed = URI.parse(uri);
+  const parsed = URI.parse(addresses.take(uri));
   if (parsed.scheme !== 'file') return { cannot: 'Only files on the machine that the server runs on can be read.' };
   const site = sites.in(folder);
   if (site === undefined) return { cannot: 'Open a file of the site first.' };

@@ -1,6 +1,7 @@
 /** Pages of a site, shown beside its text. */
 
 import { ErrorCodes, ResponseError } from 'vscode-languageserver-protocol';
+import { URI } from 'vscode-uri';
 import type { AuditKind } from '../../audit/audited.ts';
 import type { Measured } from '../../audit/measured.ts';
 import { check } from '../../check.ts';
@@ -204,6 +205,8 @@ function reported(
     uri,
     range: { start },
   } = convert.location(at);
-  const file = decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
+  // An address may have a `%` that encodes nothing, on which `decodeURIComponent` throws.
+  const { path } = URI.parse(uri);
+  const file = path.slice(path.lastIndexOf('/') + 1);
   return { severity, message, where: `${file}:${start.line + 1}`, target: { uri, ...start } };
 }
