@@ -8,8 +8,9 @@ import { CannotDo } from '../machine/cannot-do.ts';
 import { failureReport, rankedReport } from '../outlook/figures.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
+import { SECOND } from '../standards/time-units.ts';
 import { visible } from '../text/visible.ts';
-import { bitRate, count, few, list, percent } from '../text/words.ts';
+import { bitRate, count, duration, few, list, percent } from '../text/words.ts';
 import { visibleJson } from './format/json.ts';
 import { print, tell } from './print.ts';
 import { readSite } from './sites.ts';
@@ -63,7 +64,7 @@ function failureText(plan: Plan, failure: Failure): string {
     ['recordings', names(recordings)],
     ['cameras', names(cameras)],
     ['pictures', picturesWords(pictures.filter(({ after }) => after === 0)).join('; ')],
-    [`after ${later[0]?.after ?? 0} s`, picturesWords(later).join('; ')],
+    [`after ${duration((later[0]?.after ?? 0) * SECOND)}`, picturesWords(later).join('; ')],
     ['dark with it', names(devices)],
     ...gateways.map(({ vlan, gateway, hosts }) => [
       'gateway',

@@ -4,6 +4,8 @@ import { elementNamed, elementWords, elementsOf } from '../failure/element.ts';
 import { type Failure, failureOf } from '../failure/failure.ts';
 import { failureWords } from '../failure/words.ts';
 import type { Device } from '../site/model.ts';
+import { SECOND } from '../standards/time-units.ts';
+import { duration } from '../text/words.ts';
 import { type Drawing, type Kind, type Mark, type Row, type Table, type Thing, deviceAt } from './drawing.ts';
 import { networkPicture } from './network.ts';
 
@@ -52,7 +54,11 @@ function lostTables({ pictures, recordings, cameras }: Failure): Table[] {
     ...cameras.map(({ name }) => ({ about: [deviceAt(name)], cells: ['camera', { names: [deviceAt(name)] }, ''] })),
     ...pictures.map(({ stream, receiver, after }) => ({
       about: [deviceAt(receiver)],
-      cells: ['picture', `${stream.name} on ${receiver}`, after === 0 ? 'at once' : `after ${after} s`],
+      cells: [
+        'picture',
+        `${stream.name} on ${receiver}`,
+        after === 0 ? 'at once' : `after ${duration(after * SECOND)}`,
+      ],
     })),
   ];
   return rows.length === 0 ? [] : [{ title: 'Lost', head: ['What', 'Name', 'When'], rows }];

@@ -3,10 +3,10 @@
 import { type Looked, stretchesOf } from '../audit/recordings/looked.ts';
 import type { Plan } from '../plan.ts';
 import { DAY, HOUR } from '../standards/time-units.ts';
-import { count, days as daysWords } from '../text/words.ts';
+import { count, days as daysWords, duration } from '../text/words.ts';
 import type { Drawing, Kind, Look, Mark, Measured } from './drawing.ts';
 import { words } from './words.ts';
-import { type Span, ageWords, lengthOf, lengthWords, missingWords, overlapWords, within } from './recording/spans.ts';
+import { type Span, ageWords, lengthOf, missingWords, overlapWords, within } from './recording/spans.ts';
 import { type LocalDay, daysBetween } from './recording/local-days.ts';
 import { type Course, daysTable, recordingAt, stretchesTable, wholeTable } from './recording/tables.ts';
 
@@ -62,7 +62,7 @@ function drawn(plan: Plan, looked: Looked, { now }: NonNullable<Measured['record
         `${looked.time(course.from).slice(0, 16)} to ${looked.time(course.to).slice(0, 16)}`,
         missingWords(course.gaps.count, course.gaps.total),
         ...(course.overlaps.count === 0 ? [] : [overlapWords(course.overlaps.count, course.overlaps.total)]),
-        ...(lost === 0 ? [] : [`${lengthWords(lost)} of a repeated hour missing`]),
+        ...(lost === 0 ? [] : [`${duration(lost)} of a repeated hour missing`]),
         ...(course.stopped === undefined ? [] : [`▲ nothing since ${looked.time(course.stopped).slice(0, 16)}`]),
       ].join(' · ');
   const keep =

@@ -1,5 +1,6 @@
 /** What a failure loses, in words. */
 
+import { MINUTE, SECOND } from '../standards/time-units.ts';
 import { bytes, count, duration, few, list, asName } from '../text/words.ts';
 import { type Element, elementWords } from './element.ts';
 import type { Failure, Losses, Picture } from './failure.ts';
@@ -39,8 +40,8 @@ function overWords({ takeovers }: Failure): string[] {
 export function recoveryWords({ frames, groups, streams }: NonNullable<Failure['recovery']>): string {
   const what = streams.length === 1 ? 'What goes another way is' : `${streams.length} streams go another way and are`;
   if (frames === 0) return `${what} not interrupted for long.`;
-  const groupsToo = groups === 0 ? '' : `, groups at most ${frames + groups} s`;
-  return `${what} back after at most ${frames} s${groupsToo}.`;
+  const groupsToo = groups === 0 ? '' : `, groups at most ${duration((frames + groups) * SECOND)}`;
+  return `${what} back after at most ${duration(frames * SECOND)}${groupsToo}.`;
 }
 
 export function footageWords({ volume: { name, host }, fate, bytes: amount, rebuild }: Footage): string {
@@ -59,7 +60,7 @@ export function footageWords({ volume: { name, host }, fate, bytes: amount, rebu
 function rebuildWords(seconds: number | undefined): string {
   return seconds === undefined
     ? ''
-    : ` and filled, which takes ${duration(Math.round(seconds / 360) * 360_000)} at least`;
+    : ` and filled, which takes ${duration(Math.round(seconds / 60) * MINUTE)} at least`;
 }
 
 /** `paddock-live on kitchen-screen and stable-screen`, each stream once. */

@@ -13,6 +13,8 @@ import type { Explained } from '../report/explain.ts';
 import type { Explanation, ExplanationLine } from '../report/explain/explanation.ts';
 import type { Figure } from '../report/explain/figure.ts';
 import type { Device } from '../site/model.ts';
+import { SECOND } from '../standards/time-units.ts';
+import { duration } from '../text/words.ts';
 
 /** The paths, for a usage text. */
 export const OUTLOOK_PATHS: readonly string[] = ['headroom CAMERA [SWITCH]', 'failures NAME'];
@@ -103,7 +105,7 @@ function explainFailure(plan: Plan, [name = '', ...more]: readonly string[]): Ex
   });
   const shown = failure.pictures.map(({ stream, receiver, after }): ExplanationLine => ({
     label: stream.name,
-    cells: [after === 0 ? `on ${receiver}` : `on ${receiver}, after ${after} s`],
+    cells: [after === 0 ? `on ${receiver}` : `on ${receiver}, after ${duration(after * SECOND)}`],
     formula: reasonOf(plan, failure, stream, receiver),
   }));
   return {

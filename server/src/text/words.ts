@@ -67,13 +67,10 @@ export function wattHours(amount: number): string {
   return `${short(amount / 1000)} Wh`;
 }
 
-/** Milliseconds that a battery lasts, rounded down: `44 min`, `1 h 24 min`. */
+/** Milliseconds that a battery lasts, rounded down to minutes: `44 min`, `1 h 24 min`. */
 export function runtime(milliseconds: number): string {
-  if (milliseconds < MINUTE) return `${Math.floor(milliseconds / SECOND)} s`;
-  const minutes = Math.floor(milliseconds / MINUTE);
-  if (minutes < 60) return `${minutes} min`;
-  const rest = minutes % 60;
-  return rest === 0 ? `${(minutes - rest) / 60} h` : `${(minutes - rest) / 60} h ${rest} min`;
+  const unit = milliseconds < MINUTE ? SECOND : MINUTE;
+  return milliseconds < SECOND ? '0 s' : duration(milliseconds - (milliseconds % unit));
 }
 
 /** Millimetres as `38 m`; below a metre with two decimals. */
@@ -91,17 +88,39 @@ export function kilograms(grams: number): string {
   return `${Number((grams / 1000).toFixed(grams < 10_000 ? 2 : 1))} kg`;
 }
 
-/** Milliseconds in the largest unit that suits: `2 s`, `1.5 h`, `14 d`. */
+/**
+ * Milliseconds as `40 ms`, `2.5 s`, `1 min 30 s`, `1 h 50 min`, `14 d`: below a minute to a hundredth of a second, below
+ * an hour to a second, and to a minute from an hour on.
+ */
 export function duration(milliseconds: number): string {
-  const units: readonly (readonly [string, number])[] = [
-    ['d', DAY],
-    ['h', HOUR],
-    ['min', MINUTE],
-    ['s', SECOND],
-  ];
-  for (const [unit, factor] of units)
-    if (milliseconds >= factor) return `${Number((milliseconds / factor).toFixed(2))} ${unit}`;
-  return `${milliseconds} ms`;
+  if (milliseconds < SECOND) return `${Math.round(milliseconds)} ms`;
+  // What is rounded up may reach the next unit: 59.999 s are a minute.
+  const [, step] = STEPS.find(([below, by]) => rounded(milliseconds, by) < below) ?? [Infinity, MINUTE];
+  let left = rounded(milliseconds, step);
+  if (left < MINUTE) return `${left / SECOND} s`;
+  const parts = UNITS.map(([unit, length]) => {
+    const whole = Math.floor(left / length);
+    left -= whole * length;
+    return whole === 0 ? '' : `${whole} ${unit}`;
+  });
+  return parts.filter((part) => part !== '').join(' ');
+}
+
+/** What a duration is rounded to, below which length. */
+const STEPS: readonly (readonly [number, number])[] = [
+  [MINUTE, 10],
+  [HOUR, SECOND],
+];
+
+const UNITS: readonly (readonly [string, number])[] = [
+  ['d', DAY],
+  ['h', HOUR],
+  ['min', MINUTE],
+  ['s', SECOND],
+];
+
+function rounded(value: number, step: number): number {
+  return Math.round(value / step) * step;
 }
 
 /** Days as `11.3 d`. */

@@ -32,8 +32,8 @@ describe('audit of recordings', () => {
   it('sums up what is there in a line for each recording', () => {
     const { summary } = found(siteText(), without(hours(2), 10, 10));
     assert.deepEqual(summary, [
-      'recording  files     size  from                       to                         length  gaps   kept  measured  declared',
-      'gate         110  4.95 GB  2026-06-01T01:00:00+01:00  2026-06-01T03:00:00+01:00  1.83 h     1  0.1 d    6 Mb/s    6 Mb/s',
+      'recording  files     size  from                       to                             length  gaps  kept  measured  declared',
+      'gate         110  4.95 GB  2026-06-01T01:00:00+01:00  2026-06-01T03:00:00+01:00  1 h 50 min     1   2 h    6 Mb/s    6 Mb/s',
       '110 files looked at.',
     ]);
   });
@@ -67,7 +67,7 @@ describe('audit of recordings', () => {
     );
     only(
       told(siteText(), without(without(hours(6), 200, 60), 10, 3)),
-      'gate lacks 1.05 h in 2 gaps: the first',
+      'gate lacks 1 h 3 min in 2 gaps: the first',
       'behind gate/2026-06-01_01-09',
       'the last',
       'behind gate/2026-06-01_04-19',
@@ -147,7 +147,7 @@ describe('audit of recordings', () => {
     assert.deepEqual(told(siteText(), cutFrom(hours(1), 40_000)), []);
     only(
       told(siteText(), [...cutFrom(hours(1), 40_000), ...cutFrom(hours(1, START + 2 * HOUR), 40_000)]),
-      'recording-gap: gate lacks 1.01 h in 1 gap',
+      'recording-gap: gate lacks 1 h 1 min in 1 gap',
     );
   });
 

@@ -81,7 +81,7 @@ describe('audit of the hour that comes twice', () => {
     assert.equal(shown.length, 2);
     only(
       shown.slice(0, 1),
-      'recording-gap: gate lacks 1.5 h in 2 gaps: the first from 2026-10-25T01:20:00+01:00 to 2026-10-25T01:00:00+00:00',
+      'recording-gap: gate lacks 1 h 30 min in 2 gaps: the first from 2026-10-25T01:20:00+01:00 to 2026-10-25T01:00:00+00:00',
     );
     only(shown.slice(1), 'warning repeated-hour-recorded', '10 min of gate are lost');
   });

@@ -60,7 +60,7 @@ describe('audit of the room that recordings take', () => {
     assert.equal(`${finding?.severity} ${finding?.rule.id}`, 'warning recorded-bitrate-differs');
     assert.match(
       finding?.message ?? '',
-      /^gate takes 10 Mb\/s over 1\.98 h \(10 Mb\/s in the middle one of its files\), 167 % of the 6 Mb\/s declared\./,
+      /^gate takes 10 Mb\/s over 1 h 59 min \(10 Mb\/s in the middle one of its files\), 167 % of the 6 Mb\/s declared\./,
     );
     const text = fixed(siteText(), finding?.fixes?.()[0]?.edits);
     assert.ok(text.includes('bitrate: 10 Mb/s, peak-bitrate: 10 Mb/s'), text);

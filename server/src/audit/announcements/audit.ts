@@ -246,7 +246,7 @@ function summary(
 }
 
 function seconds(milliseconds: number): string {
-  return `${Math.round(milliseconds / 1000)} s`;
+  return duration(Math.round(milliseconds / 1000) * 1000);
 }
 
 function instant(milliseconds: number): string {

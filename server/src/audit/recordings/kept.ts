@@ -3,7 +3,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { type Bound, retentionBoundsOf } from '../../site/retention.ts';
-import { bytes, count, duration, asName } from '../../text/words.ts';
+import { bytes, count, days, duration, asName } from '../../text/words.ts';
 import type { Found, Related } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
 import type { Looked } from './looked.ts';
@@ -45,7 +45,7 @@ function tooLong(
       rule: rules.keptTooLong,
       at: age > due || at === undefined ? placeOf(item, ['keep']) : at,
       message:
-        `${asName(name)} goes back ${days(age)}, to ${time(course.from)} (${path(course.first)}), and is to be kept for ` +
+        `${asName(name)} goes back ${ageWords(age)}, to ${time(course.from)} (${path(course.first)}), and is to be kept for ` +
         `${duration(over)}${age > due ? '' : ' at most'}: ${count(end - course.first, 'file')} of ${bytes(size)} ` +
         'should be gone. Does the deletion run?',
       about: [name],
@@ -71,7 +71,7 @@ function tooShort(
       rule: rules.keptTooShort,
       at: breaks ? placeOf(least.policy.item, [...least.policy.route, 'at-least']) : placeOf(item, ['keep']),
       message:
-        `${asName(name)} goes back no more than ${days(age)}, to ${time(course.from)} (${path(course.first)}), and is to be ` +
+        `${asName(name)} goes back no more than ${ageWords(age)}, to ${time(course.from)} (${path(course.first)}), and is to be ` +
         `kept for ${duration(breaks ? least.time : wanted)}${breaks ? ' at least' : ''}, though it has been recorded ` +
         `since ${time(began)}. What deletes it?`,
       about: [name],
@@ -79,11 +79,7 @@ function tooShort(
   ];
 }
 
-/** A duration to a tenth of a day or an hour. */
-function days(milliseconds: number): string {
-  return duration(
-    milliseconds >= DAY
-      ? Math.round(milliseconds / (DAY / 10)) * (DAY / 10)
-      : Math.round(milliseconds / MINUTE) * MINUTE,
-  );
+/** To a tenth of a day, or to a minute. */
+export function ageWords(milliseconds: number): string {
+  return milliseconds >= DAY ? days(milliseconds / DAY) : duration(Math.round(milliseconds / MINUTE) * MINUTE);
 }

@@ -3,8 +3,9 @@
 import type { Plan } from '../../plan.ts';
 import { columns } from '../../report/columns.ts';
 import { bitRate, bytes, duration } from '../../text/words.ts';
+import { ageWords } from './kept.ts';
 import type { Looked } from './looked.ts';
-import { DAY, MINUTE, SECOND } from '../../standards/time-units.ts';
+import { MINUTE, SECOND } from '../../standards/time-units.ts';
 
 export function tableOf(plan: Plan, looked: readonly Looked[], now: number): string[] {
   if (looked.length === 0) return [];
@@ -21,7 +22,7 @@ export function tableOf(plan: Plan, looked: readonly Looked[], now: number): str
       some ? time(to) : '',
       known ? duration(Math.round(recorded / MINUTE) * MINUTE || Math.round(recorded / SECOND) * SECOND) : '',
       known ? String(gaps.count) : '',
-      some ? `${((now - from) / DAY).toFixed(1)} d` : '',
+      some ? ageWords(now - from) : '',
       rate === undefined ? '' : bitRate(rate.mean),
       declared === 0 ? '' : bitRate(declared),
     ];

@@ -1,7 +1,6 @@
 /** Stretches of time of a recording, and their words. */
 
-import { DAY, HOUR, MINUTE, SECOND } from '../../standards/time-units.ts';
-import { count } from '../../text/words.ts';
+import { count, duration } from '../../text/words.ts';
 
 /** A stretch of time, ms since 1970. */
 export interface Span {
@@ -11,30 +10,11 @@ export interface Span {
 
 /** `3 gaps, 1 min 12 s` */
 export function missingWords(gaps: number, total: number): string {
-  return gaps === 0 ? 'no gap' : `${count(gaps, 'gap')}, ${lengthWords(total)}`;
+  return gaps === 0 ? 'no gap' : `${count(gaps, 'gap')}, ${duration(total)}`;
 }
 
 export function overlapWords(overlaps: number, total: number): string {
-  return `△ ${count(overlaps, 'overlap')}, ${lengthWords(total)} twice`;
-}
-
-/** `2 d 3 h`, `1 min 12 s`: the two largest units; below a second in milliseconds. */
-export function lengthWords(milliseconds: number): string {
-  const seconds = Math.round(milliseconds / SECOND);
-  if (seconds === 0) return `${Math.round(milliseconds)} ms`;
-  const units: readonly (readonly [string, number])[] = [
-    ['d', DAY / SECOND],
-    ['h', HOUR / SECOND],
-    ['min', MINUTE / SECOND],
-    ['s', 1],
-  ];
-  let left = seconds;
-  const parts = units.flatMap(([unit, of]) => {
-    const whole = Math.floor(left / of);
-    left -= whole * of;
-    return whole === 0 ? [] : [`${whole} ${unit}`];
-  });
-  return parts.slice(0, 2).join(' ');
+  return `△ ${count(overlaps, 'overlap')}, ${duration(total)} twice`;
 }
 
 /** Of what is there of a day. */

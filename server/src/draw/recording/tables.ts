@@ -4,10 +4,10 @@ import type { Looked } from '../../audit/recordings/looked.ts';
 import type { Plan } from '../../plan.ts';
 import { recordingAnswer } from '../../report/answer/storage.ts';
 import { HOUR } from '../../standards/time-units.ts';
-import { bitRate } from '../../text/words.ts';
+import { bitRate, duration } from '../../text/words.ts';
 import type { Name, Row, Table } from '../drawing.ts';
 import type { LocalDay } from './local-days.ts';
-import { type Span, ageWords, lengthOf, lengthWords, missingWords, overlapWords, within } from './spans.ts';
+import { type Span, ageWords, lengthOf, missingWords, overlapWords, within } from './spans.ts';
 
 const MOST_LISTED = 200;
 
@@ -35,7 +35,7 @@ export function wholeTable(plan: Plan, { recording, course, rows, expected }: Lo
         cells: [
           { names: [recordingAt(recording.name)] },
           { figure: String(rows.length) },
-          { figure: expected === undefined ? '?' : lengthWords(course.recorded) },
+          { figure: expected === undefined ? '?' : duration(course.recorded) },
           { figure: missingWords(course.gaps.count, course.gaps.total) },
           { figure: course.rate === undefined ? '?' : bitRate(course.rate.mean) },
           { figure: figures.rate.nominal === 0 ? '?' : bitRate(figures.rate.nominal) },
@@ -70,9 +70,9 @@ export function daysTable(
         cells: [
           day.date,
           { figure: String(Number(((day.to - day.from) / HOUR).toFixed(2))) },
-          { figure: recorded > 0 ? lengthWords(recorded) : 'nothing' },
+          { figure: recorded > 0 ? duration(recorded) : 'nothing' },
           { figure: String(own.length) },
-          { figure: own.length === 0 ? '' : lengthWords(missing) },
+          { figure: own.length === 0 ? '' : duration(missing) },
           remark.filter((part) => part !== '').join(' · '),
         ],
       };
@@ -95,7 +95,7 @@ export function stretchesTable(
     head: ['From', 'To', 'Length'],
     rows: most.map(({ from, to }) => ({
       about: [recordingAt(recording.name)],
-      cells: [time(from), time(to), { figure: lengthWords(to - from) }],
+      cells: [time(from), time(to), { figure: duration(to - from) }],
     })),
   };
 }

@@ -2,7 +2,7 @@
 
 import { LEVEL_OF_MILLIVOLT, LEVEL_OF_MILLIWATT } from '../../standards/television/level.ts';
 import { type Quantity, levelOf } from '../../text/quantity.ts';
-import { binaryBytes, bitRate, byteRate, bytes } from '../../text/words.ts';
+import { binaryBytes, bitRate, byteRate, bytes, duration } from '../../text/words.ts';
 import { answer } from '../answer/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { grouped } from './figure.ts';
@@ -30,13 +30,10 @@ function answerOf({ kind, value }: Quantity, text: string): string {
       return others(bytes(value), binaryBytes(value));
     case 'duration':
       return value >= DAY
-        ? others(`${grouped(value / DAY, 2)} d`, `${grouped(value / HOUR, 2)} h`)
+        ? others(duration(value), `${grouped(value / HOUR, 2)} h`)
         : value >= HOUR
-          ? others(`${grouped(value / HOUR, 2)} h`, `${grouped(value / MINUTE, 2)} min`)
-          : others(
-              ...(value >= MINUTE ? [`${grouped(value / MINUTE, 2)} min`] : []),
-              `${grouped(value / SECOND, 3)} s`,
-            );
+          ? others(duration(value), `${grouped(value / MINUTE, 2)} min`)
+          : others(...(value >= MINUTE ? [duration(value)] : []), `${grouped(value / SECOND, 3)} s`);
     case 'length':
       return others(`${grouped(value / 304.8, 1)} ft`);
     case 'power':
