@@ -61,7 +61,7 @@ describe('plumbline audit announcements', function () {
 
   for (const [what, path, message] of [
     ['no capture', join(SITE, 'site.site.yaml'), /it is no capture: neither pcap nor pcapng\.\n$/],
-    ['no file', join(folder, 'none'), /cannot be read: it is not there\.\n$/],
+    ['no file', join(folder, 'none'), /cannot be read: it does not exist\.\n$/],
     ['a folder', folder, /cannot be read: it is a folder\.\n$/],
   ] as const) {
     it(`exits with 2 for ${what}`, async () => {

@@ -89,7 +89,7 @@ describe('plumbline audit counters', () => {
   it('says what is wrong with what it is asked', async () => {
     assert.match(
       (await plumblineHere(['audit', 'counters', join(folder, 'none'), ...SITE])).err,
-      /cannot be read: it is not there/,
+      /cannot be read: it does not exist/,
     );
     assert.match((await plumblineHere(['audit', 'counters', folder, ...SITE])).err, /cannot be read: it is a folder/);
     assert.match(

@@ -7,7 +7,7 @@ describe('plumbline headroom', () => {
   it('prints what stops further cameras at a switch, and the limits one by one', async () => {
     const { status, out } = await plumblineHere(['headroom', 'paddock-cam', 'glasshouse', ...SITE]);
     assert.equal(status, 0);
-    assert.match(out, /^2 more like paddock-cam at glasshouse, then glasshouse has no further free port/);
+    assert.match(out, /^2 more like paddock-cam at glasshouse, then glasshouse has no free port left/);
     assert.match(out, /^ {2}ports +glasshouse +2 {2}/m);
   });
 
@@ -23,7 +23,7 @@ describe('plumbline headroom', () => {
       ],
     );
     // 29.8 W are left of the stable's budget, less than the 30 W of class 4; but there is no port for it either.
-    assert.match(rows[1] ?? '', /no further free port/);
+    assert.match(rows[1] ?? '', /no free port left/);
   });
 
   it('prints JSON', async () => {

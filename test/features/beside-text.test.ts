@@ -109,7 +109,7 @@ describe('Code lenses', () => {
     assert.ok(camera !== undefined && stream !== undefined);
     assert.equal(
       lensTitle(checked, camera.item),
-      '1 more like paddock-cam at core, then core has no further free port for a camera like paddock-cam.',
+      '1 more like paddock-cam at core, then core has no free port left for a camera like paddock-cam.',
     );
     assert.equal(lensTitle(checked, stream.item), undefined);
   });

@@ -78,7 +78,7 @@ describe('plumbline footage, where something is wrong', function () {
       [['--recording', 'unseen', '--from', at(0), '--to', at(4), '--out', 'x.mp4'], /they come again every day/],
       [
         ['--recording', 'bare', '--from', at(0), '--to', at(4), '--out', 'x.mp4'],
-        /bare\/ cannot be read: it is not there/,
+        /bare\/ cannot be read: it does not exist/,
       ],
       [words('x.avi'), /let it end in \.mp4, \.mov, \.mkv, \.ts/],
       [words('x'), /let it end in/],

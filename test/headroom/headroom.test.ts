@@ -94,7 +94,7 @@ describe('headroom', () => {
   it('takes no port that feeds too little, or is of another network', () => {
     const two = house().replace('poe: {class: 3}', 'poe: {class: 4}').replace('23-24:', '23-26:');
     assert.equal(headroomIn(two.replace('poe: at', 'poe: af')).more, 0);
-    assert.match(headroomIn(two.replace('poe: at', 'poe: af')).stop, /no further free port .* without enough power/);
+    assert.match(headroomIn(two.replace('poe: at', 'poe: af')).stop, /no free port left .* without enough power/);
     assert.match(headroomIn(house().replace('1-22: {speed: 1 Gb/s, vlan: video', '1-22: {speed: 1 Gb/s')).stop, /port/);
   });
 
@@ -118,7 +118,7 @@ describe('headroom', () => {
     );
     const [, { more, stop, panels }] = bears('paddock-north-cam', 'stable');
     assert.equal(more, 0);
-    assert.match(stop, /^stable has no further free port/);
+    assert.match(stop, /^stable has no free port left/);
     assert.deepEqual(panels, []);
   });
 

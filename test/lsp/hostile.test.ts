@@ -74,7 +74,7 @@ describe('the server, in spite of', () => {
     assert.match(await reason('outside'), /a link to a file outside of the folder/);
     assert.match(await reason('a'), /circle/);
     assert.match(await reason('zero'), /outside of the folder/);
-    assert.match(await reason('nothing'), /it is not there/);
+    assert.match(await reason('nothing'), /it does not exist/);
     assert.match(await reason('pipe'), /no ordinary file/);
     assert.match(await reason('folder'), /it is a folder/);
     await server.diagnostics(uri.replace('network', 'inside'), has('unknown-key'));

@@ -70,7 +70,7 @@ describe('the outlook', () => {
     const outlook = outlookOf(plan);
     const text = outlookSections(outlook).join('\n');
     // 40 W less 15.4 W of the camera leave one more of class 3 (IEEE 802.3).
-    assert.match(text, /^ {2}core +cam +1 +core feeds 40 W at most +2: then core has no further free port/m);
+    assert.match(text, /^ {2}core +cam +1 +core feeds 40 W at most +2: then core has no free port left/m);
     assert.match(text, /^ +1 +1 +0 +any of 3 devices: core, cam and recorder$/m);
     const page = outlookHtml(outlook, asText);
     assert.match(page, /<h2>Room for cameras<\/h2>/);

@@ -123,11 +123,11 @@ describe('File names', () => {
     // 2027-04-03 16:00Z and 2026-04-04 16:00Z; the first of the window: zoneinfo, tzdata 2025b.
     assert.match(
       messages('repeated-hour', `site: {timezone: Australia/Sydney}${site(file)}`)[0] ?? '',
-      /from 02:00 to 03:00, as on 5 April 2026/,
+      /from 02:00 to 03:00, as on 2026-04-05, comes twice/,
     );
     assert.match(
       messages('repeated-hour', `site: {timezone: America/New_York}${site(file)}`)[0] ?? '',
-      /from 01:00 to 02:00, as on 1 November 2026/,
+      /from 01:00 to 02:00, as on 2026-11-01, comes twice/,
     );
   });
 

@@ -78,7 +78,7 @@ function sections(
       })),
     }),
     table({
-      title: 'For those who use it',
+      title: 'What users get',
       head: ['', 'What', 'Before', 'After'],
       rows: user.map((one) => ({ cells: [text(pairWords(one.of)), text(one.what), ...ends(one)] })),
     }),

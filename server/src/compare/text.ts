@@ -13,7 +13,7 @@ export function comparisonText(all: Comparison): string {
     section('New findings', findings.new.map(finding)),
     section('Solved', findings.solved.map(finding)),
     section(
-      'For those who use it',
+      'What users get',
       user.map((one) => `${pairWords(one.of)} ${one.what}: ${changeWords(one)}`),
     ),
     section(

@@ -69,7 +69,11 @@ export function reasonsWords(plan: Works, failure: Failure): string {
     ...(failing.length === 0 ? [] : [`${few(failing)} ${failing.length === 1 ? 'fails' : 'fail'}`]),
     ...(dark.length === 0 ? [] : [`${few(dark)} ${dark.length === 1 ? 'has' : 'have'} no power`]),
     ...(apart.length === 0 ? [] : [`no way is left from ${few(apart)}`]),
-    ...(carried.length === 0 ? [] : [`${few(carried)} ${carried.length === 1 ? 'is' : 'are'} not there to be sent on`]),
+    ...(carried.length === 0
+      ? []
+      : [
+          `${few(carried)} ${carried.length === 1 ? 'does' : 'do'} not reach the server that re-sends ${carried.length === 1 ? 'it' : 'them'}`,
+        ]),
     ...(forgetful.length === 0
       ? []
       : [

@@ -130,7 +130,7 @@ function perNumber<T>(compute: (number: number) => T): (number: number) => T {
 }
 
 function portLimit({ fitting, others }: FittingPorts, camera: Device, at: Device): Limit[] {
-  const words = `${asName(at.name)} has no further free port for a camera like ${asName(camera.name)}`;
+  const words = `${asName(at.name)} has no free port left for a camera like ${asName(camera.name)}`;
   return [
     {
       limit: 'ports',

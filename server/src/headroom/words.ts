@@ -34,8 +34,7 @@ export function limitsAfter({ more, limits, stop }: Headroom): string {
 }
 
 /** A remark on PoE, where a switch can feed more cameras. */
-export const ALLOTTED =
-  'PoE is counted as its class has it. A switch that allots what a device asks for by LLDP feeds more, which is not counted on.';
+export const ALLOTTED = 'PoE is counted by class. A switch that allots by LLDP may feed more.';
 
 /** `panel-a, which gate-cam is led through, has 4 free ports.` for each panel on its way. */
 export function panelWords({ panels, camera }: Headroom): string[] {

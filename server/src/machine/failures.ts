@@ -16,7 +16,7 @@ export function codeOfSystem(error: unknown): string {
 export function reasonOf(code: string): string {
   switch (code) {
     case 'ENOENT':
-      return 'it is not there';
+      return 'it does not exist';
     case 'EACCES':
     case 'EPERM':
       return 'permission is denied';

@@ -51,7 +51,7 @@ function headroomExplained(headroom: Headroom): Explanation {
     answer: headroomWords(headroom),
     sentences: [
       ...(next === '' ? [] : [next]),
-      'A limit bears as many as fit between what is there now and what it may be. The plan is checked with so many more, and with one besides.',
+      'Each row takes one limit alone. The answer comes from the whole plan, checked with that many more and with one more than that.',
       ...panelWords(headroom),
       ...(limits.some(({ limit, at: where }) => limit === 'power' && where === at.name) ? [ALLOTTED] : []),
     ],

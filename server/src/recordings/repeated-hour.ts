@@ -9,13 +9,12 @@ const FROM = Date.UTC(2026, 0, 1);
 const TO = FROM + 400 * DAY;
 
 /**
- * `from 01:00 to 02:00, as on 25 October 2026`; `undefined` where the clocks never go back, or there is no such zone.
+ * `from 01:00 to 02:00, as on 2026-10-25,`; `undefined` where the clocks never go back, or there is no such zone.
  */
 export const repeatedHourOf = lastResult((zone: string): string | undefined => {
   const [change] = isTimeZone(zone) ? repeatedHours(zone, FROM, TO) : [];
   if (change === undefined) return undefined;
   const local = (offset: number): string => new Date(change.instant + offset * MINUTE).toISOString();
   const [from, to] = [local(change.after), local(change.before)];
-  const date = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(Date.parse(from));
-  return `from ${from.slice(11, 16)} to ${to.slice(11, 16)}, as on ${date}`;
+  return `from ${from.slice(11, 16)} to ${to.slice(11, 16)}, as on ${from.slice(0, 10)},`;
 });

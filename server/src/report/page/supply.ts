@@ -60,7 +60,7 @@ function camerasTable(plan: Plan, naming: Naming): string {
     rows: lives.map(({ camera, lasts, chain, endsAt, turns }) => ({
       cells: [
         { html: naming({ names: 'devices', name: camera.name }) },
-        figure(chain.length === 0 ? 'nobody gets it' : lastsWords(lasts)),
+        figure(chain.length === 0 ? 'no receiver' : lastsWords(lasts)),
         ...(turning ? [text(turnsWords(turns))] : []),
         endsAt === undefined ? text('') : { html: naming({ names: 'devices', name: endsAt.name }) },
         namesCell(

@@ -53,7 +53,7 @@ function cameras(plan: Plan): string {
   const turning = lives.some(({ turns }) => turns.length > 0);
   const rows = lives.map(({ camera, lasts, chain, endsAt, turns }) => [
     visible(camera.name),
-    chain.length === 0 ? 'nobody gets it' : lastsWords(lasts),
+    chain.length === 0 ? 'no receiver' : lastsWords(lasts),
     ...(turning ? [turnsWords(turns)] : []),
     visible(endsAt?.name ?? ''),
     chain.map(({ name }) => visible(name)).join(' → '),

@@ -73,7 +73,7 @@ function terminatedToo({ device, name }: Connector, { cable, end }: Plug, report
   const at = `${device.name}/${name}`;
   report({
     at: placeOf(cable.item, end.route),
-    message: `${at} has a terminator, and takes one plug: with this coax either it or the terminator is not there. Take one of them out.`,
+    message: `${at} takes one plug, and has a terminator already. Remove the terminator or this coax.`,
     about: [at, device.name],
     related: [{ at: placeOf(device.item, ['terminated', index]), message: 'its terminator' }],
     fixes: () =>
@@ -131,7 +131,7 @@ function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug],
       // Where the first cable leads nowhere, the port may need the second.
       const mayBeNeeded = second.cable === first.cable || portAt(site, otherEnd(first)) === undefined;
       const edit = mayBeNeeded ? undefined : removeItem(second.cable.item);
-      if (edit !== undefined) fixes.push({ title: 'Take this cable out', safe: false, edits: [edit] });
+      if (edit !== undefined) fixes.push({ title: 'Remove this cable', safe: false, edits: [edit] });
       return fixes;
     },
   };
@@ -228,7 +228,7 @@ devices:
   parlour-outlet: {kind: outlet, loss: 1 dB}
 cables:
   - {from: loft-splitter/out-2, to: parlour-outlet/in, type: coax-6, length: 14 m}
-#          ^^^^^^^^^^^^^^^^^^^ loft-splitter/out-2 has a terminator, and takes one plug
+#          ^^^^^^^^^^^^^^^^^^^ loft-splitter/out-2 takes one plug, and has a terminator already
 `,
     fixed: `
 devices:

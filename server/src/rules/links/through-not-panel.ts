@@ -6,7 +6,7 @@ export const throughNotPanel: Rule = {
   id: 'through-not-panel',
   severity: 'error',
   due: 'value',
-  summary: 'A cable is said to run through something that is no patch panel.',
+  summary: 'A cable runs through something that is not a patch panel.',
   why: `Only a patch panel passes a cable on as it is. At a switch or a media converter a cable ends
 and another begins: write two cables.`,
   source: 'common practice, no source',

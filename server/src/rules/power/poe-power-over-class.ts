@@ -11,7 +11,7 @@ export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',
   severity: 'warning',
   due: 'value',
-  summary: 'A device is said to draw more than its power class allows.',
+  summary: 'A device draws more than its power class allows.',
   why: `A switch may turn off a device that draws more than its class. One of the two figures is wrong: the data sheet
 gives the class, and the greatest draw at the device, or at the supply, which is more.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the device (secondary)',

@@ -8,7 +8,7 @@ export const powerSource: Rule = {
   id: 'power-source',
   severity: 'error',
   due: 'value',
-  summary: 'A device is said to be fed from something that is no UPS and no circuit.',
+  summary: 'A device names something as its power source that is neither a UPS nor a circuit.',
   why: `\`from\` names the UPS or circuit that the device is plugged into. What a switch feeds by PoE follows from the cables and their ports, and need not be declared; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is corrected, the
 device counts as plugged into the mains.`,
   source: 'a rule of this language',
@@ -22,7 +22,7 @@ device counts as plugged into the mains.`,
       report({
         at: placeOf(device.item, ['power', 'from']),
         message:
-          `${asName(source.name)} is of kind ${source.kind}, and no plug is in it. Name a UPS or a circuit, or leave \`from\` out: PoE ` +
+          `${asName(source.name)} is of kind ${source.kind}, which has no sockets. Name a UPS or a circuit, or leave \`from\` out: PoE ` +
           'follows from the cables.',
         about: [device.name, source.name],
         related: [{ at: placeOf(source.item, ['kind']), message: `${asName(source.name)} is of kind ${source.kind}` }],
@@ -38,7 +38,7 @@ export const examples: readonly Example[] = [
 devices:
   core: {kind: switch, poe-budget: 65 W, ports: {1-8: {poe: af}}}
   gate-cam: {kind: camera, poe: {class: 3}, power: {idle: 6 W, at-most: 12 W, from: core}}
-#                                                                                   ^^^^ core is of kind switch, and no plug is in it
+#                                                                                   ^^^^ core is of kind switch, which has no sockets
 `,
     fixed: `
 devices:

@@ -120,7 +120,7 @@ function withItself(
     };
   }
   if (cycle === undefined || (keep !== undefined && keep <= LENGTH[cycle])) return undefined;
-  const kept = keep === undefined ? 'nothing says that it is deleted before' : `it is kept for ${duration(keep)}`;
+  const kept = keep === undefined ? 'it has no `keep`, so it may still be there' : `it is kept for ${duration(keep)}`;
   return {
     severity: keep === undefined ? 'warning' : 'error',
     message:

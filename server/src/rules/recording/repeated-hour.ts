@@ -44,7 +44,7 @@ export const examples: readonly Example[] = [
 site: {timezone: Europe/London}
 recordings:
   paddock: {stream: paddock, volume: archive, segment: 60 s, file: "paddock/%Y-%m-%d_%H-%M-%S.mp4"}
-#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ from 01:00 to 02:00, as on 25 October 2026
+#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ from 01:00 to 02:00, as on 2026-10-25, comes twice
 `,
     fixed: `
 site: {timezone: Europe/London}

@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const aerialEarth: Rule = {
   id: 'aerial-earth',
   severity: 'warning',
-  summary: 'A mast that lightning may strike is not said to be earthed, or its coax to be bonded.',
+  summary: 'The site does not say that an exposed mast is earthed, or its coax bonded.',
   why: `A mast outside the protected zone is earthed, and the screens of its coax are bonded to the earth of the house, as
 local codes ask: IEC 60728-11 has 16 mm² of copper for the mast and 4 mm² for the screens. Plumbline checks that somebody
 wrote it down, not that it is right: that is for a licensed person. An earthed mast does not protect a house from
@@ -24,10 +24,10 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
         // Many are bonded by a clamp that is not in the site.
         severity: isEarthed ? 'hint' : 'warning',
         message: isEarthed
-          ? `${asName(name)} stands outside the protected zone, and no earth block is on its coax: nothing says that the screen is ` +
-            'bonded. Let a licensed person bond it as local codes ask, and lead the coax through an earth-block.'
-          : `${asName(name)} stands outside the protected zone, and nothing says that its mast is earthed. Let a licensed person ` +
-            'earth it as local codes ask, and say the conductor under earthed.',
+          ? `${asName(name)} stands outside the protected zone, and its coax has no earth block, so its screen may not be ` +
+            'bonded. Have a licensed person bond it to local codes, and run the coax through an earth-block.'
+          : `${asName(name)} stands outside the protected zone, and the site does not say that its mast is earthed. Have a licensed person ` +
+            'earth it to local codes, and write the conductor under `earthed`.',
         about: [name],
       });
     }
@@ -50,7 +50,7 @@ export const examples: readonly Example[] = [
     bad: `
 devices:
   chimney-aerial: {kind: aerial, mast: {outside-protected-zone: true}}
-#                                      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ chimney-aerial stands outside the protected zone, and nothing says that its mast is earthed.
+#                                      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ chimney-aerial stands outside the protected zone, and the site does not say that its mast is earthed.
 `,
     good: `
 devices:
@@ -63,7 +63,7 @@ multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
 devices:
   chimney-aerial: {kind: aerial, receives: {mux-a: 60 dBµV}, mast: {outside-protected-zone: true, earthed: 16 mm²}}
-#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ no earth block is on its coax
+#                                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ its coax has no earth block, so its screen may not be bonded
   parlour-outlet: {kind: outlet, loss: 1 dB}
 cables:
   - {from: chimney-aerial, to: parlour-outlet/in, type: coax-6, length: 15 m}

@@ -9,7 +9,7 @@ export const aerialUnused: Rule = {
   id: 'aerial-unused',
   severity: 'warning',
   summary: 'What an aerial or an LNB receives gets to no outlet and no receiver.',
-  why: `Its coax is missing, or ends at a part with nothing behind it, so nobody sees what it receives. Lead it on to an
+  why: `Its coax is missing, or ends at a part with nothing behind it, so nobody sees what it receives. Run it to an
 outlet or a receiver, or take it out.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
@@ -42,7 +42,7 @@ outlet or a receiver, or take it out.`,
       report({
         at: placeOfLast(site, signal) ?? headOf(device.item),
         message: isCabled
-          ? `What ${asName(device.name)} receives ends at ${asName(end.device.name)}, with no outlet and no receiver behind it. Lead it on, ` +
+          ? `What ${asName(device.name)} receives ends at ${asName(end.device.name)}, with no outlet and no receiver behind it. Run it on, ` +
             `or remove ${asName(device.name)}.`
           : `No coax leads from ${asName(device.name)} to an outlet or a receiver. Cable it, or remove it.`,
         about: [device.name, ...(isCabled ? [end.device.name] : [])],

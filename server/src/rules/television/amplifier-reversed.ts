@@ -9,7 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const amplifierReversed: Rule = {
   id: 'amplifier-reversed',
   severity: 'error',
-  summary: 'What is received comes to the output of an amplifier.',
+  summary: 'A signal arrives at the output of an amplifier.',
   why: `An amplifier works one way: nothing gets through from its output to its input, so that no outlet behind it has a
 picture. Its supply is on the wrong side too. Swap the two coaxes.`,
   source: 'common practice, no source',
@@ -28,7 +28,7 @@ picture. Its supply is on the wrong side too. Swap the two coaxes.`,
       report({
         at: placeOf(end.cable.item, [end.key]),
         message:
-          `${few(names)} ${names.length === 1 ? 'comes' : 'come'} to the output of ${asName(device.name)}, which lets nothing ` +
+          `${few(names)} ${names.length === 1 ? 'arrives' : 'arrive'} at the output of ${asName(device.name)}, which lets nothing ` +
           'through to its input. Swap its coaxes.',
         about: [device.name, `${device.name}/out`, ...names],
         entails: [device, ...multiplexes],
@@ -74,7 +74,7 @@ devices:
   parlour-outlet: {kind: outlet, loss: 1 dB}
 cables:
   - {from: chimney-aerial, to: mast-amp/out, type: coax-6, length: 2 m}
-#                              ^^^^^^^^^^^^ mux-a comes to the output of mast-amp
+#                              ^^^^^^^^^^^^ mux-a arrives at the output of mast-amp
   - {from: mast-amp/in, to: parlour-outlet/in, type: coax-6, length: 20 m}
 `,
     fixed: `

@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const coaxLoop: Rule = {
   id: 'coax-loop',
   severity: 'error',
-  summary: 'A coax leads a signal back to where it has been.',
+  summary: 'A coax closes a loop.',
   why: `With an amplifier in it a loop oscillates and drowns all reception; without one the signal meets itself, and some
 channels vanish. From each aerial the coax must branch like a tree. Take one coax out.`,
   source: 'common practice, no source',
@@ -18,14 +18,14 @@ channels vanish. From each aerial the coax must branch like a tree. Take one coa
       reported.add(run.cable);
       report({
         at: placeOf(run.cable.item, ['from']),
-        message: `This coax leads what comes from ${asName(source.device.name)} back to where it has been. Take one coax of the loop out.`,
+        message: `This coax closes a loop: what comes from ${asName(source.device.name)} goes round in it. Remove one coax of the loop.`,
         about: aboutItem(run.cable.item),
       });
     }
     for (const { cable } of plan.television.signals.rings)
       report({
         at: placeOf(cable.item, ['from']),
-        message: 'This coax leads what an amplifier sends back to its input. Take one coax of the loop out.',
+        message: 'This coax closes a loop: the amplifier feeds its own input. Remove one coax of the loop.',
         about: aboutItem(cable.item),
       });
   },
@@ -44,7 +44,7 @@ cables:
   - {from: chimney-aerial, to: loft/in, type: coax-6, length: 5 m}
   - {from: loft/out-1, to: hall/in, type: coax-6, length: 5 m}
   - {from: hall/out-1, to: loft/out-2, type: coax-6, length: 5 m}
-#          ^^^^^^^^^^ This coax leads what comes from chimney-aerial back to where it has been.
+#          ^^^^^^^^^^ This coax closes a loop: what comes from chimney-aerial goes round in it.
 lint: {rules: {splitter-open: off}}
 `,
     good: `
@@ -68,7 +68,7 @@ devices:
 cables:
   - {from: loft-amp/out, to: loft/in, type: coax-6, length: 1 m}
   - {from: loft/out-1, to: loft-amp/in, type: coax-6, length: 1 m}
-#          ^^^^^^^^^^ This coax leads what an amplifier sends back to its input. Take one coax of the loop out.
+#          ^^^^^^^^^^ This coax closes a loop: the amplifier feeds its own input. Remove one coax of the loop.
 lint: {rules: {splitter-open: off}}
 `,
     good: `

@@ -26,7 +26,7 @@ sky, as its operator lists it, not the first intermediate frequency that the LNB
       report({
         at: placeOf(item, ['frequency']),
         message:
-          `${system} is sent at ${where}, and ${asName(name)} is said to be at ${megahertz(frequency)}. Correct the frequency` +
+          `${system} is sent at ${where}, and ${asName(name)} is declared at ${megahertz(frequency)}. Correct the frequency` +
           `${isSatellite(system) ? ': it is that of the transponder, not that on the coax' : ''}.`,
         about: [name],
         related: [{ at: placeOf(item, ['system']), message: 'its system' }],
@@ -40,9 +40,9 @@ export const examples: readonly Example[] = [
     bad: `
 multiplexes:
   sat-1: {system: dvb-s2, frequency: 1126 MHz, polarisation: vertical, symbol-rate: 27.5 MBd, modulation: 8psk, code-rate: 2/3}
-#                                    ^^^^^^^^ dvb-s2 is sent at 3400 MHz to 4200 MHz, 10700 MHz to 12750 MHz or 17300 MHz to 21200 MHz, and sat-1 is said to be at 1126 MHz
+#                                    ^^^^^^^^ dvb-s2 is sent at 3400 MHz to 4200 MHz, 10700 MHz to 12750 MHz or 17300 MHz to 21200 MHz, and sat-1 is declared at 1126 MHz
   mux-a: {system: dvb-t, frequency: 4980 MHz, bandwidth: 8 MHz, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32}
-#                                   ^^^^^^^^ dvb-t is sent at 160 MHz to 960 MHz, and mux-a is said to be at 4980 MHz
+#                                   ^^^^^^^^ dvb-t is sent at 160 MHz to 960 MHz, and mux-a is declared at 4980 MHz
 `,
     good: `
 multiplexes:

@@ -28,7 +28,7 @@ are wrong. The peaks of the services may add up to more: the multiplex shares it
         report({
           at: placeOf(item, ['net-rate']),
           message:
-            `${asName(name)} can have ${bitRate(computed.rate)} (${computed.formula}), and its net rate is said to be ` +
+            `${asName(name)} can have ${bitRate(computed.rate)} (${computed.formula}), and its net rate is given as ` +
             `${bitRate(netRate)}. Correct one of them.`,
           about: aboutItem(item),
         });
@@ -36,7 +36,7 @@ are wrong. The peaks of the services may add up to more: the multiplex shares it
         report({
           at: placeOf(item, ['net-rate']),
           message:
-            `The net rate of ${asName(name)} is said to be ${bitRate(netRate)}, and its channel, modulation and code rate leave ` +
+            `The net rate of ${asName(name)} is given as ${bitRate(netRate)}, and its channel, modulation and code rate leave ` +
             `no more than ${bitRate(mostOf(site, multiplex))}. Correct one of them.`,
           about: aboutItem(item),
         });
@@ -73,7 +73,7 @@ export const examples: readonly Example[] = [
     bad: `
 multiplexes:
   mux-a: {system: dvb-t, channel: 46, modulation: 64qam, code-rate: 2/3, guard-interval: 1/32, net-rate: 27.1 Mb/s}
-#                                                                                                        ^^^^^^^^^ mux-a can have 24.1 Mb/s (423/544 · 8 MHz · 6 bit · 2/3 / (1 + 1/32)), and its net rate is said to be 27.1 Mb/s
+#                                                                                                        ^^^^^^^^^ mux-a can have 24.1 Mb/s (423/544 · 8 MHz · 6 bit · 2/3 / (1 + 1/32)), and its net rate is given as 27.1 Mb/s
 `,
     good: `
 multiplexes:

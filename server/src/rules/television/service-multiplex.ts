@@ -54,8 +54,8 @@ function both({ item, name, service, multiplex }: Stream, report: Report): void 
     at: placeOf(item, ['multiplex']),
     severity: 'warning',
     message:
-      `${asName(name)} is said to be the service ${asName(service)} and the whole of ${asName(multiplex)}, and is counted ` +
-      'as the service alone. Take one of the two out.',
+      `${asName(name)} names both the service ${asName(service)} and the whole of ${asName(multiplex)}, and is counted ` +
+      'as the service alone. Remove one of the two.',
     about: [name, service, multiplex],
     related: [{ at: placeOf(item, ['service']), message: 'the service' }],
     fixes: () => [
@@ -172,7 +172,7 @@ devices:
   tv-tuner: {kind: tuner, tuners: {1: {systems: [dvb-t]}}}
 streams:
   news: {source: tv-tuner, transport: ts-rtp, port: 5004, service: news, multiplex: mux-a}
-#                                                                                   ^^^^^ news is said to be the service news and the whole of mux-a
+#                                                                                   ^^^^^ news names both the service news and the whole of mux-a
 `,
     fixed: `
 multiplexes:

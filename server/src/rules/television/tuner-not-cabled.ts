@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const tunerNotCabled: Rule = {
   id: 'tuner-not-cabled',
   severity: 'error',
-  summary: 'No coax leads to a tuner of which something is wanted.',
+  summary: 'A tuner that must receive something has no coax.',
   why: `What an aerial or a dish receives comes to a tuner by coax alone. Lead one to its input from a splitter, an outlet
 or an LNB. Switch supplies off before you connect or disconnect a plug.`,
   source: 'common practice, no source',
@@ -18,7 +18,7 @@ or an LNB. Switch supplies off before you connect or disconnect a plug.`,
         at: placeOf(device.item, inputs[0]?.route ?? [], 'key'),
         message:
           `No coax leads to ${list(names)}, and ${few(multiplexes)} ${multiplexes.length === 1 ? 'is' : 'are'} wanted of ` +
-          `${device.name}. Lead one there from where ${multiplexes.length === 1 ? 'it is' : 'they are'} received.`,
+          `${device.name}. Run one there from where ${multiplexes.length === 1 ? 'it is' : 'they are'} received.`,
         about: [device.name, ...names, ...multiplexes],
         // The output that the coax belongs at seems open.
         entails: [...shorts, ...site.devices.filter(({ kind }) => kind === 'splitter' || kind === 'tap')],
