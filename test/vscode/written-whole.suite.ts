@@ -1,6 +1,7 @@
 // Files that the extension writes through the editor alone, in a file system that is on no disk and that can fail at
 // each step: all are written, or none. Runs in the extension host, and in a browser alone.
 import * as vscode from 'vscode';
+import { print } from '../../client/src/pages/print.ts';
 import { NotWritten, writeByEditor } from '../../client/src/write-whole.ts';
 
 /** Files in memory; renaming some of them fails. */
@@ -8,6 +9,8 @@ class MemoryDisk implements vscode.FileSystemProvider {
   readonly files = new Map<string, string>();
   /** Ends of paths that nothing can be renamed to, or that cannot be written. */
   readonly refused = new Set<string>();
+  /** Nothing more can be written than the first character of a text. */
+  isFull = false;
   readonly folders = new Set(['/']);
   readonly onDidChangeFile = new vscode.EventEmitter<vscode.FileChangeEvent[]>().event;
 
@@ -23,7 +26,9 @@ class MemoryDisk implements vscode.FileSystemProvider {
   }
   writeFile({ path }: vscode.Uri, content: Uint8Array): void {
     this.refuse(path);
-    this.files.set(path, new TextDecoder().decode(content));
+    const text = new TextDecoder().decode(content);
+    this.files.set(path, this.isFull ? text.slice(0, 1) : text);
+    if (this.isFull) throw vscode.FileSystemError.Unavailable('no space is left');
   }
   rename(from: vscode.Uri, to: vscode.Uri): void {
     this.refuse(to.path);
@@ -94,4 +99,19 @@ describe('what is written through the editor', () => {
       await isRefused({ '/one': 'new', '/other': 'new', '/two': 'new', '/three': 'new' });
       equal([...disk.files], [['/one', 'old']]);
     });
+
+  it('is nothing of a page to print where the disk is full', async function () {
+    // There the browser saves the page.
+    if (vscode.env.uiKind === vscode.UIKind.Web) this.skip();
+    const storage = vscode.Uri.from({ scheme, path: '/storage' });
+    const page = { panel: { title: 'Report: Harrow Lane' }, html: '<p>new</p>', download: () => undefined };
+    disk.files.set('/storage/print/Report-Harrow-Lane.html', '<p>old</p>');
+    disk.isFull = true;
+    const error = await print(page, storage, writeByEditor).then(
+      () => undefined,
+      (reason: unknown) => reason,
+    );
+    if (!(error instanceof NotWritten)) throw new Error(`it was printed: ${String(error)}`);
+    equal([...disk.files], [['/storage/print/Report-Harrow-Lane.html', '<p>old</p>']]);
+  });
 });

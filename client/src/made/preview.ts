@@ -4,6 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
 import type { WriteTexts } from '../write-whole.ts';
 import type { PageSource, Pages } from '../pages/pages.ts';
+import { hasTexts, parsed } from '../pages/kept-key.ts';
 import { isSameFolder } from '../site-of.ts';
 
 export const madeScheme = 'plumbline-made';
@@ -23,9 +24,18 @@ export interface Shelf {
 /** Pause after an edit before shown files are made again, ms, as typing needs the server. */
 const rest = 300;
 
-/** The request that a preview belongs to. */
-export function wantedOf(uri: vscode.Uri): Wanted {
-  return JSON.parse(uri.query) as Wanted;
+/** The request that a preview belongs to; `undefined` for an address that is of no preview. */
+export function wantedOf(uri: vscode.Uri): Wanted | undefined {
+  const wanted = parsed(uri.query);
+  return isWanted(wanted) ? wanted : undefined;
+}
+
+function isWanted(value: unknown): value is Wanted {
+  return hasTexts(value, ['folder', 'kind'], ['subject']);
+}
+
+function isOf(wanted: Wanted | undefined, folder: string): boolean {
+  return wanted !== undefined && isSameFolder(wanted.folder, folder);
 }
 
 /** The address of the preview of a made file. */
@@ -39,7 +49,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   private readonly changed = new vscode.EventEmitter<vscode.Uri>();
   readonly onDidChange = this.changed.event;
   /** Made files for the current site, by request. */
-  private readonly makings = new Map<string, Promise<Shown>>();
+  private readonly makings = new Map<string, { readonly wanted: Wanted; readonly shown: Promise<Shown> }>();
   /** Timers, by folder, for making files again. */
   private readonly waiting = new Map<string, ReturnType<typeof setTimeout>>();
 
@@ -51,15 +61,16 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   making(wanted: Wanted): Promise<Shown> {
     const key = JSON.stringify(wanted);
     const known = this.makings.get(key);
-    if (known !== undefined) return known;
-    const making = this.client.sendRequest(make, wanted);
-    this.makings.set(key, making);
-    making.catch(() => this.makings.delete(key));
-    return making;
+    if (known !== undefined) return known.shown;
+    const shown = this.client.sendRequest(make, wanted);
+    this.makings.set(key, { wanted, shown });
+    shown.catch(() => this.makings.delete(key));
+    return shown;
   }
 
   async provideTextDocumentContent(uri: vscode.Uri): Promise<string> {
     const wanted = wantedOf(uri);
+    if (wanted === undefined) return gone;
     const { files } = await this.making(wanted).catch((error: unknown) => {
       this.client.info(`${uri.path} cannot be made: ${String(error)}`);
       return { files: [] };
@@ -69,8 +80,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
 
   /** Notes that the site of a folder has changed. */
   siteChanged(folder: string): void {
-    for (const key of Array.from(this.makings.keys()))
-      if (isSameFolder((JSON.parse(key) as Wanted).folder, folder)) this.makings.delete(key);
+    for (const [key, { wanted }] of Array.from(this.makings)) if (isOf(wanted, folder)) this.makings.delete(key);
     clearTimeout(this.waiting.get(folder));
     this.waiting.set(
       folder,
@@ -81,7 +91,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   private makeAnew(folder: string): void {
     this.waiting.delete(folder);
     for (const { uri } of vscode.workspace.textDocuments)
-      if (uri.scheme === madeScheme && isSameFolder(wantedOf(uri).folder, folder)) this.changed.fire(uri);
+      if (uri.scheme === madeScheme && isOf(wantedOf(uri), folder)) this.changed.fire(uri);
   }
 
   dispose(): void {
@@ -98,14 +108,16 @@ export function isPage(uri: vscode.Uri): boolean {
 /** The view type of such pages in `when` clauses. */
 export const madePageView = 'plumbline.madePage';
 
-/** The source of a made page. */
-export function madePage(previews: Previews, uri: vscode.Uri): PageSource {
+/** The source of a made page; `undefined` for an address that is of none. */
+export function madePage(previews: Previews, uri: vscode.Uri): PageSource | undefined {
+  const wanted = wantedOf(uri);
+  if (wanted === undefined) return undefined;
   const title = uri.path.slice(uri.path.lastIndexOf('/') + 1).replace(/\.html$/, '');
   return {
     key: uri.toString(),
     viewType: madePageView,
     title,
-    folder: wantedOf(uri).folder,
+    folder: wanted.folder,
     look: 'paper',
     content: async () => ({ title, html: await previews.provideTextDocumentContent(uri) }),
   };
@@ -114,7 +126,8 @@ export function madePage(previews: Previews, uri: vscode.Uri): PageSource {
 /** Shows a page in a panel, and any other file in the one tab that previews share. */
 export async function showPreview({ previews, pages }: Shelf, uri: vscode.Uri, preserveFocus: boolean): Promise<void> {
   if (isPage(uri)) {
-    pages.show(madePage(previews, uri));
+    const page = madePage(previews, uri);
+    if (page !== undefined) pages.show(page);
     return;
   }
   const document = await vscode.workspace.openTextDocument(uri);

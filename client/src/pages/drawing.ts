@@ -14,6 +14,7 @@ import { auditOf } from '../audit-figures.ts';
 import { siteDocuments } from '../site-documents.ts';
 import { folderOf } from '../site-of.ts';
 import { chooseFolder } from './choose-folder.ts';
+import { isDrawing, parsed } from './kept-key.ts';
 import type { PageSource, Pages } from './pages.ts';
 
 export const drawCommand = 'plumbline.draw';
@@ -32,14 +33,15 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
     followedByMarks(client, pages),
     pages.bringBack(drawingView, (key) => {
       const [, folder = ''] = key.split(' ', 2);
-      return drawingOf(folder, JSON.parse(key.slice(`${drawingView} ${folder} `.length)) as DrawingWanted);
+      const drawing = parsed(key.slice(`${drawingView} ${folder} `.length));
+      return isDrawing(drawing) ? drawingOf(folder, drawing) : undefined;
     }),
     vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown) => {
       const figures = auditOf(chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri);
       const folder = figures?.folder ?? (await chooseFolder(client, chosen, 'Draw'));
       if (folder === undefined) return;
       const offers = await client.sendRequest(drawings, { folder });
-      const wanted = isSaid(said)
+      const wanted = isDrawing(said)
         ? said
         : await choose(figures === undefined ? offers : readBy(offers, figures.by), await atCursor(client));
       if (wanted === undefined) return;
@@ -106,11 +108,6 @@ function followedByMarks(client: BaseLanguageClient, pages: Pages): vscode.Dispo
     vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => soon(textEditor)),
     vscode.window.onDidChangeActiveTextEditor(soon),
   );
-}
-
-/** Arguments of a key binding. */
-function isSaid(value: unknown): value is DrawingWanted {
-  return typeof value === 'object' && value !== null && 'kind' in value && 'subject' in value;
 }
 
 /** @param at things at the cursor, the nearest first: their drawings come first */

@@ -4,7 +4,9 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { hoverOfName, placeOfName } from '../../../server/src/lsp/page-request.ts';
 import { isSameFolder } from '../site-of.ts';
 import { type Look, frame } from './frame.ts';
+import { type Chosen, isOfSite, messageOf } from './from-page.ts';
 import { blocksOf } from './hover-words.ts';
+import { keyIn } from './kept-key.ts';
 
 /** What a page shows. */
 export interface PageSource {
@@ -48,13 +50,18 @@ export class Pages implements vscode.Disposable {
     );
   }
 
-  /** Restores pages of a kind that were open when the window was closed or reloaded. */
-  bringBack(viewType: string, sourceOf: (key: string) => PageSource): vscode.Disposable {
+  /**
+   * Restores pages of a kind that were open when the window was closed or reloaded.
+   *
+   * @param sourceOf gives `undefined` for a key that is of no page
+   */
+  bringBack(viewType: string, sourceOf: (key: string) => PageSource | undefined): vscode.Disposable {
     return vscode.window.registerWebviewPanelSerializer(viewType, {
       deserializeWebviewPanel: async (panel, state: unknown) => {
         const key = keyIn(state);
-        if (key === undefined || this.open.has(key)) panel.dispose();
-        else this.add(panel, sourceOf(key));
+        const source = key === undefined || this.open.has(key) ? undefined : sourceOf(key);
+        if (source === undefined) panel.dispose();
+        else this.add(panel, source);
         return Promise.resolve();
       },
     });
@@ -90,34 +97,6 @@ export class Pages implements vscode.Disposable {
   }
 }
 
-/** The attributes of the element that the user has chosen in a page. */
-interface Chosen {
-  readonly names?: string;
-  readonly name?: string;
-  /** The name in a drawing. */
-  readonly at?: string;
-  readonly uri?: string;
-  readonly line?: string;
-  readonly character?: string;
-}
-
-/** The key of a page in what the editor kept of it. */
-function keyIn(state: unknown): string | undefined {
-  if (typeof state !== 'object' || state === null || !('of' in state)) return undefined;
-  return typeof state.of === 'string' ? state.of : undefined;
-}
-
-/** A page may send anything. */
-function isThing<T extends object>(value: T | null | undefined): value is T {
-  return typeof value === 'object' && value !== null;
-}
-
-interface FromPage {
-  readonly ready?: boolean;
-  readonly chosen?: Chosen;
-  readonly hover?: { readonly names: string; readonly name: string };
-}
-
 export class Page {
   readonly panel: vscode.WebviewPanel;
   readonly source: PageSource;
@@ -134,15 +113,15 @@ export class Page {
     this.panel = panel;
     this.source = source;
     this.panel.webview.options = { enableScripts: true, localResourceRoots: [] };
-    this.panel.webview.onDidReceiveMessage((message: FromPage | null) => {
-      if (!isThing(message)) return;
+    this.panel.webview.onDidReceiveMessage((sent: unknown) => {
+      const { isReady, chosen, hover } = messageOf(sent);
       // A page is empty each time it comes into sight.
-      if (message.ready === true) {
+      if (isReady) {
         void this.panel.webview.postMessage({ of: source.key, marked: this.marked });
         void this.refresh();
       }
-      if (isThing(message.chosen)) this.logged(this.leadTo(message.chosen));
-      if (isThing(message.hover)) this.logged(this.say(message.hover.names, message.hover.name));
+      if (chosen !== undefined) this.logged(this.leadTo(chosen));
+      if (hover !== undefined) this.logged(this.say(hover.names, hover.name));
     });
     this.panel.webview.html = frame(source.look);
     this.panel.onDidChangeViewState(() => this.panel.visible && this.state === 'stale' && this.refreshSoon());
@@ -208,16 +187,19 @@ export class Page {
     void this.panel.webview.postMessage({ hovered: { names, name, blocks } });
   }
 
-  private async leadTo({ names, at, name = at, uri, line, character }: Chosen): Promise<void> {
-    if (uri !== undefined) {
-      const start = new vscode.Position(Number(line), Number(character));
-      await showAt(this.client.protocol2CodeConverter.asUri(uri), new vscode.Range(start, start));
+  private async leadTo(chosen: Chosen): Promise<void> {
+    const { asUri, asLocation } = this.client.protocol2CodeConverter;
+    if ('uri' in chosen) {
+      const file = asUri(chosen.uri);
+      if (!isOfSite(file, asUri(this.source.folder))) return;
+      const start = new vscode.Position(chosen.line, chosen.character);
+      await showAt(file, new vscode.Range(start, start));
       return;
     }
-    if (names === undefined || name === undefined) return;
+    const { names, name } = chosen;
     const place = await this.client.sendRequest(placeOfName, { folder: this.source.folder, names, name });
     if (place === null) return;
-    const { uri: file, range } = this.client.protocol2CodeConverter.asLocation(place);
+    const { uri: file, range } = asLocation(place);
     await showAt(file, range);
   }
 }

@@ -5,8 +5,11 @@ import type { Page } from './pages.ts';
 
 export const printCommand = 'plumbline.print';
 
+/** What of a page is printed. */
+type Printed = Pick<Page, 'html' | 'download'> & { readonly panel: Pick<Page['panel'], 'title'> };
+
 /** @param storage a folder of the extension's own for what a browser opens */
-export async function print(page: Page, storage: vscode.Uri, write: WriteTexts): Promise<void> {
+export async function print(page: Printed, storage: vscode.Uri, write: WriteTexts): Promise<void> {
   const name = `${page.panel.title.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '')}.html`;
   // In a browser the editor's files may be on another machine, or nowhere.
   if (vscode.env.uiKind === vscode.UIKind.Web) {
