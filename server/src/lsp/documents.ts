@@ -5,6 +5,8 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { SUFFIX } from '../site/folder.ts';
 import type { Session } from './session.ts';
 import { changeBetween } from '../text/cut.ts';
+import { nextTurn } from './check-scheduler.ts';
+import { oneForm } from './convert.ts';
 import { cursorMoved } from './cursor.ts';
 import type { OpenSite } from './sites.ts';
 import type { Typing } from './typing.ts';
@@ -82,28 +84,34 @@ export function followDocuments(documents: Documents, session: Session, { checkS
     }),
   );
 
-  const changedOnDisk = async (written: string): Promise<void> => {
-    for (const site of await sites.changedOnDisk(addresses.take(written))) checkSoon(site);
+  /** Takes changes in slices: a checkout may bring a hundred thousand, and the editor is answered meanwhile. */
+  const changedOnDisk = async (written: readonly string[]): Promise<void> => {
+    const uris: string[] = [];
+    for (const [index, uri] of [...new Set(written)].entries()) {
+      if (index % SLICE === SLICE - 1) await new Promise<void>((then) => nextTurn(then));
+      const own = oneForm(uri);
+      if (own !== undefined) uris.push(own);
+    }
+    await sites.changedOnDisk(uris, checkSoon);
   };
   connection.onDidChangeWatchedFiles(
-    sound(isWatched, async ({ changes }) => {
+    sound(isWatched, ({ changes }) => {
       // A deleted path may be that of a folder with sites in it.
       const ofSites = changes.filter(({ uri, type }) => type === FileChangeType.Deleted || uri.endsWith(SUFFIX));
-      await Promise.all(ofSites.map(({ uri }) => changedOnDisk(uri)));
+      return changedOnDisk(ofSites.map(({ uri }) => uri));
     }),
   );
-  connection.workspace.onDidDeleteFiles(
-    sound(isDeleted, async ({ files }) => {
-      await Promise.all(files.map(({ uri }) => changedOnDisk(uri)));
-    }),
-  );
+  connection.workspace.onDidDeleteFiles(sound(isDeleted, ({ files }) => changedOnDisk(files.map(({ uri }) => uri))));
   connection.workspace.onDidRenameFiles(
     sound(isRenamed, async ({ files }) => {
-      await Promise.all(files.map(({ oldUri }) => changedOnDisk(oldUri)));
+      await changedOnDisk(files.map(({ oldUri }) => oldUri));
       for (const { newUri } of files) if (!newUri.endsWith(SUFFIX)) look(addresses.take(newUri));
     }),
   );
 }
+
+/** Addresses that are read before others have a turn. */
+const SLICE = 1000;
 
 /** The end of the last change, as an offset in the document before the changes. */
 function endOf(changes: readonly TextDocumentContentChangeEvent[], document: TextDocument, before: string): number {

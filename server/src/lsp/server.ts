@@ -72,6 +72,8 @@ export function serve(connection: Connection, source: FileSource, parts: HostPar
   const sites = new Sites(source, {
     keeps: (folder) => workspace.holds(folder),
     forget: (site) => forget(site),
+    late: (site) => checkSoon(site),
+    failed: (error) => connection.console.error(String(error)),
   });
   const documents: Documents = new Map();
   const addresses = new Addresses();

@@ -2,7 +2,15 @@
 
 import type { Checked } from '../lint/check.ts';
 import { check } from '../check.ts';
+import { grouped } from '../grouped.ts';
 import { SiteFolder, SUFFIX } from '../site/folder.ts';
+import { LATE, PATIENCE, eachOf, within } from './within.ts';
+
+/** The most sites that are kept without an open file. */
+export const MAX_UNOPENED = 200;
+
+/** Files or folders that are read at the same time after changes on disk, of which there may be a hundred thousand. */
+const AT_ONCE = 64;
 
 /** The source of files that are not open in the editor. */
 export interface FileSource {
@@ -18,8 +26,10 @@ export class OpenSite {
   readonly folder: string;
   readonly texts = new SiteFolder();
   readonly open = new Set<string>();
-  /** Resolves when the files of the folder that are not open have been read. */
+  /** Resolves when the files of the folder that are not open have been read, or have been waited for long enough. */
   readonly loaded: Promise<void>;
+  /** Whether `loaded` waits no more; files may still come in. */
+  isWaitOver = false;
   /** The last reading that was begun, for each file that is being read: only that one counts. */
   readonly reading = new Map<string, symbol>();
   private readonly changed = new Map<string, () => string>();
@@ -83,16 +93,23 @@ export interface Keeping {
   keeps(folder: string): boolean;
   /** Called when a site is released, to forget all that is kept for it. */
   forget(site: OpenSite): void;
+  /** Called when a file of a site comes in that nobody waits for any more. */
+  late(site: OpenSite): void;
+  /** Called with why the files of a site cannot be read, where nobody waits for them any more. */
+  failed(error: unknown): void;
 }
 
 export class Sites {
   private readonly sites = new Map<string, OpenSite>();
   private readonly source: FileSource;
   private readonly keeping: Keeping;
+  private readonly patience: number;
 
-  constructor(source: FileSource, keeping: Keeping) {
+  /** @param patience ms */
+  constructor(source: FileSource, keeping: Keeping, patience = PATIENCE) {
     this.source = source;
     this.keeping = keeping;
+    this.patience = patience;
   }
 
   all(): Iterable<OpenSite> {
@@ -105,7 +122,7 @@ export class Sites {
 
   /** The site of a folder as it is now; where it is not open, its files are read for this call only. */
   async look(folder: string): Promise<Checked> {
-    const site = this.sites.get(folder) ?? new OpenSite(folder, (opening) => this.load(opening));
+    const site = this.sites.get(folder) ?? new OpenSite(folder, (opening) => this.begin(opening));
     await site.loaded;
     return site.now();
   }
@@ -127,11 +144,19 @@ export class Sites {
     return site;
   }
 
+  /** Whether no more sites are kept without an open file. */
+  get isFull(): boolean {
+    let unopened = 0;
+    for (const { open } of this.sites.values()) if (open.size === 0) unopened++;
+    return unopened >= MAX_UNOPENED;
+  }
+
   /**
-   * The site of a folder on disk, without an open file; `undefined` where it is not to be kept, or is empty.
+   * The site of a folder on disk, without an open file; `undefined` where it is not to be kept, is empty, or is one too
+   * many.
    */
   async kept(folder: string): Promise<OpenSite | undefined> {
-    if (!this.keeping.keeps(folder)) return undefined;
+    if (!this.keeping.keeps(folder) || (!this.sites.has(folder) && this.isFull)) return undefined;
     const site = this.hold(folder);
     await site.loaded;
     this.letGoIfUnused(site);
@@ -142,7 +167,7 @@ export class Sites {
   private hold(folder: string): OpenSite {
     let site = this.sites.get(folder);
     if (site === undefined) {
-      site = new OpenSite(folder, (opening) => this.load(opening));
+      site = new OpenSite(folder, (opening) => this.begin(opening));
       this.sites.set(folder, site);
     }
     return site;
@@ -158,17 +183,32 @@ export class Sites {
     this.letGoIfEmpty(site);
   }
 
-  /** Takes a change on disk, of a site file or of a folder with sites below it. @returns the sites that it affects */
-  async changedOnDisk(uri: string): Promise<readonly OpenSite[]> {
-    const own = uri.endsWith(SUFFIX) ? (this.of(uri) ?? (await this.kept(folderOf(uri)))) : undefined;
-    const below = [...this.sites.values()].filter(({ folder }) => isAtOrBelow(folder, uri));
+  /**
+   * Takes changes on disk, of site files or of folders with sites below them.
+   *
+   * @param changed takes each site that they affect, once it has been read
+   */
+  async changedOnDisk(changes: Iterable<string>, changed: (site: OpenSite) => void): Promise<void> {
+    const uris = new Set(changes);
+    const below = [...this.sites.values()].filter(({ folder }) => isAtOrBelowOne(folder, uris));
+    const files = grouped(
+      [...uris].filter((uri) => uri.endsWith(SUFFIX)),
+      folderOf,
+    );
+    const read = async (site: OpenSite, reading: () => Promise<void>): Promise<void> => {
+      await reading();
+      this.letGoIfEmpty(site);
+      changed(site);
+    };
     await Promise.all([
-      ...(own === undefined ? [] : [own.loaded, this.readFromDisk(own, uri)]),
-      ...below.map((site) => this.load(site)),
+      ...below.map((site) => read(site, () => this.load(site))),
+      eachOf(files, AT_ONCE, async ([folder, own]) => {
+        const site = this.sites.get(folder) ?? (await this.kept(folder));
+        if (site === undefined) return;
+        await site.loaded;
+        await read(site, () => eachOf(own, AT_ONCE, (uri) => this.readFromDisk(site, uri)));
+      }),
     ]);
-    const changed = own === undefined ? below : [own, ...below];
-    for (const site of changed) this.letGoIfEmpty(site);
-    return changed;
   }
 
   /** Releases the sites that are not kept any more. */
@@ -181,13 +221,24 @@ export class Sites {
   }
 
   private letGoIfEmpty(site: OpenSite): void {
-    if (site.open.size === 0 && site.uris.size === 0) this.letGo(site);
+    if (site.open.size === 0 && site.uris.size === 0 && site.reading.size === 0) this.letGo(site);
   }
 
   private letGo(site: OpenSite): void {
     if (!this.has(site)) return;
     this.sites.delete(site.folder);
     this.keeping.forget(site);
+  }
+
+  /** Loads a site, and waits for it no longer than its patience. */
+  private async begin(site: OpenSite): Promise<void> {
+    const loading = this.load(site);
+    try {
+      if ((await within(loading, this.patience)) === LATE)
+        loading.catch((error: unknown) => this.keeping.failed(error));
+    } finally {
+      site.isWaitOver = true;
+    }
   }
 
   /** Reads all files of a site that are not open, also those that were there before. */
@@ -208,6 +259,7 @@ export class Sites {
     if (read === undefined) site.delete(uri);
     else if ('text' in read) site.set(uri, read.text);
     else site.setUnreadable(uri, read.unreadable);
+    if (site.isWaitOver) this.keeping.late(site);
   }
 }
 
@@ -217,4 +269,11 @@ export function folderOf(uri: string): string {
 
 export function isAtOrBelow(folder: string, above: string): boolean {
   return folder === above || folder.startsWith(`${above}/`);
+}
+
+/** Whether a folder is one of these, or below one of them. */
+function isAtOrBelowOne(folder: string, above: ReadonlySet<string>): boolean {
+  for (let end = folder.length; end > 0; end = folder.lastIndexOf('/', end - 1))
+    if (above.has(folder.slice(0, end))) return true;
+  return false;
 }
