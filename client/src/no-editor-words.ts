@@ -9,15 +9,15 @@ export const noEditorWords: CompletionMiddleware = {
     const found = await next(document, position, context, token);
     const items = Array.isArray(found) ? found : (found?.items ?? []);
     const line = document.getText(new vscode.Range(position.with({ character: 0 }), position));
-    const word = /[\w-]+$/.exec(line)?.[0];
-    if (items.length > 0 || word === undefined) return found;
-    return new vscode.CompletionList([neverShown(position, word)], true);
+    const typed = line.trimStart();
+    if (items.length > 0 || typed === '') return found;
+    return new vscode.CompletionList([neverShown(position, typed)], true);
   },
 };
 
-/** An answer that does not match the typed word, so that no list opens. */
-function neverShown(position: vscode.Position, word: string): vscode.CompletionItem {
+/** An answer that does not match the text before the cursor, so that no list opens. */
+function neverShown(position: vscode.Position, typed: string): vscode.CompletionItem {
   const item = new vscode.CompletionItem('—', vscode.CompletionItemKind.Text);
-  const range = new vscode.Range(position.translate(0, -word.length), position);
-  return Object.assign(item, { filterText: '—', insertText: word, range });
+  const range = new vscode.Range(position.translate(0, -typed.length), position);
+  return Object.assign(item, { filterText: '—', insertText: typed, range });
 }

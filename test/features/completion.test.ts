@@ -269,6 +269,18 @@ describe('Completion', () => {
   });
 
   describe('of whole items', () => {
+    it('puts an item into its column, where the cursor is in one that fits none', () => {
+      const { checked, file, offset } = atCursor({ 'a.site.yaml': 'cables:\n  - {from: a, to: b}\n     $0\n' });
+      const { offers: found, at } = complete(checked, file, offset, { schemaFeatures: true, anyColumn: true }) ?? {};
+      assert.match(found?.[0]?.insert ?? '', /^ {2}- \{from: /);
+      assert.equal(file.text.slice(at?.start, at?.end), '     ');
+      assert.deepEqual(
+        complete(checked, file, offset, { schemaFeatures: true })?.offers ?? [],
+        [],
+        'while it is typed',
+      );
+    });
+
     const whole = (section: string, label: string): string => {
       const offer = offers(`${section}:\n  $0`).find((candidate) => candidate.label === label);
       return withoutTabStops(offer?.insert ?? '');

@@ -88,6 +88,7 @@ describe('A ready-made item', () => {
     });
     const [cable] = complete(checked, file, offset, { schemaFeatures: true })?.offers ?? [];
     assert.equal(withoutTabStops(cable?.insert ?? ''), '- {from: core/7, to: lane-cam, type: cat6, length: }');
+    assert.match(cable?.insert ?? '', /length: \$\{1:\}/, 'the cursor goes first to what is still to be typed');
     assert.equal(
       readyMade('cables:\n  $0', 'cable', RECORDER),
       '- {from: core/10, to: recorder, type: cat6, length: }',

@@ -149,7 +149,6 @@ describe('a house that is written by keyboard, in a folder that was empty', func
     for (let cable = 0; cable < 10; cable++) {
       if (cable > 0) await newLine();
       await take('cable');
-      for (let stop = 0; stop < 3; stop++) await press('Tab');
       await type('12 m');
     }
     await workbench.picture('house-3-cables');
@@ -204,6 +203,39 @@ describe('a house that is written by keyboard, in a folder that was empty', func
     assert.equal(written.split('length: 12 m').length - 1, 10);
     assert.match(written, /querier: core/);
   });
+
+  it('goes on inside a key by Enter', async () => {
+    await press('Control+End');
+    await press('Enter');
+    await unindent();
+    await type('traffic:');
+    await workbench.page.locator('.suggest-widget.visible').waitFor({ state: 'hidden' });
+    await press('Enter');
+    await isInColumn(3);
+    await press('Escape');
+    await press('Backspace');
+    await press('Backspace');
+  });
+
+  it('gets an item into its column by Control+Space, where the cursor is in another', async () => {
+    const cables = async (): Promise<number[]> =>
+      (await text()).split('\n').flatMap((line, index) => (line.startsWith('  - {from:') ? [index + 1] : []));
+    const last = (await cables()).at(-1) ?? 0;
+    await workbench.goTo(last, 200);
+    await newLine();
+    await isInColumn(3);
+    await type(' ');
+    await isInColumn(4);
+    await take('cable');
+    await workbench.save();
+    await eventually(async () => assert.equal((await cables()).at(-1), last + 1));
+  });
+
+  /** @param column from 1, as in the status bar */
+  async function isInColumn(column: number): Promise<void> {
+    const place = workbench.page.locator('[id="status.editor.selection"]');
+    await eventually(async () => assert.match(await place.innerText(), new RegExp(`Col ${column}$`)));
+  }
 
   /** Below an item of several lines, of which the cursor may be in any. */
   async function newLineAfterBlock(): Promise<void> {

@@ -5,6 +5,7 @@ import { type SiteText, placeInFile } from '../../site/folder.ts';
 import type { Place } from '../../site/item.ts';
 import { type Schema, under } from '../../site/shape.ts';
 import { keyOffers } from './keys.ts';
+import { columnsAbove } from './columns-above.ts';
 import { type Offer, literally } from './offer.ts';
 import { exampleOffers, sectionSnippets } from './snippets.ts';
 import { isList, isMapping } from './types.ts';
@@ -23,6 +24,8 @@ export interface Completion {
 export interface CompletionOptions {
   /** Whether keys and words of the schema are offered, or left to another extension. */
   readonly schemaFeatures: boolean;
+  /** Whether an empty line where nothing fits is completed as in the nearest column where something does. */
+  readonly anyColumn?: boolean;
 }
 
 /** The most offers that are sent. */
@@ -33,9 +36,26 @@ export function complete(
   checked: Checked,
   file: SiteText,
   offset: number,
-  { schemaFeatures }: CompletionOptions,
+  options: CompletionOptions,
 ): Completion | undefined {
-  const wanted = wantedAt(checked, file, offset);
+  const found = completeIn(checked, file, offset, options);
+  if (options.anyColumn !== true || (found?.offers.length ?? 0) > 0) return found;
+  for (const column of columnsAbove(file, offset)) {
+    const moved = completeIn(checked, file, offset, options, column);
+    if (moved !== undefined && moved.offers.length > 0)
+      return { ...moved, offers: moved.offers.map((offer) => indented(offer, ' '.repeat(column))) };
+  }
+  return found;
+}
+
+function completeIn(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+  { schemaFeatures }: CompletionOptions,
+  column?: number,
+): Completion | undefined {
+  const wanted = wantedAt(checked, file, offset, column);
   if (wanted === undefined) return undefined;
   const found = offersFor(wanted).filter(({ kind }) => schemaFeatures || !OF_THE_SCHEMA.includes(kind));
   const space = wanted.cursor.needsSpace ? ' ' : '';
@@ -45,6 +65,11 @@ export function complete(
     offers: found.slice(0, MAX_OFFERS).map((offer) => between(offer, space, comma)),
     isPartial: found.length > MAX_OFFERS,
   };
+}
+
+function indented(offer: Offer, indent: string): Offer {
+  const { label, insert = label } = offer;
+  return { ...offer, insert: insert.replace(/^/gm, indent) };
 }
 
 /** The offer with a space before and a comma behind it, where they are missing; the cursor stays before the comma. */
@@ -79,11 +104,13 @@ function offersFor(wanted: Wanted): Offer[] {
         if (isSection(wanted)) return sectionSnippets(wanted);
         return element === undefined ? [] : elements({ ...wanted, route: [...wanted.route, 0] }, element, '- ');
       }
-      if (isMapping(schema))
-        return [
-          ...keyOffers(wanted, schema),
-          ...(isSection(wanted) ? sectionSnippets(wanted) : elements(wanted, schema, '')),
-        ];
+      if (isMapping(schema)) {
+        const keys = keyOffers(wanted, schema);
+        if (isSection(wanted)) return [...keys, ...sectionSnippets(wanted)];
+        const whole = elements(wanted, schema, '');
+        // Behind a dash as on the line of the next one: the whole element first.
+        return typeof cursor.path.at(-1) === 'number' ? [...whole, ...keys] : [...keys, ...whole];
+      }
       return valueOffers(wanted, schema);
     case 'value':
       return values(wanted, schema);

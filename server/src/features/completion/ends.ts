@@ -14,7 +14,7 @@ import {
 import { readEnd } from '../../site/read.ts';
 import type { Checked } from '../../lint/check.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
-import { isInput, isLedThrough, nextCable } from './next-cable.ts';
+import { isInput, isLedThrough, isTerminated, nextCable } from './next-cable.ts';
 import type { Offer } from './offer.ts';
 import { misfit, plugOf } from './suiting-port.ts';
 import { type Wanted, dataAtCursor, othersInList, textAt } from './wanted.ts';
@@ -57,7 +57,8 @@ function connectorOffers(wanted: Wanted, role: string, other: Connector | undefi
   return site.devices
     .filter(({ name }) => device === undefined || name === device)
     .flatMap((own) => [...own.connectorByName.values()])
-    .filter((connector) => !taken.has(connector) && connector.device !== other?.device && !isPassed(connector))
+    .filter((connector) => !taken.has(connector) && !isTerminated(connector))
+    .filter((connector) => connector.device !== other?.device && !isPassed(connector))
     .sort((a, b) => direction(a) - direction(b))
     .map((connector) => ({
       label: connectorName(connector),

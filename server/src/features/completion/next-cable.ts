@@ -1,6 +1,7 @@
 /** The likeliest next cable: from a port that suits, to a device that has no cable yet. */
 
 import type { Checked } from '../../lint/check.ts';
+import { contains } from '../../standards/ipv4.ts';
 import { oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import { mediumAt } from '../../site/cable.ts';
@@ -8,6 +9,7 @@ import {
   type Connector,
   type Device,
   type Port,
+  type Site,
   connectorAt,
   connectorName,
   portAt,
@@ -76,10 +78,17 @@ function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): Ne
     return found;
   };
   const together = group(first);
-  const hosts = new Set([...together].flatMap(beside));
+  const portsAt = (switches: ReadonlySet<Device>): Port[] =>
+    [...switches].flatMap(({ ports }) =>
+      ports.flatMap((port) => {
+        const link = network.topology.linkAt(port);
+        const far = link === undefined ? undefined : oppositePort(link, port);
+        return far === undefined || far.device.bridging ? [] : [far];
+      }),
+    );
+  const ends = portsAt(together);
   for (const alone of others.filter((device) => !together.has(device))) {
-    // Switches with a router or a server between them are apart on purpose.
-    if ([...group(alone)].flatMap(beside).some((device) => !device.bridging && hosts.has(device))) continue;
+    if (areApart(site, ends, portsAt(group(alone)))) continue;
     for (const own of byCarried(free(alone))) {
       const outs = [...together].flatMap((device) => byCarried(free(device)));
       const out = outs.find(
@@ -89,6 +98,29 @@ function betweenSwitches(checked: Checked, free: (device: Device) => Port[]): Ne
     }
   }
   return undefined;
+}
+
+/**
+ * Whether the hosts at the ends of two groups of cables are in two networks on purpose: a router is between them, or a
+ * host with an address in each, and no other host shows by its address that they are one.
+ */
+function areApart(site: Site, ends: readonly Port[], others: readonly Port[]): boolean {
+  const between = new Set(
+    ends.flatMap(({ device }) => (others.some((port) => port.device === device) ? [device] : [])),
+  );
+  if ([...between].some(({ routing, kind }) => routing || kind === 'router')) return true;
+  const hasAddresses = (port: Port): boolean => between.has(port.device) && port.addresses.length > 0;
+  if (!ends.some(hasAddresses) || !others.some(hasAddresses)) return false;
+  const networks = new Set(ends.flatMap((port) => networksAt(site, port)));
+  return !others.some((port) => networksAt(site, port).some((network) => networks.has(network)));
+}
+
+/** The declared networks of its addresses, by name; where none holds one, its first 24 bits, as homes have them. */
+function networksAt({ vlans }: Site, { addresses }: Port): string[] {
+  return addresses.map(({ address }) => {
+    const vlan = vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address));
+    return vlan?.name ?? `${address >>> 8}`;
+  });
 }
 
 /** Ports with most VLANs first, then from the last: a switch's uplinks are mostly its last ports. */
@@ -130,7 +162,7 @@ export function nextCoax({ plan: { site } }: Checked, except?: Item): NextCable 
   const free = site.devices
     .filter((device) => !isLedThrough(device) && device.kind !== 'multiswitch' && device.kind !== 'diplexer')
     .flatMap(({ connectorByName }) => [...connectorByName.values()])
-    .filter((connector) => !taken.has(connector));
+    .filter((connector) => !taken.has(connector) && !isTerminated(connector));
   for (const to of free.filter(isInput)) {
     // Only from a source, or from a part that has a coax already: nothing reaches the others yet.
     const outs = free.filter((connector) => !isInput(connector) && connector.device !== to.device);
@@ -138,6 +170,11 @@ export function nextCoax({ plan: { site } }: Checked, except?: Item): NextCable 
     if (from !== undefined) return { from: plugText(from), to: plugText(to), type: 'coax-6' };
   }
   return undefined;
+}
+
+/** Whether a terminator is on it, so that it takes no coax. */
+export function isTerminated({ device, name }: Connector): boolean {
+  return device.aerial?.terminated.includes(name) === true;
 }
 
 /** Whether a coax usually runs through the device and does not end at it. */

@@ -24,7 +24,10 @@ export function quantityOffers(kind: QuantityKind, key: string, typed: string, s
   if (number !== undefined)
     return unitsOf(kind).map((unit) => ({ label: `${number} ${unit}`, kind: 'quantity', detail: UNIT_WORDS[unit] }));
   const examples = (schema.examples ?? []).filter((example) => typeof example === 'string');
-  const usual = [...new Set([...(USUAL[key] ?? []), ...examples])];
+  const units: readonly string[] = unitsOf(kind);
+  // One key may be a time here and watts there.
+  const ofKind = (USUAL[key] ?? []).filter((text) => units.includes(text.slice(text.indexOf(' ') + 1)));
+  const usual = [...new Set([...ofKind, ...examples])];
   return usual.map((text) => ({ label: text, kind: 'quantity' }));
 }
 

@@ -95,7 +95,8 @@ function withRequired(keys: readonly string[]): Offer {
   };
 }
 
-function offer(label: string, description: string | undefined, insert: string): Offer {
+function offer(label: string, description: string | undefined, body: string): Offer {
+  const insert = emptyFirst(body);
   return {
     label,
     kind: 'snippet',
@@ -103,9 +104,22 @@ function offer(label: string, description: string | undefined, insert: string): 
     documentation: `\`\`\`yaml\n${withoutTabStops(insert)}\n\`\`\``,
     insert,
     isSnippet: true,
-    // A value is typed next where the first tab stop is empty.
+    // A name is chosen next where the first tab stop of all is empty.
     ...(/^[^$]*\$\{\d+:\}/.test(insert) && { goesOn: true }),
   };
+}
+
+/** Tab stops numbered anew: the item's own name, then what is still to be typed, then what may be changed. */
+function emptyFirst(insert: string): string {
+  const stops = [...insert.matchAll(/\$\{(\d+):([^{}]*)\}/g)].map(([, index = '', text]) => ({
+    index,
+    rank: insert.startsWith(`\${${index}:`) ? 0 : text === '' ? 1 : 2,
+  }));
+  const indices = new Set(
+    stops.sort((a, b) => a.rank - b.rank || Number(a.index) - Number(b.index)).map(({ index }) => index),
+  );
+  const anew = new Map([...indices].map((index, position) => [index, position + 1]));
+  return insert.replace(/\$\{(\d+):/g, (_, index: string) => `\${${anew.get(index) ?? index}:`);
 }
 
 /** A scalar of a body: with a caret it is a number, and is not quoted. */

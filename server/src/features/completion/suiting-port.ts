@@ -13,7 +13,7 @@ export interface Plug {
   readonly port: Port;
   /** The VLAN that it belongs in; `undefined` where the site does not show it. */
   readonly vlan: Vlan | undefined;
-  /** The VLAN that its uplink puts a switch without VLANs in. */
+  /** The VLAN that its uplink or its own address puts a switch without VLANs in. */
   readonly vlanOf: (device: Device) => Vlan | undefined;
   /** Networks that another port of the same device is in: two cards in one are a mistake. */
   readonly others: ReadonlySet<BroadcastDomain>;
@@ -37,8 +37,11 @@ export function plugOf(checked: Checked, port: Port): Plug {
     ),
   );
   const { topology } = checked.plan.network;
-  const vlanOf = ({ ports }: Device): Vlan | undefined =>
-    ports.flatMap((one) => topology.linkAt(one)?.untagged?.vlan ?? [])[0];
+  const vlanOf = ({ ports, address }: Device): Vlan | undefined =>
+    ports.flatMap((one) => topology.linkAt(one)?.untagged?.vlan ?? [])[0] ??
+    (address === undefined
+      ? undefined
+      : site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address)));
   const domainsAt = (one: Port): readonly BroadcastDomain[] => {
     const link = topology.linkAt(one);
     return link === undefined ? [] : domainsOf(link);

@@ -31,9 +31,11 @@ export interface Wanted {
   readonly kind?: string | undefined;
 }
 
-export function wantedAt(checked: Checked, file: SiteText, offset: number): Wanted | undefined {
+/** @param column on an empty line, as if the cursor stood there */
+export function wantedAt(checked: Checked, file: SiteText, offset: number, column?: number): Wanted | undefined {
   const { text, start: base, root } = around(file, offset);
-  const cursor = cursorIn(text, offset - base, root);
+  const cursor =
+    column === undefined ? cursorIn(text, offset - base, root) : inColumn(text, offset - base, root, column);
   if (cursor === undefined) return undefined;
   const [first, second, ...rest] = cursor.path;
   const section = first === undefined ? undefined : sectionOf(String(first));
@@ -60,8 +62,16 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number): Want
     route: rest,
     start: base + cursor.start,
     end: base + cursor.end,
-    typed: file.text.slice(base + cursor.start, offset),
+    typed: column === undefined ? file.text.slice(base + cursor.start, offset) : '',
   };
+}
+
+/** The cursor moved to that column of its empty line; what is there already are the blanks of the line. */
+function inColumn(text: string, offset: number, root: Route, column: number): Cursor | undefined {
+  const line = text.lastIndexOf('\n', offset - 1) + 1;
+  const moved = `${text.slice(0, line)}${' '.repeat(column)}${text.slice(offset)}`;
+  const cursor = cursorIn(moved, line + column, root);
+  return cursor && { ...cursor, start: line, end: offset };
 }
 
 /** The text to look at: the item that the cursor is in, or the lines above the first item. */

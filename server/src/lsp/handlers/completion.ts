@@ -1,6 +1,7 @@
 import {
   type CompletionItem,
   CompletionItemKind,
+  CompletionTriggerKind,
   InsertTextFormat,
   InsertTextMode,
   type Range,
@@ -33,11 +34,13 @@ const KIND: Readonly<Record<OfferKind, CompletionItemKind>> = {
 export const completionHandler: Handler = {
   capabilities: { completionProvider: { triggerCharacters: [' ', '/', '{', '[', ',', '-', '.'] } },
   register(session) {
-    session.connection.onCompletion(async ({ textDocument, position }) => {
+    session.connection.onCompletion(async ({ textDocument, position, context }) => {
       const asked = await session.asked(textDocument.uri);
       if (asked === undefined) return null;
       const { schemaFeatures } = session.settings;
-      const found = complete(asked.checked, asked.file, asked.offset(position), { schemaFeatures });
+      // A space that somebody types on an empty line only leads to the column that is meant.
+      const anyColumn = context?.triggerKind !== CompletionTriggerKind.TriggerCharacter;
+      const found = complete(asked.checked, asked.file, asked.offset(position), { schemaFeatures, anyColumn });
       if (found === undefined) return null;
       const range = asked.convert.range(found.at);
       return {
