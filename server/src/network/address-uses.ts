@@ -54,7 +54,9 @@ function addUsesOf(
 /** The VLANs of the cable at a port, the untagged one first. */
 function vlansAt(linkAt: (port: Port) => Link | undefined, port: Port): Vlan[] {
   const link = linkAt(port);
-  return link === undefined ? [] : domainsOf(link).flatMap(({ vlan }) => vlan ?? []);
+  const vlans: Vlan[] = [];
+  if (link !== undefined) for (const { vlan } of domainsOf(link)) if (vlan !== undefined) vlans.push(vlan);
+  return vlans;
 }
 
 /** Whether an address is in the subnet of none of the VLANs; a VLAN without a subnet may hold any address. */

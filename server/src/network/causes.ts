@@ -1,5 +1,6 @@
 /** Which faults of the wiring have which effects, so that each fault is reported once, where it can be mended. */
 
+import { lastResult } from '../memo.ts';
 import type { Device, Stream } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
 import type { Delivery, Obstacle, Unreached } from './delivery.ts';
@@ -77,8 +78,9 @@ class CauseSearch {
 
   constructor(network: Wired, deliveries: readonly Delivery[], traffic: readonly TrafficRoute[]) {
     const { site } = network;
-    const wiring = new FaultSearch(network);
-    const gaps = new Gaps(network);
+    // Most sites have nothing to search for.
+    const wiring = lastResult(() => new FaultSearch(network));
+    const gaps = lastResult(() => new Gaps(network));
     const outside = new Map<string, AddressUse[]>();
     for (const use of network.addressUses) {
       if (use.vlans.length === 0 || !isOutside(use, use.vlans)) continue;
@@ -91,9 +93,9 @@ class CauseSearch {
       to: Device,
       why: Obstacle,
     ): { readonly causes: Set<Cause>; readonly gap: Gap | undefined } => {
-      const steps = isBridgeAlone(from) ? undefined : wiring.between(from, to);
+      const steps = isBridgeAlone(from) ? undefined : wiring().between(from, to);
       const addresses = [from.name, to.name, ...gatewayIn(site, why)].flatMap((name) => outside.get(name) ?? []);
-      const gap = steps === undefined ? gaps.between(from, to) : undefined;
+      const gap = steps === undefined ? gaps().between(from, to) : undefined;
       return { causes: new Set<Cause>([...this.causesIn(steps), ...addresses]), gap };
     };
     for (const { from, to, obstacle } of traffic) {
@@ -119,14 +121,14 @@ class CauseSearch {
     this.addQueriers(network, wiring, gaps);
     for (const link of network.topology.spanningTree.blocked) {
       for (const domain of [...(link.untagged === undefined ? [] : [link.untagged]), ...link.tagged]) {
-        const steps = wiring.within(domain, link.a.device, link.b.device, link);
+        const steps = wiring().within(domain, link.a.device, link.b.device, link);
         if (steps?.every(({ kind }) => kind === 'differs') === true)
           for (const cause of this.causesIn(steps)) this.entail(cause, link);
       }
     }
   }
 
-  private addQueriers(network: Wired, wiring: FaultSearch, gaps: Gaps): void {
+  private addQueriers(network: Wired, wiring: () => FaultSearch, gaps: () => Gaps): void {
     const { site } = network;
     for (const vlan of site.vlans) {
       const querier = vlan.querier === undefined ? undefined : site.deviceByName.get(vlan.querier);
@@ -137,9 +139,9 @@ class CauseSearch {
       for (const bridge of tree.bridges.values()) {
         const { component } = bridge;
         if (tree.queried.has(component)) continue;
-        if (!parts.has(component)) parts.set(component, wiring.within(domain, bridge.device, querier));
+        if (!parts.has(component)) parts.set(component, wiring().within(domain, bridge.device, querier));
         const steps = parts.get(component);
-        const gap = steps === undefined ? gaps.between(bridge.device, querier) : undefined;
+        const gap = steps === undefined ? gaps().between(bridge.device, querier) : undefined;
         for (const cause of [...this.causesIn(steps), ...(gap === undefined ? [] : [gap])])
           this.entail(cause, bridge, vlan);
       }

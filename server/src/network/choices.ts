@@ -32,6 +32,7 @@ export interface ChosenCopy {
 }
 
 export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: readonly Stream[]): Choices {
+  if (!hasScreens(deviceByName)) return NO_CHOICES;
   const asked = new Map<Device, Stream[]>();
   for (const stream of streams) {
     for (const receiver of isAskedFor(stream) ? stream.receivers : []) {
@@ -56,6 +57,14 @@ export function choicesOf(deviceByName: ReadonlyMap<string, Device>, streams: re
   // A screen that joins a group draws all streams that are sent to it.
   for (const stream of streams) if (stream.group !== undefined && screens.has(stream.group)) chosen.add(stream);
   return { decoders, streams: chosen, groups: new Set(screens.keys()), screens };
+}
+
+const NO_CHOICES: Choices = { decoders: new Map(), streams: new Set(), groups: new Set(), screens: new Map() };
+
+/** Whether a device says how many streams it shows at a time. */
+function hasScreens(deviceByName: ReadonlyMap<string, Device>): boolean {
+  for (const { decoders } of deviceByName.values()) if (decoders !== undefined) return true;
+  return false;
 }
 
 /** Whether receivers ask for the stream, by joining a group or by RTSP. */

@@ -3,6 +3,7 @@
  * It joins the switching and the routing side and carries the VLANs in which the device has an address.
  */
 
+import { perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
 import { type Cable, type Device, type Port, type PortAddress, type Vlan, ownAddresses } from '../site/model.ts';
 import { type Joint, alone } from './link.ts';
@@ -15,8 +16,12 @@ export function insideJoints({
   readonly vlans: readonly Vlan[];
   readonly devices: readonly Device[];
 }): Joint[] {
-  return devices.flatMap((device) => (device.routing && device.bridging ? (joint(vlans, device) ?? []) : []));
+  const inside = jointsUnder(vlans);
+  return devices.flatMap((device) => (device.routing && device.bridging ? (inside(device) ?? []) : []));
 }
+
+/** The joint of a device under the VLANs of a site: its ports stay the same as long as the device does. */
+const jointsUnder = perObject((vlans: readonly Vlan[]) => perObject((device: Device) => joint(vlans, device)));
 
 function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
   const addresses = sharedAddresses(device);

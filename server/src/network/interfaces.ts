@@ -1,9 +1,8 @@
 /** The interfaces of hosts and routers in the broadcast domains, and which of them they send by. */
 
-import { grouped } from '../grouped.ts';
 import { lastResult, perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
-import { type Device, type Port, type Site, type Vlan, addressesAt } from '../site/model.ts';
+import { type Device, type Port, type PortAddress, type Site, type Vlan, addressesAt } from '../site/model.ts';
 import { canForward } from './can-forward.ts';
 import type { RouteTarget } from '../site/multicast-route.ts';
 import type { Interface } from './interface.ts';
@@ -29,15 +28,16 @@ export class Interfaces {
     this.deviceByName = deviceByName;
     const byDevice = new Map<Device, readonly Interface[]>();
     for (const device of deviceByName.values()) {
-      const legs = device.ports.filter(({ forwards }) => !forwards);
-      if (legs.length > 0)
-        byDevice.set(
-          device,
-          legs.flatMap((port) => interfacesAt(port, linkAt(port))),
-        );
+      if (device.ports.every(({ forwards }) => forwards)) continue;
+      const own: Interface[] = [];
+      for (const port of device.ports) if (!port.forwards) addInterfaces(own, port, linkAt(port));
+      byDevice.set(device, own);
     }
-    for (const [device, links] of grouped(inside, ({ b }) => b.device))
-      byDevice.set(device, [...(byDevice.get(device) ?? []), ...links.flatMap((link) => interfacesAt(link.b, link))]);
+    for (const link of inside) {
+      const own = [...(byDevice.get(link.b.device) ?? [])];
+      addInterfaces(own, link.b, link);
+      byDevice.set(link.b.device, own);
+    }
     this.byDevice = byDevice;
     this.holders = lastResult(() => holdersOf(byDevice));
     this.table = perObject((device) => this.tableOf(device));
@@ -127,16 +127,11 @@ function holdersOf(
   return found;
 }
 
-function interfacesAt(port: Port, link: Link | undefined): Interface[] {
-  // Aggregated ports are one interface, at the first cable's port.
-  if (link === undefined || leadOf(link, port) !== port) return [];
-  return domainsOf(link).map((domain) => ({
-    device: port.device,
-    port,
-    link,
-    domain,
-    address: addressIn(port, domain, link),
-  }));
+/** Adds those of a port. Aggregated ports are one interface, at the first cable's port. */
+function addInterfaces(to: Interface[], port: Port, link: Link | undefined): void {
+  if (link === undefined || leadOf(link, port) !== port) return;
+  const { device } = port;
+  for (const domain of domainsOf(link)) to.push({ device, port, link, domain, address: addressIn(port, domain, link) });
 }
 
 function addressIn(port: Port, domain: BroadcastDomain, link: Link): number | undefined {
@@ -144,7 +139,9 @@ function addressIn(port: Port, domain: BroadcastDomain, link: Link): number | un
   const { vlan } = domain;
   const named = addresses.find((candidate) => candidate.vlan !== undefined && candidate.vlan === vlan?.name);
   if (named !== undefined) return named.address;
-  const plain = addresses.filter((candidate) => candidate.vlan === undefined);
-  const inSubnet = plain.find(({ address }) => vlan?.subnet !== undefined && contains(vlan.subnet, address));
-  return (inSubnet ?? (domain === link.untagged ? plain[0] : undefined))?.address;
+  const isPlain = (candidate: PortAddress): boolean => candidate.vlan === undefined;
+  const inSubnet = addresses.find(
+    (candidate) => isPlain(candidate) && vlan?.subnet !== undefined && contains(vlan.subnet, candidate.address),
+  );
+  return (inSubnet ?? (domain === link.untagged ? addresses.find(isPlain) : undefined))?.address;
 }

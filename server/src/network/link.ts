@@ -1,5 +1,6 @@
 /** A link: two ports joined by a cable, or two groups of ports by several. */
 
+import { NONE } from '../none.ts';
 import type { Cable, Device, Port } from '../site/model.ts';
 import type { BroadcastDomain, VlanMembership } from './vlan-membership.ts';
 
@@ -25,7 +26,7 @@ export interface Joint extends Member {
 
 /** A link of one cable. */
 export function alone(member: Member): Joint {
-  return { members: [member], idle: [], ...member };
+  return { members: [member], idle: NONE, ...member };
 }
 
 /** The port that stands for the end of an aggregated link at which a port is. */

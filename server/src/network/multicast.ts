@@ -22,7 +22,7 @@ import {
 } from './bridge-tree.ts';
 import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
 import type { Interface } from './interface.ts';
-import { type Direction, type Link, oppositePort, portOf } from './link.ts';
+import { type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Way } from './route-table.ts';
 import type { RoutingContext } from './trace.ts';
@@ -149,27 +149,31 @@ function bridgeAt(tree: BridgeTree, { link, port }: Interface): Bridge | undefin
   return link.blocked === undefined ? bridgeOf(tree, oppositePort(link, port)) : undefined;
 }
 
-/** The hops of a group that is sent into a domain. */
-function flow(tree: BridgeTree, group: number, memberships: Memberships, from: Interface): Direction[] {
-  const known = memberships.known(group, tree.domain);
+/** The copies of a group that is sent into a domain. */
+function flow(tree: BridgeTree, group: number, memberships: Memberships, from: Interface): Copy[] {
+  const { domain } = tree;
+  const known = memberships.known(group, domain);
   const isChosen = memberships.isChosen(group);
   if (from.link.blocked !== undefined) return [];
-  const hops: Direction[] = [{ link: from.link, out: from.port }];
+  const copies: Copy[] = [{ link: from.link, out: from.port, domain, reply: false }];
   const first = bridgeAt(tree, from);
-  if (first === undefined) return hops;
+  if (first === undefined) return copies;
+  const add = (link: Link, { device }: Bridge): void => {
+    copies.push({ link, out: portOf(link, device), domain, reply: false });
+  };
   const pending: [Bridge, Link][] = [[first, from.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
     const [bridge, by] = next;
     const out = egressLinks(bridge, group, known, isChosen);
-    if (out === bridge.links) for (const link of bridge.deadEnds) hops.push({ link, out: portOf(link, bridge.device) });
+    if (out === bridge.links) for (const link of bridge.deadEnds) add(link, bridge);
     for (const link of out) {
       if (link === by) continue;
-      hops.push({ link, out: portOf(link, bridge.device) });
+      add(link, bridge);
       const beyond = bridgeBeyond(tree, bridge, link);
       if (beyond !== undefined) pending.push([beyond, link]);
     }
   }
-  return hops;
+  return copies;
 }
 
 function egressLinks(bridge: Bridge, group: number, known: Known | undefined, isChosen = false): Iterable<Link> {
@@ -281,9 +285,9 @@ function spread(sent: Sent): { copies: Copy[]; entered: Entered } {
     if (entered.has(domain)) continue;
     const arrived = new Set<Link>();
     entered.set(domain, arrived);
-    for (const { link, out } of flow(context.tree(domain), group, memberships, by)) {
-      copies.push({ link, out, domain, reply: false });
-      if (!oppositePort(link, out).forwards) arrived.add(link);
+    for (const copy of flow(context.tree(domain), group, memberships, by)) {
+      copies.push(copy);
+      if (!oppositePort(copy.link, copy.out).forwards) arrived.add(copy.link);
     }
     if (isLinkLocalGroup(group) || stream.ttl <= passed + 1) continue;
     for (const router of context.multicastRouters) {

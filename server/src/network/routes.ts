@@ -119,12 +119,10 @@ interface Counted extends Direction {
 
 /** The copies counted by kind; kept with the route of the stream, so that an edit of another one does not repeat it. */
 function counted(stream: Stream, copies: readonly Copy[]): readonly Counted[] {
-  const byKind = new Map<Kind, StreamCopies>();
+  const byKind: { [K in Kind]?: StreamCopies } = {};
   return copies.map((copy) => {
     const kind = kindOf(copy);
-    let single = byKind.get(kind);
-    if (single === undefined) byKind.set(kind, (single = singleCopy(stream, kind)));
-    return { link: copy.link, out: copy.out, copies: single };
+    return { link: copy.link, out: copy.out, copies: (byKind[kind] ??= singleCopy(stream, kind)) };
   });
 }
 
@@ -135,7 +133,14 @@ function kindOf({ link, out, domain, reply }: Copy): Kind {
 }
 
 function singleCopy(stream: Stream, kind: Kind): StreamCopies {
-  return { stream, untagged: 0, tagged: 0, repliesUntagged: 0, repliesTagged: 0, [kind]: 1 };
+  const count = (of: Kind): number => (of === kind ? 1 : 0);
+  return {
+    stream,
+    untagged: count('untagged'),
+    tagged: count('tagged'),
+    repliesUntagged: count('repliesUntagged'),
+    repliesTagged: count('repliesTagged'),
+  };
 }
 
 function together(a: StreamCopies, b: StreamCopies): StreamCopies {

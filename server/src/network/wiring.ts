@@ -17,7 +17,7 @@ import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
 import { askersIn } from './askers.ts';
 import { insideJoints } from './inside.ts';
 import { Interfaces } from './interfaces.ts';
-import { type Joint, type Link, type Member, carries, sentBy } from './link.ts';
+import { type Joint, type Link, type Member, cablesOf, carries, sentBy } from './link.ts';
 import {
   type BroadcastDomain,
   type VlanMembership,
@@ -115,13 +115,13 @@ function topologyOf(site: Wired): Topology {
     const failed = hasFailed(site, joint);
     const link: Link = { blocked: failed ? joint.a : blocked.get(joint), failed, ...joint, ...crossing(joint) };
     linkOf.set(joint, link);
-    for (const { a, b } of [...joint.members, ...joint.idle]) linkByPort.set(a, link).set(b, link);
+    for (const { a, b } of cablesOf(joint)) linkByPort.set(a, link).set(b, link);
   }
-  const linksOf = (some: readonly Joint[]): Link[] => some.flatMap((joint) => linkOf.get(joint) ?? []);
-  const links = linksOf(cabled);
+  const all = [...linkOf.values()];
+  const links = all.slice(0, cabled.length);
   return {
     links,
-    inside: linksOf(inside),
+    inside: all.slice(cabled.length),
     linkAt: (port) => linkByPort.get(port),
     domains,
     domainOf: (vlan) => {
@@ -182,10 +182,15 @@ interface Domains {
   ) => VlanMembership & { readonly fromA: VlanMembership; readonly fromB: VlanMembership };
 }
 
+/** The domains of declared VLANs, and which of them each port declares. */
+const declaredBy = perObject((vlans: readonly Vlan[]): Pick<Domains, 'byName' | 'own'> => {
+  const byName = new Map(vlans.map((vlan) => [vlan.name, { vlan, name: vlan.name }]));
+  return { byName, own: perObject((port: Port) => vlanMembershipOf(port, byName)) };
+});
+
 function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment<Joint>>): Domains {
-  const byName = new Map(site.vlans.map((vlan) => [vlan.name, { vlan, name: vlan.name }]));
+  const { byName, own } = declaredBy(site.vlans);
   const domains: BroadcastDomain[] = [...byName.values()];
-  const own = perObject((port: Port) => vlanMembershipOf(port, byName));
   const ofHosts = (hosts: readonly Port[], name: string): VlanMembership => {
     const vlan = vlanOfHosts(site.vlans, hosts);
     const declared = namedBy(hosts, own) ?? (vlan === undefined ? undefined : byName.get(vlan.name));

@@ -37,11 +37,24 @@ interface Claim {
  * a name made of the device and the port or VLAN: `recorder-cams`, `router-video`.
  */
 export function hostNames({ network }: Plan): HostNames {
-  return namesOf(network.addressUses);
+  const { labels, changed, refused } = labelsOf(network.addressUses);
+  const named = [...labels]
+    .map(([use, own]) => ({ use, labels: own }))
+    .sort((a, b) => a.use.address - b.use.address || ((a.labels[0] ?? '') < (b.labels[0] ?? '') ? -1 : 1));
+  return { named, changed, refused };
+}
+
+/** The devices that get no host name, or not their own. */
+export function refusedHostNames({ network }: Plan): readonly Refusal[] {
+  return labelsOf(network.addressUses).refused;
+}
+
+interface Labels extends Omit<HostNames, 'named'> {
+  readonly labels: ReadonlyMap<AddressUse, readonly string[]>;
 }
 
 // Not by each list: edits would pile them up.
-const namesOf = lastResult((addressUses: readonly AddressUse[]): HostNames => {
+const labelsOf = lastResult((addressUses: readonly AddressUse[]): Labels => {
   const refused: Refusal[] = [];
   const claimed: (Claim & { readonly label: string })[] = [];
   const changed: string[] = [];
@@ -67,11 +80,11 @@ const namesOf = lastResult((addressUses: readonly AddressUse[]): HostNames => {
       if (label !== undefined) claimed.push({ use, as, label });
     }
   }
-  const labels = new Map<AddressUse, string[]>();
+  const labels = new Map<AddressUse, readonly string[]>();
   for (const [label, claims] of grouped(claimed, ({ label }) => label)) {
     // A device's own name takes precedence over one that is composed for an address of another device.
-    const own = claims.filter(({ use, as }) => as === use.device.name);
-    const winner = claims.length === 1 ? claims[0] : own.length === 1 ? own[0] : undefined;
+    const own = claims.length === 1 ? claims : claims.filter(({ use, as }) => as === use.device.name);
+    const winner = own.length === 1 ? own[0] : undefined;
     // A composed name gives way; it is only an addition to the device's own.
     for (const claim of own.length > 1 ? own : []) {
       const others = firstOthers(own, claim, 5).map(whose);
@@ -83,10 +96,7 @@ const namesOf = lastResult((addressUses: readonly AddressUse[]): HostNames => {
     }
     if (winner !== undefined) labels.set(winner.use, [...(labels.get(winner.use) ?? []), label]);
   }
-  const named = [...labels]
-    .map(([use, own]) => ({ use, labels: own }))
-    .sort((a, b) => a.use.address - b.use.address || ((a.labels[0] ?? '') < (b.labels[0] ?? '') ? -1 : 1));
-  return { named, changed: changed.sort(), refused };
+  return { labels, changed: changed.sort(), refused };
 });
 
 const RULE = 'those are of letters, digits and hyphens, with no hyphen at either end, and 63 characters at most';

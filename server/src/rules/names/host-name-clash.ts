@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { aboutPlace } from '../../site/about.ts';
-import { hostNames } from '../../make/addresses/host-names.ts';
+import { refusedHostNames } from '../../make/addresses/host-names.ts';
 
 export const hostNameClash: Rule = {
   id: 'host-name-clash',
@@ -11,7 +11,7 @@ export const hostNameClash: Rule = {
 for it gets one of the two addresses. Rename one.`,
   source: 'RFC 1035 §2.3.1 and RFC 4343 §3, from memory',
   check({ plan }: RuleContext, report: Report): void {
-    for (const { rule, at, message } of hostNames(plan).refused)
+    for (const { rule, at, message } of refusedHostNames(plan))
       if (rule === 'host-name-clash') report({ at, message, about: aboutPlace(at) });
   },
 };
