@@ -9,6 +9,7 @@
  *   dropped; 224.0.0.0/24 always goes everywhere; without snooping everything does.
  */
 
+import { lastResult } from '../memo.ts';
 import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
 import {
@@ -207,7 +208,7 @@ interface Sent {
   readonly stream: Stream;
   readonly group: number;
   readonly leaves: Interface;
-  readonly paths: RouterPaths;
+  readonly paths: () => RouterPaths;
 }
 
 /** The number of multicast routers from the source's domain to each other one. */
@@ -221,14 +222,16 @@ export function routeMulticast(
   group: number,
 ): Routed {
   const way = context.interfaces.towardsGroup(source, group);
-  const receivers = stream.receivers.flatMap((name) => context.deviceByName.get(name) ?? []);
   if (way?.by === undefined) return { delivery: notSent(context, stream, source, way), copies: [] };
   const { by: leaves, route } = way;
-  const sent: Sent = { context, memberships, stream, group, leaves, paths: routerPaths(context, leaves.domain) };
+  const paths = lastResult(() => routerPaths(context, leaves.domain));
+  const sent: Sent = { context, memberships, stream, group, leaves, paths };
   const { copies, entered } = spread(sent);
   const reaches: string[] = [];
   const unreached: Unreached[] = [];
-  for (const receiver of receivers) {
+  for (const name of stream.receivers) {
+    const receiver = context.deviceByName.get(name);
+    if (receiver === undefined) continue;
     const joined = context.interfaces.towardsGroup(receiver, group)?.by;
     if (receiver === source || (joined !== undefined && entered.get(joined.domain)?.has(joined.link) === true))
       reaches.push(receiver.name);
@@ -316,7 +319,7 @@ function obstacleOf(sent: Sent, receiver: Device, entered: Entered): Obstacle {
   const elsewhere = interfaces.in(receiver, leaves.domain);
   if (elsewhere !== undefined) return { obstacle: 'joins-elsewhere', port: joined.port.name, network: to, from };
   if (isLinkLocalGroup(group)) return { obstacle: 'link-local', from, to };
-  const passed = paths.get(joined.domain);
+  const passed = paths().get(joined.domain);
   if (passed !== undefined) {
     if (stream.ttl <= passed) return { obstacle: 'ttl', ttl: stream.ttl, needed: passed + 1 };
     return reportAstray(sent, entered) ?? { obstacle: 'apart', network: isJoinedToRouter(context, joined) ? from : to };
@@ -333,7 +336,7 @@ function obstacleOf(sent: Sent, receiver: Device, entered: Entered): Obstacle {
 /** A network on the way whose router hears of no member there, because another device is the querier. */
 function reportAstray({ context, memberships, group, paths }: Sent, entered: Entered): Obstacle | undefined {
   const { interfaces, multicastRouters, tree } = context;
-  for (const domain of paths.keys()) {
+  for (const domain of paths().keys()) {
     const [member] = entered.has(domain) ? [] : memberships.members(group, domain);
     if (member === undefined) continue;
     const network = tree(domain);
