@@ -14,6 +14,14 @@ import { isUncabled } from '../../network/delivery.ts';
 import { lostAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import type { Route } from '../../text/syntax.ts';
+import {
+  type Differing,
+  setAlike,
+  setForHost,
+  setRangeLikeFarEnds,
+  vlanNames,
+  vlanWords,
+} from '../../network/vlan-fixes.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { type TransparentSegment, carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
@@ -21,10 +29,9 @@ import { type Port, type Site, portName } from '../../site/model.ts';
 import { few, list, asName } from '../../text/words.ts';
 import { aboutPorts } from '../../site/about.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
-import { type PortVlans, setVlans, setVlansOfRange, vlansOf } from '../../site/port-vlans.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { type Fix, fixOf } from '../../site/edit.ts';
+import type { Fix } from '../../site/edit.ts';
 
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',
@@ -75,11 +82,7 @@ native VLANs too. A host without a trunk belongs at an access port.`,
   },
 };
 
-/** A port whose VLANs differ from those of its far end. */
-interface Mismatch {
-  readonly set: Port;
-  /** The far end, where it has more VLANs. */
-  readonly more?: Port;
+interface Mismatch extends Differing {
   /** The VLANs that do not pass, as text. */
   readonly lost: string;
   readonly finding: Finding;
@@ -104,30 +107,8 @@ function together(topology: Topology, first: Mismatch, others: readonly Mismatch
       ...all.flatMap(({ related = [] }) => related),
     ],
     entails: [...(finding.entails ?? []), ...all.flatMap(({ entails = [] }) => entails)],
-    fixes: () => [...ofRange(topology, first, others), ...(finding.fixes?.() ?? [])],
+    fixes: () => [...setRangeLikeFarEnds(topology, first, others), ...(finding.fixes?.() ?? [])],
   };
-}
-
-/** Sets a whole range to the VLANs of its far ends, where these are all alike and nothing else is cabled to it. */
-function ofRange(topology: Topology, { set, more }: Mismatch, others: readonly Mismatch[]): Fix[] {
-  if (more === undefined) return [];
-  const [mine, theirs] = [vlansOf(set), vlansOf(more)];
-  const isAlike = others.every((other) => other.more !== undefined && hasSame(vlansOf(other.more), theirs));
-  const own = set.route.join(' ');
-  const mismatched = new Set([set, ...others.map((other) => other.set)]);
-  const isWhole = set.device.ports.every(
-    (port) => port.route.join(' ') !== own || topology.linkAt(port) === undefined || mismatched.has(port),
-  );
-  const lacksNone = (mine.trunk ?? []).every((name) => theirs.trunk?.includes(name) === true);
-  if (!isAlike || !isWhole || !lacksNone) return [];
-  const range = `${set.device.name}/${set.route[1] ?? set.name}`;
-  const edits = setVlansOfRange(set, theirs);
-  return edits === undefined ? [] : fixOf(`Set ${range} like the far ends of its cables`, ...edits);
-}
-
-function hasSame(one: PortVlans, other: PortVlans): boolean {
-  const words = ({ vlan = '', native = '', trunk = [] }: PortVlans): string => [vlan, native, ...trunk].join(' ');
-  return words(one) === words(other);
 }
 
 /**
@@ -142,7 +123,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
   const [tags, another] = tagging;
   const [first, ...others] = plain;
   if (tags === undefined || first === undefined || !tagging.every(({ port }) => isKnown(site, port))) return;
-  const is = described(context, tags.port);
+  const is = vlanWords(topology, tags.port);
   const own = [{ at: placeOfVlans(tags.port), message: `${portName(tags.port)}: ${is}` }];
   if (another === undefined) {
     report({
@@ -152,7 +133,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
         `nothing passes between them. Let ${portName(tags.port)} send without tags, or take a switch that knows VLANs.`,
       about: aboutPorts(tags.port),
       ...consequencesOf(causes, [tags.link], own),
-      fixes: () => forHost(site, tags.port, first.port),
+      fixes: () => setForHost(site, tags.port, first.port),
     });
     return;
   }
@@ -174,7 +155,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
         })),
       ],
     ),
-    fixes: () => forHost(site, tags.port, first.port),
+    fixes: () => setForHost(site, tags.port, first.port),
   });
 }
 
@@ -190,17 +171,6 @@ interface Context {
   readonly topology: Topology;
   readonly causes: Causes;
   readonly addressUses: readonly AddressUse[];
-}
-
-function names(domains: readonly (BroadcastDomain | undefined)[]): string[] {
-  return domains.flatMap((domain) => domain?.vlan?.name ?? []);
-}
-
-function described({ topology }: Context, port: Port): string {
-  const { untagged, tagged } = topology.vlanMembershipOf(port);
-  const without = names([untagged]);
-  if (tagged.length === 0) return `an access port of ${list(without)}`;
-  return `a trunk of ${list(names(tagged))}${without.length === 0 ? '' : ` with native ${list(without)}`}`;
 }
 
 /** Two ports of switches joined by a cable, or by converters with a cable on each side. */
@@ -235,22 +205,22 @@ function betweenSwitches(
   const stays = lost.filter((network) => !mixed || (network !== own.untagged && network !== other.untagged));
   const effects = [
     ...(mixed
-      ? [accesses ? 'the two VLANs are mixed up' : `${list(names([own.untagged, other.untagged]))} are mixed up`]
+      ? [accesses ? 'the two VLANs are mixed up' : `${list(vlanNames([own.untagged, other.untagged]))} are mixed up`]
       : []),
-    ...(stays.length === 0 ? [] : [`${list(names(stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
+    ...(stays.length === 0 ? [] : [`${list(vlanNames(stays))} ${stays.length === 1 ? 'does' : 'do'} not pass`]),
   ];
   const followed = consequencesOf(
     context.causes,
     faults,
     [more, lacking].map((port) => ({
       at: placeOfVlans(port),
-      message: `${portName(port)}: ${described(context, port)}`,
+      message: `${portName(port)}: ${vlanWords(topology, port)}`,
     })),
   );
   const finding: Finding = {
     at: placeOfEnd(link, lacking === link.a || lacking === link.b ? lacking : link.b),
     message:
-      `${portName(more)} is ${described(context, more)}, ${portName(lacking)} ${described(context, lacking)}: ` +
+      `${portName(more)} is ${vlanWords(topology, more)}, ${portName(lacking)} ${vlanWords(topology, lacking)}: ` +
       `${effects.join(', and ')}. Make both alike.`,
     about: aboutPorts(lacking, more),
     ...followed,
@@ -258,7 +228,7 @@ function betweenSwitches(
     entails: [...followed.entails, a, b, ...strayAt(context, [a, b])],
     // A consequence of a cable in a port that does not take it, which is reported.
     effects: [link.cable],
-    fixes: () => alike(context, lacking, more),
+    fixes: () => setAlike(topology, lacking, more),
   };
   take({ set: lacking, more, lost: effects.join(), finding });
 }
@@ -292,34 +262,6 @@ function placeOfVlans(port: Port): ReturnType<typeof placeOfPort> {
   return placeOfPort(port, port.trunk !== undefined ? 'trunk' : port.vlan !== undefined ? 'vlan' : 'native');
 }
 
-/** Gives two trunks all VLANs of both; sets other ports like the far end. */
-function alike(context: Context, lacking: Port, more: Port): Fix[] {
-  const fixes: Fix[] = [];
-  const offer = (title: string, changes: readonly (readonly [Port, PortVlans])[]): void => {
-    const edits = changes.map(([port, vlans]) => setVlans(port, vlans));
-    const possible = edits.flatMap((edit) => edit ?? []);
-    if (edits.every((edit) => edit !== undefined) && possible.length > 0)
-      fixes.push({ title, safe: false, edits: possible });
-  };
-  const [mine, theirs] = [vlansOf(lacking), vlansOf(more)];
-  if (
-    mine.trunk !== undefined &&
-    theirs.trunk !== undefined &&
-    (mine.native ?? theirs.native) === (theirs.native ?? mine.native)
-  ) {
-    const native = mine.native ?? theirs.native;
-    const trunk = [...new Set([...theirs.trunk, ...mine.trunk])];
-    offer(`Let ${list(trunk)} cross both ${portName(more)} and ${portName(lacking)}`, [
-      [lacking, { trunk, native }],
-      [more, { trunk, native }],
-    ]);
-    if (trunk.length === theirs.trunk.length) return fixes;
-  }
-  offer(`Set ${portName(lacking)} as ${described(context, more)}, like ${portName(more)}`, [[lacking, theirs]]);
-  offer(`Set ${portName(more)} as ${described(context, lacking)}, like ${portName(lacking)}`, [[more, mine]]);
-  return fixes;
-}
-
 /** A cable from a switch to a host. */
 interface HostCable {
   readonly link: Link;
@@ -341,7 +283,7 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
       lost: what,
       finding: withoutNetwork(
         context,
-        findingAtHost(context, cable, what, () => forHost(context.site, from, host)),
+        findingAtHost(context, cable, what, () => setForHost(context.site, from, host)),
         host,
       ),
     });
@@ -352,11 +294,11 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
   const lost = own.tagged.filter((domain) => !wire.tagged.includes(domain));
   const differs = own.untagged !== undefined && own.untagged !== wire.untagged;
   if (lost.length === 0 && !differs) return;
-  const missing = names(differs ? [own.untagged, ...lost] : lost);
+  const missing = vlanNames(differs ? [own.untagged, ...lost] : lost);
   const what =
-    `${portName(host)} ${described(context, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
+    `${portName(host)} ${vlanWords(context.topology, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
     'to it. Make both alike.';
-  const finding = findingAtHost(context, cable, what, () => alike(context, from, host));
+  const finding = findingAtHost(context, cable, what, () => setAlike(context.topology, from, host));
   // An address whose network differs from the port's is reported.
   const stray = context.addressUses.some((use) => use.port === host && isOutside(use, use.vlans));
   take({
@@ -367,7 +309,7 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
 }
 
 function findingAtHost(context: Context, { link, from, host }: HostCable, what: string, fixes: () => Fix[]): Finding {
-  const is = described(context, from);
+  const is = vlanWords(context.topology, from);
   const isAtCable = from === link.a || from === link.b;
   const followed = consequencesOf(
     context.causes,
@@ -392,30 +334,11 @@ function findingAtHost(context: Context, { link, from, host }: HostCable, what: 
  */
 function isHostToBeSet({ site }: Context, link: Link, host: Port): boolean {
   if (!hasVlans(host)) return host.addresses.length > 1;
-  const got = names(domainsOf(link));
+  const got = vlanNames(domainsOf(link));
   return host.addresses.every(({ address, vlan: named }) => {
     const vlan = named ?? site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, address))?.name;
     return vlan === undefined || got.includes(vlan);
   });
-}
-
-/** Gives the host a trunk of the VLANs of its addresses; else the switch port its VLAN without a tag. */
-function forHost(site: Site, from: Port, host: Port): Fix[] {
-  const named = (from.trunk ?? []).filter((name) => host.addresses.some(({ vlan }) => vlan === name));
-  if (named.length > 0) {
-    const edits = setVlans(host, { trunk: named });
-    return fixOf(`Give ${portName(host)} a trunk of ${list(named)}`, ...(edits ?? []));
-  }
-  const vlan = site.vlans.find(
-    ({ subnet }) => subnet !== undefined && host.addresses.some(({ address }) => contains(subnet, address)),
-  );
-  if (vlan === undefined) return [];
-  const access = setVlans(from, { vlan: vlan.name });
-  const native = setVlans(from, { trunk: from.trunk, native: vlan.name });
-  return [
-    ...fixOf(`Make ${portName(from)} an access port of ${asName(vlan.name)}`, ...(access ?? [])),
-    ...fixOf(`Make ${asName(vlan.name)} the native VLAN of ${portName(from)}`, ...(native ?? [])),
-  ];
 }
 
 export const examples: readonly Example[] = [
