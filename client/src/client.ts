@@ -96,7 +96,8 @@ export function run(
     registerComparison(client, pages),
     colourReferences(changed.event),
     vscode.commands.registerCommand(printCommand, async () => {
-      if (pages.active !== undefined) await print(pages.active, context.globalStorageUri, write);
+      const page = pages.inSight;
+      if (page !== undefined) await print(page, context.globalStorageUri, write);
     }),
     registerRulePages(rulePagesOf(context), log),
     registerAudits(client),

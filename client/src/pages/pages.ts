@@ -69,12 +69,27 @@ export class Pages implements vscode.Disposable {
 
   private add(panel: vscode.WebviewPanel, source: PageSource): void {
     this.open.set(source.key, new Page(this.client, panel, source));
-    panel.onDidDispose(() => this.open.delete(source.key));
+    panel.onDidDispose(() => {
+      this.open.delete(source.key);
+      this.noteSight();
+    });
+    panel.onDidChangeViewState(() => this.noteSight());
+    this.noteSight();
+  }
+
+  /** For commands about a page: it is often beside the text that has the keyboard. */
+  private noteSight(): void {
+    void vscode.commands.executeCommand('setContext', 'plumbline.pageInSight', this.inSight !== undefined);
   }
 
   /** The active page. */
   get active(): Page | undefined {
     return [...this.open.values()].find(({ panel }) => panel.active);
+  }
+
+  /** The active page, else the one that was opened last of those in sight. */
+  get inSight(): Page | undefined {
+    return this.active ?? [...this.open.values()].filter(({ panel }) => panel.visible).at(-1);
   }
 
   /** Notes that the site of a folder has changed and has been checked. */
