@@ -160,12 +160,13 @@ function withLength(put: Taken): Taken {
 /**
  * What offers add at places of a text where something is missing: what stands there is taken out first, unless it is a
  * key with its colon. Words and amounts say what the equipment is, and names further down the list are for whoever
- * knows better: those must be right by the language alone. What comes first must add no error at all.
+ * knows better: those must be right by the language alone. What comes first must add no error at all, nor a warning where `findings` says so.
  */
 export function addedAtPlaces(
   texts: Texts,
   offsetsIn: (text: string) => readonly number[],
   most = 30,
+  findings: 'errors' | 'warnings too' = 'errors',
 ): { tried: number; told: Told[] } {
   const told: Told[] = [];
   let tried = 0;
@@ -184,10 +185,11 @@ export function addedAtPlaces(
       there.found.offers.slice(0, most).forEach((offer, index) => {
         tried++;
         const { taken: put, added } = site.take(uri, there, offer, before);
-        const isFact = ['key', 'section', 'word', 'quantity'].includes(offer.kind) || offer.detail === 'for example';
+        const isFact =
+          ['key', 'section', 'word', 'quantity', 'number'].includes(offer.kind) || offer.detail === 'for example';
         const isStrict = index === 0 && !isFact;
         for (const diagnostic of added) {
-          if (diagnostic.severity !== 'error') continue;
+          if (diagnostic.severity !== 'error' && !(isStrict && findings === 'warnings too')) continue;
           if (!isStrict && !LANGUAGE.includes(diagnostic.rule.id)) continue;
           const place = `${uri}:${text.slice(0, offset).split('\n').length}`;
           told.push({

@@ -41,8 +41,8 @@ describe('What completion offers', () => {
 
   // Houses have much in common: of each, other places are tried.
   for (const [index, [name, text]] of [...houses].entries()) {
-    it(`adds no error to the house ${name}, wherever something is missing`, () => {
-      const { told } = addedAtPlaces({ 'house.site.yaml': text }, every(173, (index * 37) % 173));
+    it(`adds no error to the house ${name}, wherever something is missing, and by what comes first no warning`, () => {
+      const { told } = addedAtPlaces({ 'house.site.yaml': text }, every(173, (index * 37) % 173), 30, 'warnings too');
       assert.deepEqual(told.map(words), []);
     });
   }
@@ -66,5 +66,23 @@ describe('What completion offers', () => {
       { numRuns: 12 },
     );
     assert.ok(all > 500, `${all} offers`);
+  });
+
+  it('adds no error and no warning to sites of many shapes by what comes first', () => {
+    let all = 0;
+    fc.assert(
+      fc.property(smallSite(), fc.array(fc.nat(), { minLength: 6, maxLength: 6 }), (site, places) => {
+        const there = addedAtPlaces(
+          { 'x.site.yaml': textOf(entriesOf(site)) },
+          ({ length }) => places.map((at) => at % length),
+          1,
+          'warnings too',
+        );
+        all += there.tried;
+        assert.deepEqual(there.told.map(words), []);
+      }),
+      { numRuns: 12, seed: 14 },
+    );
+    assert.ok(all > 20, `${all} offers`);
   });
 });

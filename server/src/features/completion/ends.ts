@@ -42,10 +42,12 @@ function connectorOffers(wanted: Wanted, role: string, other: Connector | undefi
       .filter((cable) => cable.item !== item)
       .flatMap(({ from, to }) => [connectorAt(site, from), connectorAt(site, to)]),
   );
-  if (role === 'through')
+  if (role === 'through') {
+    const others = othersInList(wanted);
     return site.devices
-      .filter(isLedThrough)
+      .filter((own) => isLedThrough(own) && !others.includes(own.name))
       .map(({ name, kind = 'device' }) => ({ label: name, kind: 'devices' as const, detail: kind }));
+  }
   // A coax is written from output to input; where one end is typed, the other end is the opposite.
   const wantsInput = other === undefined ? role === 'to' : !isInput(other);
   const passed = dataAtCursor(wanted, ['through']);

@@ -43,10 +43,12 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
       return site.multiplexes
         .filter(({ name }) => !others.has(name))
         .map(({ name, system }) => offer('multiplexes', name, system ?? ''));
-    case 'services':
-      return site.services
+    case 'services': {
+      const sent = new Set(site.streams.filter(({ name }) => name !== wanted.name).map(({ service }) => service));
+      return ranked(site.services, ({ name }) => Number(role === 'service' && sent.has(name)))
         .filter(({ name }) => !others.has(name))
         .map(({ name, multiplexes }) => offer('services', name, multiplexes.join(', ')));
+    }
     case 'volumes':
       return volumesFor(wanted).map((volume) =>
         offer(
@@ -124,8 +126,19 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
         source !== undefined && site.deviceByName.get(source)?.kind === 'server'
           ? ['display', 'computer', 'server']
           : ['server', 'display', 'computer'];
+      // A source takes in its own stream only to record it or to send it on.
+      const isUsed = (device: Device): boolean =>
+        site.streams.some((own) => own.carries === wanted.name && own.source === device.name) ||
+        site.recordings.some(
+          (own) =>
+            own.stream === wanted.name && site.volumes.find(({ name }) => name === own.volume)?.host === device.name,
+        );
       const takes = site.devices.filter(
-        (device) => isHost(device) && device.kind !== 'camera' && device.kind !== 'tuner',
+        (device) =>
+          isHost(device) &&
+          device.kind !== 'camera' &&
+          device.kind !== 'tuner' &&
+          (device.name !== source || isUsed(device)),
       );
       return ranked(takes, ({ kind, name, ports }) => {
         if (name === source) return 3 * order.length;
@@ -176,17 +189,19 @@ function vlansFor(wanted: Wanted, role: string): string[] {
   return names.filter((name) => trunk.some((carried) => carried === name || carried === Number(name)));
 }
 
-/** Ports, for a stream those first that are in a network with a receiver. */
+/** Ports, for a stream those first that are in a network with a receiver, and of those the one that its route leads to. */
 function portsFor(wanted: Wanted, role: string, device: Device | undefined): readonly Port[] {
   const ports = device?.ports ?? [];
   const receivers = dataAtCursor(wanted, ['receivers']);
   if (role !== 'egress' || !Array.isArray(receivers)) return ports;
-  const { topology } = wanted.checked.plan.network;
+  const { topology, delivery } = wanted.checked.plan.network;
   const vlanAt = (port: Port): Vlan | undefined => topology.linkAt(port)?.untagged?.vlan;
   const theirs = new Set(
     receivers.flatMap((name) => wanted.site.deviceByName.get(String(name))?.ports.map(vlanAt) ?? []),
   );
-  return ranked(ports, (port) => Number(!theirs.has(vlanAt(port))));
+  const stream = wanted.site.streamByName.get(wanted.name);
+  const byRoute = stream === undefined ? undefined : delivery(stream).leaves?.port;
+  return ranked(ports, (port) => 2 * Number(!theirs.has(vlanAt(port))) + Number(port !== byRoute));
 }
 
 /** VLANs first that the device at the other end of the cable carries or has an address in. */

@@ -67,6 +67,11 @@ export function misfit(out: Port, plug: Plug): number | undefined {
 
 function vlanMisfit(out: Port, { port, vlan, vlanOf, others, domainOf }: Plug): number | undefined {
   if (hasVlans(port)) {
+    if (port.vlan !== undefined && port.trunk === undefined && !out.device.ports.some(hasVlans)) {
+      const domain = domainOf(out.device);
+      if (domain !== undefined && others.has(domain)) return undefined;
+      return (vlanOf(out.device)?.name ?? port.vlan) === port.vlan ? 2 : undefined;
+    }
     const alike = out.vlan === port.vlan && out.native === port.native && sameNames(out.trunk, port.trunk);
     return alike ? 0 : undefined;
   }

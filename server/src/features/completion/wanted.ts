@@ -113,5 +113,9 @@ export function othersInList(wanted: Wanted): readonly string[] {
   const index = wanted.route[wanted.route.length - 1];
   const list = dataAtCursor(wanted, wanted.route.slice(0, -1));
   if (!Array.isArray(list)) return [];
-  return list.filter((other, i) => i !== index && (typeof other === 'string' || typeof other === 'number')).map(String);
+  // Before a comma, where nothing is typed yet, the element at the index is the next one: `[, wall]`.
+  const isTyped = wanted.end > wanted.start;
+  return list
+    .filter((other, i) => !(isTyped && i === index) && (typeof other === 'string' || typeof other === 'number'))
+    .map(String);
 }
