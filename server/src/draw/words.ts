@@ -10,7 +10,20 @@ export const SMALLEST = 11;
 const WIDTH = 0.62;
 const STRONG = 0.7;
 
-/** How wide a text is, px; no text of this size is wider. */
+/**
+ * Cells of the letters that are wider or narrower, by the advances of DejaVu Sans (version 2.37), the widest of the
+ * usual system fonts; strong letters are to these as the cells are.
+ */
+const CELLS: ReadonlyMap<string, number> = new Map(
+  [
+    { cells: 0.71, letters: " !'(),-./:;I[\\]`fijlrt|·ıłІі" },
+    { cells: 1.28, letters: '&ABCDGHKNOQRUVXZÐØĐΘΠΦΨΩАБВДИКЛНОПСХЦЧЭЯмы' },
+    { cells: 1.66, letters: '#%+<=>@MW^m~w©¬®±¼½¾Ææ×÷œĦωМФЫжфшщю—…←↑→↓−≤≥' },
+    { cells: 2, letters: 'ŒЖШЩЮ' },
+  ].flatMap(({ cells, letters }) => [...letters].map((letter): [string, number] => [letter, cells])),
+);
+
+/** How wide a text is, px; hardly any text of this size is wider. */
 export function widthOf(text: string, size: number, strong = false): number {
   return Math.ceil(cellsOf(text) * (strong ? STRONG : WIDTH) * size);
 }
@@ -27,24 +40,43 @@ function charactersOf(text: string): string[] {
   return PLAIN.test(text) ? [...text] : Array.from(graphemes.segment(text), ({ segment }) => segment);
 }
 
-/** Cells that a text takes: two of a wide character, as in a terminal. */
+/**
+ * Cells that a text takes: one of each character, two of a wide one, as in a terminal; more where its letters are wider
+ * than that all together.
+ */
 function cellsOf(text: string): number {
-  if (PLAIN.test(text)) return text.length;
-  return charactersOf(text).reduce((sum, character) => sum + cellsOfOne(character), 0);
+  const characters = charactersOf(text);
+  let count = 0;
+  let letters = 0;
+  for (const character of characters) {
+    const cells = cellsOfOne(character);
+    count += cells;
+    letters += cells === 1 ? cellsOfLetter(character) : cells;
+  }
+  return Math.max(count, letters);
 }
 
 function cellsOfOne(character: string): number {
-  return WIDE.test(character) ? 2 : 1;
+  return !PLAIN.test(character) && WIDE.test(character) ? 2 : 1;
+}
+
+/** A letter with marks is as wide as without. */
+function cellsOfLetter(character: string): number {
+  return CELLS.get(character) ?? CELLS.get(character.normalize('NFD').charAt(0)) ?? 1;
 }
 
 /** The text, or its beginning and end around an ellipsis where it is wider than `most`. */
 export function shortened(text: string, most: number, size: number, strong = false): string {
-  const room = Math.max(1, Math.floor(most / ((strong ? STRONG : WIDTH) * size)));
+  const room = Math.max(1, most / ((strong ? STRONG : WIDTH) * size));
   if (cellsOf(text) <= room) return text;
   const characters = charactersOf(text);
-  const head = taken(characters, Math.ceil((room - 1) / 2));
-  const tail = taken(characters.toReversed(), room - 1 - Math.ceil((room - 1) / 2));
-  return `${head.join('')}…${tail.toReversed().join('')}`;
+  for (let cells = Math.floor(room) - 1; cells > 0; cells--) {
+    const head = taken(characters, Math.ceil(cells / 2));
+    const tail = taken(characters.toReversed(), Math.floor(cells / 2));
+    const shown = `${head.join('')}…${tail.toReversed().join('')}`;
+    if (cellsOf(shown) <= room) return shown;
+  }
+  return '…';
 }
 
 /** As many of the first ones as have room. */
