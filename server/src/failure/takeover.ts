@@ -20,25 +20,27 @@ export interface Takeover {
 /** The fullest first. */
 export function takeoversIn({ site, network: before }: Works, after: Network): Takeover[] {
   const { limit } = site.policies.linkLoad;
-  const loads = new Map(directions(before).map(([at, link, out]) => [at, before.load(link, out).line.peak]));
+  const loadBefore = (link: Link, out: Port): number => {
+    const own = before.topology.linkAt(out);
+    // Of an aggregated link another cable may stand for all.
+    const isSame =
+      own !== undefined && [own.a, own.b].includes(out) && oppositePort(own, out) === oppositePort(link, out);
+    return isSame ? before.load(own, out).line.peak : 0;
+  };
   const share = ({ after: load, capacity }: Takeover): number => load / (capacity ?? Infinity);
-  return directions(after)
-    .flatMap(([at, link, out]): Takeover[] => {
-      const load = after.load(link, out).line.peak;
-      const known = loads.get(at) ?? 0;
-      const { capacity } = link;
-      const fits = capacity === undefined ? undefined : load * 10_000 <= limit * capacity;
-      return load > known ? [{ at, before: known, after: load, capacity, fits }] : [];
-    })
+  return after.topology.links
+    .flatMap((link) =>
+      [link.a, link.b].flatMap((out): Takeover[] => {
+        const load = after.load(link, out).line.peak;
+        if (load === 0) return [];
+        const known = loadBefore(link, out);
+        if (load <= known) return [];
+        const { capacity } = link;
+        const fits = capacity === undefined ? undefined : load * 10_000 <= limit * capacity;
+        return [
+          { at: `${portName(out)} → ${portName(oppositePort(link, out))}`, before: known, after: load, capacity, fits },
+        ];
+      }),
+    )
     .sort((a, b) => share(b) - share(a));
-}
-
-export function directions({ topology }: Network): [string, Link, Port][] {
-  return topology.links.flatMap((link) =>
-    [link.a, link.b].map((out): [string, Link, Port] => [
-      `${portName(out)} → ${portName(oppositePort(link, out))}`,
-      link,
-      out,
-    ]),
-  );
 }

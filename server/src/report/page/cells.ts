@@ -90,9 +90,10 @@ export function table({ title, note = '', head, rows, after = '' }: Table): stri
   if (rows.length === 0) return '';
   const isNumber = head.map((_, index) => rows.some(({ cells }) => cells[index]?.number === true));
   const number = (index: number): string => (isNumber[index] === true ? ' class="n"' : '');
+  const starts = head.map((name, index) => `<td${number(index)} data-head="${html(name)}">`);
   const row = ({ cells, id, part }: Row): string =>
     `<tr${id === undefined ? '' : ` id="${html(id)}"`}${part === true ? ' class="part"' : ''}>${cells
-      .map((cell, index) => `<td${number(index)} data-head="${html(head[index] ?? '')}">${cell.html}</td>`)
+      .map((cell, index) => `${starts[index] ?? '<td data-head="">'}${cell.html}</td>`)
       .join('')}</tr>`;
   return [
     '<section>',
