@@ -1,6 +1,7 @@
 // What holds for every kind of drawing: it is well-formed, runs and loads nothing, and all in it is of the site.
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
+import { check } from '../../server/src/check.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
@@ -8,14 +9,17 @@ import { drawingPage } from '../../server/src/draw/page.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { namedHover } from '../../server/src/features/hover/named.ts';
 import { placeOfName } from '../../server/src/features/place-of-name.ts';
-import { planOf } from '../../server/src/plan.ts';
+import { thingsAt } from '../../server/src/features/things-at.ts';
+import { spanOf } from '../../server/src/site/folder.ts';
+import { fileOf } from '../../server/src/site/item.ts';
 import { picture } from './picture.ts';
 
 const SAMPLES = ['harrow-lane', 'cottages', 'first-draft'];
 
 for (const sample of SAMPLES)
   describe(`drawings of ${sample}`, () => {
-    const plan = planOf(readSite(`samples/${sample}`).folder.site());
+    const checked = check(readSite(`samples/${sample}`).folder);
+    const { plan } = checked;
     const all = OF_PLAN.flatMap((kind) =>
       subjectsOf(kind, plan).map((subject) => ({
         name: `${kind.kind} ${subject}`,
@@ -41,6 +45,27 @@ for (const sample of SAMPLES)
         const { things } = picture(svgFile(drawing));
         assert.ok(things.length > 0, name);
         for (const { names, at } of things) assert.ok(placeOfName(plan.site, names, at), `${name}: ${names} ${at}`);
+      }
+    });
+
+    it('mark each thing where the cursor is at its declaration', () => {
+      const marked = new Map<string, readonly { readonly names: string; readonly name: string }[]>();
+      for (const { name, drawing } of all) {
+        const { things } = picture(svgFile(drawing));
+        const shown = new Set(things.map(({ names, at }) => `${names} ${at}`));
+        for (const { names, at } of things) {
+          const place = placeOfName(plan.site, names, at) ?? assert.fail(at);
+          const file = checked.files.find(({ uri }) => uri === fileOf(place).uri) ?? assert.fail(at);
+          const { start, end } = spanOf(file, place);
+          const where = `${file.uri} ${start}`;
+          const found = marked.get(where) ?? thingsAt(checked, file, end);
+          marked.set(where, found);
+          const first = found.find((one) => shown.has(`${one.names} ${one.name}`));
+          // Where a key declares several ports, the first of them is marked.
+          const own = first === undefined ? undefined : placeOfName(plan.site, first.names, first.name);
+          assert.equal(own?.piece, place.piece, `${name}: nothing is marked at ${names} ${at}`);
+          assert.equal(own.start, place.start, `${name}: ${String(first?.name)} is marked at ${names} ${at}`);
+        }
       }
     });
 
