@@ -56,7 +56,7 @@ export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
   const figures = new AuditFigures();
   return vscode.Disposable.from(
     figures,
-    vscode.commands.registerCommand(auditCommands.audit, async (chosen: unknown, said: unknown) => {
+    vscode.commands.registerCommand(auditCommands.audit, async (chosen: unknown, said: unknown = chosen) => {
       const file = siteFile(chosen);
       if (file === undefined) return undefined;
       if (!canAudit(client)) {
@@ -92,7 +92,7 @@ function canAudit(client: BaseLanguageClient): boolean {
 
 type Said = Omit<AuditWanted, 'folder'>;
 
-/** Arguments of a key binding; the rest is asked for. */
+/** The argument of a key binding, which comes first; the rest is asked for. */
 function isSaid(value: unknown): value is Partial<Said> {
   return typeof value === 'object' && value !== null && 'kind' in value;
 }

@@ -46,7 +46,7 @@ export function registerMaking(
     siteChanged((folder) => previews.siteChanged(folder)),
     vscode.workspace.registerTextDocumentContentProvider(madeScheme, previews),
     pages.bringBack(madePageView, (key) => madePage(previews, vscode.Uri.parse(key))),
-    vscode.commands.registerCommand(madeCommands.make, (chosen: unknown, said: unknown) =>
+    vscode.commands.registerCommand(madeCommands.make, (chosen: unknown, said: unknown = chosen) =>
       makeFiles(client, shelf, siteFile(chosen), isSaid(said) ? said : undefined),
     ),
     vscode.commands.registerCommand(madeCommands.show, async (chosen: unknown) => {
@@ -62,7 +62,7 @@ export function registerMaking(
 
 type Said = Pick<Wanted, 'kind' | 'subject'>;
 
-/** Arguments of a key binding. */
+/** The argument of a key binding, which comes first. */
 function isSaid(value: unknown): value is Said {
   return typeof value === 'object' && value !== null && 'kind' in value;
 }

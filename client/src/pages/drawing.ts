@@ -36,7 +36,7 @@ export function registerDrawings(client: BaseLanguageClient, pages: Pages): vsco
       const drawing = parsed(key.slice(`${drawingView} ${folder} `.length));
       return isDrawing(drawing) ? drawingOf(folder, drawing) : undefined;
     }),
-    vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown) => {
+    vscode.commands.registerCommand(drawCommand, async (chosen: unknown, said: unknown = chosen) => {
       const figures = auditOf(chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri);
       const folder = figures?.folder ?? (await chooseFolder(client, chosen, 'Draw'));
       if (folder === undefined) return;
