@@ -43,6 +43,7 @@ export const STYLE = `
 .drawing text.faded { fill: var(--soft); }
 .drawing rect { fill: var(--panel); stroke: var(--edge); stroke-width: 1; }
 .drawing rect.quiet { fill: none; stroke: none; }
+.drawing [data-at] > rect.quiet { pointer-events: all; }
 .drawing rect.gauge { fill: var(--main); stroke: none; }
 .drawing rect.rail { fill: color-mix(in srgb, var(--edge) 28%, var(--panel)); stroke: none; }
 .drawing rect.main { fill: var(--paper); stroke: var(--main); stroke-width: 2; }
