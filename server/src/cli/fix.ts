@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { type Rewritten, rewrite } from '../machine/rewrite.ts';
-import { check, fixAll } from '../check.ts';
+import { fixAll } from '../check.ts';
 import { leftBlanks } from '../report/answer/left.ts';
 import { count } from '../text/words.ts';
 import { lineDiff } from './line-diff.ts';
@@ -25,9 +25,9 @@ Examples:
       const left: string[] = [];
       for (const { folder } of readSites(folders)) {
         const before = new Map(folder.files.map(({ uri, text }) => [uri, text]));
-        const { texts, fixes } = fixAll(folder);
+        const { texts, fixes, checked } = fixAll(folder);
         applied += fixes;
-        left.push(...leftBlanks(check(folder).plan).map(({ words }) => `  ${words}\n`));
+        left.push(...leftBlanks(checked().plan).map(({ words }) => `  ${words}\n`));
         for (const [uri, after] of texts) {
           const old = before.get(uri) ?? '';
           if (old !== after) changed.push({ uri, before: old, after });

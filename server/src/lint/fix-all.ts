@@ -17,6 +17,8 @@ export interface Fixed {
   readonly texts: ReadonlyMap<string, string>;
   /** How many fixes were applied. */
   readonly fixes: number;
+  /** The site with the new texts. */
+  readonly checked: () => Checked;
 }
 
 /** The fix of a diagnostic that is applied, if any is. */
@@ -33,6 +35,7 @@ export function fixAllBy(
   let fixes = 0;
   let least = Infinity;
   let checked: Checked | undefined;
+  let isCurrent = false;
   for (let idle = 0, entries = 0; idle < ROUNDS && entries < MOST_CHECKED; idle++) {
     checked = check(folder, checked);
     entries += folder.items.length;
@@ -49,12 +52,18 @@ export function fixAllBy(
       for (const edit of fix.edits) take(chosen, edit);
       fixes++;
     }
-    if (chosen.size === 0) break;
+    isCurrent = chosen.size === 0;
+    if (isCurrent) break;
     if (due < least) idle = 0;
     least = Math.min(least, due);
     for (const [uri, text] of editedTexts(folder.files, [...chosen.values()].flat())) folder.set(uri, text);
   }
-  return { texts: new Map(folder.files.map(({ uri, text }) => [uri, text])), fixes };
+  const last = checked;
+  return {
+    texts: new Map(folder.files.map(({ uri, text }) => [uri, text])),
+    fixes,
+    checked: () => (isCurrent && last !== undefined ? last : check(folder, last)),
+  };
 }
 
 /** A fix that touches a place which another fix changes waits for the next round. */

@@ -81,6 +81,11 @@ export const ordinaryContentOf = perObject((piece: Piece) => contentBy(parseOrdi
 
 const contentWithFaults = perObject((piece: Piece) => contentBy(parseWithFaults, piece));
 
+/** As `contentOf`, and not kept: for a piece that is looked at once. */
+export function contentOnce(piece: Piece): PieceContent {
+  return contentBy(parseOrdinary, piece) ?? contentBy(parseWithFaults, piece);
+}
+
 function contentBy<T extends Tree | undefined>(
   parse: (text: string) => T,
   piece: Piece,

@@ -3,7 +3,7 @@
 import { perObject } from '../memo.ts';
 import type { Piece } from '../text/cut.ts';
 import type { Edit, Fix } from './edit.ts';
-import { contentOf } from './item.ts';
+import { type PieceContent, contentOf, contentOnce } from './item.ts';
 
 /**
  * Characters without comments. A longer piece takes too long to read again for each fix, so no fix of it counts as
@@ -14,15 +14,16 @@ const LONGEST = 10_000;
 /** Looks only at the shape of what is changed, not at whether the names in it are declared. */
 export function isMended({ edits }: Fix): boolean {
   const pieces = [...new Set(edits.map(({ at }) => at.piece))];
-  return pieces.every((piece) => isShort(piece) && faultsOf(edited(piece, edits)) < faultsOf(piece));
+  return pieces.every((piece) => isShort(piece) && faultsIn(contentOnce(edited(piece, edits))) < faultsOf(piece));
 }
 
 const isShort = perObject(({ text }: Piece) => text.replace(/^ *#.*\n/gm, '').length <= LONGEST);
 
-const faultsOf = perObject((piece: Piece): number => {
-  const { items, problems } = contentOf(piece);
+const faultsOf = perObject((piece: Piece): number => faultsIn(contentOf(piece)));
+
+function faultsIn({ items, problems }: PieceContent): number {
   return problems.length + items.reduce((sum, item) => sum + item.problems.length, 0);
-});
+}
 
 function edited(piece: Piece, edits: readonly Edit[]): Piece {
   let { text } = piece;

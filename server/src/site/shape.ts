@@ -100,15 +100,19 @@ export const rootSchema: Schema = root;
 
 /** The schema that a `$ref` leads to. */
 export function resolved(schema: Schema | undefined): Schema | undefined {
-  let current = schema;
+  return schema?.$ref === undefined ? schema : resolvedOnce(schema);
+}
+
+const resolvedOnce = perObject((schema: Schema): Schema | undefined => {
+  let current: Schema | undefined = schema;
   while (current?.$ref !== undefined) {
-    const target = root.$defs?.[current.$ref.replace('#/$defs/', '')];
+    const target: Schema | undefined = root.$defs?.[current.$ref.replace('#/$defs/', '')];
     // A description beside a $ref overrides that of its target.
     const { $ref: _, ...beside } = current;
     current = target === undefined ? undefined : { ...target, ...beside };
   }
   return current;
-}
+});
 
 /** Schemas below a schema, by key; `.` for any name, `[]` for any index. */
 const below = perObject((_: Schema) => new Map<string, Schema | undefined>());

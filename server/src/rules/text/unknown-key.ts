@@ -60,13 +60,14 @@ each mapping.`,
         continue;
       }
       const word = (): Finding => {
-        const around = schemaAround(item, route);
+        const homes = (): readonly string[] => {
+          const around = schemaAround(item, route);
+          return around === undefined ? [] : homesOf(around, key);
+        };
         return {
           at,
           due: begins(key, allowed) ? 'value' : 'now',
-          message:
-            `There is no key ${visible(key, 40)} ` +
-            `here${advice(key, allowed, around === undefined ? [] : homesOf(around, key))}`,
+          message: `There is no key ${visible(key, 40)} here${advice(key, allowed, homes)}`,
           about: aboutItem(item),
           beyondSchema,
           fixes: () => {
@@ -112,7 +113,7 @@ function sections(file: SiteText, report: Report): void {
       if (found !== undefined) return notASection(file, name, at, found);
       return {
         at,
-        message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, [])}`,
+        message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, () => [])}`,
         about: [],
         // Not where the file already has the section, which would then be there twice.
         fixes: () =>
@@ -210,10 +211,15 @@ function withArticle(thing: string): string {
 /** Keywords of a schema that limit a text. */
 const CONSTRAINED = ['enum', 'pattern', 'x-form', 'x-names', 'x-quantity'] as const;
 
-/** The rest of the sentence: the keys that are allowed here. */
-function advice(key: string, allowed: readonly string[], homes: readonly string[]): string {
+/**
+ * The rest of the sentence: the keys that are allowed here.
+ *
+ * @param homesOfKey the keys below which it belongs, looked for only where no key here is like it
+ */
+function advice(key: string, allowed: readonly string[], homesOfKey: () => readonly string[]): string {
   const near = nearest(key, allowed).map(({ name }) => name);
   if (near.length > 0) return `. Did you mean ${list(near, 'or')}?`;
+  const homes = homesOfKey();
   if (homes.length > 0) return `; it goes under ${list(homes, 'or')}.`;
   return allowed.length === 0 ? '.' : `. Keys here: ${list(allowed)}.`;
 }
