@@ -128,7 +128,9 @@ function wrongSubnet(
   const all = subnetOf(first.address, SMALL);
   if (subnet.prefix > SMALL && contains(all, subnet.network) && inVlan.every(({ address }) => contains(all, address)))
     return { meant: narrowest(subnet, inVlan), uses };
-  const wider = widened(subnet, inVlan, vlans);
+  // Hosts on wiring without VLANs may be meant for another network.
+  const areDeclared = inVlan.every(({ vlans: among }) => among.length > 0);
+  const wider = areDeclared ? widened(subnet, inVlan, vlans) : undefined;
   if (wider !== undefined && uses.length < inVlan.length && uses.length * 2 >= inVlan.length)
     return { meant: wider, uses };
   const meant = subnetOf(first.address, subnet.prefix);
