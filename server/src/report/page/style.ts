@@ -32,6 +32,8 @@ button.name:focus-visible { outline: 2px solid; outline-offset: 1px; }
   body { margin: 0; padding: 0; max-width: none; }
   h1, h2, .note, thead { break-after: avoid; } tr, li, .note { break-inside: avoid; } thead { display: table-header-group; }
   tbody tr:first-child { break-before: avoid; }
+  /* A heading asks for the room of the first row below it, which browsers do not keep with it otherwise. */
+  h2 { break-inside: avoid; padding-bottom: 10rem; margin-bottom: -9.6rem; }
   meter { print-color-adjust: exact; }
 }
 `;
