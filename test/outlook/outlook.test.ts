@@ -10,16 +10,17 @@ import { failureOf } from '../../server/src/failure/failure.ts';
 import { rankingOf } from '../../server/src/failure/ranking.ts';
 import { headroomOf } from '../../server/src/headroom/headroom.ts';
 import { explainOutlook } from '../../server/src/outlook/explain.ts';
-import { failureReport, headroomReport, outlookReport } from '../../server/src/outlook/figures.ts';
+import { failureReport, headroomReport, outlookReport, rankingReport } from '../../server/src/outlook/figures.ts';
 import { outlookOf, outlookSteps } from '../../server/src/outlook/outlook.ts';
 import { outlookHtml } from '../../server/src/outlook/page.ts';
 import { outlookSections } from '../../server/src/outlook/text.ts';
-import type { Plan } from '../../server/src/plan.ts';
+import { type Plan, planOf } from '../../server/src/plan.ts';
 import { asText } from '../../server/src/report/page/cells.ts';
 import { explanationText } from '../../server/src/report/explain/explanation.ts';
 import { reportOf } from '../../server/src/report/report.ts';
 import { supplyReport } from '../../server/src/report/supply/figures.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
+import { siteOf } from '../site-of.ts';
 
 const SITE = `
 vlans: {video: {id: 20, subnet: 10.0.0.0/24, querier: core}}
@@ -75,6 +76,48 @@ describe('the outlook', () => {
     const page = outlookHtml(outlook, asText);
     assert.match(page, /<h2>Room for cameras<\/h2>/);
     assert.match(page, /<h2>What must not fail<\/h2>/);
+  });
+
+  it('says in each format what a large site leaves untried', () => {
+    const ring = 30;
+    const big = planOf(
+      siteOf(`
+devices:
+  cam: {kind: camera, address: 10.0.0.11, speed: 100 Mb/s}
+${Array.from({ length: ring }, (_, i) => `  s${i}: {kind: switch, ports: {1-2: {speed: 1 Gb/s}, 3-20: {speed: 1 Gb/s}}}\n`).join('')}
+${Array.from({ length: 500 }, (_, i) => `  c${i}: {kind: camera}\n`).join('')}
+cables:
+  - {from: s0/3, to: cam}
+${Array.from({ length: ring - 1 }, (_, i) => `  - {from: s${i}/1, to: s${i + 1}/2}\n`).join('')}
+`),
+    );
+    const outlook = outlookOf(big);
+    const { headroom, failures } = outlookReport(outlook);
+    assert.equal(failures, null);
+    const last = { camera: null, switch: `s${ring - 1}`, more: null, limits: [] };
+    assert.deepEqual(headroom.at(-1), last);
+    const tried = headroom.filter(({ more }) => more !== null).length;
+    assert.ok(tried > 0 && tried < ring);
+    const words = /There is too much to try \d+ switches more/;
+    const text = outlookSections(outlook).join('\n');
+    const page = outlookHtml(outlook, asText);
+    for (const shown of [text, page]) {
+      assert.match(shown, words);
+      assert.match(shown, /What must not fail[^]*plumbline failure --all begins with/);
+    }
+    const element = { kind: 'cable', name: 'a – b', cables: [], devices: [], volume: undefined } as const;
+    const json = rankingReport({ ranked: [], untried: [element] });
+    assert.deepEqual(json, [
+      {
+        element: { kind: 'cable', name: 'a – b' },
+        recordings: null,
+        cameras: null,
+        pictures: null,
+        losesFootage: null,
+      },
+    ]);
+    const fits = new Ajv2020({ allowUnionTypes: true, schemas: [reportSchema] }).compile(questionsSchema);
+    for (const printed of [json, headroom]) assert.ok(fits(printed), JSON.stringify(fits.errors));
   });
 
   it('is explained line by line', () => {

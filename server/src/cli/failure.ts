@@ -5,7 +5,7 @@ import { type Ranked, allOf, equalsIn, rankingOf } from '../failure/ranking.ts';
 import { reasonsWords, remedyWords } from '../failure/reasons.ts';
 import { failureWords, groupWords, lossWords, picturesWords } from '../failure/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
-import { failureReport, rankedReport } from '../outlook/figures.ts';
+import { failureReport, rankingReport } from '../outlook/figures.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
 import { SECOND } from '../standards/time-units.ts';
@@ -41,8 +41,9 @@ Examples:
       const isJson = options.format === 'json';
       if (options.all === true && name !== undefined) throw new CannotDo('Say what fails, or --all, not both.');
       if (options.all === true) {
-        const { ranked, untried } = rankingOf(plan);
-        print(isJson ? `${visibleJson(ranked.map(rankedReport))}\n` : rankingText(plan, ranked));
+        const ranking = rankingOf(plan);
+        const { ranked, untried } = ranking;
+        print(isJson ? `${visibleJson(rankingReport(ranking))}\n` : rankingText(plan, ranked));
         if (untried.length > 0) tell(untriedWords(untried));
         return;
       }

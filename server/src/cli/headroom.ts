@@ -4,7 +4,7 @@ import { triedAtOnce } from '../headroom/tried-at-once.ts';
 import { ALLOTTED, headroomWords, nextWords, panelWords } from '../headroom/words.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { notThereWords } from '../outlook/explain.ts';
-import { headroomReport } from '../outlook/figures.ts';
+import { headroomReport, untriedHeadroomReport } from '../outlook/figures.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { columns } from '../report/columns.ts';
 import type { Device } from '../site/model.ts';
@@ -52,10 +52,14 @@ Examples:
       }
       const tried = switches.slice(0, triedAtOnce(plan));
       const rows = tried.map((at) => headroomOf(plan, camera, at));
-      print(options.format === 'json' ? `${visibleJson(rows.map(headroomReport))}\n` : inRows(plan, rows));
-      const more = switches.length - tried.length;
-      if (more > 0)
-        tell(`The site is too large to try ${count(more, 'switch', 'switches')} more. Ask for one by name.\n`);
+      const untried = switches.slice(tried.length).map((at) => untriedHeadroomReport(camera, at));
+      print(
+        options.format === 'json' ? `${visibleJson([...rows.map(headroomReport), ...untried])}\n` : inRows(plan, rows),
+      );
+      if (untried.length > 0)
+        tell(
+          `The site is too large to try ${count(untried.length, 'switch', 'switches')} more. Ask for one by name.\n`,
+        );
     });
 }
 

@@ -3,8 +3,9 @@
 import type { Element } from '../failure/element.ts';
 import type { Failure } from '../failure/failure.ts';
 import type { Footage } from '../failure/footage.ts';
-import type { Ranked } from '../failure/ranking.ts';
+import type { Ranked, Ranking } from '../failure/ranking.ts';
 import type { Headroom, LimitKind } from '../headroom/headroom.ts';
+import type { Device } from '../site/model.ts';
 import type { Outlook } from './outlook.ts';
 
 /** The part of `report --format json` about headroom and failures. */
@@ -16,10 +17,11 @@ export interface OutlookReport {
 }
 
 export interface HeadroomReport {
-  readonly camera: string;
+  /** Null in the report of a switch that was not tried. */
+  readonly camera: string | null;
   readonly switch: string;
-  /** The largest number of further cameras that brings no new error. */
-  readonly more: number;
+  /** The largest number of further cameras that brings no new error; null where it was not tried. */
+  readonly more: number | null;
   /** In the order in which they bind; `more` is null where the site declares too little. */
   readonly limits: readonly { readonly limit: LimitKind; readonly at: string; readonly more: number | null }[];
 }
@@ -29,13 +31,13 @@ export interface ElementReport {
   readonly name: string;
 }
 
-/** The numbers of losses. */
+/** The numbers of losses; all null where it was not tried. */
 export interface RankedReport {
   readonly element: ElementReport;
-  readonly recordings: number;
-  readonly cameras: number;
-  readonly pictures: number;
-  readonly losesFootage: boolean;
+  readonly recordings: number | null;
+  readonly cameras: number | null;
+  readonly pictures: number | null;
+  readonly losesFootage: boolean | null;
 }
 
 /** The names of losses; bit/s, bytes and seconds. */
@@ -64,8 +66,22 @@ export interface FailureReport {
   readonly backAfter: { readonly frames: number; readonly groups: number } | null;
 }
 
-export function outlookReport({ headroom, failures }: Outlook): OutlookReport {
-  return { headroom: headroom.map(headroomReport), failures: failures?.map(rankedReport) ?? null };
+export function outlookReport({ headroom, untried, failures }: Outlook): OutlookReport {
+  return {
+    headroom: [...headroom.map(headroomReport), ...untried.map((at) => untriedHeadroomReport(undefined, at))],
+    failures: failures?.map(rankedReport) ?? null,
+  };
+}
+
+/** Of a switch that was not tried, as there is too much. */
+export function untriedHeadroomReport(camera: Device | undefined, at: Device): HeadroomReport {
+  return { camera: camera?.name ?? null, switch: at.name, more: null, limits: [] };
+}
+
+/** What was tried, the worst first, then what was not. */
+export function rankingReport({ ranked, untried }: Ranking): RankedReport[] {
+  const nothing = { recordings: null, cameras: null, pictures: null, losesFootage: null };
+  return [...ranked.map(rankedReport), ...untried.map((element) => ({ element: elementReport(element), ...nothing }))];
 }
 
 export function headroomReport({ camera, at, more, limits }: Headroom): HeadroomReport {

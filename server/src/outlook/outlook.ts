@@ -6,10 +6,13 @@ import { heaviestAt } from '../headroom/heaviest.ts';
 import { type Headroom, headroomOf } from '../headroom/headroom.ts';
 import { triedAtOnce } from '../headroom/tried-at-once.ts';
 import type { Plan } from '../plan.ts';
+import type { Device } from '../site/model.ts';
 
 export interface Outlook {
   /** The headroom for the camera that sends most at each switch. */
   readonly headroom: readonly Headroom[];
+  /** The switches that were not tried, as there is too much. */
+  readonly untried: readonly Device[];
   /** The worst first; `undefined` where there are too many elements to try. */
   readonly failures: readonly Ranked[] | undefined;
 }
@@ -22,15 +25,17 @@ const MOST_ELEMENTS = 500;
 export function* outlookSteps(plan: Plan): Generator<undefined, Outlook, undefined> {
   const headroom: Headroom[] = [];
   const switches = plan.site.devices.filter(({ kind }) => kind === 'switch');
-  for (const at of switches.slice(0, Math.min(MOST_SWITCHES, triedAtOnce(plan)))) {
+  const tried = Math.min(MOST_SWITCHES, triedAtOnce(plan));
+  for (const at of switches.slice(0, tried)) {
     const camera = heaviestAt(plan, at);
     if (camera === undefined) continue;
     headroom.push(headroomOf(plan, camera, at));
     yield;
   }
-  if (elementsOf(plan).length > MOST_ELEMENTS) return { headroom, failures: undefined };
+  const outlook = { headroom, untried: switches.slice(tried) };
+  if (elementsOf(plan).length > MOST_ELEMENTS) return { ...outlook, failures: undefined };
   const { ranked, untried } = yield* rankingSteps(plan);
-  return { headroom, failures: untried.length === 0 ? ranked : undefined };
+  return { ...outlook, failures: untried.length === 0 ? ranked : undefined };
 }
 
 export function outlookOf(plan: Plan): Outlook {

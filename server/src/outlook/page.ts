@@ -5,9 +5,9 @@ import { elementWords, type Element } from '../failure/element.ts';
 import { limitsAfter } from '../headroom/words.ts';
 import { type Cell, type Naming, figure, html, table, text } from '../report/page/cells.ts';
 import type { Outlook } from './outlook.ts';
-import { MOST_RANKED, lost } from './text.ts';
+import { ALL_TOO_MUCH, MOST_RANKED, lost, untriedWords } from './text.ts';
 
-export function outlookHtml({ headroom, failures }: Outlook, naming: Naming): string {
+export function outlookHtml({ headroom, untried, failures }: Outlook, naming: Naming): string {
   const device = (name: string): Cell => ({ html: naming({ names: 'devices', name }) });
   const all = failures === undefined ? [] : equalsIn(failures);
   const hidden = all.length - MOST_RANKED;
@@ -25,7 +25,9 @@ export function outlookHtml({ headroom, failures }: Outlook, naming: Naming): st
           text(limitsAfter(one)),
         ],
       })),
+      ...(untried.length > 0 && { after: note(untriedWords(untried)) }),
     }),
+    ...(failures === undefined ? [`<section>\n<h2>What must not fail</h2>\n${note(ALL_TOO_MUCH)}</section>\n`] : []),
     table({
       title: 'What must not fail',
       note: 'What is lost when one thing fails, the worst first.',
@@ -33,9 +35,13 @@ export function outlookHtml({ headroom, failures }: Outlook, naming: Naming): st
       rows: all.slice(0, MOST_RANKED).map((group) => ({
         cells: [...lost(group[0]).map(figure), { html: withNames(group, naming) }],
       })),
-      ...(hidden > 0 && { after: `<p class="note">plumbline failure --all has ${hidden} more rows.</p>\n` }),
+      ...(hidden > 0 && { after: note(`plumbline failure --all has ${hidden} more rows.`) }),
     }),
   ].join('');
+}
+
+function note(words: string): string {
+  return `<p class="note">${html(words)}</p>\n`;
 }
 
 /** The most names that a row shows. */

@@ -15,7 +15,7 @@ export function outlookSections(outlook: Outlook): string[] {
   return [growth(outlook), failures(outlook)].filter((section) => section !== '');
 }
 
-function growth({ headroom }: Outlook): string {
+function growth({ headroom, untried }: Outlook): string {
   const rows = headroom.map((one) => [
     visible(one.at.name),
     visible(one.camera.name),
@@ -24,17 +24,26 @@ function growth({ headroom }: Outlook): string {
     visible(limitsAfter(one)),
   ]);
   if (rows.length === 0) return '';
-  return section(
-    'Room for cameras (more like the one at each switch that sends most)',
-    [['switch', 'like', 'more', 'then', 'with that solved'], ...rows],
-    ['left', 'left', 'right', 'left', 'left'],
-  );
+  return [
+    section(
+      'Room for cameras (more like the one at each switch that sends most)',
+      [['switch', 'like', 'more', 'then', 'with that solved'], ...rows],
+      ['left', 'left', 'right', 'left', 'left'],
+    ),
+    ...(untried.length === 0 ? [] : [`  ${untriedWords(untried)}`]),
+  ].join('\n');
 }
+
+/** What the table leaves out, as a sentence. */
+export function untriedWords({ length }: Outlook['untried']): string {
+  return `There is too much to try ${count(length, 'switch', 'switches')} more: plumbline headroom CAMERA SWITCH tries one.`;
+}
+
+export const ALL_TOO_MUCH = 'There is much to try: plumbline failure --all begins with what others hang on.';
 
 function failures({ failures: ranking }: Outlook): string {
   const title = 'What must not fail (the worst first)';
-  if (ranking === undefined)
-    return `${title}\n  There is much to try: plumbline failure --all begins with what others hang on.`;
+  if (ranking === undefined) return `${title}\n  ${ALL_TOO_MUCH}`;
   const all = equalsIn(ranking);
   if (all.length === 0) return '';
   const rows = all
