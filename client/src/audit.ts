@@ -1,6 +1,6 @@
 // The commands that compare the running system with the site, by a file or folder that the user chooses.
 import * as vscode from 'vscode';
-import { type BaseLanguageClient, WorkDoneProgress } from 'vscode-languageclient';
+import { type BaseLanguageClient, State, WorkDoneProgress } from 'vscode-languageclient';
 import type { AuditKind } from '../../server/src/audit/audited.ts';
 import { AUDITS, type AuditAnswer, type AuditWanted, audit, clearAudits } from '../../server/src/lsp/audit-request.ts';
 import { AuditFigures } from './audit-figures.ts';
@@ -59,6 +59,8 @@ export function registerAudits(client: BaseLanguageClient): vscode.Disposable {
     vscode.commands.registerCommand(auditCommands.audit, async (chosen: unknown, said: unknown = chosen) => {
       const file = siteFile(chosen);
       if (file === undefined) return undefined;
+      // What the server can do is known once it has started.
+      if (client.state === State.Starting) await client.start();
       if (!canAudit(client)) {
         void vscode.window.showWarningMessage(plain(inBrowser.cannot));
         return inBrowser;

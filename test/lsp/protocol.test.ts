@@ -368,6 +368,25 @@ describe('the server, of a client that errs', () => {
     await serves();
   });
 
+  it('a position that is none is refused as one, and one past the text is at its end', async () => {
+    await initialized();
+    client.notify('textDocument/didOpen', { textDocument: { uri: URI, languageId: 'yaml', version: 1, text: TEXT } });
+    let id = 100;
+    const asked = (method: string, position: unknown): Promise<Answer> =>
+      client.request(id++, `textDocument/${method}`, { textDocument: { uri: URI }, position });
+    // LSP 3.17, Position: both are unsigned integers.
+    for (const position of [null, undefined, {}, [1, 2], { line: -1, character: 0 }, { line: 0, character: -7 }])
+      for (const method of ['hover', 'completion', 'definition'])
+        assert.equal((await asked(method, position)).error?.code, INVALID_PARAMS, JSON.stringify(position));
+    for (const position of [
+      { line: 2_147_483_647, character: 0 },
+      { line: 1, character: 2_147_483_647 },
+    ])
+      assert.ok('result' in (await asked('hover', position)));
+    client.notify('textDocument/didClose', { textDocument: { uri: URI } });
+    await serves();
+  });
+
   it('a malformed request of any kind is answered with an error or nothing', async () => {
     const { result } = await client.request(1, 'initialize', INITIALIZE);
     assert.ok(result);

@@ -1,7 +1,7 @@
 /** The state that the handlers of requests share: one connection to one client. */
 
 import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
-import type { Position } from 'vscode-languageserver-protocol';
+import { ErrorCodes, Position, ResponseError } from 'vscode-languageserver-protocol';
 import type { Checked } from '../lint/check.ts';
 import type { Findings } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
@@ -74,7 +74,10 @@ export class Session {
       audited: this.auditResults.of(site.folder, checked),
       file,
       convert: this.converter(checked.files),
-      offset: ({ line, character }) => file.lines().offset(line, character),
+      offset: (position) => {
+        if (!Position.is(position)) throw new ResponseError(ErrorCodes.InvalidParams, 'It needs a position.');
+        return file.lines().offset(position.line, position.character);
+      },
     };
   }
 
