@@ -45,6 +45,10 @@ export async function openGate(socketPath: string): Promise<Gate> {
     passed.on('response', (response) => {
       answer.writeHead(response.statusCode ?? 502, response.headers);
       response.pipe(answer);
+      // An answer that breaks off is not left open, or the browser waits for its rest.
+      response.on('close', () => {
+        if (!response.complete) answer.destroy();
+      });
     });
     passed.on('error', () => answer.destroy());
     answer.on('close', () => passed.destroy());

@@ -17,7 +17,11 @@ describe('the gate before the embedded editor', () => {
     reached = [];
     behind = createServer((asked, answer) => {
       reached.push(`${asked.method} ${asked.url}`);
-      asked.pipe(answer);
+      if (asked.url === '/broken') {
+        answer.writeHead(200, { 'content-length': '100' });
+        answer.write('half');
+        setImmediate(() => answer.destroy());
+      } else asked.pipe(answer);
     });
     behind.on('upgrade', (asked: IncomingMessage, socket, first: Buffer) => {
       reached.push(`upgrade ${asked.url}`);
@@ -49,6 +53,7 @@ describe('the gate before the embedded editor', () => {
       const asked = request({ host: hostname, port, path, headers, method: body === '' ? 'GET' : 'POST' }, (answer) => {
         let text = '';
         answer.on('data', (data: Buffer) => (text += data.toString()));
+        answer.on('error', reject);
         answer.on('end', () => resolve({ status: answer.statusCode ?? 0, headers: answer.headers, text }));
       });
       asked.on('upgrade', (answer, socket) => {
@@ -106,6 +111,14 @@ describe('the gate before the embedded editor', () => {
     const upgraded = await ask('/socket', { ...UPGRADE, cookie: own, origin });
     assert.deepEqual([upgraded.status, upgraded.text], [101, 'word']);
     assert.deepEqual(reached, ['POST /some/path?x=1', 'upgrade /socket']);
+  });
+
+  it('breaks off what breaks off behind it, and refuses headers beyond all measure', async () => {
+    const own = await cookie();
+    await assert.rejects(ask('/broken', { cookie: own }));
+    // RFC 6585, 5: Request Header Fields Too Large.
+    assert.equal((await ask('/', { cookie: `${own}; ${'x'.repeat(20_000)}` })).status, 431);
+    assert.equal((await ask('/still', { cookie: own })).status, 200);
   });
 
   it('refuses another name and another origin, with the cookie and the secret too', async () => {
