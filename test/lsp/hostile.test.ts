@@ -177,6 +177,25 @@ describe('the server, in spite of', () => {
     await server.diagnostics(moved, has('value-not-allowed'));
   });
 
+  it('its folder becoming a file, and a folder again', async () => {
+    mkdirSync(at('site'));
+    writeFileSync(at('site/network.site.yaml'), SITE);
+    const server = await start();
+    const uri = await server.open(at('site/streams.site.yaml'), STREAM);
+    const beside = uri.replace('streams', 'network');
+    await server.becomes(beside, has('unknown-key'));
+    rmSync(at('site'), { recursive: true });
+    writeFileSync(at('site'), SITE);
+    await server.changedOnDisk(at('site/network.site.yaml'), FileChangeType.Deleted);
+    await server.becomes(beside, (found) => found.length === 0);
+    await server.diagnostics(uri, has('unknown-name'));
+    unlinkSync(at('site'));
+    mkdirSync(at('site'));
+    writeFileSync(at('site/network.site.yaml'), SITE);
+    await server.changedOnDisk(at('site/network.site.yaml'), FileChangeType.Created);
+    await server.diagnostics(uri, lacks('unknown-name'));
+  });
+
   it('being killed while somebody types: started anew it tells the same', async () => {
     writeFileSync(at('network.site.yaml'), SITE);
     const text = `${STREAM}recordings:\n  paddock: {stream: padock, volume: archive}\n`;

@@ -77,8 +77,9 @@ export function decoded(bytes: Uint8Array): Read {
   }
 }
 
-/** Whether a file has vanished; a link to a file that has is still there. */
+/** Whether a file has vanished, or its folder is a file now; a link to a file that has is still there. */
 function isGone(error: unknown, path: string): boolean {
+  if (codeOf(error) === 'ENOTDIR') return true;
   return codeOf(error) === 'ENOENT' && lstatSync(path, { throwIfNoEntry: false }) === undefined;
 }
 
