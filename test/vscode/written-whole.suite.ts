@@ -103,7 +103,11 @@ describe('what is written through the editor', () => {
   it('is nothing of a page to print where the disk is full', async () => {
     let saved = '';
     const storage = vscode.Uri.from({ scheme, path: '/storage' });
-    const page = { panel: { title: 'Report: Harrow Lane' }, html: '<p>new</p>', download: (name: string) => void (saved = name) };
+    const page = {
+      panel: { title: 'Report: Harrow Lane' },
+      html: '<p>new</p>',
+      download: (name: string) => void (saved = name),
+    };
     disk.files.set('/storage/print/Report-Harrow-Lane.html', '<p>old</p>');
     disk.isFull = true;
     const error = await print(page, storage, writeByEditor).then(
