@@ -125,6 +125,24 @@ cables:
     );
   });
 
+  it('ends at a number of pieces, of which the last holds the rest, before an edit as after it', () => {
+    const list = (elements: number): string => `cables:\n${' -\n'.repeat(elements)}`;
+    let kept = cut(file, list(100_000));
+    assert.equal(kept.pieces.length, 30_000);
+    assert.equal(kept.pieces.at(-1)?.text.length, 3 * 70_001);
+    for (const text of [
+      list(100_001),
+      `${list(99_000)}vlans:\n  video: {id: 20}\n`,
+      list(29_999),
+      list(30_000),
+      list(30_002),
+      '',
+    ]) {
+      kept = cut(file, text, kept);
+      assert.deepEqual(shown(kept), shown(cut(file, text)));
+    }
+  });
+
   it('keeps the pieces that an edit does not touch', () => {
     const before = cut(file, 'vlans:\n  video: {id: 20}\n  house: {id: 10}\n  guest: {id: 30}\n');
     const [video, house, guest] = before.pieces;

@@ -56,14 +56,12 @@ export interface Cut {
   readonly headers: readonly Header[];
 }
 
+/** The most pieces of a file: the last of them holds the rest. More than a site may have entries. */
+const MOST_PIECES = 30_000;
+
 /** Cuts `text`; a piece whose text is unchanged since `previous` stays the same object. */
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
-  if (previous === undefined) {
-    const { bounds, headers } = new Scan(text, 0).run();
-    const pieces = bounds.map((b) => piece(file, text, b));
-    const starts = bounds.map(({ start }) => start);
-    return { text, pieces, starts, startOf: finder(pieces, starts), headers };
-  }
+  if (previous === undefined || previous.pieces.length >= MOST_PIECES) return cutAnew(file, text);
   const { pieces, starts } = previous;
   const change = changeBetween(previous.text, text);
   const from = resumeAt(previous, change.start);
@@ -79,6 +77,7 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   const tailHeaders = previous.headers.filter((header) => header.start >= tailStart);
   const adopted = adopt(file, text, bounds, pieces.slice(kept, joins));
   const nowPieces = [...pieces.slice(0, kept), ...adopted, ...pieces.slice(joins)];
+  if (nowPieces.length >= MOST_PIECES) return cutAnew(file, text);
   const nowStarts = [
     ...starts.slice(0, kept),
     ...bounds.map((b) => b.start),
@@ -91,6 +90,13 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
     startOf: finder(nowPieces, nowStarts),
     headers: [...keptHeaders, ...headers, ...tailHeaders.map((header) => moved(header, change.shift))],
   };
+}
+
+function cutAnew(file: SourceFile, text: string): Cut {
+  const { bounds, headers } = new Scan(text, 0).run();
+  const pieces = bounds.map((b) => piece(file, text, b));
+  const starts = bounds.map(({ start }) => start);
+  return { text, pieces, starts, startOf: finder(pieces, starts), headers };
 }
 
 /** Indexed once somebody asks; many edits come and go before. */
@@ -208,7 +214,7 @@ class Scan {
   run(before?: Before): { bounds: Bounds[]; headers: Header[]; joins: number } {
     const { text } = this;
     let old = Math.max(before?.first ?? 0, 0);
-    while (this.line < text.length) {
+    while (this.line < text.length && this.bounds.length < MOST_PIECES) {
       if (before !== undefined && this.line >= before.after) {
         const was = this.line - before.shift;
         while ((before.starts[old] ?? Infinity) < was) old++;
