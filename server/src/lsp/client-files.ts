@@ -2,7 +2,7 @@
 
 import type { Connection } from 'vscode-languageserver';
 import { ErrorCodes, RequestType, ResponseError } from 'vscode-languageserver-protocol';
-import { oneForm } from './convert.ts';
+import { oneForm } from './addresses.ts';
 import type { FileSource } from './sites.ts';
 
 type Read = Exclude<Awaited<ReturnType<FileSource['read']>>, undefined>;

@@ -6,7 +6,7 @@ import { SUFFIX } from '../site/folder.ts';
 import type { Session } from './session.ts';
 import { changeBetween } from '../text/cut.ts';
 import { nextTurn } from './check-scheduler.ts';
-import { oneForm } from './convert.ts';
+import { oneForm } from './addresses.ts';
 import { cursorMoved } from './cursor.ts';
 import type { OpenSite } from './sites.ts';
 import type { Typing } from './typing.ts';

@@ -5,7 +5,8 @@ import type { Diagnostic as ProtocolDiagnostic } from 'vscode-languageserver-pro
 import type { Checked } from '../lint/check.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import { fileOf } from '../site/item.ts';
-import type { Addresses, Converter } from './convert.ts';
+import type { Addresses } from './addresses.ts';
+import type { Converter } from './convert.ts';
 
 /** The diagnostics of a file that were last sent to the client. */
 interface Published {

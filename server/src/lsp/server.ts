@@ -13,7 +13,7 @@ import type { Findings } from '../lint/held-back.ts';
 import { AUDITS } from './audit-request.ts';
 import { AuditResults, type Audits } from './audit-results.ts';
 import { CheckScheduler } from './check-scheduler.ts';
-import { Addresses } from './convert.ts';
+import { Addresses } from './addresses.ts';
 import { type Documents, followDocuments } from './documents.ts';
 import { followSettings } from './follow-settings.ts';
 import { auditHandler } from './handlers/audit.ts';

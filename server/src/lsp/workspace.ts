@@ -1,7 +1,7 @@
 /** The folders of the client's workspace, whose findings are shown without an open file too. */
 
 import type { InitializeParams, WorkspaceFolder } from 'vscode-languageserver-protocol';
-import { oneForm } from './convert.ts';
+import { oneForm } from './addresses.ts';
 import { isAtOrBelow } from './sites.ts';
 
 export class Workspace {
