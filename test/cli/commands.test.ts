@@ -41,7 +41,7 @@ describe('plumbline', () => {
 
     it('exits with 2 where it cannot do it, and says why', async () => {
       for (const [args, why] of [
-        [['check', join(folder, 'nowhere')], /is not there/],
+        [['check', join(folder, 'nowhere')], /does not exist/],
         [['check', folder], /holds no \*\.site\.yaml/],
         [['check', 'package.json'], /is a file/],
         [['check', '--format', 'papyrus'], /papyrus/],

@@ -129,7 +129,7 @@ function wrongSubnet(
   if (subnet.prefix > SMALL && contains(all, subnet.network) && inVlan.every(({ address }) => contains(all, address)))
     return { meant: narrowest(subnet, inVlan), uses };
   // Hosts on wiring without VLANs may be meant for another network.
-  const areDeclared = inVlan.every(({ vlans: among }) => among.length > 0);
+  const areDeclared = inVlan.every(({ port, vlans: among }) => port === undefined || among.length > 0);
   const wider = areDeclared ? widened(subnet, inVlan, vlans) : undefined;
   if (wider !== undefined && uses.length < inVlan.length && uses.length * 2 >= inVlan.length)
     return { meant: wider, uses };
