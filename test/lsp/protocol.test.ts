@@ -222,9 +222,10 @@ describe('the server, of a client that errs', () => {
     deaf.stdin.write(framed(JSON.stringify(initialize)));
     deaf.stdout.once('data', () => {
       deaf.stdout.destroy();
-      const textDocument = { uri: URI, languageId: 'yaml', version: 1, text: TEXT };
-      for (const method of ['textDocument/didOpen', 'textDocument/didClose'])
-        deaf.stdin.write(framed(JSON.stringify({ jsonrpc: '2.0', method, params: { textDocument } })));
+      // Each is answered, which only then shows that nobody reads.
+      const ask = JSON.stringify({ jsonrpc: '2.0', id: 2, method: 'plumbline/absent' });
+      const asking = setInterval(() => deaf.stdin.write(framed(ask)), 50);
+      deaf.once('exit', () => clearInterval(asking));
     });
     child.once('message', () => child.disconnect());
     child.send(initialize);
