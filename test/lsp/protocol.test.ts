@@ -388,46 +388,50 @@ describe('the server, of a client that errs', () => {
     await serves();
   });
 
-  it('a malformed request of any kind is answered with an error or nothing', async () => {
-    const { result } = await client.request(1, 'initialize', INITIALIZE);
-    assert.ok(result);
-    client.notify('initialized', {});
-    const methods = [
-      'hover',
-      'completion',
-      'definition',
-      'references',
-      'documentSymbol',
-      'codeAction',
-      'codeLens',
-      'foldingRange',
-      'inlayHint',
-      'rename',
-      'prepareRename',
-      'selectionRange',
-      'semanticTokens/full',
-      'documentLink',
-    ];
-    const asked = [
-      ...methods.map((name) => `textDocument/${name}`),
-      ...['outputs', 'make', 'audit', 'clearAudits'].map((name) => `plumbline/${name}`),
-      'workspace/symbol',
-      'workspace/executeCommand',
-      'completionItem/resolve',
-      'codeAction/resolve',
-    ];
+  it('a malformed request of any kind is refused as one', async () => {
+    await initialized();
+    client.notify('textDocument/didOpen', { textDocument: document });
+    const place = { textDocument: { uri }, position: { line: 1, character: 4 } };
+    const part = { textDocument: { uri }, range };
+    const RIGHT: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+      ...Object.fromEntries(
+        ['hover', 'completion', 'definition', 'documentHighlight', 'prepareRename'].map((name) => [name, place]),
+      ),
+      'references': { ...place, context: { includeDeclaration: true } },
+      'rename': { ...place, newName: 'stable-cam' },
+      ...Object.fromEntries(
+        ['documentSymbol', 'foldingRange', 'documentLink', 'codeLens', 'semanticTokens/full'].map((name) => [
+          name,
+          { textDocument: { uri } },
+        ]),
+      ),
+      'inlayHint': part,
+      'semanticTokens/range': part,
+      'codeAction': { ...part, context: { diagnostics: [] } },
+      'selectionRange': { textDocument: { uri }, positions: [place.position] },
+      'workspace/symbol': { query: '' },
+      'workspace/executeCommand': { command: 'plumbline.fillInSite' },
+      'codeAction/resolve': { title: 'Fix' },
+      'codeLens/resolve': { range },
+    };
     let id = 100;
-    for (const method of asked)
-      for (const params of [
-        undefined,
-        {},
-        [],
-        { textDocument: 5 },
-        { textDocument: { uri: 5 } },
-        { textDocument: { uri }, position: 5, range: 5 },
-        { folder: 5, kind: {}, uri: [] },
-      ])
-        await client.request(id++, method, params);
+    for (const [name, right] of Object.entries(RIGHT)) {
+      const method = /^(workspace|codeAction\/|codeLens\/)/.test(name) ? name : `textDocument/${name}`;
+      const code = async (params: unknown): Promise<number | undefined> =>
+        (await client.request(id++, method, params)).error?.code;
+      assert.ok(![INVALID_PARAMS, -32603].includes((await code(right)) ?? 0), name);
+      for (const key of Object.keys(right))
+        for (const value of [undefined, null, 5, [5], ...(typeof right[key] === 'object' ? [{}] : [])])
+          if (key !== 'context' || !(value instanceof Object))
+            assert.equal(await code({ ...right, [key]: value }), INVALID_PARAMS, `${name} ${key} ${String(value)}`);
+      for (const params of [undefined, null, [], {}]) assert.equal(await code(params), INVALID_PARAMS, name);
+    }
+    for (const params of [
+      { title: 'Fix', data: 5 },
+      { title: 'Fix', data: null },
+      { title: 'Fix', data: { uri: 5 } },
+    ])
+      assert.equal((await client.request(id++, 'codeAction/resolve', params)).error?.code, INVALID_PARAMS);
     await serves();
   });
 });

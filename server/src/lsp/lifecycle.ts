@@ -1,7 +1,7 @@
 /**
  * Holds a client to the order of the Language Server Protocol (3.17, Server lifecycle; JSON-RPC 2.0, 5.1): `initialize`
- * once, then requests, and after `shutdown` only `exit`. A message out of order, or text that is no message, gets the
- * error of the protocol, and the server goes on.
+ * once, then requests with the parameters that they need, and after `shutdown` only `exit`. A message out of order, or
+ * text that is no message, gets the error of the protocol, and the server goes on.
  */
 
 import {
@@ -12,6 +12,7 @@ import {
   type MessageReader,
   type MessageWriter,
 } from 'vscode-languageserver';
+import { isObject, unsound } from './sound-params.ts';
 
 type Id = number | string | null;
 
@@ -82,6 +83,9 @@ export class Lifecycle {
     if (method !== 'initialize') {
       if (this.state === 'new')
         return { id, code: ErrorCodes.ServerNotInitialized, message: 'The first request is initialize.' };
+      const wrong = unsound(method, params);
+      if (wrong !== undefined)
+        return { id, code: ErrorCodes.InvalidParams, message: `It has no ${wrong}, or one of another type.` };
       if (method === 'shutdown') this.state = 'shut down';
       return 'taken';
     }
@@ -104,8 +108,4 @@ function invalid(id: Id, message: string): Refusal {
 
 function isId(value: unknown): value is number | string {
   return typeof value === 'number' || typeof value === 'string';
-}
-
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -1,6 +1,6 @@
 /**
  * Whether parameters have the types of the protocol: those of notifications, which cannot be answered with an error,
- * and those of our own requests.
+ * and those of requests, its own and ours.
  */
 
 import {
@@ -20,12 +20,77 @@ import {
   VersionedTextDocumentIdentifier,
 } from 'vscode-languageserver';
 
-export const isOpened = (params: DidOpenTextDocumentParams): boolean => TextDocumentItem.is(params.textDocument);
+type Test = (value: unknown) => boolean;
+type Values = Readonly<Record<string, unknown>>;
+
+/** For tests of the library, which throw for null. */
+const object =
+  (isOne: (value: Values) => boolean): Test =>
+  (value) =>
+    isObject(value) && isOne(value);
+const isText: Test = (value) => typeof value === 'string';
+const isDocument = object(TextDocumentIdentifier.is);
+const isPosition = object(Position.is);
+const isOptional =
+  (isOne: Test): Test =>
+  (value) =>
+    value === undefined || isOne(value);
+
+/** The parameters of a request, each by its name. */
+const at = { textDocument: isDocument, position: isPosition };
+const within = { textDocument: isDocument, range: object(Range.is) };
+const whole = { textDocument: isDocument };
+/** What we gave with an action or a lens comes back with it. */
+const data = isOptional(object(({ uri }) => isText(uri)));
+
+/** LSP 3.17, Language Features and Workspace Features. */
+const REQUESTS: ReadonlyMap<string, Readonly<Record<string, Test>>> = new Map(
+  Object.entries<Readonly<Record<string, Test>>>({
+    'textDocument/hover': at,
+    'textDocument/completion': at,
+    'textDocument/definition': at,
+    'textDocument/documentHighlight': at,
+    'textDocument/prepareRename': at,
+    'textDocument/references': { ...at, context: isObject },
+    'textDocument/rename': { ...at, newName: isText },
+    'textDocument/documentSymbol': whole,
+    'textDocument/foldingRange': whole,
+    'textDocument/documentLink': whole,
+    'textDocument/codeLens': whole,
+    'textDocument/semanticTokens/full': whole,
+    'textDocument/semanticTokens/full/delta': { ...whole, previousResultId: isText },
+    'textDocument/semanticTokens/range': within,
+    'textDocument/inlayHint': within,
+    'textDocument/codeAction': { ...within, context: object(isContext) },
+    'textDocument/selectionRange': { ...whole, positions: (value) => Array.isArray(value) && value.every(isPosition) },
+    'codeAction/resolve': { title: isText, data },
+    'codeLens/resolve': { range: object(Range.is), data },
+    'workspace/symbol': { query: isText },
+    'workspace/executeCommand': { command: isText, arguments: isOptional(Array.isArray) },
+  }),
+);
+
+/** The first parameter of a request that is not of its type; `undefined` where all are, or the request is not known. */
+export function unsound(method: string, params: unknown): string | undefined {
+  const given = isObject(params) ? params : {};
+  return Object.entries(REQUESTS.get(method) ?? {}).find(([name, isSound]) => !isSound(given[name]))?.[0];
+}
+
+export function isObject(value: unknown): value is Values {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isContext({ only }: Values): boolean {
+  return only === undefined || (Array.isArray(only) && only.every(isText));
+}
+
+export const isOpened = ({ textDocument }: DidOpenTextDocumentParams): boolean =>
+  isObject(textDocument) && TextDocumentItem.is(textDocument);
 
 export const isChanged = ({ textDocument, contentChanges }: DidChangeTextDocumentParams): boolean =>
-  VersionedTextDocumentIdentifier.is(textDocument) && isListOf(contentChanges, isChange);
+  isObject(textDocument) && VersionedTextDocumentIdentifier.is(textDocument) && isListOf(contentChanges, isChange);
 
-export const isClosed = (params: DidCloseTextDocumentParams): boolean => TextDocumentIdentifier.is(params.textDocument);
+export const isClosed = ({ textDocument }: DidCloseTextDocumentParams): boolean => isDocument(textDocument);
 
 export const isWatched = ({ changes }: DidChangeWatchedFilesParams): boolean =>
   isListOf(changes, ({ uri, type }) => typeof uri === 'string' && typeof type === 'number');

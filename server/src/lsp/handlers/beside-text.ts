@@ -44,8 +44,9 @@ export const besideTextHandler: Handler = {
       });
     });
     connection.onCodeLensResolve(async (lens) => {
-      const { uri } = lens.data as Late;
-      const asked = await session.asked(uri);
+      const late = lens.data as Late | undefined;
+      if (late === undefined) return lens;
+      const asked = await session.asked(late.uri);
       const item = asked === undefined ? undefined : locate(asked.file, asked.offset(lens.range.start))?.item;
       const title = asked === undefined || item === undefined ? undefined : lensTitle(asked.checked, item);
       return { ...lens, command: said(title ?? '') };
