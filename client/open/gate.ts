@@ -15,19 +15,34 @@ export interface Gate {
  * Passes requests on a free port of 127.0.0.1 on to a socket. A request with the secret in its address gets a cookie;
  * without the cookie every other one is refused. So are other host names and pages of other origins, as a foreign name
  * may resolve to this machine, and a foreign page may send requests.
+ *
+ * A browser sends a cookie to all ports of a host (RFC 6265, 8.5), so to servers of others on this machine as well. So
+ * this one is for a path that nobody can guess, below which everything is served.
  */
 export async function openGate(socketPath: string): Promise<Gate> {
   const secret = randomBytes(32).toString('base64url');
   const token = randomBytes(32).toString('base64url');
+  const root = `/${randomBytes(16).toString('base64url')}`;
   const sockets = new Set<Socket>();
   let host = '';
 
-  const isOwn = ({ headers }: IncomingMessage): boolean =>
-    headers.host === host && (headers.origin === undefined || headers.origin === `http://${host}`);
-  const isKnown = ({ headers }: IncomingMessage): boolean =>
+  // A path alone: where an address is asked for, its host counts and not that of the header (RFC 9112, 3.2.2).
+  const isOwn = ({ url, headers, headersDistinct }: IncomingMessage): boolean =>
+    url?.startsWith('/') === true &&
+    headers.host === host &&
+    headersDistinct['host']?.length === 1 &&
+    (headers.origin === undefined || headers.origin === `http://${host}`);
+  const isKnown = ({ url, headers }: IncomingMessage): boolean =>
+    url?.startsWith(`${root}/`) === true &&
     (headers.cookie ?? '').split(/; */).some((pair) => isEqual(pair, `${COOKIE}=${token}`));
   const onward = ({ method, url, headers }: IncomingMessage): ReturnType<typeof request> =>
-    request({ socketPath, method, path: url, headers });
+    request({
+      socketPath,
+      method,
+      path: url?.slice(root.length),
+      // By this VS Code's server makes the addresses in its pages.
+      headers: { ...headers, 'x-forwarded-prefix': root },
+    });
 
   const server = createServer((asked, answer) => {
     // Not by `URL`, which reads the text behind two slashes as a host name, and throws where it is not valid.
@@ -38,7 +53,8 @@ export async function openGate(socketPath: string): Promise<Gate> {
     if (given !== null && isEqual(given, secret)) {
       parameters.delete('secret');
       const others = parameters.toString();
-      return admit(answer, `/${path.replace(/^[/\\]+/, '')}${others === '' ? '' : `?${others}`}`, token);
+      const to = `${root}/${path.replace(/^[/\\]+/, '')}${others === '' ? '' : `?${others}`}`;
+      return admit(answer, to, `${COOKIE}=${token}; Path=${root}/; HttpOnly; SameSite=Strict`);
     }
     if (!isKnown(asked)) return refuse(answer);
     const passed = onward(asked);
@@ -56,7 +72,7 @@ export async function openGate(socketPath: string): Promise<Gate> {
   });
   server.on('upgrade', (asked: IncomingMessage, socket: Socket, first: Buffer) => {
     if (!isOwn(asked) || asked.headers.origin === undefined || !isKnown(asked)) {
-      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
+      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n', () => socket.destroy());
       return;
     }
     const passed = onward(asked);
@@ -78,6 +94,8 @@ export async function openGate(socketPath: string): Promise<Gate> {
     passed.on('error', () => socket.destroy());
     passed.end();
   });
+  // All of them, or those that Node leaves out would not be looked at; their bytes are bounded anyway.
+  server.maxHeadersCount = 0;
   server.on('connection', (socket) => {
     sockets.add(socket);
     socket.on('close', () => sockets.delete(socket));
@@ -98,19 +116,20 @@ export async function openGate(socketPath: string): Promise<Gate> {
 }
 
 /** Redirects by a page of its own, so that the browser sends the strict cookie even after a link from another site. */
-function admit(answer: ServerResponse, to: string, token: string): void {
+function admit(answer: ServerResponse, to: string, cookie: string): void {
   const where = to.replace(/[&"<>]/g, (character) => `&#${character.charCodeAt(0)};`);
   answer.writeHead(200, {
     'content-type': 'text/html; charset=utf-8',
     'cache-control': 'no-store',
     'referrer-policy': 'no-referrer',
-    'set-cookie': `${COOKIE}=${token}; Path=/; HttpOnly; SameSite=Strict`,
+    'set-cookie': cookie,
   });
   answer.end(`<!doctype html><meta http-equiv="refresh" content="0;url=${where}">`);
 }
 
 function refuse(answer: ServerResponse): void {
-  answer.writeHead(403, { 'content-type': 'text/plain; charset=utf-8' });
+  // Closed, or a body that never ends would keep the connection.
+  answer.writeHead(403, { 'content-type': 'text/plain; charset=utf-8', 'connection': 'close' });
   answer.end('Open the whole address that `npm start` has printed.\n');
 }
 

@@ -2,6 +2,7 @@
 import { readdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import { visibleLines } from '../../server/src/text/visible.ts';
 import { desktopCode, openDesktop } from './desktop.ts';
 import { installEditor, repository } from './install.ts';
 import { serveEditor } from './serve.ts';
@@ -14,7 +15,7 @@ that you open in a browser. In an empty FOLDER it offers a new site.
   --embedded  always open the embedded one`;
 
 const extensions = [repository, join(repository, 'client', 'open', 'problems-view')];
-const say = (line: string): void => console.log(line);
+const say = (line: string): void => console.log(visibleLines(line));
 
 /** The file to open first: of devices or cameras if there is one. None in a folder without a site. */
 async function firstFile(folder: string): Promise<string | undefined> {
@@ -38,7 +39,8 @@ async function serve(folder: string, file: string | undefined): Promise<void> {
     '  Open that address in a browser on this machine, and keep it to yourself: with it anyone here can do what you can.\n  What you save is saved to disk. Ctrl+C ends it.\n',
   );
   const why = await Promise.race([asked.then(() => 'asked'), served.ended.then(() => 'ended')]);
-  if (why === 'ended') console.error(`The editor has ended by itself. Its last words:\n${served.log().slice(-2000)}`);
+  if (why === 'ended')
+    console.error(visibleLines(`The editor has ended by itself. Its last words:\n${served.log().slice(-2000)}`));
   await served.stop();
   if (why === 'ended') process.exitCode = 1;
   else say('  The editor has ended.');
@@ -63,6 +65,6 @@ async function start(): Promise<void> {
 }
 
 start().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : error);
+  console.error(visibleLines(error instanceof Error ? error.message : String(error)));
   process.exitCode = 2;
 });

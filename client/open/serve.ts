@@ -90,6 +90,7 @@ export async function serveEditor(editor: EmbeddedEditor, options: ServeOptions 
       socket,
       '--socket-mode',
       '600',
+      '--disable-proxy', // else a page of any port of this machine would be one of the editor
       '--disable-telemetry',
       '--disable-update-check',
       '--disable-workspace-trust',
