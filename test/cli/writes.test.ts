@@ -151,22 +151,25 @@ describe('plumbline, where it writes', () => {
       assert.equal(text('a.site.yaml'), wrong('yard-cam'));
     });
 
-    it('clears what one that was killed has left, and nothing else', async () => {
-      writeFileSync(at('a.site.yaml'), wrong('gate-cam'));
-      writeFileSync(at('.plumbline-notes'), 'mine');
-      // Killed at the point where all is written and nothing has its name.
-      const { status, signal } = spawnSync(
-        process.execPath,
-        ['--require', join(import.meta.dirname, 'kill-at-rename.cjs'), program, 'fix', folder],
-        { env: { ...process.env, NODE_DISABLE_COMPILE_CACHE: '1' } },
-      );
-      assert.deepEqual([status, signal], [null, 'SIGKILL']);
-      assert.equal(text('a.site.yaml'), wrong('gate-cam'));
-      assert.ok(readdirSync(folder).length > 2, 'there is something to clear');
-      assert.equal((await plumblineHere(['fix', folder])).status, 0);
-      assert.equal(text('a.site.yaml'), right('gate-cam'));
-      assert.deepEqual(readdirSync(folder).sort(), ['.plumbline-notes', 'a.site.yaml']);
-    });
+    for (const [when, call, then] of [
+      ['all is written and nothing has its name', 'renameSync', wrong('gate-cam')],
+      ['all has its name and the old files have one too', 'rmSync', right('gate-cam')],
+    ] as const)
+      it(`clears what one that was killed has left when ${when}, and nothing else`, async () => {
+        writeFileSync(at('a.site.yaml'), wrong('gate-cam'));
+        writeFileSync(at('.plumbline-notes'), 'mine');
+        const { status, signal } = spawnSync(
+          process.execPath,
+          ['--require', join(import.meta.dirname, 'kill-at.cjs'), program, 'fix', folder],
+          { env: { ...process.env, NODE_DISABLE_COMPILE_CACHE: '1', KILL_AT: call } },
+        );
+        assert.deepEqual([status, signal], [null, 'SIGKILL']);
+        assert.equal(text('a.site.yaml'), then);
+        assert.ok(readdirSync(folder).length > 2, 'there is something to clear');
+        assert.equal((await plumblineHere(['fix', folder])).status, 0);
+        assert.equal(text('a.site.yaml'), right('gate-cam'));
+        assert.deepEqual(readdirSync(folder).sort(), ['.plumbline-notes', 'a.site.yaml']);
+      });
   });
 
   describe('make', () => {

@@ -1,4 +1,7 @@
+import { dirname } from 'node:path';
 import { Command } from 'commander';
+import { pathOf } from '../machine/disk.ts';
+import { clearLeftovers } from '../machine/leftovers.ts';
 import { type Rewritten, rewrite } from '../machine/rewrite.ts';
 import { fixAll } from '../check.ts';
 import { leftBlanks } from '../report/answer/left.ts';
@@ -23,7 +26,9 @@ Examples:
       let applied = 0;
       const changed: Rewritten[] = [];
       const left: string[] = [];
+      const paths = new Set<string>();
       for (const { folder } of readSites(folders)) {
+        for (const { uri } of folder.files) paths.add(dirname(pathOf(uri)));
         const before = new Map(folder.files.map(({ uri, text }) => [uri, text]));
         const { texts, fixes, checked } = fixAll(folder);
         applied += fixes;
@@ -35,7 +40,11 @@ Examples:
       }
       if (options.dryRun === true)
         for (const { uri, before, after } of changed) print(lineDiff(shownPath(uri), before, after));
-      else rewrite(changed);
+      else {
+        // Also where nothing is written: the one that was killed may have done all.
+        for (const path of paths) clearLeftovers(path);
+        rewrite(changed);
+      }
       tell(
         `${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`,
       );
