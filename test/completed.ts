@@ -213,5 +213,5 @@ export function words({ place, offer, text, diagnostic }: Told): string {
 
 /** Whether two findings are of one rule and share a thing: a finding may name more things than before. */
 function isAlike(a: Diagnostic, b: Diagnostic): boolean {
-  return a.rule === b.rule && (a.about.length === 0 || a.about.some((name) => b.about.includes(name)));
+  return a.rule === b.rule && (a.acceptAt.length === 0 || a.acceptAt.some((name) => b.acceptAt.includes(name)));
 }

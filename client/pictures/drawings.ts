@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromiumPath, launchBrowser } from '../../test/vscode/browser.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { type Kind, USUAL } from '../../server/src/draw/drawing.ts';
+import { type DrawingKind, USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { streamWay } from '../../server/src/draw/stream.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
@@ -15,7 +15,7 @@ import { fewColours } from './few-colours.ts';
 const DRAWN: readonly {
   readonly name: string;
   readonly sample: string;
-  readonly kind: Kind;
+  readonly kind: DrawingKind;
   readonly subject: string;
 }[] = [
   { name: 'network', sample: 'first-draft', kind: networkPicture, subject: '' },
@@ -30,7 +30,7 @@ const large = await mkdtemp(join(tmpdir(), 'plumbline-drawings-'));
 try {
   for (const { name, sample, kind, subject } of DRAWN) {
     const site = fileURLToPath(new URL(`../../samples/${sample}`, import.meta.url));
-    const drawing = kind.draw(planOf(readSite(site).folder.site()), subject, USUAL);
+    const drawing = kind.draw(planOf(readSite(site).folder.site()), subject, USUAL_OPTIONS);
     for (const colorScheme of ['light', 'dark'] as const) {
       const size = { width: Math.ceil(drawing.width), height: Math.ceil(drawing.height) };
       const page = await browser.newPage({ viewport: size, deviceScaleFactor: 1.5, colorScheme });

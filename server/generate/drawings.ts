@@ -2,7 +2,7 @@
 
 import { join } from 'node:path';
 import { readSite } from '../src/cli/sites.ts';
-import { USUAL } from '../src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../src/draw/drawing.ts';
 import { KINDS } from '../src/draw/kinds.ts';
 import { svgFile } from '../src/draw/svg.ts';
 import { planOf } from '../src/plan.ts';
@@ -35,7 +35,7 @@ export function drawingOutputs(root: string): Output[] {
       const kind = KINDS.find((one) => one.kind === word);
       if (kind === undefined) throw new Error(`there is no drawing ${word}`);
       const name = subject === '' ? word : `${word}-${subject}`;
-      return { path: `samples/${sample}/drawings/${name}.svg`, text: svgFile(kind.draw(plan, subject, USUAL)) };
+      return { path: `samples/${sample}/drawings/${name}.svg`, text: svgFile(kind.draw(plan, subject, USUAL_OPTIONS)) };
     });
   });
 }

@@ -11,7 +11,7 @@ import { assembler } from './site/assemble.ts';
 import type { Item } from './site/item.ts';
 import type { Site } from './site/model.ts';
 import { type Storage, storageOf } from './storage/storage.ts';
-import { type CameraLife, cameraLives } from './supply/cameras.ts';
+import { type CameraRuntime, cameraRuntimes } from './supply/camera-runtimes.ts';
 import { type Supply, supplyOf } from './supply/supply.ts';
 import { type Television, televisioner } from './television/television.ts';
 
@@ -26,7 +26,7 @@ export interface Plan {
   /** What feeds each device, and for how long without mains: computed once it is asked for. */
   readonly supply: () => Supply;
   /** How long each camera goes on without mains, likewise. */
-  readonly cameraLives: () => readonly CameraLife[];
+  readonly cameraLives: () => readonly CameraRuntime[];
   /** What multicast takes of the air of access points. */
   readonly air: readonly Air[];
   readonly overloads: readonly Overload[];
@@ -65,7 +65,7 @@ function sitePlanner(): (site: Site) => Plan {
     lastResult(() => supplyOf(...of)),
   );
   const keepLives = lastResult((supply: Plan['supply'], network: Network, site: Site): Plan['cameraLives'] =>
-    lastResult(() => cameraLives({ ...site, ...network }, supply())),
+    lastResult(() => cameraRuntimes({ ...site, ...network }, supply())),
   );
   return (site) => {
     const network = networkOf(site);

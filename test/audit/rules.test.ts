@@ -5,7 +5,7 @@ import { auditRules } from '../../server/src/audit/rules.ts';
 import { ruleText } from '../../server/src/features/hover/rule.ts';
 import { RulePages } from '../../server/src/lsp/rule-pages.ts';
 import { ruleById } from '../../server/src/check.ts';
-import { headOf } from '../../server/src/site/item.ts';
+import { namePlace } from '../../server/src/site/item.ts';
 import { diagnosticsOf } from '../site.ts';
 import { siteOf } from '../site-of.ts';
 
@@ -33,9 +33,9 @@ describe('What audits find', () => {
     const site = siteOf(`devices:\n  core: {kind: switch}\n${lint}`);
     const [core] = site.devices;
     assert.ok(core !== undefined);
-    return diagnose(site.lint, [{ rule: audited, at: headOf(core.item), message: 'so\nmuch', about: ['core'] }]).map(
-      ({ severity, message, rule }) => `${severity} ${message} ${rule.id}`,
-    );
+    return diagnose(site.lint, [
+      { rule: audited, at: namePlace(core.item), message: 'so\nmuch', acceptAt: ['core'] },
+    ]).map(({ severity, message, rule }) => `${severity} ${message} ${rule.id}`);
   };
 
   it('is reported in one line', () => assert.deepEqual(told(''), [`warning so much ${audited.id}`]));

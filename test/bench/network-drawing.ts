@@ -1,7 +1,7 @@
 /** How long the picture of a network takes, from its plan to the page that is shown, warm. */
 
 import { performance } from 'node:perf_hooks';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
 import { planOf } from '../../server/src/plan.ts';
@@ -16,7 +16,7 @@ const BELOW = 8;
 /** Milliseconds. @param cameras at each switch */
 export function networkDrawing(switches: number, cameras: number): Spread {
   const plan = planOf(siteOf(house(switches, cameras)));
-  const draw = (): string => drawingPage(networkPicture.draw(plan, '', USUAL));
+  const draw = (): string => drawingPage(networkPicture.draw(plan, '', USUAL_OPTIONS));
   for (let i = 0; i < WARM; i++) draw();
   return spread(
     Array.from({ length: TIMES }, () => {

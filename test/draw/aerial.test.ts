@@ -4,7 +4,7 @@ import { describe, it } from 'mocha';
 import fc from 'fast-check';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { aerialSystem } from '../../server/src/draw/aerial.ts';
-import { type Cell, type Drawing, USUAL } from '../../server/src/draw/drawing.ts';
+import { type Cell, type Drawing, USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
 import { reportOf } from '../../server/src/report/report.ts';
@@ -14,7 +14,7 @@ import { faults } from './geometry.ts';
 import { type Picture, picture } from './picture.ts';
 
 function draw(plan: Plan): Picture {
-  return picture(svgFile(aerialSystem.draw(plan, '', USUAL)));
+  return picture(svgFile(aerialSystem.draw(plan, '', USUAL_OPTIONS)));
 }
 
 function text(cell: Cell | undefined): string {
@@ -31,7 +31,7 @@ for (const sample of ['harrow-lane', 'first-draft'])
     const plan = planOf(readSite(`samples/${sample}`).folder.site());
     const { rf } = reportOf(plan);
     const ends = rf.points.filter(({ place }) => place !== 'way');
-    const drawing = aerialSystem.draw(plan, '', USUAL);
+    const drawing = aerialSystem.draw(plan, '', USUAL_OPTIONS);
     const { things } = draw(plan);
 
     it('has the figures of the report in its table', () => {

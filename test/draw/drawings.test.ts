@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { check } from '../../server/src/check.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
@@ -23,7 +23,7 @@ for (const sample of SAMPLES)
     const all = OF_PLAN.flatMap((kind) =>
       subjectsOf(kind, plan).map((subject) => ({
         name: `${kind.kind} ${subject}`,
-        drawing: kind.draw(plan, subject, USUAL),
+        drawing: kind.draw(plan, subject, USUAL_OPTIONS),
       })),
     );
 

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { type Drawing, USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { type Drawing, USUAL_OPTIONS, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { STYLE } from '../../server/src/draw/style.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
@@ -17,7 +17,7 @@ const MOST = 2;
 function* drawn(plan: Plan): Iterable<{ name: string; drawing: Drawing }> {
   for (const kind of OF_PLAN)
     for (const subject of subjectsOf(kind, plan).slice(0, MOST))
-      yield { name: `${kind.kind} ${subject}`, drawing: kind.draw(plan, subject, USUAL) };
+      yield { name: `${kind.kind} ${subject}`, drawing: kind.draw(plan, subject, USUAL_OPTIONS) };
 }
 
 /** All that a drawing says beside its marks. */
@@ -42,7 +42,7 @@ function faultsOf(plan: Plan): string[] {
   const found: string[] = [];
   for (const { name, drawing } of drawn(plan)) {
     const said = saidIn(drawing);
-    const about = new Set(drawing.tables.flatMap(({ rows }) => rows.flatMap((row) => row.about.map(keyOf))));
+    const about = new Set(drawing.tables.flatMap(({ rows }) => rows.flatMap((row) => row.things.map(keyOf))));
     const { things, words } = picture(svgFile(drawing));
     for (const { names, at, looks, texts, label } of things) {
       // What the whole picture is of is in its title and its description.

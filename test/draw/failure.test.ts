@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { failurePicture } from '../../server/src/draw/failure.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { elementNamed } from '../../server/src/failure/element.ts';
@@ -15,7 +15,7 @@ describe('what fails, drawn', () => {
   const plan = planOf(readSite('samples/harrow-lane').folder.site());
 
   it('strikes out a cut cable, and shows what its standby carries', () => {
-    const drawing = failurePicture.draw(plan, 'F-01', USUAL);
+    const drawing = failurePicture.draw(plan, 'F-01', USUAL_OPTIONS);
     const { things } = picture(svgFile(drawing));
     const rows = things.filter(({ names }) => names === 'ports');
     for (const end of ['core/16', 'stable/9'])
@@ -32,7 +32,7 @@ describe('what fails, drawn', () => {
   });
 
   it('crosses out what is dark, and lists what is lost', () => {
-    const { marks, tables } = failurePicture.draw(plan, 'stable', USUAL);
+    const { marks, tables } = failurePicture.draw(plan, 'stable', USUAL_OPTIONS);
     const boxes = marks.flatMap((mark) => (mark.mark === 'thing' && mark.at.name === 'stable' ? [mark] : []));
     const words = boxes.flatMap((box) => box.marks.flatMap((mark) => (mark.mark === 'words' ? [mark] : [])));
     assert.ok(words.some(({ text, look }) => text === '✕ stable' && look === 'lost'));

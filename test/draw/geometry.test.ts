@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { USUAL, type Wanted, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS, type DrawingOptions, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
@@ -18,7 +18,7 @@ const MOST_FAILING = 2;
 const LED = new Set(['network', 'failure', 'stream', 'power', 'aerial']);
 
 /** The pictures of a site, with what is wrong with them. */
-function wrong(plan: Plan, wanted: Wanted = USUAL): string[] {
+function wrong(plan: Plan, wanted: DrawingOptions = USUAL_OPTIONS): string[] {
   return OF_PLAN.flatMap((kind) =>
     subjectsOf(kind, plan)
       .slice(0, kind.kind === 'failure' ? MOST_FAILING : Infinity)

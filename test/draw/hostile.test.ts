@@ -9,8 +9,8 @@ import { IfMibTable } from '../../server/src/audit/counters/if-mib-table.ts';
 import { lookedAt } from '../../server/src/audit/recordings/looked.ts';
 import { readVolumes } from '../../server/src/machine/volumes.ts';
 import { asButton } from '../../server/src/report/page/cells.ts';
-import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
-import { escaped } from '../../server/src/draw/escape.ts';
+import { USUAL_OPTIONS, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { svgEscaped } from '../../server/src/draw/escape.ts';
 import { KINDS } from '../../server/src/draw/kinds.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
@@ -55,7 +55,7 @@ recordings: {${q}: {stream: ${q}, volume: volume, segment: 60 s, keep: 7 d, file
 describe('text of a site in a picture', () => {
   for (const name of HOSTILE)
     it(`stays text: ${name.slice(0, 30)}`, () => {
-      const drawing = networkPicture.draw(planFrom(`site: {name: ${JSON.stringify(name)}}\n`), '', USUAL);
+      const drawing = networkPicture.draw(planFrom(`site: {name: ${JSON.stringify(name)}}\n`), '', USUAL_OPTIONS);
       const { title } = picture(svgFile(drawing));
       assert.ok(title.includes(name), title);
       for (const page of [drawingPage(drawing), drawingPage(drawing, asButton)])
@@ -75,7 +75,7 @@ describe('text of a site in a picture', () => {
         assert.ok(subjects.length > 0, `${kind.kind}: ${evil}`);
         const evilOnes = subjects.filter((subject) => subject.includes(evil));
         for (const subject of [...evilOnes, ...subjects].slice(0, 2)) {
-          const drawing = kind.draw(plan, subject, { ...USUAL, measured: { counters, recordings } });
+          const drawing = kind.draw(plan, subject, { ...USUAL_OPTIONS, measured: { counters, recordings } });
           const { things } = picture(svgFile(drawing));
           assert.ok(
             things.some(({ at, label }) => `${at} ${label}`.includes(evil)),
@@ -90,7 +90,7 @@ describe('text of a site in a picture', () => {
 
   it('has nothing that cannot be seen, or that turns the direction of writing', () => {
     const marks = ['\u202e', '\u2066', '\u200f', '\u0000', '\u001b', '\ufffe', '\uffff', '\ud800'];
-    for (const mark of marks) assert.equal(escaped(`a${mark}b`), 'a\ufffdb', JSON.stringify(mark));
+    for (const mark of marks) assert.equal(svgEscaped(`a${mark}b`), 'a\ufffdb', JSON.stringify(mark));
   });
 
   it('is XML, as libxml2 reads it', function () {
@@ -99,7 +99,7 @@ describe('text of a site in a picture', () => {
       const plan = planOf(readSite(`samples/${sample}`).folder.site());
       for (const kind of KINDS.filter(({ measured }) => measured?.needed !== true))
         for (const subject of subjectsOf(kind, plan)) {
-          const input = svgFile(kind.draw(plan, subject, USUAL));
+          const input = svgFile(kind.draw(plan, subject, USUAL_OPTIONS));
           const { status, stderr } = spawnSync('xmllint', ['--noout', '--nonet', '-'], { input, encoding: 'utf8' });
           assert.equal(status, 0, `${kind.kind} ${subject}: ${stderr}`);
         }

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL, type Wanted } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS, type DrawingOptions } from '../../server/src/draw/drawing.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
@@ -13,7 +13,7 @@ import { planFrom } from '../report/paddock.ts';
 import { faults, merged } from './geometry.ts';
 import { type Picture, type PictureThing, picture } from './picture.ts';
 
-function draw(plan: Plan, wanted: Wanted = USUAL): Picture {
+function draw(plan: Plan, wanted: DrawingOptions = USUAL_OPTIONS): Picture {
   return picture(svgFile(networkPicture.draw(plan, '', wanted)));
 }
 
@@ -27,7 +27,7 @@ function shareOf(rate: number, { capacity }: LinkReport): string {
 }
 
 /** Each link once, with the loads of the report; what is not known to be all is marked so in both. */
-function mustHaveLinks(plan: Plan, rate: Wanted['rate'], name: string): void {
+function mustHaveLinks(plan: Plan, rate: DrawingOptions['rate'], name: string): void {
   const rows = rowsIn(draw(plan, { rate }));
   for (const link of reportOf(plan).links) {
     const own = `${name}: ${link.from} – ${link.to}`;

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { IfMibTable } from '../../server/src/audit/counters/if-mib-table.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { portTime } from '../../server/src/draw/port.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { reportOf } from '../../server/src/report/report.ts';
@@ -37,7 +37,7 @@ function counters(): ReturnType<IfMibTable['end']> {
 
 describe('a picture of a port in time', () => {
   const drawing = portTime.draw(plan, 'core/1', {
-    ...USUAL,
+    ...USUAL_OPTIONS,
     measured: { counters: { readings: counters(), device: undefined } },
   });
   const seen = picture(svgFile(drawing));

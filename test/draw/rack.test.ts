@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import fc from 'fast-check';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { panelPorts } from '../../server/src/draw/panel.ts';
 import { rackFronts } from '../../server/src/draw/rack.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
@@ -15,11 +15,11 @@ import { faults } from './geometry.ts';
 import { type Picture, picture } from './picture.ts';
 
 function rack(plan: Plan, name: string): Picture {
-  return picture(svgFile(rackFronts.draw(plan, name, USUAL)));
+  return picture(svgFile(rackFronts.draw(plan, name, USUAL_OPTIONS)));
 }
 
 function panel(plan: Plan, name: string): Picture {
-  return picture(svgFile(panelPorts.draw(plan, name, USUAL)));
+  return picture(svgFile(panelPorts.draw(plan, name, USUAL_OPTIONS)));
 }
 
 interface Put {
@@ -196,7 +196,7 @@ describe('a picture of a patch panel', () => {
   // Source: IEC 60297-3-100: 450 mm between the posts; 24 ports share them.
   it('is printed as large as it is', () => {
     const plan = planOf(readSite('samples/harrow-lane').folder.site());
-    const drawing = panelPorts.draw(plan, 'panel-a', USUAL);
+    const drawing = panelPorts.draw(plan, 'panel-a', USUAL_OPTIONS);
     assert.match(svgFile(drawing), new RegExp(`@media print \\{ \\.drawing\\.w\\d+ \\{ width: ${drawing.paper}mm`));
     const [first, second] = picture(svgFile(drawing)).boxes;
     assert.ok(first && second && drawing.paper !== undefined);

@@ -4,7 +4,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, describe, it } from 'mocha';
-import { type Cell, type Drawing, type Measured, USUAL } from '../../server/src/draw/drawing.ts';
+import { type Cell, type Drawing, type Measured, USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { columnsOf, recordingTime } from '../../server/src/draw/recording.ts';
 import { daysBetween } from '../../server/src/draw/recording/local-days.ts';
 import { duration } from '../../server/src/text/words.ts';
@@ -53,7 +53,7 @@ describe('a picture of a recording', () => {
     const { volumes } = readVolumes(plan.site, plan.site.volumes, folder, () => undefined);
     const now = newestOf(volumes);
     measured = { looked: volumes.flatMap(({ survey }) => lookedAt(survey, now)), now };
-    drawing = recordingTime.draw(plan, 'gate', { ...USUAL, measured: { recordings: measured } });
+    drawing = recordingTime.draw(plan, 'gate', { ...USUAL_OPTIONS, measured: { recordings: measured } });
   });
 
   after(() => rmSync(folder, { recursive: true, force: true }));
@@ -92,7 +92,7 @@ describe('a picture of a recording', () => {
   });
 
   it('shows over the fill of its volume what the newest days take', () => {
-    const { tables } = volumeFill.draw(plan, 'disk', { ...USUAL, measured: { recordings: measured } });
+    const { tables } = volumeFill.draw(plan, 'disk', { ...USUAL_OPTIONS, measured: { recordings: measured } });
     const [row] = tables.find(({ title }) => title === 'Measured')?.rows ?? [];
     // By hand: 1440 files of a day, the two gaps left out.
     const inDay = Math.floor((DAY - 4 * SECOND) / MINUTE) + 1;
@@ -146,7 +146,10 @@ describe('a picture of a recording that overlaps itself, over a day of 23 h', ()
     rmSync(folder, { recursive: true });
     const all = volumes.flatMap(({ survey }) => lookedAt(survey, last));
     looked = all[0];
-    drawing = recordingTime.draw(plan, 'gate', { ...USUAL, measured: { recordings: { looked: all, now: last } } });
+    drawing = recordingTime.draw(plan, 'gate', {
+      ...USUAL_OPTIONS,
+      measured: { recordings: { looked: all, now: last } },
+    });
   });
 
   const rowsOf = (title: string): (string | undefined)[][] =>

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { type Kind, USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { type DrawingKind, USUAL_OPTIONS, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { aerialSystem } from '../../server/src/draw/aerial.ts';
 import { failurePicture } from '../../server/src/draw/failure.ts';
 import { panelPorts } from '../../server/src/draw/panel.ts';
@@ -39,14 +39,14 @@ const ALL: readonly House[] = [
 
 /** Of every house, each picture of a kind; there are some. */
 function eachOf(
-  kind: Kind,
+  kind: DrawingKind,
   look: (house: House, subject: string, seen: Picture) => void,
   most: (house: House) => number = () => Infinity,
 ): void {
   let count = 0;
   for (const house of ALL)
     for (const subject of subjectsOf(kind, house.plan).slice(0, most(house))) {
-      look(house, subject, picture(svgFile(kind.draw(house.plan, subject, USUAL))));
+      look(house, subject, picture(svgFile(kind.draw(house.plan, subject, USUAL_OPTIONS))));
       count++;
     }
   assert.ok(count > 2, `${kind.kind}: ${count} pictures`);

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
-import { type Kind, USUAL } from '../../server/src/draw/drawing.ts';
+import { type DrawingKind, USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { rackFronts } from '../../server/src/draw/rack.ts';
 import { streamWay } from '../../server/src/draw/stream.ts';
@@ -11,8 +11,8 @@ import { switchPorts } from '../../server/src/draw/switch.ts';
 import { planFrom } from '../report/paddock.ts';
 import { type Area, type Picture, picture } from './picture.ts';
 
-function seen(kind: Kind, text: string, subject: string): Picture {
-  return picture(svgFile(kind.draw(planFrom(text), subject, USUAL)));
+function seen(kind: DrawingKind, text: string, subject: string): Picture {
+  return picture(svgFile(kind.draw(planFrom(text), subject, USUAL_OPTIONS)));
 }
 
 /** Where all words and boxes stand, by what they say or are of, and how often that came before. */

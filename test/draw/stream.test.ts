@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { streamWay } from '../../server/src/draw/stream.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
@@ -44,7 +44,7 @@ function linksIn({ things }: Picture): Drawn[] {
 }
 
 function draw(plan: Plan, subject: string): Picture {
-  return picture(svgFile(streamWay.draw(plan, subject, USUAL)));
+  return picture(svgFile(streamWay.draw(plan, subject, USUAL_OPTIONS)));
 }
 
 /** bit/s at peak that a stream takes from port to port. */

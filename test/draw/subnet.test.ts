@@ -1,7 +1,7 @@
 // The addresses of a subnet: each of its 2^(32 - prefix) addresses is there once, and who has it.
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { subnetMap } from '../../server/src/draw/subnet.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { planFrom } from '../report/paddock.ts';
@@ -14,7 +14,7 @@ ${Object.entries(hosts)
   .map(([name, address]) => `  ${name}: {kind: camera, address: ${address}}`)
   .join('\n')}
 `;
-  return picture(svgFile(subnetMap.draw(planFrom(text), 'video', USUAL)));
+  return picture(svgFile(subnetMap.draw(planFrom(text), 'video', USUAL_OPTIONS)));
 }
 
 /** Addresses that are there, one by one or in a line of many. */

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { switchPorts } from '../../server/src/draw/switch.ts';
 import { planOf } from '../../server/src/plan.ts';
@@ -15,7 +15,9 @@ describe('the ports of a switch', () => {
   const { links, poe } = reportOf(plan);
 
   for (const { name, ports } of plan.site.devices.filter(({ kind }) => kind === 'switch')) {
-    const drawn = picture(svgFile(switchPorts.draw(plan, name, USUAL))).things.filter(({ names }) => names === 'ports');
+    const drawn = picture(svgFile(switchPorts.draw(plan, name, USUAL_OPTIONS))).things.filter(
+      ({ names }) => names === 'ports',
+    );
 
     it(`of ${name} are there once, in their order`, () => {
       assert.deepEqual(

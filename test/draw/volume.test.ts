@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { type Cell, USUAL } from '../../server/src/draw/drawing.ts';
+import { type Cell, USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { volumeFill } from '../../server/src/draw/volume.ts';
 import { type Plan, planOf } from '../../server/src/plan.ts';
@@ -14,7 +14,7 @@ import { faults } from './geometry.ts';
 import { picture } from './picture.ts';
 
 function rows(plan: Plan, name: string, title: string): string[][] {
-  const { tables } = volumeFill.draw(plan, name, USUAL);
+  const { tables } = volumeFill.draw(plan, name, USUAL_OPTIONS);
   const text = (cell: Cell): string =>
     typeof cell === 'string' ? cell : 'figure' in cell ? cell.figure : cell.names.map((one) => one.name).join(', ');
   return (tables.find((table) => table.title === title)?.rows ?? []).map(({ cells }) => cells.map(text));
@@ -49,7 +49,7 @@ for (const sample of ['harrow-lane', 'first-draft', 'cottages'])
 
     it('can be read', () => {
       for (const name of volumeFill.subjects(plan))
-        assert.deepEqual(faults(picture(svgFile(volumeFill.draw(plan, name, USUAL)))), []);
+        assert.deepEqual(faults(picture(svgFile(volumeFill.draw(plan, name, USUAL_OPTIONS)))), []);
     });
   });
 
@@ -84,7 +84,7 @@ describe('a picture of a volume', () => {
       [28, 30, 4],
     ] as const) {
       const text = HOUSE.replace('10 d', `${north} d`).replace('20 d', `${south} d`).replace('4 TB', `${capacity} TB`);
-      const { stretches, words } = picture(svgFile(volumeFill.draw(planFrom(text), 'disk', USUAL)));
+      const { stretches, words } = picture(svgFile(volumeFill.draw(planFrom(text), 'disk', USUAL_OPTIONS)));
       const upright = stretches.filter(({ from, to }) => from[0] === to[0]);
       for (const word of words)
         for (const { from, to } of upright)
@@ -98,14 +98,14 @@ describe('a picture of a volume', () => {
   it('does not count as nothing what nobody knows', () => {
     const plan = planFrom(HOUSE.replace(', bitrate: 8 Mb/s', ''));
     assert.deepEqual(rows(plan, 'disk', 'By day')[0], ['1', '86.4 GB + ?', '2.2 % + ?']);
-    const { things, description } = picture(svgFile(volumeFill.draw(plan, 'disk', USUAL)));
+    const { things, description } = picture(svgFile(volumeFill.draw(plan, 'disk', USUAL_OPTIONS)));
     assert.match(things.find(({ at }) => at === 'north')?.label ?? '', /^north: \? a day, \? on day /);
     assert.match(description, /Not in it, as their rate is not known: north\./);
   });
 
   it('says when the first is deleted, and by a sign that it is full', () => {
     const texts = (text: string): string[] =>
-      picture(svgFile(volumeFill.draw(planFrom(text), 'disk', USUAL))).words.map((word) => word.text);
+      picture(svgFile(volumeFill.draw(planFrom(text), 'disk', USUAL_OPTIONS))).words.map((word) => word.text);
     assert.ok(texts(HOUSE).some((text) => text === 'day 10: the first is deleted (north)'));
     assert.ok(!texts(HOUSE).some((text) => text.startsWith('▲')));
     // By hand: 1 TB at 172.8 GB a day is full after 5.79 days.

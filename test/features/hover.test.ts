@@ -8,7 +8,7 @@ import type { Checked } from '../../server/src/lint/check.ts';
 import { check } from '../../server/src/check.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
 import { NAMED_SECTIONS } from '../../server/src/site/declared.ts';
-import { contentOf, headOf } from '../../server/src/site/item.ts';
+import { contentOf, namePlace } from '../../server/src/site/item.ts';
 import { SiteFolder, spanOf } from '../../server/src/site/folder.ts';
 import { bitRate } from '../../server/src/text/words.ts';
 
@@ -118,7 +118,7 @@ describe('hovers', () => {
     for (const file of checked.files)
       for (const { items } of file.cut.pieces.map(contentOf))
         for (const item of items.filter(({ section }) => NAMED_SECTIONS.some((name) => name === section))) {
-          const { start } = spanOf(file, headOf(item));
+          const { start } = spanOf(file, namePlace(item));
           const shown = hover(checked, file, start)?.markdown ?? '';
           if (!/^\*\*[^*]+\*\*\n/.test(shown) || shown.startsWith(`**${item.name}`)) missing.push(item.name);
         }

@@ -8,9 +8,9 @@ import { createHash } from 'node:crypto';
 import { posix } from 'node:path';
 import { getFootage } from '../../server/src/footage/get.ts';
 import { Refused } from '../../server/src/footage/refused.ts';
-import type { Made } from '../../server/src/footage/sidecar.ts';
+import type { MadeFootage } from '../../server/src/footage/sidecar.ts';
 import type { Finished, FootageTools, Ran } from '../../server/src/footage/tools.ts';
-import { type Request, wantedOf } from '../../server/src/footage/wanted.ts';
+import { type Request, wantedFootage } from '../../server/src/footage/wanted.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
 
 const ROOT = '/srv/recordings';
@@ -205,9 +205,9 @@ describe('footage, on a machine that is made up', () => {
   let machine: Machine;
   beforeEach(() => (machine = new Machine()));
   const at = (seconds: number): string => new Date(START + 1000 * seconds).toISOString();
-  const get = (request: Partial<Request> = {}): Promise<Made> => {
+  const get = (request: Partial<Request> = {}): Promise<MadeFootage> => {
     const asked = { recording: 'gate', from: at(0), to: at(12), out: '/home/x.ts', ...request };
-    return getFootage(wantedOf(folder.site(), asked, machine), machine);
+    return getFootage(wantedFootage(folder.site(), asked, machine), machine);
   };
   const refused = async (why: RegExp, request: Partial<Request> = {}): Promise<void> => {
     await assert.rejects(

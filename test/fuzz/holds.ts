@@ -2,7 +2,7 @@
 
 import { runInThisContext } from 'node:vm';
 import { parseAllDocuments } from 'yaml';
-import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { placeOfName } from '../../server/src/features/place-of-name.ts';
@@ -210,7 +210,7 @@ function mustAddUp(checked: Checked, random: Random): void {
   for (const kind of OF_PLAN)
     for (const subject of random.some(subjectsOf(kind, checked.plan), DRAWN)) {
       // It must be readable with any names.
-      const { things } = picture(svgFile(kind.draw(checked.plan, subject, USUAL)));
+      const { things } = picture(svgFile(kind.draw(checked.plan, subject, USUAL_OPTIONS)));
       for (const { names, at } of things)
         must(placeOfName(checked.plan.site, names, at) !== undefined, () => `${kind.kind} draws ${names} ${at}`);
     }

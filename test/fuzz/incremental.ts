@@ -60,11 +60,11 @@ function mustEqual(kept: unknown, afresh: unknown): void {
 
 /** All findings of a site with their places and fixes. */
 function told(checked: Checked): unknown {
-  return checked.diagnostics.map(({ at, rule, severity, message, about, related = [], fixes }) => ({
+  return checked.diagnostics.map(({ at, rule, severity, message, acceptAt, related = [], fixes }) => ({
     rule: rule.id,
     severity,
     message,
-    about,
+    acceptAt,
     at: placed(checked, at),
     related: related.map((other) => ({ message: other.message, at: placed(checked, other.at) })),
     fixes: (fixes?.() ?? []).map(({ title, safe, edits }) => ({

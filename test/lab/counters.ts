@@ -1,6 +1,6 @@
 /** The counters of each port, in bytes without preamble, gap and FCS. */
 
-import type { Link, Member } from '../../server/src/network/link.ts';
+import type { Link, MemberLink } from '../../server/src/network/link.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { interfaceOf } from './addresses.ts';
@@ -32,7 +32,7 @@ export async function countedByOpenVSwitch(plan: Plan, daemons: OpenVSwitch): Pr
 /** All cables of a link, at one of its devices. */
 function together(
   counted: ReadonlyMap<string, Counted>,
-  members: readonly Member[],
+  members: readonly MemberLink[],
   device: Device,
 ): Counted | undefined {
   const own = members.flatMap(({ a, b }) => counted.get(interfaceOf(a.device === device ? a : b)) ?? []);

@@ -8,7 +8,7 @@ import { after, before, describe, it } from 'mocha';
 import { downWith } from '../../server/src/failure/down.ts';
 import { type Element, elementNamed } from '../../server/src/failure/element.ts';
 import { type Failure, failureOf } from '../../server/src/failure/failure.ts';
-import type { Member } from '../../server/src/network/link.ts';
+import type { MemberLink } from '../../server/src/network/link.ts';
 import { networkOf } from '../../server/src/network/network.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import { THREE_HELLOS } from '../../server/src/standards/spanning-tree.ts';
@@ -176,7 +176,7 @@ interface Broken {
 }
 
 /** A cable that fails, or one of a device that does. */
-function isOf({ cables, devices }: Element, { cable, a, b }: Member): boolean {
+function isOf({ cables, devices }: Element, { cable, a, b }: MemberLink): boolean {
   return cables.includes(cable) || devices.includes(a.device) || devices.includes(b.device);
 }
 

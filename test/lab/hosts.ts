@@ -5,7 +5,7 @@
 
 import { contains, formatAddress, formatSubnet } from '../../server/src/standards/ipv4.ts';
 import type { Interface } from '../../server/src/network/interface.ts';
-import { askedAt } from '../../server/src/network/unicast.ts';
+import { addressedInterface } from '../../server/src/network/unicast.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, HostRoute, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
@@ -183,6 +183,6 @@ function routerRoutes(plan: Plan, addresses: Addresses, router: Device): string[
 
 /** The address at which a host is asked for, or sent to: what a person would type into the program that asks. */
 export function addressFor(plan: Plan, addresses: Addresses, asked: Device, asking: Device): string | undefined {
-  const at = askedAt(plan.network, asked, asking);
+  const at = addressedInterface(plan.network, asked, asking);
   return at === undefined ? undefined : addresses.of(at);
 }

@@ -1,8 +1,8 @@
 /** The way by which each host of a lab sends to each address of its streams: as predicted, and by its kernel. */
 
 import type { Interface } from '../../server/src/network/interface.ts';
-import type { Way } from '../../server/src/network/route-table.ts';
-import { askedAt } from '../../server/src/network/unicast.ts';
+import type { RouteEntry } from '../../server/src/network/route-table.ts';
+import { addressedInterface } from '../../server/src/network/unicast.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device } from '../../server/src/site/model.ts';
 import { formatAddress, isMulticast, parseAddress } from '../../server/src/standards/ipv4.ts';
@@ -24,7 +24,7 @@ export function kernelRoutes(
 ): KernelRoute[] {
   const { interfaces, deliveries } = plan.network;
   const found = new Map<string, KernelRoute>();
-  const add = (device: Device, to: string, way: Way | undefined): void => {
+  const add = (device: Device, to: string, way: RouteEntry | undefined): void => {
     const key = `${device.name} ${to}`;
     if (interfaces.of(device).length === 0 || found.has(key)) return;
     found.set(key, {
@@ -42,9 +42,9 @@ export function kernelRoutes(
     for (const receiver of receivers) {
       if (source === undefined || receiver === source) continue;
       if (stream.group === undefined) {
-        const to = askedAt(plan.network, receiver, source);
+        const to = addressedInterface(plan.network, receiver, source);
         towards(source, to);
-        towards(receiver, askedAt(plan.network, source, receiver));
+        towards(receiver, addressedInterface(plan.network, source, receiver));
         for (const router of plan.site.devices)
           if (router.kind === 'router' && interfaces.table(router).hasUnicastRoutes) towards(router, to);
       } else add(receiver, formatAddress(stream.group), interfaces.towardsGroup(receiver, stream.group));
@@ -55,7 +55,7 @@ export function kernelRoutes(
   return [...found.values()];
 }
 
-function wayWords(addresses: Addresses, way: Way | undefined, isGroup: boolean): string {
+function wayWords(addresses: Addresses, way: RouteEntry | undefined, isGroup: boolean): string {
   if (way === undefined) return 'unreachable';
   // A group is not handed to a router, but sent on the link.
   const dev = way.by === undefined ? interfaceOf(way.port) : addresses.nameOf(way.by);

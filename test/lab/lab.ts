@@ -1,6 +1,6 @@
 /** A site that is built: its switches, cables and hosts, and their traffic. */
 
-import { type Link, type Member, cablesOf } from '../../server/src/network/link.ts';
+import { type Link, type MemberLink, cablesOf } from '../../server/src/network/link.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { Addresses, interfaceOf } from './addresses.ts';
@@ -156,7 +156,7 @@ export class Lab {
   }
 
   /** Cuts a cable: neither of its ends has a carrier any more, and both stay as they are set. */
-  async cut({ a, b }: Member): Promise<void> {
+  async cut({ a, b }: MemberLink): Promise<void> {
     // A pair of virtual ports loses the carrier at both ends once one of them is down: that of a switch, where there is one.
     const [end = a] = [a, b].filter(({ forwards }) => forwards);
     await run('ip', ['-n', this.cableEnd(end), 'link', 'set', interfaceOf(end), 'down']);

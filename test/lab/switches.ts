@@ -3,7 +3,7 @@
 import { pathCost } from '../../server/src/standards/spanning-tree.ts';
 import type { BroadcastDomain } from '../../server/src/network/vlan-membership.ts';
 import type { Plan } from '../../server/src/plan.ts';
-import { type Link, leadOf, oppositePort } from '../../server/src/network/link.ts';
+import { type Link, linkEnd, oppositePort } from '../../server/src/network/link.ts';
 import type { Device, Port } from '../../server/src/site/model.ts';
 import { type Addresses, interfaceOf } from './addresses.ts';
 import { numberOf } from './numbers.ts';
@@ -60,7 +60,7 @@ export function bridgeCommands(plan: Plan, addresses: Addresses, attachments: re
 function portCommand(plan: Plan, addresses: Addresses, bridge: string, port: Port, position: number): string[] {
   const link = plan.network.topology.linkAt(port);
   // Of aggregated ports the first stands for all.
-  if (link === undefined || leadOf(link, port) !== port) return [];
+  if (link === undefined || linkEnd(link, port) !== port) return [];
   const isBond = link.members.length > 1;
   const name = isBond ? bondOf(port) : interfaceOf(port);
   const far = oppositePort(link, port);

@@ -8,7 +8,7 @@ import { formatAddress } from '../../server/src/standards/ipv4.ts';
 import { MAXIMUM_SEGMENT } from '../../server/src/standards/tcp.ts';
 import { oppositePort } from '../../server/src/network/link.ts';
 import { type PacketRun, headerBytes } from '../../server/src/network/rates.ts';
-import { asPull } from '../../server/src/network/traffic.ts';
+import { trafficAsStream } from '../../server/src/network/traffic.ts';
 import type { Plan } from '../../server/src/plan.ts';
 import type { Device, Stream } from '../../server/src/site/model.ts';
 import type { Addresses } from './addresses.ts';
@@ -131,7 +131,7 @@ export function trafficOf(plan: Plan, addresses: Addresses, namespaceOf: (device
       senders.push({ namespace: namespaceOf(source), address, port, ttl: 1, serves: true, runs });
       const at = { namespace: namespaceOf(receiver), address, port, connects: true };
       const sender = senders.length - 1;
-      receptions.push({ stream: asPull(traffic, to), receiver, expected: true, at, sender });
+      receptions.push({ stream: trafficAsStream(traffic, to), receiver, expected: true, at, sender });
       port++;
     }
   }

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { type Checked, checkBy } from '../../server/src/lint/check.ts';
 import type { AcceptanceRule, Report, Rule, RuleContext } from '../../server/src/lint/rule.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
-import { headOf } from '../../server/src/site/item.ts';
+import { namePlace } from '../../server/src/site/item.ts';
 import { setValue } from '../../server/src/site/edit.ts';
 
 const FILE = 'a.site.yaml';
@@ -13,7 +13,7 @@ function ruleOf(id: string, check: (context: RuleContext, report: Report) => voi
 
 /** Finds each device, by its name. */
 const devices = ruleOf('devices', ({ site }, report) => {
-  for (const { item, name } of site.devices) report({ at: headOf(item), message: name, about: [name] });
+  for (const { item, name } of site.devices) report({ at: namePlace(item), message: name, acceptAt: [name] });
 });
 
 function checked(text: string, rules: readonly Rule[], acceptanceRules: readonly AcceptanceRule[] = []): Checked {
@@ -35,7 +35,8 @@ devices:
 describe('A check', () => {
   it('gives findings the severity of their rule, their own, or the one that the site sets', () => {
     const hints = ruleOf('hints', ({ site: { items } }, report) => {
-      for (const item of items.slice(0, 1)) report({ at: headOf(item), message: 'so', severity: 'hint', about: [] });
+      for (const item of items.slice(0, 1))
+        report({ at: namePlace(item), message: 'so', severity: 'hint', acceptAt: [] });
     });
     const lint = 'lint:\n  rules: {devices: error}\n';
     assert.deepEqual(found(checked(SITE, [devices, hints])), [
@@ -52,7 +53,7 @@ describe('A check', () => {
     const many = ruleOf('many', ({ site: { items } }, report) => {
       for (const item of items)
         for (let left = Number(item.name.slice(1)); left > 0; left--)
-          report({ at: headOf(item), message: `${item.name} ${left}`, about: [item.name] });
+          report({ at: namePlace(item), message: `${item.name} ${left}`, acceptAt: [item.name] });
     });
     const words = (text: string): string[] => {
       const folder = new SiteFolder();
@@ -84,7 +85,7 @@ describe('A check', () => {
       id: 'unused',
       checkUnused: (all, report) => {
         for (const { acceptance, isOff, found: own } of all)
-          report({ at: headOf(acceptance.item), message: `${acceptance.at} ${isOff} ${own.length}`, about: [] });
+          report({ at: namePlace(acceptance.item), message: `${acceptance.at} ${isOff} ${own.length}`, acceptAt: [] });
       },
     };
     const lint = `lint:
@@ -129,11 +130,11 @@ describe('A check after an edit', () => {
     const rule = ruleOf('streams', ({ site }, report) => {
       count++;
       for (const { item, name } of site.streams) {
-        const at = headOf(item);
+        const at = namePlace(item);
         const fixes = () => [
           { title: `Of ${site.devices.length}`, safe: true, edits: [setValue(item, ['source'], 'core')] },
         ];
-        report({ at, message: name, about: [name], fixes });
+        report({ at, message: name, acceptAt: [name], fixes });
       }
     });
     return { rule, runs: () => count };

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { checkBy } from '../../server/src/lint/check.ts';
 import type { Rule } from '../../server/src/lint/rule.ts';
 import { SiteFolder } from '../../server/src/site/folder.ts';
-import { headOf } from '../../server/src/site/item.ts';
+import { namePlace } from '../../server/src/site/item.ts';
 import { houses } from '../houses/read.ts';
 import { diagnosticsOf } from '../site.ts';
 
@@ -16,7 +16,7 @@ function rule(id: string, effects: readonly object[], entails: readonly object[]
     why: 'For this test.',
     check: ({ site }, report) => {
       for (const { item, name } of site.devices)
-        report({ at: headOf(item), message: id, about: [name], effects, entails });
+        report({ at: namePlace(item), message: id, acceptAt: [name], effects, entails });
     },
   };
 }
@@ -25,7 +25,7 @@ function told(rules: readonly Rule[], lint = ''): string[] {
   const folder = new SiteFolder();
   folder.set('a.site.yaml', `devices:\n  core: {kind: switch}\n${lint}`);
   const { diagnostics } = checkBy({ rules, acceptanceRules: [], ids: new Set(rules.map(({ id }) => id)) }, folder);
-  return diagnostics.filter(({ about }) => about.includes('core')).map(({ rule: { id } }) => id);
+  return diagnostics.filter(({ acceptAt }) => acceptAt.includes('core')).map(({ rule: { id } }) => id);
 }
 
 const [a, b, c] = [{}, {}, {}];

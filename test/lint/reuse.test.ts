@@ -36,7 +36,7 @@ describe('what is kept of a rule', () => {
         const [domain] = network.topology.domains;
         if (domain === undefined) return;
         for (const { cable } of network.tree(domain).loops)
-          report({ at: placeOf(cable.item), message: `${(cable.length ?? 0) / 1000} m`, about: [] });
+          report({ at: placeOf(cable.item), message: `${(cable.length ?? 0) / 1000} m`, acceptAt: [] });
       },
     };
     const rules: Rules = { rules: [loopLengths], acceptanceRules: [], ids: new Set([loopLengths.id]) };
@@ -64,7 +64,7 @@ cables:
       summary: 'Copies the site.',
       why: 'For this test.',
       check({ site }, report) {
-        for (const { item } of { ...site }.devices) report({ at: placeOf(item, []), message: 'found', about: [] });
+        for (const { item } of { ...site }.devices) report({ at: placeOf(item, []), message: 'found', acceptAt: [] });
       },
     };
     const rules: Rules = { rules: [copying], acceptanceRules: [], ids: new Set([copying.id]) };

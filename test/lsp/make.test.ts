@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Offer, type Shown, make, outputs } from '../../server/src/lsp/make-request.ts';
+import { type OutputOffer, type ShownOutput, make, outputs } from '../../server/src/lsp/make-request.ts';
 import { OUTPUTS } from '../../server/src/make/outputs.ts';
 import { plumblineHere } from '../cli/run.ts';
 import { Client } from './client.ts';
@@ -25,7 +25,7 @@ describe('what is made, asked for by an editor', function () {
   beforeEach(() => (out = mkdtempSync(join(tmpdir(), 'plumbline-made-'))));
   afterEach(() => rmSync(out, { recursive: true }));
 
-  const made = (kind: string, subject?: string): Promise<Shown> =>
+  const made = (kind: string, subject?: string): Promise<ShownOutput> =>
     client.connection.sendRequest(make, { folder, kind, subject });
 
   /** The files of the command line, by path. */
@@ -41,7 +41,7 @@ describe('what is made, asked for by an editor', function () {
     );
   }
 
-  const asWritten = ({ files }: Shown): ReturnType<typeof written> =>
+  const asWritten = ({ files }: ShownOutput): ReturnType<typeof written> =>
     new Map(
       [...files]
         .sort((a, b) => (a.path < b.path ? -1 : 1))
@@ -49,8 +49,8 @@ describe('what is made, asked for by an editor', function () {
     );
 
   it('is offered with what it can be made for', async () => {
-    const offers: readonly Offer[] = await client.connection.sendRequest(outputs, { folder });
-    const words = ({ kind, title, summary }: Omit<Offer, 'subjects'>): string[] => [kind, title, summary];
+    const offers: readonly OutputOffer[] = await client.connection.sendRequest(outputs, { folder });
+    const words = ({ kind, title, summary }: Omit<OutputOffer, 'subjects'>): string[] => [kind, title, summary];
     assert.deepEqual(offers.map(words), OUTPUTS.map(words));
     assert.deepEqual(offers.find(({ kind }) => kind === 'networkd')?.subjects, ['recorder']);
     assert.deepEqual(offers.find(({ kind }) => kind === 'dnsmasq')?.subjects, []);

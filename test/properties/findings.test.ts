@@ -35,7 +35,7 @@ function dataOf({ text }: House): Mapping {
 function findings(...texts: readonly string[]): string[] {
   const files = Object.fromEntries(texts.map((text, index) => [`${index}.site.yaml`, text]));
   return diagnosticsOf(files)
-    .map(({ rule, severity, about }) => `${severity} ${rule.id} ${[...new Set(about)].sort().join(' ')}`)
+    .map(({ rule, severity, acceptAt }) => `${severity} ${rule.id} ${[...new Set(acceptAt)].sort().join(' ')}`)
     .sort();
 }
 

@@ -25,8 +25,8 @@ const AWKWARD = ['[x](y): #, {z}', 'null'];
 const parses = (texts: Texts): boolean => parseDocument(texts[FILE] ?? '', { uniqueKeys: false }).errors.length === 0;
 
 /** A name may be a part of a scalar, as in `device/port`. */
-function calledBy(name: string, { item, route, part, within }: Use): Edit {
-  const at = placeOf(item, route, part);
+function calledBy(name: string, { item, keyPath, part, within }: Use): Edit {
+  const at = placeOf(item, keyPath, part);
   const written = at.piece.text.slice(at.start, at.end);
   const { start, end } = within ?? { start: 0, end: written.length };
   return { at, text: scalarText(`${written.slice(0, start)}${name}${written.slice(end)}`, true) };

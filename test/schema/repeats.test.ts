@@ -9,7 +9,7 @@ function problems(text: string): string[] {
   folder.set('file:///harrow-lane/all.site.yaml', text);
   return folder
     .site()
-    .items.flatMap((item) => item.problems.map(({ problem, route }) => `${problem} ${route.join('/')}`));
+    .items.flatMap((item) => item.problems.map(({ problem, keyPath }) => `${problem} ${keyPath.join('/')}`));
 }
 
 describe('a list without repeats', () => {

@@ -59,9 +59,9 @@ describe('Power', () => {
   it('of a switch at the wall is its own with that of its ports over what its supply makes of it', () => {
     const plan = farmhouse();
     // 18 + (9.5 + 9.5 + 11 + 5 + 16) ÷ 0.88 = 18 + 57.95.
-    assert.equal(watts(plan.supply().draw(device(plan, 'core')).taken.most), '75.95');
+    assert.equal(watts(plan.supply().power(device(plan, 'core')).taken.most), '75.95');
     // 18 + (15.4 · 3 + 7 + 30) ÷ 0.88, what the classes may take.
-    assert.equal(watts(plan.supply().draw(device(plan, 'core')).taken.byClass), '112.55');
+    assert.equal(watts(plan.supply().power(device(plan, 'core')).taken.byClass), '112.55');
   });
 
   it('of a UPS is what hangs on it, in watts and in volt-amperes', () => {
@@ -123,7 +123,7 @@ cables: [{from: core/1, to: barn/1}, {from: barn/2, to: cam}]
     assert.equal(ups(plan).load, 0);
     assert.equal(ups(plan).runtime, undefined);
     assert.deepEqual(
-      ups(plan).unsaid.map(({ name }) => name),
+      ups(plan).undeclared.map(({ name }) => name),
       ['nas'],
     );
   });

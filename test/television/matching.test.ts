@@ -4,7 +4,13 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import type { Connector, Device } from '../../server/src/site/model.ts';
 import type { Multiplex } from '../../server/src/site/television/facts.ts';
-import { type Rooms, type Ways, maximumMatching, shortfalls, sizeOf } from '../../server/src/television/matching.ts';
+import {
+  type Rooms,
+  type TakersByWish,
+  maximumMatching,
+  shortfalls,
+  sizeOf,
+} from '../../server/src/television/matching.ts';
 import { matchingOnCables } from '../../server/src/television/planes.ts';
 import { type Wish, fewestAsked } from '../../server/src/television/wishes.ts';
 
@@ -17,7 +23,7 @@ const rooms = fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 5, maxLength
 
 /** All ways to give each wish a taker that has room for it or none. */
 function* all(
-  given: Ways,
+  given: TakersByWish,
   room: Rooms,
   taken: readonly (number | undefined)[] = [],
 ): Generator<readonly (number | undefined)[]> {
@@ -34,7 +40,7 @@ function holds(taken: readonly (number | undefined)[], taker: number): number {
   return taken.filter((each) => each === taker).length;
 }
 
-function mostOf(given: Ways, room: Rooms): number {
+function mostOf(given: TakersByWish, room: Rooms): number {
   return Math.max(...[...all(given, room)].map(sizeOf));
 }
 

@@ -4,7 +4,7 @@ import { type Node as YamlNode, Document, isMap, isScalar, isSeq, parseDocument 
 import { parse, parseWithFaults } from '../../server/src/text/parse.ts';
 import { type Node, dataOf, keyText } from '../../server/src/text/syntax.ts';
 import { contentOf } from '../../server/src/site/item.ts';
-import { startOf } from '../../server/src/site/folder.ts';
+import { pieceStart } from '../../server/src/site/folder.ts';
 import { folderOf } from '../site.ts';
 
 const FILE = 'harrow-lane.site.yaml';
@@ -32,7 +32,7 @@ function leaves(text: string): Leaf[] {
     for (const { section, key, node } of contentOf(piece).items) {
       const index = inList.get(section) ?? 0;
       inList.set(section, index + 1);
-      walk(node, `${section}/${key === undefined ? index : keyText(key)}`, startOf(file, piece));
+      walk(node, `${section}/${key === undefined ? index : keyText(key)}`, pieceStart(file, piece));
     }
   }
   return found;

@@ -6,7 +6,7 @@ import type { Locator } from 'playwright-core';
 import { blocksOf } from '../../client/src/pages/hover-words.ts';
 import { check } from '../../server/src/check.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
 import { svgFile } from '../../server/src/draw/svg.ts';
 import { namedHover } from '../../server/src/features/hover/named.ts';
@@ -43,7 +43,9 @@ describe('a drawing beside the text, in a browser', () => {
   it('is the one that the command line draws', async () => {
     await drawAll('network');
     await thing('core/16').waitFor();
-    const printed = picture(svgFile(networkPicture.draw(planOf(readSite(editor.folder).folder.site()), '', USUAL)));
+    const printed = picture(
+      svgFile(networkPicture.draw(planOf(readSite(editor.folder).folder.site()), '', USUAL_OPTIONS)),
+    );
     const shown = await inPage()
       .locator('.drawing [data-at]')
       .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));

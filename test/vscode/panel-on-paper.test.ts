@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { inflateSync } from 'node:zlib';
 import { after, before, describe, it } from 'mocha';
 import type { Browser } from 'playwright-core';
-import { USUAL } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS } from '../../server/src/draw/drawing.ts';
 import { drawingPage } from '../../server/src/draw/page.ts';
 import { panelPorts } from '../../server/src/draw/panel.ts';
 import { planFrom } from '../report/paddock.ts';
@@ -99,7 +99,7 @@ describe('a patch panel on paper', function () {
     const plan = planFrom(`devices: {panel-a: {kind: patch-panel, ports: {1-24: {}}}}\n`);
     const page = await browser?.newPage();
     assert.ok(page !== undefined);
-    await page.setContent(drawingPage(panelPorts.draw(plan, 'panel-a', USUAL)));
+    await page.setContent(drawingPage(panelPorts.draw(plan, 'panel-a', USUAL_OPTIONS)));
     const [sheet] = sheetsOf(await page.pdf({ preferCSSPageSize: true }));
     await page.close();
     assert.ok(sheet !== undefined);

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { repository } from '../../client/open/install.ts';
 import { readSite } from '../../server/src/cli/sites.ts';
-import { USUAL, subjectsOf } from '../../server/src/draw/drawing.ts';
+import { USUAL_OPTIONS, subjectsOf } from '../../server/src/draw/drawing.ts';
 import { OF_PLAN } from '../../server/src/draw/kinds.ts';
 import { planOf } from '../../server/src/plan.ts';
 import { unavailable } from '../availability.ts';
@@ -39,7 +39,7 @@ describe('VS Code for the Web', function () {
     const drawn = OF_PLAN.flatMap((kind) =>
       subjectsOf(kind, plan)
         .slice(0, 1)
-        .map((subject) => ({ kind: kind.kind, subject, title: kind.draw(plan, subject, USUAL).title })),
+        .map((subject) => ({ kind: kind.kind, subject, title: kind.draw(plan, subject, USUAL_OPTIONS).title })),
     );
     await writeFile(join(site.folder, 'expected.json'), JSON.stringify({ peaks: [forward, backward], made, drawn }));
     server = spawn(

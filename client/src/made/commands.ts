@@ -1,7 +1,12 @@
 // The commands that make files for the equipment: they are shown first, written only on request, and never run.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type Offer, type Shown, type Wanted, outputs } from '../../../server/src/lsp/make-request.ts';
+import {
+  type OutputOffer,
+  type ShownOutput,
+  type WantedOutput,
+  outputs,
+} from '../../../server/src/lsp/make-request.ts';
 import { plain } from '../plain.ts';
 import { folderOf, siteFile } from '../site-of.ts';
 import type { Pages } from '../pages/pages.ts';
@@ -60,14 +65,14 @@ export function registerMaking(
   );
 }
 
-type Said = Pick<Wanted, 'kind' | 'subject'>;
+type Said = Pick<WantedOutput, 'kind' | 'subject'>;
 
 /** The argument of a key binding, which comes first. */
 function isSaid(value: unknown): value is Said {
   return typeof value === 'object' && value !== null && 'kind' in value;
 }
 
-function inFront(pages: Pages, chosen: unknown): Wanted | undefined {
+function inFront(pages: Pages, chosen: unknown): WantedOutput | undefined {
   const page = pages.active?.source;
   if (page?.viewType === madePageView) return wantedOf(vscode.Uri.parse(page.key));
   const uri = chosen instanceof vscode.Uri ? chosen : vscode.window.activeTextEditor?.document.uri;
@@ -77,7 +82,7 @@ function inFront(pages: Pages, chosen: unknown): Wanted | undefined {
 /** Writes into `made/` beside the site, unless the user chooses another folder. */
 async function save(
   { previews, write }: Shelf,
-  wanted: Wanted,
+  wanted: WantedOutput,
   into?: vscode.Uri,
 ): Promise<readonly vscode.Uri[] | undefined> {
   const folder = into ?? (await askForFolder(vscode.Uri.joinPath(vscode.Uri.parse(wanted.folder), 'made')));
@@ -95,7 +100,7 @@ async function makeFiles(
   const folder = folderOf(client, file);
   const chosen = said ?? (await choose(await client.sendRequest(outputs, { folder })));
   if (chosen === undefined) return undefined;
-  const wanted: Wanted = { folder, kind: chosen.kind, subject: chosen.subject };
+  const wanted: WantedOutput = { folder, kind: chosen.kind, subject: chosen.subject };
   const made = await shelf.previews.making(wanted);
   tellRefused(client, made);
   const uris = made.files.map(({ path }) => previewOf(wanted, path));
@@ -112,7 +117,7 @@ async function makeFiles(
   return uris;
 }
 
-async function choose(offers: readonly Offer[]): Promise<Said | undefined> {
+async function choose(offers: readonly OutputOffer[]): Promise<Said | undefined> {
   const title = 'Make files for the equipment';
   const picked = await vscode.window.showQuickPick(
     offers.map((offer) => ({ label: offer.title, description: offer.kind, detail: offer.summary, offer })),
@@ -130,7 +135,7 @@ async function choose(offers: readonly Offer[]): Promise<Said | undefined> {
 }
 
 /** Each file is shown as soon as it is pointed at. */
-function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
+function pickFile(shelf: Shelf, wanted: WantedOutput, { files }: ShownOutput): void {
   const pick = vscode.window.createQuickPick<vscode.QuickPickItem & { readonly uri: vscode.Uri }>();
   const saveButton: vscode.QuickInputButton = { iconPath: new vscode.ThemeIcon('save-all'), tooltip: saveAs };
   pick.title = `${wanted.kind}: ${files.length} files`;
@@ -156,7 +161,7 @@ function pickFile(shelf: Shelf, wanted: Wanted, { files }: Shown): void {
 }
 
 /** Shows the notes too, with a button each, so that a message stays until it has been read. */
-async function tellMade(shelf: Shelf, wanted: Wanted, { files, notes }: Shown): Promise<void> {
+async function tellMade(shelf: Shelf, wanted: WantedOutput, { files, notes }: ShownOutput): Promise<void> {
   const is = files.length === 1 ? '1 file is' : `${files.length} files are`;
   const words = `${is} made from the site and shown here. Nothing is written yet.`;
   const [message = '', ...others] = messagesOf([words, ...notes]);
@@ -178,7 +183,7 @@ function messagesOf(sentences: readonly string[]): string[] {
   return messages;
 }
 
-function tellRefused(client: BaseLanguageClient, { refused }: Shown): void {
+function tellRefused(client: BaseLanguageClient, { refused }: ShownOutput): void {
   const [first] = refused;
   if (first === undefined) return;
   const message = refused.length === 1 ? first.message : `${refused.length} could not be made. ${first.message}`;

@@ -1,7 +1,7 @@
 // Files that can be made from a site, as read-only documents that are not on a disk.
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type Shown, type Wanted, make } from '../../../server/src/lsp/make-request.ts';
+import { type ShownOutput, type WantedOutput, make } from '../../../server/src/lsp/make-request.ts';
 import type { WriteTexts } from '../write-whole.ts';
 import type { PageSource, Pages } from '../pages/pages.ts';
 import { hasTexts, parsed } from '../pages/kept-key.ts';
@@ -25,21 +25,21 @@ export interface Shelf {
 const rest = 300;
 
 /** The request that a preview belongs to; `undefined` for an address that is of no preview. */
-export function wantedOf(uri: vscode.Uri): Wanted | undefined {
+export function wantedOf(uri: vscode.Uri): WantedOutput | undefined {
   const wanted = parsed(uri.query);
   return isWanted(wanted) ? wanted : undefined;
 }
 
-function isWanted(value: unknown): value is Wanted {
+function isWanted(value: unknown): value is WantedOutput {
   return hasTexts(value, ['folder', 'kind'], ['subject']);
 }
 
-function isOf(wanted: Wanted | undefined, folder: string): boolean {
+function isOf(wanted: WantedOutput | undefined, folder: string): boolean {
   return wanted !== undefined && isSameFolder(wanted.folder, folder);
 }
 
 /** The address of the preview of a made file. */
-export function previewOf(wanted: Wanted, path: string): vscode.Uri {
+export function previewOf(wanted: WantedOutput, path: string): vscode.Uri {
   return vscode.Uri.from({ scheme: madeScheme, path: `/${wanted.kind}/${path}`, query: JSON.stringify(wanted) });
 }
 
@@ -49,7 +49,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   private readonly changed = new vscode.EventEmitter<vscode.Uri>();
   readonly onDidChange = this.changed.event;
   /** Made files for the current site, by request. */
-  private readonly makings = new Map<string, { readonly wanted: Wanted; readonly shown: Promise<Shown> }>();
+  private readonly makings = new Map<string, { readonly wanted: WantedOutput; readonly shown: Promise<ShownOutput> }>();
   /** Timers, by folder, for making files again. */
   private readonly waiting = new Map<string, ReturnType<typeof setTimeout>>();
 
@@ -58,7 +58,7 @@ export class Previews implements vscode.TextDocumentContentProvider, vscode.Disp
   }
 
   /** @throws where the server cannot make them, such as for a subject that is gone */
-  making(wanted: Wanted): Promise<Shown> {
+  making(wanted: WantedOutput): Promise<ShownOutput> {
     const key = JSON.stringify(wanted);
     const known = this.makings.get(key);
     if (known !== undefined) return known.shown;

@@ -8,7 +8,7 @@ import { visiblePath } from '../text/visible.ts';
 import { DescriptionFiles } from './description-files.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL, SAP_TTL } from '../standards/sap.ts';
 import { CannotDo, Stopped } from '../machine/cannot-do.ts';
-import { endBy, print } from './print.ts';
+import { endOrderlyBy, print } from './print.ts';
 
 interface Options {
   readonly interface: string;
@@ -55,7 +55,7 @@ async function announce(paths: readonly string[], { interface: at, bandwidth, at
   const files = new DescriptionFiles(paths, report, ended.signal);
   const end = (): void => ended.abort();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, end);
-  endBy(end);
+  endOrderlyBy(end);
   try {
     await announcer.take(await files.look());
     if (announcer.count === 0) report(`There is nothing to announce in ${paths.join(', ')} yet.`);

@@ -17,7 +17,7 @@ import { lspCommand } from './lsp.ts';
 import { makeCommand } from './make.ts';
 import { newCommand } from './new.ts';
 import { powerCommand } from './power.ts';
-import { print, tell } from './print.ts';
+import { print, printMessage } from './print.ts';
 import { reportCommand } from './report.ts';
 import { visiblePath } from '../text/visible.ts';
 import manifest from '../../../package.json' with { type: 'json' };
@@ -29,7 +29,7 @@ export async function run(words: readonly string[]): Promise<void> {
   } catch (error) {
     if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
     else if (error instanceof CannotDo) {
-      tell(`plumbline: ${[error.message, ...error.details].map(visiblePath).join('\n')}\n`);
+      printMessage(`plumbline: ${[error.message, ...error.details].map(visiblePath).join('\n')}\n`);
       process.exitCode = 2;
     } else throw error;
   }
@@ -73,6 +73,7 @@ ${EXIT_STATUS}`,
     program.addCommand(command());
   // Set after the commands were added, as they do not inherit it from the program.
   const all = (command: Command): Command[] => [command, ...command.commands.flatMap(all)];
-  for (const command of all(program)) command.exitOverride().configureOutput({ writeOut: print, writeErr: tell });
+  for (const command of all(program))
+    command.exitOverride().configureOutput({ writeOut: print, writeErr: printMessage });
   return program;
 }

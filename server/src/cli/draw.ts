@@ -1,6 +1,6 @@
 import { Command, Option } from 'commander';
 import { closest } from 'fastest-levenshtein';
-import { canDraw, type Drawing, type Kind, type Wanted, subjectsOf } from '../draw/drawing.ts';
+import { canDraw, type Drawing, type DrawingKind, type DrawingOptions, subjectsOf } from '../draw/drawing.ts';
 import { KINDS } from '../draw/kinds.ts';
 import { drawingPage } from '../draw/page.ts';
 import { svgFile } from '../draw/svg.ts';
@@ -8,7 +8,7 @@ import { CannotDo } from '../machine/cannot-do.ts';
 import { writeFiles } from '../machine/write-files.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { few } from '../text/words.ts';
-import { isDone, print } from './print.ts';
+import { sayAtFailure, print } from './print.ts';
 import { measuredFor } from './draw/measured.ts';
 import { readSite } from './sites.ts';
 
@@ -17,7 +17,7 @@ const FORMATS: Readonly<Record<string, (drawing: Drawing) => string>> = {
   html: (drawing) => drawingPage(drawing),
 };
 
-interface Options extends Omit<Wanted, 'measured'> {
+interface Options extends Omit<DrawingOptions, 'measured'> {
   readonly folder?: string;
   readonly now?: string;
   readonly counters?: readonly string[];
@@ -64,14 +64,14 @@ Examples:
     });
 }
 
-function kindOf(kind: string): Kind {
+function kindOf(kind: string): DrawingKind {
   const found = KINDS.find((one) => one.kind === kind);
   if (found !== undefined) return found;
   const all = KINDS.map((one) => one.kind);
   throw new CannotDo(`There is no picture ${kind}. The nearest is ${closest(kind, all)}; there are ${all.join(', ')}.`);
 }
 
-async function draw(kind: Kind, name: string | undefined, options: Options): Promise<void> {
+async function draw(kind: DrawingKind, name: string | undefined, options: Options): Promise<void> {
   const plan = planOf(readSite(options.site).folder.site());
   const subject = subjectOf(kind, plan, name);
   if (kind.narrows !== true && (options.vlan ?? options.stream) !== undefined)
@@ -86,12 +86,12 @@ async function draw(kind: Kind, name: string | undefined, options: Options): Pro
   const text = FORMATS[format]?.(kind.draw(plan, subject, { ...options, measured })) ?? '';
   if (options.out === undefined) return print(text);
   writeFiles([{ path: options.out, text }]);
-  isDone('It is written.');
+  sayAtFailure('It is written.');
   print(`${options.out}\n`);
 }
 
 /** The subject of a drawing; where there is only one it need not be named. */
-function subjectOf(kind: Kind, plan: Plan, name: string | undefined): string {
+function subjectOf(kind: DrawingKind, plan: Plan, name: string | undefined): string {
   if (kind.isOfSite === true && name !== undefined)
     throw new CannotDo(`${kind.kind} is drawn of the whole site: leave ${name} out.`);
   const subjects = subjectsOf(kind, plan);

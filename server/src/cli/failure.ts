@@ -12,7 +12,7 @@ import { SECOND } from '../standards/time-units.ts';
 import { visible } from '../text/visible.ts';
 import { bitRate, count, duration, few, list, percent } from '../text/words.ts';
 import { visibleJson } from './format/json.ts';
-import { print, tell } from './print.ts';
+import { print, printMessage } from './print.ts';
 import { readSite } from './sites.ts';
 
 /** The most links taking over that are listed. */
@@ -44,7 +44,7 @@ Examples:
         const ranking = rankingOf(plan);
         const { ranked, untried } = ranking;
         print(isJson ? `${visibleJson(rankingReport(ranking))}\n` : rankingText(plan, ranked));
-        if (untried.length > 0) tell(untriedWords(untried));
+        if (untried.length > 0) printMessage(untriedWords(untried));
         return;
       }
       if (name === undefined) throw new CannotDo('Say what fails, or --all.');

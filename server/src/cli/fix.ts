@@ -7,7 +7,7 @@ import { fixAll } from '../check.ts';
 import { leftBlanks } from '../report/answer/left.ts';
 import { count } from '../text/words.ts';
 import { lineDiff } from './line-diff.ts';
-import { print, tell } from './print.ts';
+import { print, printMessage } from './print.ts';
 import { readSites, shownPath } from './sites.ts';
 
 export function fixCommand(): Command {
@@ -45,9 +45,9 @@ Examples:
         for (const path of paths) clearLeftovers(path);
         rewrite(changed);
       }
-      tell(
+      printMessage(
         `${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`,
       );
-      if (left.length > 0) tell(`Left as ‘auto’:\n${left.join('')}`);
+      if (left.length > 0) printMessage(`Left as ‘auto’:\n${left.join('')}`);
     });
 }

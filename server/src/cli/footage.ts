@@ -6,14 +6,14 @@ import { getFootage } from '../footage/get.ts';
 import { DiskFull, Refused } from '../footage/refused.ts';
 import { CAUTION } from '../footage/sidecar.ts';
 import { isComplete, summary } from '../footage/summary.ts';
-import { type Request, wantedOf } from '../footage/wanted.ts';
+import { type Request, wantedFootage } from '../footage/wanted.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { codeOf, reasonOf } from '../machine/failures.ts';
 import { versionOf } from '../machine/ffmpeg.ts';
 import { footageTools, places } from '../machine/footage-tools.ts';
 import { WorkFolder } from '../machine/work-folder.ts';
 import type { Site } from '../site/model.ts';
-import { isDone, print } from './print.ts';
+import { sayAtFailure, print } from './print.ts';
 import { progress, progressDone } from './progress.ts';
 import { readSite } from './sites.ts';
 import manifest from '../../../package.json' with { type: 'json' };
@@ -62,12 +62,12 @@ Exit status: 0, complete; 1, written with gaps, which are named; 2, nothing is w
 async function footage(site: Site, request: Request): Promise<number> {
   let work: WorkFolder | undefined;
   try {
-    const wanted = wantedOf(site, request, places);
+    const wanted = wantedFootage(site, request, places);
     const versions = { plumbline: manifest.version, ffmpeg: await versionOf() };
     work = new WorkFolder(wanted.out);
     const made = await getFootage(wanted, footageTools(work, versions, progress));
     progressDone();
-    isDone('What is to be had is written.');
+    sayAtFailure('What is to be had is written.');
     print(summary(made, clockOf(wanted.zone)));
     return isComplete(made) ? 0 : 1;
   } catch (error) {

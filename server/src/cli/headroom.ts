@@ -11,7 +11,7 @@ import type { Device } from '../site/model.ts';
 import { visible } from '../text/visible.ts';
 import { count } from '../text/words.ts';
 import { visibleJson } from './format/json.ts';
-import { print, tell } from './print.ts';
+import { print, printMessage } from './print.ts';
 import { readSite } from './sites.ts';
 
 /** The most rows for one kind of limit. */
@@ -57,7 +57,7 @@ Examples:
         options.format === 'json' ? `${visibleJson([...rows.map(headroomReport), ...untried])}\n` : inRows(plan, rows),
       );
       if (untried.length > 0)
-        tell(
+        printMessage(
           `The site is too large to try ${count(untried.length, 'switch', 'switches')} more. Ask for one by name.\n`,
         );
     });

@@ -8,7 +8,7 @@ import { planOf } from '../plan.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { textFormat } from './format/text.ts';
 import { placed } from './placed.ts';
-import { isDone, print, tell } from './print.ts';
+import { sayAtFailure, print, printMessage } from './print.ts';
 import { type SiteOnDisk, readSite } from './sites.ts';
 
 interface Options {
@@ -62,9 +62,9 @@ function make(output: Output, name: string | undefined, options: Options): numbe
   const { files, refused, notes } = output.make(plan, name);
   if (options.out === undefined) printFiles(files);
   else if (files.length > 0) write(options.out, files);
-  tell(notes.map((note) => `${note}\n`).join(''));
-  tell(told(site, refused));
-  if (files.length === 0 && refused.length === 0) tell(`The site has nothing to make ${output.kind} of.\n`);
+  printMessage(notes.map((note) => `${note}\n`).join(''));
+  printMessage(told(site, refused));
+  if (files.length === 0 && refused.length === 0) printMessage(`The site has nothing to make ${output.kind} of.\n`);
   return refused.length > 0 ? 1 : 0;
 }
 
@@ -85,7 +85,7 @@ function printFiles(files: readonly MadeFile[]): void {
 function write(folder: string, files: readonly MadeFile[]): void {
   const modes = files.map(({ path, text, executable }) => ({ path, text, mode: executable === true ? 0o755 : 0o644 }));
   const written = writeInto(folder, modes);
-  isDone('All is written.');
+  sayAtFailure('All is written.');
   print(written.map((path) => `${path}\n`).join(''));
 }
 
@@ -96,7 +96,7 @@ function told({ folder }: SiteOnDisk, refused: readonly Refusal[]): string {
   const diagnostics = refused.map(({ at, message }) => ({
     at,
     message,
-    about: [],
+    acceptAt: [],
     rule: REFUSED,
     severity: REFUSED.severity,
   }));

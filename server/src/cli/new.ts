@@ -6,7 +6,7 @@ import { NEW_SITES, NEW_SITE_FILE } from '../site/new-site/new-site.ts';
 import { ownTimeZone } from '../site/time-zone.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { writeInto } from '../machine/write-into.ts';
-import { isDone, print } from './print.ts';
+import { sayAtFailure, print } from './print.ts';
 
 const LAYOUTS = Object.entries(NEW_SITES)
   .map(([word, { description }]) => `${word}, ${description}`)
@@ -30,7 +30,7 @@ Examples:
     )
     .action((folder: string, { like }: { readonly like: keyof typeof NEW_SITES }) => {
       const file = writeNew(folder, NEW_SITES[like].text(ownTimeZone()));
-      isDone(`${file} is written.`);
+      sayAtFailure(`${file} is written.`);
       print(`${file} is written. \`plumbline check ${folder}\` checks it; change it and check again.\n`);
     });
 }

@@ -14,12 +14,12 @@ export function print(text: string): void {
 }
 
 /** Prints a message, on standard error. */
-export function tell(text: string): void {
+export function printMessage(text: string): void {
   process.stderr.write(shown(text));
 }
 
 /** Replaces the current line on standard error; only for a terminal. */
-export function tellOver(line: string): void {
+export function replaceLine(line: string): void {
   process.stderr.write(`\r\u001b[K${shown(line)}`);
 }
 
@@ -31,12 +31,12 @@ let done = '';
 let end = (status: number): void => process.exit(status);
 
 /** Sets a sentence that says what was already written, for the message where standard output cannot be written. */
-export function isDone(sentence: string): void {
+export function sayAtFailure(sentence: string): void {
   done = sentence;
 }
 
 /** Sets how a command that runs until it is stopped ends when nothing can be printed any more. */
-export function endBy(orderly: () => void): void {
+export function endOrderlyBy(orderly: () => void): void {
   end = (status) => {
     process.exitCode = status;
     orderly();
@@ -53,7 +53,7 @@ export function endWhereClosed(): void {
     if (code === undefined) throw error;
     // The reader, such as `head`, has closed the pipe on purpose: no message is needed.
     if (code === 'EPIPE' && done === '') return end(BY_SIGPIPE);
-    tell(`plumbline: Standard output cannot be written: ${reasonOf(code)}. ${done}`.trimEnd() + '\n');
+    printMessage(`plumbline: Standard output cannot be written: ${reasonOf(code)}. ${done}`.trimEnd() + '\n');
     end(2);
   });
   process.stderr.on('error', (error) => {

@@ -1,6 +1,6 @@
 /** Progress in one line on standard error that is overwritten; nothing where that is no terminal. */
 
-import { tellOver } from './print.ts';
+import { replaceLine } from './print.ts';
 
 const shown = process.stderr.isTTY;
 let last = 0;
@@ -9,9 +9,9 @@ export function progress(text: string): void {
   const now = Date.now();
   if (!shown || now - last < 100) return;
   last = now;
-  tellOver(text);
+  replaceLine(text);
 }
 
 export function progressDone(): void {
-  if (shown) tellOver('');
+  if (shown) replaceLine('');
 }

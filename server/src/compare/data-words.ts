@@ -2,7 +2,7 @@
 
 import type { Item } from '../site/item.ts';
 import { type SectionMention, referencesOf } from '../site/references.ts';
-import { type Data, type Route, isMapping } from '../text/syntax.ts';
+import { type Data, type KeyPath, isMapping } from '../text/syntax.ts';
 import type { PairedNames, Side } from './paired-names.ts';
 
 export interface DataWords {
@@ -18,15 +18,15 @@ export const NOTHING_SAID: DataWords = { id: '', words: null, parts: new Map() }
 /** @param data the item's own, or some of its keys */
 export function dataWords(item: Item, side: Side, names: PairedNames, data: Data = item.data): DataWords {
   const mentions = new Map<string, SectionMention>(
-    referencesOf(item).map(({ mention }) => [mentionKey(mention.part, mention.route), mention]),
+    referencesOf(item).map(({ mention }) => [mentionKey(mention.part, mention.keyPath), mention]),
   );
-  const idOf = (part: SectionMention['part'], route: Route, text: string): string => {
-    const mention = mentions.get(mentionKey(part, route));
+  const idOf = (part: SectionMention['part'], keyPath: KeyPath, text: string): string => {
+    const mention = mentions.get(mentionKey(part, keyPath));
     return mention === undefined ? text : names.mentioned(mention, side);
   };
-  const wordsOf = (one: Data, route: Route): DataWords => {
+  const wordsOf = (one: Data, keyPath: KeyPath): DataWords => {
     if (Array.isArray(one)) {
-      const all = one.map((element: Data, index) => wordsOf(element, [...route, index]));
+      const all = one.map((element: Data, index) => wordsOf(element, [...keyPath, index]));
       // Lists are in no order.
       const ids = all.map(({ id }) => id).sort();
       const words = all.length === 0 ? 'none' : all.map((element) => element.words ?? '').join(', ');
@@ -35,7 +35,7 @@ export function dataWords(item: Item, side: Side, names: PairedNames, data: Data
     if (isMapping(one)) {
       const all = Object.entries(one)
         .map(([key, value]) => {
-          const inner = [...route, key];
+          const inner = [...keyPath, key];
           return { id: idOf('key', inner, key), key, value: wordsOf(value, inner) };
         })
         .sort((a, b) => (a.id < b.id ? -1 : 1));
@@ -46,11 +46,11 @@ export function dataWords(item: Item, side: Side, names: PairedNames, data: Data
       };
     }
     const text = String(one);
-    return { ...NOTHING_SAID, id: idOf('value', route, text), words: text };
+    return { ...NOTHING_SAID, id: idOf('value', keyPath, text), words: text };
   };
   return wordsOf(data, []);
 }
 
-function mentionKey(part: SectionMention['part'], route: Route): string {
-  return JSON.stringify([part, ...route]);
+function mentionKey(part: SectionMention['part'], keyPath: KeyPath): string {
+  return JSON.stringify([part, ...keyPath]);
 }

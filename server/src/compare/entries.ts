@@ -5,7 +5,7 @@ import type { Site } from '../site/model.ts';
 import type { SectionName } from '../site/shape.ts';
 import { dataWords } from './data-words.ts';
 import type { PairedNames, Side } from './paired-names.ts';
-import { type Matched, matchedByName, matchedBySigns } from './pairing.ts';
+import { type MatchedPairs, matchedByName, matchedBySigns } from './pairing.ts';
 
 /**
  * The keys that each keeps where only its name changes, the surest first; what names others comes before it, so that
@@ -39,8 +39,8 @@ export function matchedEntries(
   before: Site,
   after: Site,
   names: PairedNames,
-): Record<EntrySection, readonly Matched<Item>[]> {
-  const renamable = (section: Renamable): readonly Matched<Item>[] => {
+): Record<EntrySection, readonly MatchedPairs<Item>[]> {
+  const renamable = (section: Renamable): readonly MatchedPairs<Item>[] => {
     const pairs = matchedBySigns(
       before.sections[section],
       after.sections[section],
@@ -50,7 +50,7 @@ export function matchedEntries(
     names.add(section, pairs);
     return pairs;
   };
-  const fixed = (section: (typeof FIXED)[number]): readonly Matched<Item>[] =>
+  const fixed = (section: (typeof FIXED)[number]): readonly MatchedPairs<Item>[] =>
     matchedByName(before.sections[section], after.sections[section]);
   return {
     site: fixed('site'),

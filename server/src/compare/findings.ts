@@ -21,8 +21,8 @@ export function findingChanges(
   after: readonly Diagnostic[],
   { id }: Match,
 ): FindingChanges {
-  const key = ({ rule, about, severity }: Diagnostic, side: 'before' | 'after'): string =>
-    [rule.id, severity, ...[...new Set(about)].map((name) => id(name, side)).sort()].join('\n');
+  const key = ({ rule, acceptAt, severity }: Diagnostic, side: 'before' | 'after'): string =>
+    [rule.id, severity, ...[...new Set(acceptAt)].map((name) => id(name, side)).sort()].join('\n');
   const old = counted(before.map((one) => key(one, 'before')));
   const current = counted(after.map((one) => key(one, 'after')));
   return {

@@ -11,7 +11,7 @@ import { type Cable, type CableEnd, type Device, connectorAt, connectorName, por
 import type { Item } from '../site/item.ts';
 import { textAt } from '../text/syntax.ts';
 import { type EntrySection, matchedEntries } from './entries.ts';
-import { type Matched, matchedBySigns, paired } from './pairing.ts';
+import { type MatchedPairs, matchedBySigns, paired } from './pairing.ts';
 import { type Identify, PairedNames } from './paired-names.ts';
 
 /** A thing by its names in the two plans; `null` where a plan lacks it. */
@@ -22,10 +22,10 @@ export interface Pair {
 
 export interface Match {
   /** In the order of the later plan, then those that are gone. */
-  readonly devices: readonly Matched<Device>[];
-  readonly cables: readonly Matched<Cable>[];
+  readonly devices: readonly MatchedPairs<Device>[];
+  readonly cables: readonly MatchedPairs<Cable>[];
   /** What the other sections hold. */
-  readonly entries: Readonly<Record<EntrySection, readonly Matched<Item>[]>>;
+  readonly entries: Readonly<Record<EntrySection, readonly MatchedPairs<Item>[]>>;
   readonly names: PairedNames;
   readonly id: Identify;
 }
@@ -39,7 +39,7 @@ export function matchOf(before: Plan, after: Plan): Match {
   return { devices, cables: matchedCables(before, after, id), entries, names, id };
 }
 
-function matchedDevices(before: Plan, after: Plan): Matched<Device>[] {
+function matchedDevices(before: Plan, after: Plan): MatchedPairs<Device>[] {
   return matchedBySigns(
     before.site.devices,
     after.site.devices,
@@ -53,7 +53,7 @@ function signsOf({ site }: Plan, device: Device): string[] {
   const { kind = '', mac, address, addresses, ports, item } = device;
   const macs = [mac, ...ports.map((port) => port.mac)].filter((one) => one !== undefined);
   const all = [address, ...[...addresses, ...ports.flatMap((port) => port.addresses)].map((one) => one.address)];
-  const labelled = (labelsAt(site).get(device.name) ?? []).map(({ label, far }) => `${label} to ${endText(site, far)}`);
+  const labelled = (labelsAt(site).get(device.name) ?? []).map(({ label, far }) => `${label} to ${endName(site, far)}`);
   return [
     ...macs.map((one) => `1 mac ${one.toLowerCase()}`),
     ...all.filter((one) => one !== undefined).map((one) => `2 address ${one}`),
@@ -74,7 +74,7 @@ const labelsAt = perObject(({ cables }: Plan['site']) => {
 });
 
 /** `core/1`; with its port also where the device alone is written. */
-export function endText(site: Plan['site'], end: CableEnd): string {
+export function endName(site: Plan['site'], end: CableEnd): string {
   const port = portAt(site, end);
   if (port !== undefined) return portName(port);
   const connector = connectorAt(site, end);
@@ -86,9 +86,9 @@ export function labelOf({ item }: Cable): string | undefined {
   return textAt(item.data, ['label']);
 }
 
-function matchedCables(before: Plan, after: Plan, id: Identify): Matched<Cable>[] {
+function matchedCables(before: Plan, after: Plan, id: Identify): MatchedPairs<Cable>[] {
   const ends = (plan: Plan, { from, to }: Cable, side: 'before' | 'after'): string[] =>
-    [from, to].map((end) => (end === undefined ? '?' : id(endText(plan.site, end), side))).sort();
+    [from, to].map((end) => (end === undefined ? '?' : id(endName(plan.site, end), side))).sort();
   let gone = [...before.site.cables];
   let added = [...after.site.cables];
   const found = new Map<Cable, Cable>();

@@ -2,7 +2,7 @@
 
 import type { NamedSection } from '../site/declared.ts';
 import type { SectionMention } from '../site/references.ts';
-import type { Matched } from './pairing.ts';
+import type { MatchedPairs } from './pairing.ts';
 
 export type Side = 'before' | 'after';
 
@@ -14,7 +14,7 @@ type Names = Readonly<Record<Side, Map<string, string>>>;
 export class PairedNames {
   private readonly known = new Map<NamedSection, Names>();
 
-  add(section: NamedSection, pairs: readonly Matched<{ readonly name: string }>[]): void {
+  add(section: NamedSection, pairs: readonly MatchedPairs<{ readonly name: string }>[]): void {
     const names: Names = { before: new Map(), after: new Map() };
     for (const { before, after } of pairs) {
       const id = `${before?.name ?? ''} ${after?.name ?? ''}`;

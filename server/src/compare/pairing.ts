@@ -1,6 +1,6 @@
 /** Pairs what is the same thing in two lists: by name, and what is left by what it keeps under another name. */
 
-export interface Matched<T> {
+export interface MatchedPairs<T> {
   readonly before: T | undefined;
   readonly after: T | undefined;
 }
@@ -9,7 +9,7 @@ export interface Matched<T> {
 export function matchedByName<T extends { readonly name: string }>(
   before: readonly T[],
   after: readonly T[],
-): Matched<T>[] {
+): MatchedPairs<T>[] {
   const old = new Map(before.map((one) => [one.name, one]));
   const current = new Set(after.map(({ name }) => name));
   return [
@@ -24,13 +24,13 @@ export function matchedBySigns<T extends { readonly name: string }>(
   after: readonly T[],
   signsOld: (one: T) => readonly string[],
   signsNew: (one: T) => readonly string[],
-): Matched<T>[] {
+): MatchedPairs<T>[] {
   const matched = matchedByName(before, after);
   const gone = matched.flatMap((pair) => (pair.after === undefined && pair.before !== undefined ? [pair.before] : []));
   const added = matched.flatMap((pair) => (pair.before === undefined && pair.after !== undefined ? [pair.after] : []));
   const renamed = paired(gone, added, signsOld, signsNew);
   const old = new Set(renamed.values());
-  return matched.flatMap((pair): Matched<T>[] => {
+  return matched.flatMap((pair): MatchedPairs<T>[] => {
     if (pair.after === undefined) return pair.before !== undefined && old.has(pair.before) ? [] : [pair];
     return [{ before: pair.before ?? renamed.get(pair.after), after: pair.after }];
   });

@@ -6,7 +6,7 @@ import { type Data, isMapping } from '../text/syntax.ts';
 import { type DataWords, NOTHING_SAID, dataWords } from './data-words.ts';
 import type { Match, Pair } from './match.ts';
 import type { Side } from './paired-names.ts';
-import { type Matched, matchedByName } from './pairing.ts';
+import { type MatchedPairs, matchedByName } from './pairing.ts';
 
 export interface Setting {
   /** `vlans`, `devices`, `streams` … */
@@ -37,7 +37,7 @@ export function settingsOf(match: Match): Setting[] {
   ];
 }
 
-function ofDevice({ before, after }: Matched<Device>, match: Match): Setting[] {
+function ofDevice({ before, after }: MatchedPairs<Device>, match: Match): Setting[] {
   // A thing that is added or removed is work on site, not a setting.
   if (before === undefined || after === undefined) return [];
   const of = { before: before.name, after: after.name };

@@ -5,7 +5,7 @@ import { DAY } from '../standards/time-units.ts';
 import { bytes, days } from '../text/words.ts';
 import { lastsWords } from '../report/supply/words.ts';
 import type { Match, Pair } from './match.ts';
-import type { Matched } from './pairing.ts';
+import type { MatchedPairs } from './pairing.ts';
 
 export interface UserChange {
   readonly of: Pair;
@@ -114,7 +114,7 @@ function lives(before: Plan, after: Plan, { devices }: Match): UserChange[] {
   );
 }
 
-function namesOf({ before, after }: Matched<{ readonly name: string }>): Pair {
+function namesOf({ before, after }: MatchedPairs<{ readonly name: string }>): Pair {
   return { before: before?.name ?? null, after: after?.name ?? null };
 }
 

@@ -3,8 +3,8 @@
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Port, portName } from '../site/model.ts';
 import { bitRate, metres } from '../text/words.ts';
-import { type Match, endText, labelOf } from './match.ts';
-import { type Matched, matchedByName } from './pairing.ts';
+import { type Match, endName, labelOf } from './match.ts';
+import { type MatchedPairs, matchedByName } from './pairing.ts';
 
 export const WORKS = ['install', 'remove', 'rename', 'lay', 'pull', 'move', 'replace', 'relabel', 'configure'] as const;
 
@@ -25,7 +25,7 @@ export function workOf(before: Plan, after: Plan, match: Match): Work[] {
   ];
 }
 
-function ofDevice({ before, after }: Matched<Device>): Work[] {
+function ofDevice({ before, after }: MatchedPairs<Device>): Work[] {
   if (before === undefined) return [{ work: 'install', before: null, after: deviceText(after) }];
   if (after === undefined) return [{ work: 'remove', before: deviceText(before), after: null }];
   return before.name === after.name ? [] : [{ work: 'rename', before: before.name, after: after.name }];
@@ -36,7 +36,7 @@ function deviceText(device: Device | undefined): string | null {
   return device.kind === undefined ? device.name : `${device.name}, ${device.kind.replaceAll('-', ' ')}`;
 }
 
-function ofCable(before: Plan, after: Plan, pair: Matched<Cable>, match: Match): Work[] {
+function ofCable(before: Plan, after: Plan, pair: MatchedPairs<Cable>, match: Match): Work[] {
   const { before: old, after: current } = pair;
   if (old === undefined) return [{ work: 'lay', before: null, after: cableText(after, current) }];
   if (current === undefined) return [{ work: 'pull', before: cableText(before, old), after: null }];
@@ -65,7 +65,7 @@ interface CableWay {
 }
 
 function wayOf({ site }: Plan, { from, to, through }: Cable): CableWay {
-  const text = (end: Cable['from']): string => (end === undefined ? '?' : endText(site, end));
+  const text = (end: Cable['from']): string => (end === undefined ? '?' : endName(site, end));
   return { ends: [text(from), text(to)], through: through.map(text) };
 }
 
@@ -96,7 +96,7 @@ function cableText(plan: Plan, cable: Cable | undefined): string | null {
   return [wayText(wayOf(plan, cable)), ...made].join(', ');
 }
 
-function ofPorts({ before, after }: Matched<Device>, { id }: Match): Work[] {
+function ofPorts({ before, after }: MatchedPairs<Device>, { id }: Match): Work[] {
   if (before === undefined || after === undefined || before.item.data === after.item.data) return [];
   return matchedByName(before.ports, after.ports).flatMap(({ before: old, after: current }): Work[] => {
     const isSame = portText(old, (vlan) => id(vlan, 'before')) === portText(current, (vlan) => id(vlan, 'after'));
@@ -110,14 +110,14 @@ function portWords(port: Port | undefined): string | null {
 
 function portText(port: Port | undefined, nameOf: (vlan: string) => string): string | null {
   if (port === undefined) return null;
-  const { speed, module, medium, vlan, trunk, native, feeds, lag, lacp } = port;
+  const { speed, module, medium, vlan, trunk, native, pse, lag, lacp } = port;
   const words = [
     speed === undefined ? undefined : bitRate(speed),
     module ?? medium,
     vlan === undefined ? undefined : `VLAN ${nameOf(vlan)}`,
     trunk === undefined ? undefined : `trunk of ${trunk.map(nameOf).sort().join(', ')}`,
     native === undefined ? undefined : `${nameOf(native)} untagged`,
-    feeds === undefined ? undefined : `PoE ${feeds}`,
+    pse === undefined ? undefined : `PoE ${pse}`,
     lag === undefined ? undefined : `group ${lag}${lacp === 'active' ? '' : `, LACP ${lacp}`}`,
   ].filter((word) => word !== undefined);
   return words.length === 0 ? 'nothing set' : words.join(', ');

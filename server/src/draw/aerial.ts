@@ -8,9 +8,9 @@ import { count } from '../text/words.ts';
 import { type Part, partsOf } from './aerial/branch.ts';
 import { amplifiersTable, partsTable, pointsTable } from './aerial/tables.ts';
 import { amplifierFaults, arrivesWords, cableWords, endOf, faultsAt, ownWords } from './aerial/words.ts';
-import { type Drawing, type Kind, type Look, type Mark, type Thing, deviceAt, portAt } from './drawing.ts';
-import { kindWords } from './kind-words.ts';
-import { BUS, type Branch, type Placed, ROUND, leadsOf, placed } from './tree.ts';
+import { type Drawing, type DrawingKind, type Look, type Mark, type Thing, deviceNamed, portNamed } from './drawing.ts';
+import { drawingKindWords } from './kind-words.ts';
+import { BUS, type Branch, type PlacedBranch, ROUND, leadsOf, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
 const MARGIN = 16;
@@ -26,7 +26,7 @@ const MOST = 130;
 /** What is wider is not seen at once. */
 const SIGHT = 1280;
 
-export const aerialSystem: Kind = {
+export const aerialSystem: DrawingKind = {
   kind: 'aerial',
   title: 'Aerial system',
   summary: 'from the aerial and the dish to outlets and receivers: coax, level and margin at each',
@@ -75,9 +75,9 @@ function branchOf(plan: Plan, part: Part): Branch<Piece> {
   const title = at !== undefined && isReceiver(device) ? connectorName(at) : device.name;
   const faults = at === undefined ? amplifierFaults(plan, device) : faultsAt(plan, at);
   const said = isAgain
-    ? [kindWords(device), by === undefined ? 'drawn above' : `into ${by.name}; drawn above`]
+    ? [drawingKindWords(device), by === undefined ? 'drawn above' : `into ${by.name}; drawn above`]
     : [
-        kindWords(device),
+        drawingKindWords(device),
         ...faults.map((fault) => `▲ ${fault}`),
         ...(at === undefined ? ownWords(plan, device) : arrivesWords(plan, at)),
       ];
@@ -114,7 +114,7 @@ interface Painting {
   readonly marks: Mark[];
 }
 
-function paint(on: Painting, box: Placed<Piece>): void {
+function paint(on: Painting, box: PlacedBranch<Piece>): void {
   on.marks.push(boxThing(on.plan, box));
   for (const { to, points, left, room, first, second } of leadsOf(box, on.isFolded).leads) {
     const { run, through, isAgain } = to.value.part;
@@ -127,9 +127,9 @@ function paint(on: Painting, box: Placed<Piece>): void {
         words(length, left, second, { size: SMALL, look: 'quiet', most }),
         ...through.map((device, index): Mark => ({
           mark: 'thing',
-          at: deviceAt(device.name),
-          role: kindWords(device),
-          label: `${device.name}: ${kindWords(device)} on the way`,
+          at: deviceNamed(device.name),
+          role: drawingKindWords(device),
+          label: `${device.name}: ${drawingKindWords(device)} on the way`,
           marks: [words(device.name, left, second + (index + 1) * LINE, { size: SMALL, most })],
         })),
       );
@@ -138,15 +138,15 @@ function paint(on: Painting, box: Placed<Piece>): void {
   }
 }
 
-function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Thing {
+function boxThing(plan: Plan, { value, x, y, width, height }: PlacedBranch<Piece>): Thing {
   const { part, title, lines, look } = value;
   const { device } = part;
   const at = endOf(part);
   const most = width - 2 * PAD;
   return {
     mark: 'thing',
-    at: at === undefined ? deviceAt(device.name) : portAt(connectorName(at)),
-    role: kindWords(device),
+    at: at === undefined ? deviceNamed(device.name) : portNamed(connectorName(at)),
+    role: drawingKindWords(device),
     label: `${title}: ${[deviceAnswer(plan, device), ...lines.filter((line) => line.startsWith('▲'))].join(' ')}`,
     marks: [
       { mark: 'box', x, y, width, height, look, round: 4 },

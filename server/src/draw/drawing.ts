@@ -7,7 +7,7 @@ import type { Name } from '../report/page/cells.ts';
 export type { Measured, Name };
 
 /** A kind of picture. */
-export interface Kind {
+export interface DrawingKind {
   /** Its word on the command line. */
   readonly kind: string;
   /** As the editor lists it. */
@@ -33,22 +33,22 @@ export interface Kind {
   /** Whether another name means one of these: the end of a cable, its label. */
   means?(plan: Plan, name: string): boolean;
   /** @param subject one of the subjects; empty where it is of the whole site */
-  draw(plan: Plan, subject: string, wanted: Wanted): Drawing;
+  draw(plan: Plan, subject: string, wanted: DrawingOptions): Drawing;
 }
 
 /** What a kind can be drawn of as the site stands; the empty one stands for the whole site. */
-export function subjectsOf(kind: Kind, plan: Plan): readonly string[] {
+export function subjectsOf(kind: DrawingKind, plan: Plan): readonly string[] {
   if (kind.isOfSite !== true) return kind.subjects(plan);
   return kind.isThere?.(plan) === false ? [] : [''];
 }
 
 /** Whether it can be drawn of what somebody names. */
-export function canDraw(kind: Kind, plan: Plan, name: string): boolean {
+export function canDraw(kind: DrawingKind, plan: Plan, name: string): boolean {
   return subjectsOf(kind, plan).includes(name) || kind.means?.(plan, name) === true;
 }
 
 /** What a person may want to see of it; a kind heeds what applies to it. */
-export interface Wanted {
+export interface DrawingOptions {
   /** Loads as they usually are, or those to plan for. */
   readonly rate: 'nominal' | 'peak';
   /** Only what is of this VLAN. */
@@ -59,7 +59,7 @@ export interface Wanted {
 }
 
 /** As it is drawn where nobody says otherwise. */
-export const USUAL: Wanted = { rate: 'peak' };
+export const USUAL_OPTIONS: DrawingOptions = { rate: 'peak' };
 
 /** The same plan gives the same drawing. */
 export interface Drawing {
@@ -156,21 +156,21 @@ export interface Table {
 
 export interface Row {
   /** The things that it is about: in a page these lead to it. */
-  readonly about: readonly Name[];
+  readonly things: readonly Name[];
   readonly cells: readonly Cell[];
 }
 
 /** Words, a figure, or names that lead to where they are declared. */
 export type Cell = string | { readonly figure: string } | { readonly names: readonly Name[] };
 
-export function deviceAt(name: string): Name {
+export function deviceNamed(name: string): Name {
   return { names: 'devices', name };
 }
 
-export function portAt(name: string): Name {
+export function portNamed(name: string): Name {
   return { names: 'ports', name };
 }
 
-export function streamAt(name: string): Name {
+export function streamNamed(name: string): Name {
   return { names: 'streams', name };
 }

@@ -3,7 +3,7 @@
 import { html } from '../report/page/cells.ts';
 
 /** Escaped for elements and quoted attributes; what XML 1.0 (2.2, Char) has no place for becomes visible. */
-export function escaped(text: string): string {
+export function svgEscaped(text: string): string {
   return html(text).replace(/[\ufffe\uffff]/g, '\ufffd');
 }
 

@@ -6,10 +6,10 @@ import { failureWords } from '../failure/words.ts';
 import type { Device } from '../site/model.ts';
 import { SECOND } from '../standards/time-units.ts';
 import { duration } from '../text/words.ts';
-import { type Drawing, type Kind, type Mark, type Row, type Table, type Thing, deviceAt } from './drawing.ts';
+import { type Drawing, type DrawingKind, type Mark, type Row, type Table, type Thing, deviceNamed } from './drawing.ts';
 import { networkPicture } from './network.ts';
 
-export const failurePicture: Kind = {
+export const failurePicture: DrawingKind = {
   kind: 'failure',
   title: 'What fails',
   summary: 'the network without what fails: what is lost struck out, and what the other links carry then',
@@ -50,10 +50,13 @@ function isOf({ at }: Thing, dark: ReadonlySet<Device>): boolean {
 
 function lostTables({ pictures, recordings, cameras }: Failure): Table[] {
   const rows: Row[] = [
-    ...recordings.map(({ name }) => ({ about: [], cells: ['recording', name, ''] })),
-    ...cameras.map(({ name }) => ({ about: [deviceAt(name)], cells: ['camera', { names: [deviceAt(name)] }, ''] })),
+    ...recordings.map(({ name }) => ({ things: [], cells: ['recording', name, ''] })),
+    ...cameras.map(({ name }) => ({
+      things: [deviceNamed(name)],
+      cells: ['camera', { names: [deviceNamed(name)] }, ''],
+    })),
     ...pictures.map(({ stream, receiver, after }) => ({
-      about: [deviceAt(receiver)],
+      things: [deviceNamed(receiver)],
       cells: [
         'picture',
         `${stream.name} on ${receiver}`,

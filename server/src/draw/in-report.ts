@@ -5,7 +5,7 @@ import { type Naming, asText } from '../report/page/cells.ts';
 import { linkRow } from '../report/page/network.ts';
 import type { ReportFigure } from '../report/html.ts';
 import { portName } from '../site/model.ts';
-import { type Name, USUAL } from './drawing.ts';
+import { type Name, USUAL_OPTIONS } from './drawing.ts';
 import { networkPicture } from './network.ts';
 import { FIGURE_STYLE } from './page.ts';
 import { STYLE } from './style.ts';
@@ -27,6 +27,6 @@ export function networkInReport(plan: Plan, naming: Naming): ReportFigure | unde
   });
   const leading = ({ names, name }: Name): string | undefined =>
     naming === asText ? rows.get(`${names} ${name}`) : undefined;
-  const drawing = networkPicture.draw(plan, '', USUAL);
+  const drawing = networkPicture.draw(plan, '', USUAL_OPTIONS);
   return { style: STYLE + FIGURE_STYLE, title: 'Network', html: `<figure>\n${svgPart(drawing, leading)}</figure>\n` };
 }

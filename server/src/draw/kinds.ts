@@ -1,7 +1,7 @@
 /** All kinds of pictures, in the order in which they are listed. */
 
 import { aerialSystem } from './aerial.ts';
-import type { Kind } from './drawing.ts';
+import type { DrawingKind } from './drawing.ts';
 import { failurePicture } from './failure.ts';
 import { networkPicture } from './network.ts';
 import { panelPorts } from './panel.ts';
@@ -14,7 +14,7 @@ import { subnetMap } from './subnet.ts';
 import { switchPorts } from './switch.ts';
 import { volumeFill } from './volume.ts';
 
-export const KINDS: readonly Kind[] = [
+export const KINDS: readonly DrawingKind[] = [
   streamWay,
   networkPicture,
   failurePicture,
@@ -30,4 +30,4 @@ export const KINDS: readonly Kind[] = [
 ];
 
 /** Those that need nothing but the plan. */
-export const OF_PLAN: readonly Kind[] = KINDS.filter(({ measured }) => measured?.needed !== true);
+export const OF_PLAN: readonly DrawingKind[] = KINDS.filter(({ measured }) => measured?.needed !== true);

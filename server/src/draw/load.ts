@@ -5,7 +5,7 @@ import type { Plan } from '../plan.ts';
 import { isLoadKnown, shareWords, sumWords } from '../report/answer/words.ts';
 import { boundsOf } from '../report/bounds.ts';
 import type { Port } from '../site/model.ts';
-import type { Look, Wanted } from './drawing.ts';
+import type { Look, DrawingOptions } from './drawing.ts';
 
 export interface ShownLoad {
   /** bit/s on the line, as it is wanted. */
@@ -23,7 +23,7 @@ export interface ShownLoad {
 }
 
 /** What crosses a link in the direction in which frames leave by `out`. */
-export function shownLoad(plan: Plan, link: Link, out: Port, { rate }: Wanted): ShownLoad {
+export function shownLoad(plan: Plan, link: Link, out: Port, { rate }: DrawingOptions): ShownLoad {
   const { line } = plan.network.load(link, out);
   const isKnown = isLoadKnown(plan, link, out);
   const { capacity } = link;
@@ -41,7 +41,12 @@ export function shownLoad(plan: Plan, link: Link, out: Port, { rate }: Wanted): 
 }
 
 /** Both directions of the link at a port: out of it, and into it. */
-export function bothLoads(plan: Plan, link: Link, port: Port, wanted: Wanted): { out: ShownLoad; into: ShownLoad } {
+export function bothLoads(
+  plan: Plan,
+  link: Link,
+  port: Port,
+  wanted: DrawingOptions,
+): { out: ShownLoad; into: ShownLoad } {
   return { out: shownLoad(plan, link, port, wanted), into: shownLoad(plan, link, oppositePort(link, port), wanted) };
 }
 

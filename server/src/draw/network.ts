@@ -5,13 +5,21 @@ import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import { type Device, portName } from '../site/model.ts';
 import { count } from '../text/words.ts';
-import { type Kind, type Mark, type Row, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
+import {
+  type DrawingKind,
+  type Mark,
+  type Row,
+  type Thing,
+  type DrawingOptions,
+  deviceNamed,
+  portNamed,
+} from './drawing.ts';
 import { bothLoads } from './load.ts';
 import { type Arrangement, type Standing, arranged } from './arranged.ts';
 import { type Boxes, type NetworkBox, boxesOf } from './network/boxes.ts';
 import {
   type BoxLine,
-  type Figure,
+  type LinkFigure,
   type Shown,
   headWords,
   linesOf,
@@ -25,7 +33,7 @@ import { boxesTable, rowOf } from './network/tables.ts';
 /** From so many links on hosts are told of by kind. */
 const MANY = 400;
 
-export const networkPicture: Kind = {
+export const networkPicture: DrawingKind = {
   kind: 'network',
   title: 'Network with its loads',
   summary: 'switches with their ports and what hangs on them, the load of each link both ways, and what is blocked',
@@ -54,8 +62,8 @@ export const networkPicture: Kind = {
                 title: 'Without a cable',
                 head: ['Device', 'Kind'],
                 rows: boxes.loose.map((device): Row => {
-                  const own = deviceAt(device.name);
-                  return { about: [own], cells: [{ names: [own] }, device.kind ?? '?'] };
+                  const own = deviceNamed(device.name);
+                  return { things: [own], cells: [{ names: [own] }, device.kind ?? '?'] };
                 }),
               },
             ]),
@@ -64,12 +72,12 @@ export const networkPicture: Kind = {
   },
 };
 
-function titleOf({ site }: Plan, { vlan, stream }: Wanted): string {
+function titleOf({ site }: Plan, { vlan, stream }: DrawingOptions): string {
   const of = stream === undefined ? vlan : stream;
   return `Network of ${site.name ?? 'a site without a name'}${of === undefined ? '' : `: ${of}`}`;
 }
 
-function summaryOf({ network }: Plan, { across }: Boxes, { rate, stream }: Wanted): string {
+function summaryOf({ network }: Plan, { across }: Boxes, { rate, stream }: DrawingOptions): string {
   const { links } = network.topology;
   const blocked = across.filter((link) => link.blocked !== undefined).length;
   const what =
@@ -198,7 +206,7 @@ function boxThings(
   const { device } = box;
   const own: Thing = {
     mark: 'thing',
-    at: deviceAt(device.name),
+    at: deviceNamed(device.name),
     role: device.kind ?? 'device',
     label: `${device.name}: ${deviceAnswer(plan, device)}`,
     marks: [
@@ -253,7 +261,7 @@ function loadAt(right: number, { load }: Columns, index: number): number {
 }
 
 /** With a bar below it, as long as the column where it is the whole. */
-function figureMarks({ words: said, share }: Figure, right: number, base: number, width: number): Mark[] {
+function figureMarks({ words: said, share }: LinkFigure, right: number, base: number, width: number): Mark[] {
   const text = words(said, right, base, { size: TEXT, most: width, anchor: 'end' });
   const place = { mark: 'box', x: right - width, y: base + 4, height: 3 } as const;
   const length = Math.min(1, share) * width;
@@ -269,7 +277,7 @@ function linkThing(shown: Shown, link: Link, points: readonly { x: number; y: nu
   const look = shown.has(link) ? lookOfLink(link, state, [there.out, there.into], usual) : 'faded';
   return {
     mark: 'thing',
-    at: portAt(portName(link.a)),
+    at: portNamed(portName(link.a)),
     role: 'link',
     label: `${portName(link.a)} to ${portName(link.b)}: ${state === '' ? `${there.out.words} there, ${there.into.words} back` : state}`,
     marks: [{ mark: 'line', points, look, round: 8 }],
@@ -295,7 +303,7 @@ function looseBox(
       const y = top + Math.floor(index / across) * (ROW + 6);
       return {
         mark: 'thing',
-        at: deviceAt(device.name),
+        at: deviceNamed(device.name),
         role: device.kind ?? 'device',
         label: `${device.name}: ${deviceAnswer(plan, device)}`,
         marks: [

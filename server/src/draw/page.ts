@@ -3,7 +3,7 @@
 import { type Naming, type Cell as PageCell, asText, figure, table, text } from '../report/page/cells.ts';
 import { STYLE as PAGE_STYLE } from '../report/page/style.ts';
 import type { Cell, Drawing, Name, Table } from './drawing.ts';
-import { escaped } from './escape.ts';
+import { svgEscaped } from './escape.ts';
 import { STYLE } from './style.ts';
 import { svgPart } from './svg.ts';
 
@@ -16,12 +16,12 @@ figure { margin: 1rem 0; overflow-x: auto; }
 
 /** A whole document, without scripts. @param naming how names are shown; where there is an editor, as what leads on */
 export function drawingPage(drawing: Drawing, naming: Naming = asText): string {
-  const description = `<p class="note">${escaped(drawing.description)}</p>`;
+  const description = `<p class="note">${svgEscaped(drawing.description)}</p>`;
   return page(drawing.title, `${description}\n${drawingPart(drawing, 'row', naming)}`);
 }
 
 function page(heading: string, body: string): string {
-  const title = escaped(heading);
+  const title = svgEscaped(heading);
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -63,9 +63,9 @@ function tableText({ title, head, rows }: Table, prefix: string, naming: Naming,
   return table({
     title,
     head,
-    rows: rows.map(({ about, cells }, index) => {
+    rows: rows.map(({ things, cells }, index) => {
       const id = `${prefix}-${index + 1}`;
-      for (const one of about) if (!ids.has(key(one))) ids.set(key(one), `#${id}`);
+      for (const one of things) if (!ids.has(key(one))) ids.set(key(one), `#${id}`);
       return { id, cells: cells.map((cell) => cellOf(cell, naming)) };
     }),
   });

@@ -7,7 +7,7 @@ import { OPENING } from '../standards/rack.ts';
 import { textAt } from '../text/syntax.ts';
 import { naturally } from '../text/natural-order.ts';
 import { count, metres } from '../text/words.ts';
-import { type Drawing, type Kind, type Mark, type Name, type Row, deviceAt, portAt } from './drawing.ts';
+import { type Drawing, type DrawingKind, type Mark, type Name, type Row, deviceNamed, portNamed } from './drawing.ts';
 import { leastVlanWords, vlanWords } from './vlan.ts';
 import { words } from './words.ts';
 
@@ -22,7 +22,7 @@ const IN_A_ROW = 24;
 /** What fits beside each other on a sheet of A4, mm. */
 const SHEET = 240;
 
-export const panelPorts: Kind = {
+export const panelPorts: DrawingKind = {
   kind: 'panel',
   title: 'Patch panel',
   summary: 'the ports as built: what each runs from and to, and which are free; on paper as large as the panel',
@@ -68,7 +68,7 @@ function drawn(plan: Plan, device: Device): Drawing {
     marks: [
       {
         mark: 'thing',
-        at: deviceAt(device.name),
+        at: deviceNamed(device.name),
         role: 'patch panel',
         label: `${device.name}: ${answer}`,
         marks: [words(`${device.name} · ${answer}`, MARGIN, 26, { size: 14, strong: true, most: width - 2 * MARGIN })],
@@ -154,7 +154,7 @@ function runOf(site: Plan['site'], cable: Cable): Run {
   const isTurned = from?.port?.forwards !== true && to?.port?.forwards === true;
   const between = cable.through.flatMap((end) => {
     const port = portOfEnd(site, end);
-    return port === undefined ? [] : [portAt(portName(port))];
+    return port === undefined ? [] : [portNamed(portName(port))];
   });
   return isTurned
     ? { cable, near: to, between: between.toReversed(), far: from }
@@ -166,8 +166,9 @@ function stopOf(site: Plan['site'], end: CableEnd | undefined): Stop | undefined
   const port = portOfEnd(site, end);
   const device = site.deviceByName.get(end.device);
   if (device === undefined) return undefined;
-  if (port === undefined || device.ports.length === 1) return { name: deviceAt(device.name), text: device.name, port };
-  return { name: portAt(portName(port)), text: portName(port), port };
+  if (port === undefined || device.ports.length === 1)
+    return { name: deviceNamed(device.name), text: device.name, port };
+  return { name: portNamed(portName(port)), text: portName(port), port };
 }
 
 function portThing(
@@ -183,7 +184,7 @@ function portThing(
   const isTwice = another !== undefined;
   return {
     mark: 'thing',
-    at: portAt(portName(port)),
+    at: portNamed(portName(port)),
     role: 'port',
     label: `${portName(port)}: ${run === undefined ? 'free' : wayWords(run) || portAnswer(plan, port)}`,
     marks: [
@@ -216,13 +217,13 @@ function wayWords({ near, between, far }: Run): string {
 }
 
 function portRows(plan: Plan, port: Port, runs: readonly Run[] | undefined): Row[] {
-  const own = portAt(portName(port));
-  if (runs === undefined) return [{ about: [own], cells: [{ names: [own] }, 'free', '', '', '', ''] }];
+  const own = portNamed(portName(port));
+  if (runs === undefined) return [{ things: [own], cells: [{ names: [own] }, 'free', '', '', '', ''] }];
   return runs.map((run) => {
     const { cable, near, between, far } = run;
     const others = between.filter(({ name }) => name !== own.name);
     return {
-      about: [own],
+      things: [own],
       cells: [
         { names: [own] },
         near === undefined ? '?' : { names: [near.name] },

@@ -1,6 +1,6 @@
 /** A port in time: what its counters carried over the load that is planned, out of it and into it. */
 
-import { USUAL, type Row as Counted, rowsOf } from '../audit/counters/compare.ts';
+import { USUAL_LIMITS, type Row as Counted, rowsOf } from '../audit/counters/compare.ts';
 import { type Step } from '../audit/counters/flow.ts';
 import { matched } from '../audit/counters/ports.ts';
 import { clockOf } from '../footage/clock.ts';
@@ -11,13 +11,13 @@ import { bitRate } from '../text/words.ts';
 import { type Axes, BELOW, LEFT, axesMarks, evenScale, pointIn } from './axes.ts';
 import {
   type Drawing,
-  type Kind,
+  type DrawingKind,
   type Line,
   type Mark,
   type Measured,
   type Point,
   type Table,
-  portAt,
+  portNamed,
 } from './drawing.ts';
 import { words } from './words.ts';
 
@@ -29,7 +29,7 @@ const SMALL = 11;
 /** Of the width, px: what was counted within one is drawn as one. */
 const COLUMN = 2;
 
-export const portTime: Kind = {
+export const portTime: DrawingKind = {
   kind: 'port',
   title: 'Port in time',
   summary: 'what its counters carried over the load that is planned, both directions (needs --counters)',
@@ -47,7 +47,7 @@ function drawn(plan: Plan, port: Port, { readings, device }: NonNullable<Measure
   const rows = rowsOf(
     plan,
     counted.filter((one) => one.port === port),
-    USUAL,
+    USUAL_LIMITS,
   ).filter(({ flow }) => flow.steps.length > 0);
   const times = rows.flatMap(({ flow }) => flow.steps.flatMap(({ from, to }) => [from, to]));
   const from = times.reduce((least, time) => Math.min(least, time), Infinity);
@@ -67,7 +67,7 @@ function drawn(plan: Plan, port: Port, { readings, device }: NonNullable<Measure
     marks: [
       {
         mark: 'thing',
-        at: portAt(name),
+        at: portNamed(name),
         role: 'port',
         label: `${name}: ${answer}`,
         marks: [words(`${name} · ${answer}`, MARGIN, 26, { size: 14, strong: true, most: LEFT + PLOT.width })],
@@ -154,9 +154,9 @@ function tableOf(name: string, rows: readonly Counted[]): Table {
     head: ['Direction', 'On average', 'Busiest', 'Quietest', 'Planned', 'At peak'],
     rows:
       rows.length === 0
-        ? [{ about: [portAt(name)], cells: [{ names: [portAt(name)] }, 'not counted', '', '', '', ''] }]
+        ? [{ things: [portNamed(name)], cells: [{ names: [portNamed(name)] }, 'not counted', '', '', '', ''] }]
         : rows.map(({ title, flow, planned }) => ({
-            about: [portAt(name)],
+            things: [portNamed(name)],
             cells: [
               title,
               { figure: bitRate(flow.mean) },

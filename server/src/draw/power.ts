@@ -7,9 +7,9 @@ import { outageWords } from '../report/supply/words.ts';
 import type { Device } from '../site/model.ts';
 import { aboutWatts } from '../text/words.ts';
 import { type Arrangement, type Standing, arranged } from './arranged.ts';
-import { type Drawing, type Kind, type Look, type Mark, type Thing, deviceAt } from './drawing.ts';
+import { type Drawing, type DrawingKind, type Look, type Mark, type Thing, deviceNamed } from './drawing.ts';
 import { feedingTable } from './power/table.ts';
-import { goesOnWords, headLines, lookOf, wattsWords } from './power/words.ts';
+import { goesOnWords, headLines, lookOfDevice, wattsWords } from './power/words.ts';
 import { ROUND } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
@@ -23,7 +23,7 @@ const ROW = 24;
 const PAD = 10;
 const GAP = 10;
 
-export const powerTree: Kind = {
+export const powerTree: DrawingKind = {
   kind: 'power',
   title: 'Power',
   summary: 'from the mains by UPS and switch to each camera: watts, and how long each goes on without mains',
@@ -146,7 +146,7 @@ function sourceMarks(shown: Shown, arrangement: Arrangement, source: Source): Ma
   if (place === undefined) return [];
   const { x, y } = place;
   const most = columns.width - 2 * PAD;
-  const look: Look = device === undefined ? 'main' : lookOf(plan, device);
+  const look: Look = device === undefined ? 'main' : lookOfDevice(plan, device);
   const box: Mark[] = [
     { mark: 'box', x, y, width: columns.width, height: standing.height, look, round: 6 },
     words(device?.name ?? 'Mains', x + PAD, y + 20, { size: NAME, strong: true, most }),
@@ -160,7 +160,7 @@ function sourceMarks(shown: Shown, arrangement: Arrangement, source: Source): Ma
     ...fed.flatMap(({ source: next }): Mark[] => {
       const points = next === undefined ? undefined : arrangement.lines.get(next.standing);
       if (next === undefined || points === undefined) return [];
-      const isDark = next.device !== undefined && lookOf(plan, next.device) === 'lost';
+      const isDark = next.device !== undefined && lookOfDevice(plan, next.device) === 'lost';
       const line: Mark = { mark: 'line', points, look: isDark ? 'idle' : 'plain', round: ROUND, arrow: true };
       return [line, ...sourceMarks(shown, arrangement, next)];
     }),
@@ -188,7 +188,7 @@ function rowThing({ plan, columns }: Shown, { device, watts, goesOn }: Fed, { x,
 function thingOf(plan: Plan, device: Device, otherwise: string, marks: readonly Mark[]): Thing {
   return {
     mark: 'thing',
-    at: deviceAt(device.name),
+    at: deviceNamed(device.name),
     role: device.kind ?? 'device',
     label: `${device.name}: ${deviceAnswer(plan, device) || otherwise}`,
     marks,

@@ -1,14 +1,14 @@
 /** A rack as one stands before it, and behind it: units numbered, what is in them, what is free. */
 
 import { type Clashes, clashesIn } from '../racks/clashes.ts';
-import { type Placed, type RackFigures, type Side, meet } from '../racks/racks.ts';
+import { type MountedDevice, type RackFigures, type RackSide, meet } from '../racks/racks.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import type { Plan } from '../plan.ts';
 import type { Device } from '../site/model.ts';
-import { type Box, type Drawing, type Kind, type Mark, deviceAt } from './drawing.ts';
+import { type Box, type Drawing, type DrawingKind, type Mark, deviceNamed } from './drawing.ts';
 import { words } from './words.ts';
 import { factsOf, faultOf, fedWords, wholeWords } from './rack/words.ts';
-import { rackAt, tableOf } from './rack/units.ts';
+import { rackNamed, tableOf } from './rack/units.ts';
 
 const UNIT = 34;
 /** As a panel is to its unit: 482.6 mm to 44.45 mm. */
@@ -20,7 +20,7 @@ const NUMBERS = 34;
 const HEAD = 66;
 const BETWEEN = 28;
 
-export const rackFronts: Kind = {
+export const rackFronts: DrawingKind = {
   kind: 'rack',
   title: 'Rack',
   summary: 'front and rear: what is in which unit, what is free, what it weighs',
@@ -75,7 +75,7 @@ function rackThing(plan: Plan, figures: RackFigures, width: number): Mark {
   const answer = wholeWords(plan, figures);
   return {
     mark: 'thing',
-    at: rackAt(rack.name),
+    at: rackNamed(rack.name),
     role: 'rack',
     label: `${rack.name}: ${answer}`,
     marks: [
@@ -109,9 +109,9 @@ interface Lane {
 }
 
 /** What shares a unit is drawn side by side. */
-function lanesOf(all: readonly Placed[], side: Side): ReadonlyMap<Placed, Lane> {
-  const lanes = new Map<Placed, Lane>();
-  let group: { placed: Placed; index: number }[] = [];
+function lanesOf(all: readonly MountedDevice[], side: RackSide): ReadonlyMap<MountedDevice, Lane> {
+  const lanes = new Map<MountedDevice, Lane>();
+  let group: { placed: MountedDevice; index: number }[] = [];
   let end = 0;
   const close = (): void => {
     const of = Math.max(0, ...group.map(({ index }) => index)) + 1;
@@ -137,16 +137,16 @@ interface Shown {
   readonly plan: Plan;
   readonly figures: RackFigures;
   readonly clashes: Clashes;
-  readonly lanes: Readonly<Record<Side, ReadonlyMap<Placed, Lane>>>;
+  readonly lanes: Readonly<Record<RackSide, ReadonlyMap<MountedDevice, Lane>>>;
   readonly rows: Rows;
-  readonly side: Side;
+  readonly side: RackSide;
   readonly x: number;
   readonly panel: number;
 }
 
 function sideMarks({ plan, figures, clashes, lanes, rows, side, x, panel }: Shown): Mark[] {
   const { rack, placed, free } = figures;
-  const boxOf = (one: Placed): Pick<Box, 'x' | 'y' | 'width' | 'height'> => {
+  const boxOf = (one: MountedDevice): Pick<Box, 'x' | 'y' | 'width' | 'height'> => {
     const { index, of } = lanes[one.side].get(one) ?? { index: 0, of: 1 };
     const wide = panel / of;
     // From behind left is right.
@@ -208,7 +208,7 @@ function deviceThing(
   const isWide = note !== '' && box.width > 200;
   return {
     mark: 'thing',
-    at: deviceAt(device.name),
+    at: deviceNamed(device.name),
     role: device.kind ?? 'device',
     label: [`${device.name}: ${deviceAnswer(plan, device) || (device.kind ?? 'device')}`, note]
       .filter((part) => part !== '')

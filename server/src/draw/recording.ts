@@ -4,11 +4,11 @@ import { type Looked, stretchesOf } from '../audit/recordings/looked.ts';
 import type { Plan } from '../plan.ts';
 import { DAY, HOUR } from '../standards/time-units.ts';
 import { count, days as daysWords, duration } from '../text/words.ts';
-import type { Drawing, Kind, Look, Mark, Measured } from './drawing.ts';
+import type { Drawing, DrawingKind, Look, Mark, Measured } from './drawing.ts';
 import { words } from './words.ts';
-import { type Span, ageWords, lengthOf, missingWords, overlapWords, within } from './recording/spans.ts';
+import { type TimeSpan, ageWords, lengthOf, missingWords, overlapWords, within } from './recording/spans.ts';
 import { type LocalDay, daysBetween } from './recording/local-days.ts';
-import { type Course, daysTable, recordingAt, stretchesTable, wholeTable } from './recording/tables.ts';
+import { type Course, daysTable, recordingNamed, stretchesTable, wholeTable } from './recording/tables.ts';
 
 const MARGIN = 16;
 const LEFT = 96;
@@ -24,7 +24,7 @@ const SAID = 250;
 const SMALL = 11;
 /** Older ones are counted in words alone. */
 const MOST_DAYS = 62;
-export const recordingTime: Kind = {
+export const recordingTime: DrawingKind = {
   kind: 'recording',
   title: 'Recording in time',
   summary: 'what is on the disk of it, day by day, and what is missing (reads the volume, as `audit recordings` does)',
@@ -80,7 +80,7 @@ function drawn(plan: Plan, looked: Looked, { now }: NonNullable<Measured['record
     marks: [
       {
         mark: 'thing',
-        at: recordingAt(recording.name),
+        at: recordingNamed(recording.name),
         role: 'recording',
         label: `${recording.name}: ${said}`,
         marks: [words(`${recording.name} · ${said}`, MARGIN, 28, { size: 14, strong: true, most: width - 2 * MARGIN })],
@@ -171,7 +171,7 @@ function dayMarks(day: LocalDay, { held, missing, overlaps, keptFrom }: Course, 
 }
 
 /** In columns of the least width: those with a gap in them, neighbours together; px from the beginning of the day. */
-export function columnsOf(gaps: readonly Span[], day: Span): { x: number; width: number }[] {
+export function columnsOf(gaps: readonly TimeSpan[], day: TimeSpan): { x: number; width: number }[] {
   const column = (THINNEST * HOUR) / OF_HOUR;
   const last = Math.ceil((day.to - day.from) / column) - 1;
   const runs: { first: number; last: number }[] = [];

@@ -10,22 +10,22 @@ import { type Device, type Stream, portName } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
 import {
   type Drawing,
-  type Kind,
+  type DrawingKind,
   type Look,
   type Mark,
   type Row,
   type Thing,
-  type Wanted,
-  deviceAt,
-  portAt,
-  streamAt,
+  type DrawingOptions,
+  deviceNamed,
+  portNamed,
+  streamNamed,
 } from './drawing.ts';
-import { type Hop, type Onward, type Sent, type Stop, sentOf } from './stream/branch.ts';
+import { type Hop, type Onward, type Sent, type StreamStop, sentOf } from './stream/branch.ts';
 import { addressWords, hopWords, missedWords, saidOf, whatFor } from './stream/way-words.ts';
-import { BUS, type Branch, INDENT, LEVEL, type Lead, type Placed, ROUND, leadsOf, placed } from './tree.ts';
+import { BUS, type Branch, INDENT, LEVEL, type Lead, type PlacedBranch, ROUND, leadsOf, placed } from './tree.ts';
 import { widthOf, words, wrapped } from './words.ts';
 
-export const streamWay: Kind = {
+export const streamWay: DrawingKind = {
   kind: 'stream',
   title: 'Way of a stream',
   summary: 'from the camera to the screens: each link that carries it, whom it reaches, and where it ends',
@@ -41,7 +41,7 @@ export const streamWay: Kind = {
 };
 
 /** What it carries comes in front of it. */
-function ofStream(plan: Plan, stream: Stream, wanted: Wanted): Drawing {
+function ofStream(plan: Plan, stream: Stream, wanted: DrawingOptions): Drawing {
   const { site } = plan;
   const chain = [stream];
   for (let at = stream; at.carries !== undefined;) {
@@ -73,7 +73,7 @@ function ofStream(plan: Plan, stream: Stream, wanted: Wanted): Drawing {
 }
 
 /** All that a source sends, and what is made of it. */
-function ofSource(plan: Plan, name: string, wanted: Wanted): Drawing {
+function ofSource(plan: Plan, name: string, wanted: DrawingOptions): Drawing {
   const { site } = plan;
   const own = site.streams.filter(({ source, carries: carried }) => source === name && carried === undefined);
   const [first] = own;
@@ -90,13 +90,18 @@ function ofSource(plan: Plan, name: string, wanted: Wanted): Drawing {
   return drawn(plan, `What ${name} sends`, [sendingStop(sender, sends)], wanted);
 }
 
-function sendingStop(device: Device, sends: readonly Sent[]): Stop {
+function sendingStop(device: Device, sends: readonly Sent[]): StreamStop {
   return { device, role: 'sends', missed: undefined, hops: [], lost: [], sends };
 }
 
 /** A box of the picture. */
 type Piece =
-  | { readonly piece: 'stop'; readonly stop: Stop; readonly by: Hop | undefined; readonly lines: readonly string[] }
+  | {
+      readonly piece: 'stop';
+      readonly stop: StreamStop;
+      readonly by: Hop | undefined;
+      readonly lines: readonly string[];
+    }
   | { readonly piece: 'sent'; readonly sent: Sent; readonly lines: readonly string[] };
 
 const MARGIN = 16;
@@ -111,7 +116,7 @@ const PAD = 10;
 /** What is wider is not seen at once. */
 const SIGHT = 1280;
 
-function drawn(plan: Plan, title: string, roots: readonly Stop[], wanted: Wanted): Drawing {
+function drawn(plan: Plan, title: string, roots: readonly StreamStop[], wanted: DrawingOptions): Drawing {
   const tree = placed(
     roots.map((root) => stopBranch(plan, root, undefined, wanted)),
     MARGIN,
@@ -131,9 +136,9 @@ function drawn(plan: Plan, title: string, roots: readonly Stop[], wanted: Wanted
   };
 }
 
-function summaryOf(plan: Plan, roots: readonly Stop[], { rate }: Wanted): string {
+function summaryOf(plan: Plan, roots: readonly StreamStop[], { rate }: DrawingOptions): string {
   const all: Sent[] = [];
-  const visitStop = (stop: Stop): void => {
+  const visitStop = (stop: StreamStop): void => {
     for (const sent of stop.sends) visitSent(sent);
     for (const hop of stop.hops) visitStop(hop.to);
     for (const lost of stop.lost) visitStop(lost);
@@ -148,7 +153,7 @@ function summaryOf(plan: Plan, roots: readonly Stop[], { rate }: Wanted): string
   return `${said.join('; ')}. Rates on the line, ${rate === 'peak' ? 'at peak' : 'as usual'}; dotted: nobody there asked for it.`;
 }
 
-function stopBranch(plan: Plan, stop: Stop, by: Hop | undefined, wanted: Wanted): Branch<Piece> {
+function stopBranch(plan: Plan, stop: StreamStop, by: Hop | undefined, wanted: DrawingOptions): Branch<Piece> {
   const { device, sends, hops, lost } = stop;
   const said = saidOf(plan, stop, by);
   const lines = said.flatMap((one) => wrapped(one, WIDE - 2 * PAD, SMALL));
@@ -162,7 +167,7 @@ function stopBranch(plan: Plan, stop: Stop, by: Hop | undefined, wanted: Wanted)
   };
 }
 
-function sentBranch(plan: Plan, sent: Sent, wanted: Wanted): Branch<Piece> {
+function sentBranch(plan: Plan, sent: Sent, wanted: DrawingOptions): Branch<Piece> {
   const { stream, hops, lost, toItself } = sent;
   const rate = rateWords(plan.network.rates(stream).untagged.line, isRateKnown(plan.site, stream));
   const said = [
@@ -183,7 +188,12 @@ function sentBranch(plan: Plan, sent: Sent, wanted: Wanted): Branch<Piece> {
 }
 
 /** To receivers first, then those that get nothing, and last what nobody asked for. */
-function nextOf(plan: Plan, hops: readonly Hop[], lost: readonly Stop[], wanted: Wanted): Branch<Piece>[] {
+function nextOf(
+  plan: Plan,
+  hops: readonly Hop[],
+  lost: readonly StreamStop[],
+  wanted: DrawingOptions,
+): Branch<Piece>[] {
   const all = hops.map((hop) => ({ hop, branch: stopBranch(plan, hop.to, hop, wanted) }));
   const of = (isUnasked: boolean): Branch<Piece>[] =>
     all.flatMap(({ hop, branch }) => ((hop.leadsTo === 'nobody') === isUnasked ? [branch] : []));
@@ -196,21 +206,21 @@ function sizeOf(name: string, lines: readonly string[]): { width: number; height
   return { width, height: HEAD + lines.length * LINE + 8 };
 }
 
-function leadFor(plan: Plan, hop: Hop, wanted: Wanted): number {
+function leadFor(plan: Plan, hop: Hop, wanted: DrawingOptions): number {
   const { over, under } = hopWords(plan, hop, wanted);
   return BUS + 22 + Math.max(widthOf(over, SMALL), widthOf(under, SMALL));
 }
 
 interface Painting {
   readonly plan: Plan;
-  readonly wanted: Wanted;
+  readonly wanted: DrawingOptions;
   readonly isFolded: boolean;
   readonly marks: Mark[];
   readonly rows: Row[];
 }
 
 /** The box, then line and box of each that follows. */
-function paint(on: Painting, box: Placed<Piece>): void {
+function paint(on: Painting, box: PlacedBranch<Piece>): void {
   on.marks.push(boxThing(on.plan, box));
   const { leads, foot } = leadsOf(box, on.isFolded);
   for (const lead of leads) {
@@ -248,7 +258,7 @@ function paintHop(
   const into = portName(oppositePort(by.link, by.out));
   marks.push({
     mark: 'thing',
-    at: portAt(portName(by.out)),
+    at: portNamed(portName(by.out)),
     role: 'link',
     label: `${portName(by.out)} to ${into}: ${by.stream.name}, ${over}, ${vlan}`,
     marks: [
@@ -258,11 +268,11 @@ function paintHop(
     ],
   });
   rows.push({
-    about: [portAt(portName(by.out)), deviceAt(stop.device.name)],
+    things: [portNamed(portName(by.out)), deviceNamed(stop.device.name)],
     cells: [
-      { names: [streamAt(by.stream.name)] },
-      { names: [portAt(portName(by.out))] },
-      { names: [portAt(into)] },
+      { names: [streamNamed(by.stream.name)] },
+      { names: [portNamed(portName(by.out))] },
+      { names: [portNamed(into)] },
       vlan,
       { figure: over },
       whatFor(plan, by, stop),
@@ -270,12 +280,12 @@ function paintHop(
   });
 }
 
-function lostRow({ device, missed }: Stop): Row {
-  const own = deviceAt(device.name);
+function lostRow({ device, missed }: StreamStop): Row {
+  const own = deviceNamed(device.name);
   return {
-    about: [own],
+    things: [own],
     cells: [
-      missed === undefined ? '' : { names: [streamAt(missed.stream.name)] },
+      missed === undefined ? '' : { names: [streamNamed(missed.stream.name)] },
       '',
       { names: [own] },
       '',
@@ -285,7 +295,7 @@ function lostRow({ device, missed }: Stop): Row {
   };
 }
 
-function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Thing {
+function boxThing(plan: Plan, { value, x, y, width, height }: PlacedBranch<Piece>): Thing {
   const { lines } = value;
   const most = width - 2 * PAD;
   const text = (name: string): Mark[] => [
@@ -299,7 +309,7 @@ function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Th
     const { stream } = value.sent;
     return {
       mark: 'thing',
-      at: streamAt(stream.name),
+      at: streamNamed(stream.name),
       role: 'stream',
       label: `${stream.name}: ${streamAnswer(plan, stream)}`,
       marks: [box('main', 14), ...text(stream.name)],
@@ -307,7 +317,7 @@ function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Th
   }
   const { stop, by } = value;
   const { device, role } = stop;
-  const looks: Readonly<Record<Stop['role'], Look>> = {
+  const looks: Readonly<Record<StreamStop['role'], Look>> = {
     'sends': 'plain',
     'passes': 'plain',
     'receives': 'plain',
@@ -317,7 +327,7 @@ function boxThing(plan: Plan, { value, x, y, width, height }: Placed<Piece>): Th
   };
   return {
     mark: 'thing',
-    at: deviceAt(device.name),
+    at: deviceNamed(device.name),
     role: device.kind ?? 'device',
     label: `${device.name}: ${deviceAnswer(plan, device)}`,
     marks: [box(by?.leadsTo === 'nobody' ? 'unwanted' : looks[role], 4), ...text(device.name)],

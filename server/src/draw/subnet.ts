@@ -14,10 +14,19 @@ import {
   lastHost,
 } from '../standards/ipv4.ts';
 import { count, list } from '../text/words.ts';
-import { type Kind, type Look, type Mark, type Name, type Point, type Row, deviceAt, portAt } from './drawing.ts';
+import {
+  type DrawingKind,
+  type Look,
+  type Mark,
+  type Name,
+  type Point,
+  type Row,
+  deviceNamed,
+  portNamed,
+} from './drawing.ts';
 import { words } from './words.ts';
 
-export const subnetMap: Kind = {
+export const subnetMap: DrawingKind = {
   kind: 'subnet',
   title: 'Addresses of a subnet',
   summary: 'the addresses of a VLAN as a map: who has which, the DHCP pool, what is free',
@@ -179,12 +188,12 @@ function stateOf(
 }
 
 function nameOf({ device, port }: AddressUse): Name {
-  return port === undefined ? deviceAt(device.name) : portAt(portName(port));
+  return port === undefined ? deviceNamed(device.name) : portNamed(portName(port));
 }
 
 function rowOf(address: number, use: AddressUse): Row {
   return {
-    about: [nameOf(use)],
-    cells: [formatAddress(address), { names: [deviceAt(use.device.name)] }, { names: [nameOf(use)] }],
+    things: [nameOf(use)],
+    cells: [formatAddress(address), { names: [deviceNamed(use.device.name)] }, { names: [nameOf(use)] }],
   };
 }

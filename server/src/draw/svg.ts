@@ -1,7 +1,7 @@
 /** A drawing as SVG text: it loads nothing and runs nothing. Roles are those of the WAI-ARIA Graphics Module 1.0. */
 
 import type { Box, Drawing, Line, Mark, Name, Point, Thing, Words } from './drawing.ts';
-import { escaped, number } from './escape.ts';
+import { svgEscaped, number } from './escape.ts';
 import { STYLE } from './style.ts';
 import { SMALLEST, shortened } from './words.ts';
 
@@ -38,9 +38,9 @@ function svg(
   style: string,
 ): string {
   const size = `viewBox="0 0 ${number(width)} ${number(height)}" class="drawing w${number(width)}"`;
-  return `<svg ${xmlns}${size} role="graphics-document" aria-label="${escaped(title)}">
-<title>${escaped(title)}</title>
-<desc>${escaped(description)}</desc>
+  return `<svg ${xmlns}${size} role="graphics-document" aria-label="${svgEscaped(title)}">
+<title>${svgEscaped(title)}</title>
+<desc>${svgEscaped(description)}</desc>
 ${style}${marks.map((mark) => markText(mark, leading)).join('\n')}
 </svg>
 `;
@@ -118,16 +118,16 @@ function wordsText({ text, x, y, look, anchor, size, strong, most }: Words): str
     ...(anchor === 'start' ? [] : [`text-anchor="${anchor}"`]),
     ...(strong === true ? ['font-weight="600"'] : []),
   ];
-  const title = shown === text ? '' : `<title>${escaped(text)}</title>`;
-  return `<text ${attributes.join(' ')}>${title}${escaped(shown)}</text>`;
+  const title = shown === text ? '' : `<title>${svgEscaped(text)}</title>`;
+  return `<text ${attributes.join(' ')}>${title}${svgEscaped(shown)}</text>`;
 }
 
 /** Its title is what the mouse shows; `tabindex` is set where keys lead from thing to thing. */
 function thingText({ at: { names, name }, role, label, marks }: Thing, leading: Leading): string {
   const inner = marks.map((mark) => markText(mark, leading)).join('');
-  const about = `role="graphics-object" aria-roledescription="${escaped(role)}" aria-label="${escaped(label)}"`;
-  const where = `data-names="${names}" data-at="${escaped(name)}"`;
-  const group = `<g ${where} ${about}><title>${escaped(label)}</title>${inner}</g>`;
+  const about = `role="graphics-object" aria-roledescription="${svgEscaped(role)}" aria-label="${svgEscaped(label)}"`;
+  const where = `data-names="${names}" data-at="${svgEscaped(name)}"`;
+  const group = `<g ${where} ${about}><title>${svgEscaped(label)}</title>${inner}</g>`;
   const href = leading({ names, name });
-  return href === undefined ? group : `<a href="${escaped(href)}">${group}</a>`;
+  return href === undefined ? group : `<a href="${svgEscaped(href)}">${group}</a>`;
 }

@@ -1,13 +1,22 @@
 /** The ports of a switch as a strip, in their order as on its front. */
 
-import { leadOf, oppositePort } from '../network/link.ts';
+import { linkEnd, oppositePort } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { deviceAnswer } from '../report/answer/device.ts';
 import { portAnswer } from '../report/answer/port.ts';
 import { type Device, type Port, portName } from '../site/model.ts';
 import { bitRate, watts } from '../text/words.ts';
 import { naturally } from '../text/natural-order.ts';
-import { type Drawing, type Kind, type Mark, type Row, type Thing, type Wanted, deviceAt, portAt } from './drawing.ts';
+import {
+  type Drawing,
+  type DrawingKind,
+  type Mark,
+  type Row,
+  type Thing,
+  type DrawingOptions,
+  deviceNamed,
+  portNamed,
+} from './drawing.ts';
 import { bothLoads, lookOf } from './load.ts';
 import { shortVlanWords, vlanWords } from './vlan.ts';
 import { widthOf, words } from './words.ts';
@@ -16,7 +25,7 @@ const PORT = { width: 124, height: 104, gap: 8 };
 const MARGIN = 16;
 const HEAD = 48;
 
-export const switchPorts: Kind = {
+export const switchPorts: DrawingKind = {
   kind: 'switch',
   title: 'Ports of a switch',
   summary: 'the ports as on its front: neighbour, VLANs, power and load of each',
@@ -35,7 +44,7 @@ function hasStrip({ bridging, ports }: Device): boolean {
 /** Ports side by side: that many are seen at once. */
 const COLUMNS = 8;
 
-function strip(plan: Plan, device: Device, wanted: Wanted): Drawing {
+function strip(plan: Plan, device: Device, wanted: DrawingOptions): Drawing {
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   const columns = Math.min(ports.length, COLUMNS);
   const rows = Math.ceil(ports.length / columns);
@@ -60,7 +69,7 @@ function strip(plan: Plan, device: Device, wanted: Wanted): Drawing {
     marks: [
       {
         mark: 'thing',
-        at: deviceAt(device.name),
+        at: deviceNamed(device.name),
         role: device.kind ?? 'device',
         label: `${device.name}: ${answer}`,
         marks: head,
@@ -77,10 +86,10 @@ function strip(plan: Plan, device: Device, wanted: Wanted): Drawing {
   };
 }
 
-function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, wanted: Wanted): Thing {
+function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, wanted: DrawingOptions): Thing {
   const link = plan.network.topology.linkAt(port);
   const inner = PORT.width - 16;
-  const loads = link === undefined ? undefined : bothLoads(plan, link, leadOf(link, port), wanted);
+  const loads = link === undefined ? undefined : bothLoads(plan, link, linkEnd(link, port), wanted);
   const isIdle = link === undefined || link.blocked !== undefined;
   const look = loads === undefined ? 'idle' : lookOf([loads.out, loads.into], isIdle ? 'idle' : 'plain');
   const line = (at: number, text: string, quiet = false): Mark =>
@@ -101,7 +110,7 @@ function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, w
           }),
         ]),
     line(38, shortVlanWords(plan, port), true),
-    line(58, link === undefined ? 'free' : oppositePort(link, leadOf(link, port)).device.name),
+    line(58, link === undefined ? 'free' : oppositePort(link, linkEnd(link, port)).device.name),
     ...(loads === undefined
       ? []
       : link?.blocked === undefined
@@ -110,33 +119,33 @@ function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, w
   ];
   return {
     mark: 'thing',
-    at: portAt(portName(port)),
+    at: portNamed(portName(port)),
     role: 'port',
     label: `${portName(port)}: ${portAnswer(plan, port)}`,
     marks,
   };
 }
 
-function portRow(plan: Plan, port: Port, wanted: Wanted): Row {
+function portRow(plan: Plan, port: Port, wanted: DrawingOptions): Row {
   const link = plan.network.topology.linkAt(port);
-  const own = portAt(portName(port));
+  const own = portNamed(portName(port));
   const vlans = vlanWords(plan, port);
   if (link === undefined)
     return {
-      about: [own],
+      things: [own],
       cells: [{ names: [own] }, 'free', vlans, speedWords(port.speed), poeWords(plan, port), '', ''],
     };
-  const far = oppositePort(link, leadOf(link, port));
-  const { out, into } = bothLoads(plan, link, leadOf(link, port), wanted);
+  const far = oppositePort(link, linkEnd(link, port));
+  const { out, into } = bothLoads(plan, link, linkEnd(link, port), wanted);
   const isBlocked = link.blocked !== undefined;
   const figure = (load: typeof out): { figure: string } => ({
     figure: isBlocked ? 'blocked' : `${load.sign} ${load.words} (${load.rateWords})`.trim(),
   });
   return {
-    about: [own],
+    things: [own],
     cells: [
       { names: [own] },
-      { names: [deviceAt(far.device.name)] },
+      { names: [deviceNamed(far.device.name)] },
       vlans,
       speedWords(link.capacity),
       poeWords(plan, port),
@@ -148,7 +157,7 @@ function portRow(plan: Plan, port: Port, wanted: Wanted): Row {
 
 /** What the port holds ready for the device that it feeds; `PoE` where it could feed one. */
 function poeWords({ poe }: Plan, port: Port): string {
-  if (port.feeds === undefined) return '';
+  if (port.pse === undefined) return '';
   const feed = poe.find(({ device }) => device === port.device)?.feeds.find(({ from }) => from === port);
   return feed === undefined ? 'PoE' : `PoE ${watts(feed.allotted)}`;
 }

@@ -20,7 +20,7 @@ export interface Branch<T> {
   readonly below: readonly Branch<T>[];
 }
 
-export interface Placed<T> {
+export interface PlacedBranch<T> {
   readonly value: T;
   readonly x: number;
   readonly y: number;
@@ -28,12 +28,12 @@ export interface Placed<T> {
   readonly height: number;
   /** Lines of text at the line that leads to it. */
   readonly said: number;
-  readonly next: readonly Placed<T>[];
-  readonly below: readonly Placed<T>[];
+  readonly next: readonly PlacedBranch<T>[];
+  readonly below: readonly PlacedBranch<T>[];
 }
 
 export interface Tree<T> {
-  readonly roots: readonly Placed<T>[];
+  readonly roots: readonly PlacedBranch<T>[];
   readonly right: number;
   readonly bottom: number;
   /**
@@ -72,9 +72,9 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
   let bottom = top;
 
   /** @returns the box, and where all that follows from it ends */
-  const place = (branch: Branch<T>, depth: number, indent: number, y: number): [Placed<T>, number] => {
+  const place = (branch: Branch<T>, depth: number, indent: number, y: number): [PlacedBranch<T>, number] => {
     const { value, width, height, said } = branch;
-    const stack = (all: readonly Branch<T>[], at: number, by: number, start: number): [Placed<T>[], number] => {
+    const stack = (all: readonly Branch<T>[], at: number, by: number, start: number): [PlacedBranch<T>[], number] => {
       let free = start;
       const boxes = all.map((one) => {
         const [box, end] = place(one, at, by, free);
@@ -106,7 +106,7 @@ export function placed<T>(roots: readonly Branch<T>[], left: number, top: number
  */
 function folded<T>(roots: readonly Branch<T>[], left: number, top: number): Tree<T> {
   let [right, free] = [left, top];
-  const place = ({ value, width, height, said, ...branch }: Branch<T>, x: number): Placed<T> => {
+  const place = ({ value, width, height, said, ...branch }: Branch<T>, x: number): PlacedBranch<T> => {
     const y = free;
     right = Math.max(right, x + width);
     free = y + height + GAP;
@@ -154,7 +154,7 @@ function columnsOf<T>(roots: readonly Branch<T>[], left: number): { x: readonly 
 
 /** The line to a box that follows another, and where what is written at it stands. */
 export interface Lead<T> {
-  readonly to: Placed<T>;
+  readonly to: PlacedBranch<T>;
   readonly points: readonly Point[];
   readonly left: number;
   readonly room: number;
@@ -165,7 +165,7 @@ export interface Lead<T> {
 }
 
 /** Of each box that follows, and where the line to what is below begins. */
-export function leadsOf<T>(box: Placed<T>, isFolded: boolean): { leads: Lead<T>[]; foot: number } {
+export function leadsOf<T>(box: PlacedBranch<T>, isFolded: boolean): { leads: Lead<T>[]; foot: number } {
   const foot = box.y + box.height;
   const start = { x: box.x + box.width, y: box.y + LEVEL };
   const bend = isFolded ? box.x + INDENT / 2 : start.x + BUS;

@@ -7,9 +7,9 @@ import { DAY } from '../standards/time-units.ts';
 import type { VolumeFigures } from '../storage/storage.ts';
 import { bytes, count, days, list, percent, threshold } from '../text/words.ts';
 import { type Axes, BELOW, LEFT, axesMarks, evenScale, evenStep, pointIn } from './axes.ts';
-import type { Drawing, Kind, Line, Mark, Measured, Row, Table } from './drawing.ts';
+import type { Drawing, DrawingKind, Line, Mark, Measured, Row, Table } from './drawing.ts';
 import { widthOf, words } from './words.ts';
-import { type Filling, NAMES, bands, fillOf, recordingAt, volumeAt } from './volume/bands.ts';
+import { type Filling, NAMES, bands, fillOf, recordingAt, volumeNamed } from './volume/bands.ts';
 
 const MARGIN = 16;
 const PLOT = { width: 640, height: 300 };
@@ -19,7 +19,7 @@ const MOST_DAYS = 366;
 /** Of measured days. */
 const MOST_DOTS = 30;
 
-export const volumeFill: Kind = {
+export const volumeFill: DrawingKind = {
   kind: 'volume',
   title: 'Fill of a volume',
   summary: 'how it fills over the days to come, its limit, when deletion begins; with --folder what is there over it',
@@ -99,7 +99,7 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
     marks: [
       {
         mark: 'thing',
-        at: volumeAt(volume.name),
+        at: volumeNamed(volume.name),
         role: 'volume',
         label: `${volume.name}: ${answer}`,
         marks: [words(`${volume.name} · ${answer}`, MARGIN, 28, { size: 14, strong: true, most: width - 2 * MARGIN })],
@@ -258,7 +258,7 @@ function daysTable({ figures, kept, last, unknown }: Omit<Filling, 'axes'>): Tab
     rows: shown.map((day) => {
       const fill = fillOn(figures, day);
       return {
-        about: [volumeAt(volume.name)],
+        things: [volumeNamed(volume.name)],
         cells: [
           String(Number(day.toFixed(2))),
           { figure: sizeWords(fill, isKnown) },
@@ -276,7 +276,7 @@ function recordingsTable({ site }: Plan, { recordings }: VolumeFigures): Table {
     rows: recordings.map(({ recording, bytesPerDay, bytesKept }): Row => {
       const isKnown = isSizeKnown(site, recording);
       return {
-        about: [recordingAt(recording.name)],
+        things: [recordingAt(recording.name)],
         cells: [
           { names: [recordingAt(recording.name)] },
           { figure: isKnown ? bytes(bytesPerDay) : '?' },
@@ -293,7 +293,7 @@ function measuredTable({ volume }: VolumeFigures, onDisk: readonly OnDisk[]): Ta
     title: 'Measured',
     head: ['The newest', 'On the disk', 'Planned', 'Of the plan'],
     rows: onDisk.map(({ day, there, planned }) => ({
-      about: [volumeAt(volume.name)],
+      things: [volumeNamed(volume.name)],
       cells: [
         count(day, 'day'),
         { figure: bytes(there) },

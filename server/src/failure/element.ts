@@ -3,7 +3,7 @@
 import { closest } from 'fastest-levenshtein';
 import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
-import { type Member, cablesOf } from '../network/link.ts';
+import { type MemberLink, cablesOf } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
 import { type Cable, type Device, type Volume, endName, portName } from '../site/model.ts';
 
@@ -39,7 +39,7 @@ function isInNetwork({ ports, kind, host, ups }: Device): boolean {
   return (ports.length > 0 && kind !== 'patch-panel') || host !== undefined || ups !== undefined || kind === 'circuit';
 }
 
-export function cableElement({ cable, a, b }: Member): Element {
+export function cableElement({ cable, a, b }: MemberLink): Element {
   return {
     kind: 'cable',
     name: `${portName(a)} – ${portName(b)}`,
@@ -78,7 +78,7 @@ export function elementNamed(plan: Works, name: string): Element | undefined {
   const device = site.deviceByName.get(name);
   if (device !== undefined) return deviceElement(device);
   const members = network.topology.links.flatMap(cablesOf);
-  const isNamed = ({ cable, a, b }: Member): boolean =>
+  const isNamed = ({ cable, a, b }: MemberLink): boolean =>
     portName(a) === name ||
     portName(b) === name ||
     cable.label === name ||

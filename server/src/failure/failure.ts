@@ -10,7 +10,7 @@ import { downWith } from './down.ts';
 import type { Element, Works } from './element.ts';
 import { type Footage, footageAfter } from './footage.ts';
 import { type ClockLoss, type GatewayLoss, clocksLost, gatewaysLost } from './gateways.ts';
-import { forgetsIn, isUnasked, withoutQuerier } from './queriers.ts';
+import { forgetsIn, isWithoutQueries, withoutQuerier } from './queriers.ts';
 import { type Recovery, recoveryOf } from './recovery.ts';
 import { type Takeover, takeoversIn } from './takeover.ts';
 import { withdrawnIn } from './withdrawn.ts';
@@ -61,7 +61,9 @@ export function failureOf(plan: Works, element: Element): Failure {
   const losses = lossesBetween(plan, available, (stream, receiver) => {
     const screen = site.deviceByName.get(receiver);
     const isThere = available.isFed(stream) && screen !== undefined && !failed.devices.has(screen);
-    return isThere && (forgets(stream, receiver) || isUnasked(after, stream, receiver)) ? groupMembershipInterval() : 0;
+    return isThere && (forgets(stream, receiver) || isWithoutQueries(after, stream, receiver))
+      ? groupMembershipInterval()
+      : 0;
   });
   return {
     element,

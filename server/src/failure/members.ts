@@ -2,11 +2,11 @@
 
 import { grouped } from '../grouped.ts';
 import { perObject } from '../memo.ts';
-import type { Member } from '../network/link.ts';
+import type { MemberLink } from '../network/link.ts';
 import type { Topology } from '../network/wiring.ts';
 import type { Cable } from '../site/model.ts';
 
-export function membersOf(topology: Topology, cable: Cable): readonly Member[] {
+export function membersOf(topology: Topology, cable: Cable): readonly MemberLink[] {
   return byCable(topology).get(cable) ?? [];
 }
 

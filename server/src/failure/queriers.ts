@@ -42,7 +42,7 @@ function wasAsked({ topology, tree }: Asked, vlan: Site['vlans'][number] | undef
 }
 
 /** Whether a receiver's report gets no further than its own switch, for want of a querier. */
-export function isUnasked(after: Asked, stream: Stream, receiver: string): boolean {
+export function isWithoutQueries(after: Asked, stream: Stream, receiver: string): boolean {
   const lost = after.delivery(stream).unreached.find((one) => one.receiver === receiver);
   return lost !== undefined && BY_MEMBERSHIP.has(lost.why.obstacle);
 }

@@ -1,7 +1,7 @@
 /** How long streams that find another way are interrupted. */
 
 import type { Failed } from '../network/failed.ts';
-import { isDown } from '../network/failed.ts';
+import { hasFailed } from '../network/failed.ts';
 import { type Link, cablesOf } from '../network/link.ts';
 import type { Network } from '../network/network.ts';
 import type { Cable, Stream } from '../site/model.ts';
@@ -30,7 +30,7 @@ export function recoveryOf(
 ): Recovery | undefined {
   const passed = (network: Network, link: Link): Stream[] =>
     [link.a, link.b].flatMap((out) => network.copies(link, out).map(({ stream }) => stream));
-  const cut = before.topology.links.filter((link) => cablesOf(link).some((member) => isDown(failed, member)));
+  const cut = before.topology.links.filter((link) => cablesOf(link).some((member) => hasFailed(failed, member)));
   const interrupted = new Set(cut.flatMap((link) => passed(before, link)));
   const streams = site.streams.filter((stream) => interrupted.has(stream) && available.reaches(stream).size > 0);
   if (streams.length === 0) return undefined;

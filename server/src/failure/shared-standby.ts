@@ -1,7 +1,7 @@
 /** Cables and switches that stand in for each other but fail together: they share a duct or a supply. */
 
 import { grouped } from '../grouped.ts';
-import type { Member } from '../network/link.ts';
+import type { MemberLink } from '../network/link.ts';
 import type { Cable, Device } from '../site/model.ts';
 import { downWith } from './down.ts';
 import { type Works, deviceElement } from './element.ts';
@@ -81,12 +81,12 @@ function onSupplies(works: Works): SharedStandby[] {
 }
 
 /** Cables between devices that forward frames. */
-function joiningBridges({ network }: Works): Member[] {
+function joiningBridges({ network }: Works): MemberLink[] {
   return network.topology.links.flatMap(({ members }) => members).filter(({ a, b }) => a.forwards && b.forwards);
 }
 
 /** Of the bridges that are left, those without the largest part of what was joined with them before. */
-function cutOffBy(works: Works, left: readonly Member[], gone: ReadonlySet<Device>): Device[] {
+function cutOffBy(works: Works, left: readonly MemberLink[], gone: ReadonlySet<Device>): Device[] {
   const before = partsOf(joiningBridges(works));
   const pieceOf = new Map(partsOf(left).flatMap((part) => part.map((device) => [device, part] as const)));
   return before.flatMap((part) => {
@@ -110,7 +110,7 @@ function neighboursOf(around: Map<Device, Device[]>, device: Device): Device[] {
 }
 
 /** The parts that the cables join. */
-function partsOf(members: readonly Member[]): Device[][] {
+function partsOf(members: readonly MemberLink[]): Device[][] {
   const around = new Map<Device, Device[]>();
   for (const { a, b } of members) {
     neighboursOf(around, a.device).push(b.device);

@@ -1,7 +1,7 @@
 /** The site where hosts notice that a card has no carrier, and give up its address and routes. */
 
 import type { Failed } from '../network/failed.ts';
-import { isDown } from '../network/failed.ts';
+import { hasFailed } from '../network/failed.ts';
 import { assemble } from '../site/assemble.ts';
 import type { Item } from '../site/item.ts';
 import { itemsOf } from '../site/items-of.ts';
@@ -14,7 +14,7 @@ export function withdrawnIn({ site, network }: Works, failed: Failed): Site | un
   const { links, linkAt } = network.topology;
   const cut = links
     .flatMap((link) => link.members)
-    .filter((member) => isDown(failed, member))
+    .filter((member) => hasFailed(failed, member))
     .flatMap(({ a, b }) => [a, b])
     .filter((port) => !port.forwards && !failed.devices.has(port.device))
     .filter(({ device }) => device.ports.filter((port) => linkAt(port) !== undefined).length > 1);

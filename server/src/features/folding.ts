@@ -2,7 +2,7 @@
 
 import { Lines } from '../text/lines.ts';
 import type { Node } from '../text/syntax.ts';
-import { type SiteText, startOf } from '../site/folder.ts';
+import { type SiteText, pieceStart } from '../site/folder.ts';
 import { contentOf } from '../site/item.ts';
 
 export interface Fold {
@@ -23,7 +23,7 @@ export function folds(file: SiteText): Fold[] {
   };
   sections(file, add);
   for (const piece of file.read) {
-    const from = startOf(file, piece);
+    const from = pieceStart(file, piece);
     for (const { key, node } of contentOf(piece).items) {
       add(from + (key ?? node).start, from + node.end);
       collections(node, (start, end) => add(from + start, from + end));

@@ -6,11 +6,11 @@ import { formatAddress, parseAddress } from '../standards/ipv4.ts';
 import { bitRate, bitRateUpTo, bytes, days, list, percent } from '../text/words.ts';
 import type { Checked } from '../lint/check.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
-import { type SiteText, startOf } from '../site/folder.ts';
+import { type SiteText, pieceStart } from '../site/folder.ts';
 import { portNames } from '../site/port-names.ts';
 import { type Port, portName } from '../site/model.ts';
 import { type Link, oppositePort } from '../network/link.ts';
-import { isLoaded, linkAt } from './link-at.ts';
+import { isLinkLoaded, linkAt } from './link-at.ts';
 import { dataAt, isMapping, textAt } from '../text/syntax.ts';
 
 export interface Hint {
@@ -33,7 +33,7 @@ export interface HintKinds {
 export function inlayHints(checked: Checked, file: SiteText, start: number, end: number, kinds: HintKinds): Hint[] {
   const hints: Hint[] = [];
   for (const piece of file.read) {
-    const from = startOf(file, piece);
+    const from = pieceStart(file, piece);
     if (from > end || from + piece.text.length < start) continue;
     for (const item of contentOf(piece).items) hints.push(...hintsOf(checked, item, kinds));
   }
@@ -88,7 +88,7 @@ function cable({ plan }: Checked, item: Item, from: number): Hint[] {
   const link = linkAt(plan, item);
   if (link?.capacity === undefined) return [];
   const at = endOfLine(item, placeOf(item, ['to']).end);
-  if (!isLoaded(plan, link))
+  if (!isLinkLoaded(plan, link))
     return link.blocked === undefined ? [] : [{ at, label: 'idle', tooltip: 'Spanning tree keeps it idle.' }];
   const { a, b, capacity } = link;
   const peak = (out: Port): number => plan.network.load(link, out).line.peak;
@@ -130,13 +130,13 @@ function ranges(item: Item): Hint[] {
     const last = names.at(-1);
     if (names.length < 2 || last === undefined || !isMapping(port)) return [];
     const legs = isMapping(port['addresses']) ? Object.keys(port['addresses']) : [];
-    const routes = [['ports', key, 'address'], ...legs.map((vlan) => ['ports', key, 'addresses', vlan])];
-    return routes.flatMap((route) => {
-      const first = parseAddress(textAt(item.data, route) ?? '');
+    const keyPaths = [['ports', key, 'address'], ...legs.map((vlan) => ['ports', key, 'addresses', vlan])];
+    return keyPaths.flatMap((keyPath) => {
+      const first = parseAddress(textAt(item.data, keyPath) ?? '');
       if (first === undefined) return [];
       return [
         {
-          at: endOfLine(item, placeOf(item, route).end),
+          at: endOfLine(item, placeOf(item, keyPath).end),
           label: `${last}: ${formatAddress(first + names.length - 1)}`,
           tooltip: `Each of the ${names.length} ports ${key} has an address of its own, counted up from ${formatAddress(first)}.`,
         },

@@ -7,7 +7,7 @@ import { headroomWords } from '../headroom/words.ts';
 import { count, few, asName } from '../text/words.ts';
 import type { Checked } from '../lint/check.ts';
 import type { SiteText } from '../site/folder.ts';
-import { type Item, type Place, contentOf, headOf } from '../site/item.ts';
+import { type Item, type Place, contentOf, namePlace } from '../site/item.ts';
 import { decibels, level } from '../text/radio-words.ts';
 import type { Stream } from '../site/model.ts';
 
@@ -27,7 +27,7 @@ export function lenses(checked: Checked, file: SiteText): Lens[] {
       if (item.section !== 'streams') return [];
       const stream = site.streamByName.get(item.name);
       if (stream?.item !== item) return [];
-      return [{ at: headOf(item), title: receivers(checked, stream) }];
+      return [{ at: namePlace(item), title: receivers(checked, stream) }];
     });
 }
 
@@ -42,7 +42,7 @@ export function lensTitle({ plan }: Checked, item: Item): string | undefined {
 function camera({ plan }: Checked, item: Item): Lens[] {
   const device = plan.site.deviceByName.get(item.name);
   if (device?.kind !== 'camera' || device.item !== item || switchOf(plan, device) === undefined) return [];
-  return [{ at: headOf(item), title: undefined }];
+  return [{ at: namePlace(item), title: undefined }];
 }
 
 /** Above an outlet its weakest multiplex. */
@@ -54,7 +54,10 @@ function outlet({ plan: { television, site } }: Checked, item: Item): Lens[] {
   if (weakest?.margin === undefined) return [];
   const { multiplex, level: here } = weakest.signal;
   return [
-    { at: headOf(item), title: `weakest ${asName(multiplex.name)} ${level(here)}, margin ${decibels(weakest.margin)}` },
+    {
+      at: namePlace(item),
+      title: `weakest ${asName(multiplex.name)} ${level(here)}, margin ${decibels(weakest.margin)}`,
+    },
   ];
 }
 
@@ -62,7 +65,7 @@ function outlet({ plan: { television, site } }: Checked, item: Item): Lens[] {
 function ups({ plan }: Checked, item: Item): Lens[] {
   const device = plan.site.deviceByName.get(item.name);
   if (device?.ups === undefined || device.item !== item) return [];
-  return [{ at: headOf(item), title: upsLasts(plan, device) }];
+  return [{ at: namePlace(item), title: upsLasts(plan, device) }];
 }
 
 function receivers({ plan }: Checked, stream: Stream): string {

@@ -13,6 +13,6 @@ export function linkAt({ site, network: { topology } }: Plan, item: Item): Link 
   return link?.cable.item === item ? link : undefined;
 }
 
-export function isLoaded({ network }: Plan, link: Link): boolean {
+export function isLinkLoaded({ network }: Plan, link: Link): boolean {
   return [link.a, link.b].some((out) => network.load(link, out).line.peak > 0);
 }

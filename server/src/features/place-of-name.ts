@@ -1,6 +1,6 @@
 /** Where a thing that a page names is declared. */
 
-import { type Place, headOf, placeOf } from '../site/item.ts';
+import { type Place, namePlace, placeOf } from '../site/item.ts';
 import { type Site, connectorNamed } from '../site/model.ts';
 import { thingsOf, NAMED_SECTIONS } from '../site/declared.ts';
 
@@ -9,7 +9,7 @@ export function placeOfName(site: Site, names: string, name: string): Place | un
   if (names === 'ports') return placeOfPort(site, name);
   const section = NAMED_SECTIONS.find((one) => one === names);
   const item = section === undefined ? undefined : thingsOf(site, section).get(name)?.item;
-  return item === undefined ? undefined : headOf(item);
+  return item === undefined ? undefined : namePlace(item);
 }
 
 /** Tries each slash, as the name of a device may wrongly contain one. */
@@ -19,6 +19,6 @@ function placeOfPort({ deviceByName }: Site, name: string): Place | undefined {
   const device = deviceByName.get(name.slice(0, slash));
   if (slash < 0 || device === undefined) return undefined;
   const port = name.slice(slash + 1);
-  const route = (device.portByName.get(port) ?? connectorNamed(device, port))?.route ?? [];
-  return route.length === 0 ? headOf(device.item) : placeOf(device.item, route, 'key');
+  const keyPath = (device.portByName.get(port) ?? connectorNamed(device, port))?.keyPath ?? [];
+  return keyPath.length === 0 ? namePlace(device.item) : placeOf(device.item, keyPath, 'key');
 }

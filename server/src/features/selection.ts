@@ -3,7 +3,7 @@
 import type { Node, Span } from '../text/syntax.ts';
 import { contentOf } from '../site/item.ts';
 import { pieceAt } from '../site/locate.ts';
-import { type SiteText, startOf } from '../site/folder.ts';
+import { type SiteText, pieceStart } from '../site/folder.ts';
 
 /** Ranges of the file around an offset, the narrowest first, each inside the next. */
 export function selections(file: SiteText, offset: number): Span[] {
@@ -18,7 +18,7 @@ export function selections(file: SiteText, offset: number): Span[] {
   if (header !== undefined) add(header.start, trimmed(file.text, next?.start ?? file.text.length));
   const piece = pieceAt(file, offset);
   if (piece !== undefined) {
-    const from = startOf(file, piece);
+    const from = pieceStart(file, piece);
     const at = (span: Span): void => add(from + span.start, from + span.end);
     for (const { key, node } of contentOf(piece).items) {
       at({ start: Math.min(key?.start ?? node.start, node.start), end: Math.max(node.end, key?.end ?? 0) });

@@ -1,7 +1,7 @@
 /** The outline of a file, and the search for names of a site. */
 
 import { type Node, dataAt, keyText } from '../text/syntax.ts';
-import { type SiteText, placeInFile, startOf } from '../site/folder.ts';
+import { type SiteText, placeInFile, pieceStart } from '../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../site/item.ts';
 import type { Site } from '../site/model.ts';
 import { type SectionName, SECTIONS, sectionOf } from '../site/shape.ts';
@@ -29,7 +29,7 @@ export function documentSymbols(file: SiteText): SymbolNode[] {
   let at = 0;
   for (const piece of file.read) {
     const { items, tree } = contentOf(piece);
-    const start = startOf(file, piece);
+    const start = pieceStart(file, piece);
     if (piece.role === 'item') {
       while ((headed[at + 1]?.head.start ?? Infinity) <= start) at++;
       const section = headed[at];

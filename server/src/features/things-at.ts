@@ -24,13 +24,13 @@ export function thingsAt(checked: Checked, file: SiteText, offset: number): Thin
   const at = locate(file, offset);
   const own = [
     ...(found === undefined ? [] : [{ names: found.kind, name: found.name }]),
-    ...(at === undefined ? [] : thingsOf(checked, at.item, at.route)),
+    ...(at === undefined ? [] : thingsOf(checked, at.item, at.keyPath)),
   ];
   const all = [...own, ...own.flatMap((one) => endsOf(checked, one))];
   return [...new Map(all.map((one) => [`${one.names} ${one.name}`, one])).values()];
 }
 
-function thingsOf({ plan }: Checked, item: Item, route: readonly (string | number)[]): ThingName[] {
+function thingsOf({ plan }: Checked, item: Item, keyPath: readonly (string | number)[]): ThingName[] {
   if (item.section === 'cables') {
     const link = linkAt(plan, item);
     const { from, to } = readCable(item);
@@ -39,12 +39,12 @@ function thingsOf({ plan }: Checked, item: Item, route: readonly (string | numbe
     return link === undefined ? [...connectors.map(named), ...devices] : [link.a, link.b].map(named);
   }
   const own = { names: item.section, name: item.name };
-  const [key, entry] = route;
+  const [key, entry] = keyPath;
   if (item.section !== 'devices' || entry === undefined) return [own];
   const device = plan.site.deviceByName.get(item.name);
   const ends: readonly (Port | Connector)[] =
     device?.item === item ? [...device.ports, ...device.connectorByName.values()] : [];
-  const declared = ends.filter(({ route: [section, name] }) => section === key && name === entry);
+  const declared = ends.filter(({ keyPath: [section, name] }) => section === key && name === entry);
   return [...declared.map(named), own];
 }
 

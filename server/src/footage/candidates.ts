@@ -3,7 +3,7 @@
 import type { Asked } from './segment.ts';
 
 /** A file by name, with the instants that the name can mean. */
-export interface Found {
+export interface CandidateFile {
   readonly path: string;
   readonly instants: readonly number[];
 }
@@ -14,7 +14,7 @@ export interface Found {
  *
  * @param reach milliseconds, the longest that a file may be
  */
-export function candidatesOf(found: readonly Found[], { from, to }: Asked, reach: number): Found[] {
+export function candidatesOf(found: readonly CandidateFile[], { from, to }: Asked, reach: number): CandidateFile[] {
   const last = found.reduce(
     (latest, { instants }) => Math.max(latest, ...instants.filter((instant) => instant <= from)),
     -Infinity,
@@ -26,8 +26,8 @@ export function candidatesOf(found: readonly Found[], { from, to }: Asked, reach
 }
 
 /** The starts of the last file before and the first after the requested time, where no file is in between. */
-export function nearest(
-  found: readonly Found[],
+export function nearestCandidate(
+  found: readonly CandidateFile[],
   { from, to }: Asked,
 ): { before: number | undefined; after: number | undefined } {
   let [before, after] = [-Infinity, Infinity];

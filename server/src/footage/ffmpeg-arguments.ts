@@ -6,7 +6,7 @@
 import { openedAs } from './declared-container.ts';
 import { type Piece, extentOf } from './cut.ts';
 import type { ProbedFile, VideoFormat } from './probed-file.ts';
-import type { Planned } from './outputs.ts';
+import type { PlannedOutput } from './outputs.ts';
 import type { TakenPiece } from './segment.ts';
 
 /** A file with any name: the protocol in front keeps `-` and `:` from having a meaning. */
@@ -22,7 +22,7 @@ const EACH_FROM_ITS_OWN = ['-map', '0:V:0', '-map', '1:a?'];
 const BEFORE = 0.001;
 
 /** Whether the piece has to be written by itself before it is joined. */
-export function needsOwnFile({ piece, segment }: TakenPiece, { setsInStream }: Planned, path: string): boolean {
+export function needsOwnFile({ piece, segment }: TakenPiece, { setsInStream }: PlannedOutput, path: string): boolean {
   // The concat demuxer stops at a damaged file.
   if (piece.kind !== 'whole' || segment.damaged !== undefined) return true;
   // The list of the concat demuxer is read line by line, in quotes too.
@@ -38,7 +38,7 @@ export function needsOwnFile({ piece, segment }: TakenPiece, { setsInStream }: P
  */
 export function pieceArguments(
   { piece, segment: { media } }: TakenPiece,
-  { container, setsInStream }: Planned,
+  { container, setsInStream }: PlannedOutput,
   path: string,
   to: string,
 ): string[] {
@@ -185,7 +185,7 @@ function isSteady({ frames, length }: ProbedFile): boolean {
 }
 
 /** Joins the files of the list into `to`. */
-export function joinArguments({ pieces, container, setsInStream }: Planned, list: string, to: string): string[] {
+export function joinArguments({ pieces, container, setsInStream }: PlannedOutput, list: string, to: string): string[] {
   const media = pieces.map(({ segment }) => segment.media);
   const tags = new Set(media.map(({ video }) => video.tag));
   const [tag] = tags;

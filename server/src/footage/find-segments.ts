@@ -3,14 +3,14 @@
 import { fileNames } from '../recordings/file-names.ts';
 import type { Recording } from '../site/model.ts';
 import { DAY, HOUR } from '../standards/time-units.ts';
-import { candidatesOf, nearest } from './candidates.ts';
+import { candidatesOf, nearestCandidate } from './candidates.ts';
 import { type Shown, clockOf } from './clock.ts';
 import { type SegmentFile, lookInto } from './look-into.ts';
 import { Refused } from './refused.ts';
 import type { Asked } from './segment.ts';
 import type { LeftOut } from './sidecar.ts';
 import type { FootageTools } from './tools.ts';
-import type { Wanted } from './wanted.ts';
+import type { WantedFootage } from './wanted.ts';
 
 /**
  * Files are searched for so long before the requested time, in milliseconds, where the site does not declare their
@@ -20,7 +20,7 @@ const SEARCHED_BEFORE = HOUR;
 
 /** The files that overlap the requested time, and those that cannot be used, with the reason. */
 export async function segmentsFor(
-  { recording, names, asked, root, pass, zone }: Wanted,
+  { recording, names, asked, root, pass, zone }: WantedFootage,
   tools: FootageTools,
 ): Promise<{ segments: readonly SegmentFile[]; leftOut: readonly LeftOut[] }> {
   tools.progress('looking for files');
@@ -33,7 +33,7 @@ export async function segmentsFor(
   const [first] = candidates;
   if (first === undefined)
     throw new Refused(
-      nothing(found.length === 0 ? undefined : nearest(found, asked), recording, asked, root, clockOf(zone)),
+      nothing(found.length === 0 ? undefined : nearestCandidate(found, asked), recording, asked, root, clockOf(zone)),
     );
   const newest = found.reduce(
     (latest, one) => ((one.instants.at(-1) ?? 0) > (latest.instants.at(-1) ?? 0) ? one : latest),
@@ -53,7 +53,7 @@ export async function segmentsFor(
 }
 
 function nothing(
-  near: ReturnType<typeof nearest> | undefined,
+  near: ReturnType<typeof nearestCandidate> | undefined,
   { name, file = '' }: Recording,
   asked: Asked,
   root: string,

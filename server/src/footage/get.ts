@@ -7,22 +7,22 @@ import { segmentsFor, spanWords } from './find-segments.ts';
 import { join } from './join.ts';
 import type { SegmentFile } from './look-into.ts';
 import { checksumsOf, stayUnchanged } from './originals.ts';
-import { type Planned, nameOf, outputsOf } from './outputs.ts';
+import { type PlannedOutput, nameOf, outputsOf } from './outputs.ts';
 import { Refused } from './refused.ts';
 import { type TakenPiece, breaksOf, taken } from './segment.ts';
-import { type ChecksummedSegment, type LeftOut, type Made, type OutputMade, sidecarOf } from './sidecar.ts';
+import { type ChecksummedSegment, type LeftOut, type MadeFootage, type OutputMade, sidecarOf } from './sidecar.ts';
 import { leftOutLines } from './summary.ts';
 import { isNoSource, mayWrite, sidecarPath } from './targets.ts';
 import { type Timeline, timelineOf } from './timeline.ts';
 import type { Finished, FootageTools } from './tools.ts';
-import type { Wanted } from './wanted.ts';
+import type { WantedFootage } from './wanted.ts';
 
 /**
  * Finds, joins and describes the requested footage.
  *
  * @throws Refused, DiskFull, or the system's errors; then no result has been put in place
  */
-export async function getFootage(wanted: Wanted, tools: FootageTools): Promise<Made> {
+export async function getFootage(wanted: WantedFootage, tools: FootageTools): Promise<MadeFootage> {
   const { site, recording, names, zone, asked, root, container, out } = wanted;
   const unit = names.roundedTo ?? 0;
   const { segments, leftOut } = await segmentsFor(wanted, tools);
@@ -40,7 +40,7 @@ export async function getFootage(wanted: Wanted, tools: FootageTools): Promise<M
     outputs.push(output);
   }
   await stayUnchanged(originals, tools);
-  const made: Made = {
+  const made: MadeFootage = {
     site: site.name,
     recording: recording.name,
     folder: root,
@@ -60,7 +60,7 @@ export async function getFootage(wanted: Wanted, tools: FootageTools): Promise<M
 /** @throws Refused where there is nothing, or an exact cut is impossible */
 function piecesOf(
   timeline: Timeline<SegmentFile>,
-  { recording, asked, zone }: Wanted,
+  { recording, asked, zone }: WantedFootage,
   leftOut: readonly LeftOut[],
 ): TakenPiece<SegmentFile>[] {
   const pieces = taken(timeline, asked);
@@ -72,14 +72,14 @@ function piecesOf(
 
 /** A file of the result. */
 interface Result {
-  readonly planned: Planned<SegmentFile>;
+  readonly planned: PlannedOutput<SegmentFile>;
   /** Its final path. */
   readonly target: string;
   /** Its name in the work folder. */
   readonly name: string;
 }
 
-function resultsOf(outputs: readonly Planned<SegmentFile>[], out: string): Result[] {
+function resultsOf(outputs: readonly PlannedOutput<SegmentFile>[], out: string): Result[] {
   return outputs.map((planned, index) => ({
     planned,
     target: nameOf(out, index, outputs.length),
@@ -91,7 +91,7 @@ function resultsOf(outputs: readonly Planned<SegmentFile>[], out: string): Resul
 function mayBecome(
   target: string,
   segments: readonly SegmentFile[],
-  { root, overwrite }: Wanted,
+  { root, overwrite }: WantedFootage,
   tools: FootageTools,
 ): void {
   mayWrite(target, root, overwrite, tools);

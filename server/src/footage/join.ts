@@ -3,7 +3,7 @@
 import { ANY_CONTAINER, openedAs } from './declared-container.ts';
 import { type Listed, concatList, joinArguments, needsOwnFile, pieceArguments } from './ffmpeg-arguments.ts';
 import { type SegmentFile, probe } from './look-into.ts';
-import { type Planned, formatWords } from './outputs.ts';
+import { type PlannedOutput, formatWords } from './outputs.ts';
 import { DiskFull, Refused } from './refused.ts';
 import type { TakenPiece } from './segment.ts';
 import type { FootageTools } from './tools.ts';
@@ -18,7 +18,7 @@ export interface Joined {
 }
 
 /** @throws Refused where FFmpeg fails, or where not every frame is in the result */
-export async function join(planned: Planned<SegmentFile>, name: string, tools: FootageTools): Promise<Joined> {
+export async function join(planned: PlannedOutput<SegmentFile>, name: string, tools: FootageTools): Promise<Joined> {
   const commands: string[][] = [];
   const listed: Listed[] = [];
   const pieces: TakenPiece<SegmentFile>[] = [];
@@ -75,7 +75,12 @@ async function written(
   return { lead: media.lead, frames: media.frames.length };
 }
 
-async function ffmpeg(command: readonly string[], tools: FootageTools, planned?: Planned, length = 0): Promise<void> {
+async function ffmpeg(
+  command: readonly string[],
+  tools: FootageTools,
+  planned?: PlannedOutput,
+  length = 0,
+): Promise<void> {
   const line = (text: string): void => {
     const at = /^out_time_us=(\d+)/.exec(text)?.[1];
     if (at !== undefined && length > 0)
@@ -101,7 +106,7 @@ async function ffmpeg(command: readonly string[], tools: FootageTools, planned?:
 
 /** Whether the result has every frame, and the audio. */
 async function counted(
-  planned: Planned<SegmentFile>,
+  planned: PlannedOutput<SegmentFile>,
   pieces: readonly TakenPiece[],
   name: string,
   tools: FootageTools,

@@ -1,7 +1,7 @@
 /** Probes the candidate files, each once. */
 
 import { bytes } from '../text/words.ts';
-import { type Found, type Pass, passOf } from './candidates.ts';
+import { type CandidateFile, type Pass, passOf } from './candidates.ts';
 import { declaredContainer, notOpened, openedAs } from './declared-container.ts';
 import { fileUrl } from './ffmpeg-arguments.ts';
 import { type ProbedFile, PROBE_ARGUMENTS, mediaOf } from './probed-file.ts';
@@ -32,7 +32,7 @@ export interface Where {
 
 /** The probed files in the order of their names, and those that cannot be used. */
 export async function lookInto(
-  candidates: readonly Found[],
+  candidates: readonly CandidateFile[],
   where: Where,
   tools: FootageTools,
 ): Promise<{ segments: SegmentFile[]; leftOut: LeftOut[] }> {
@@ -54,7 +54,11 @@ export async function lookInto(
   };
 }
 
-async function lookAt({ path, instants }: Found, where: Where, tools: FootageTools): Promise<SegmentFile | LeftOut> {
+async function lookAt(
+  { path, instants }: CandidateFile,
+  where: Where,
+  tools: FootageTools,
+): Promise<SegmentFile | LeftOut> {
   const { root, pass, newest } = where;
   const leftOut = (reason: string): LeftOut => ({ path, reason });
   const original = tools.recorded(root, path);

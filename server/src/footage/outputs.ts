@@ -5,7 +5,7 @@ import type { Segment, TakenPiece } from './segment.ts';
 /** The containers that footage is written to, by the ending of the file's name; FFmpeg's names of them. */
 export const CONTAINERS: Readonly<Record<string, string>> = { mp4: 'mp4', mov: 'mov', mkv: 'matroska', ts: 'mpegts' };
 
-export interface Planned<T extends Segment = Segment> {
+export interface PlannedOutput<T extends Segment = Segment> {
   readonly pieces: readonly TakenPiece<T>[];
   readonly container: string;
   /**
@@ -15,7 +15,7 @@ export interface Planned<T extends Segment = Segment> {
 }
 
 /** Runs of pieces that are alike, in their order. */
-export function outputsOf<T extends Segment>(pieces: readonly TakenPiece<T>[], container: string): Planned<T>[] {
+export function outputsOf<T extends Segment>(pieces: readonly TakenPiece<T>[], container: string): PlannedOutput<T>[] {
   const runs: TakenPiece<T>[][] = [];
   for (const piece of pieces) {
     const run = runs.at(-1);

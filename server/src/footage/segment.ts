@@ -2,9 +2,9 @@
 
 import { type Piece, cutExactly, cutOnKeyframes, extentOf, needsFileBefore } from './cut.ts';
 import type { ProbedFile } from './probed-file.ts';
-import type { Break, Named, Placed, Timeline } from './timeline.ts';
+import type { Break, NamedFile, PlacedSegment, Timeline } from './timeline.ts';
 
-export interface Segment extends Named {
+export interface Segment extends NamedFile {
   /** The path from the folder of the recordings, with forward slashes. */
   readonly path: string;
   readonly media: ProbedFile;
@@ -104,7 +104,7 @@ export function breaksOf<T extends Segment>({ placed, breaks }: Timeline<T>, { f
     .sort((a, b) => a.from - b.from);
 }
 
-function holes<T extends Segment>({ file, start }: Placed<T>): Break[] {
+function holes<T extends Segment>({ file, start }: PlacedSegment<T>): Break[] {
   const shown = [...file.media.frames].sort((a, b) => a.shown - b.shown);
   return shown.slice(1).flatMap((frame, index): Break[] => {
     const before = shown[index] ?? frame;

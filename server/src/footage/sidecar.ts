@@ -29,7 +29,7 @@ export interface LeftOut {
   readonly reason: string;
 }
 
-export interface Made {
+export interface MadeFootage {
   readonly site: string | undefined;
   readonly recording: string;
   readonly folder: string;
@@ -45,7 +45,7 @@ export interface Made {
 
 export type Sidecar = Readonly<Record<string, unknown>>;
 
-export function sidecarOf(made: Made, shown: Shown): Sidecar {
+export function sidecarOf(made: MadeFootage, shown: Shown): Sidecar {
   const { site, recording, folder, timezone, asked, unit, breaks, leftOut, outputs, versions } = made;
   const pieces = outputs.flatMap((output) => output.pieces);
   return {

@@ -1,11 +1,11 @@
 /** The summary for the user. */
 
 import type { Shown } from './clock.ts';
-import type { LeftOut, Made } from './sidecar.ts';
+import type { LeftOut, MadeFootage } from './sidecar.ts';
 import { count, duration } from '../text/words.ts';
 import { visible } from '../text/visible.ts';
 
-export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown): string {
+export function summary({ asked, breaks, leftOut, outputs }: MadeFootage, shown: Shown): string {
   const lines: string[] = [];
   for (const { path, pieces } of outputs) {
     const frames = pieces.reduce((sum, piece) => sum + piece.frames, 0);
@@ -37,7 +37,7 @@ export function summary({ asked, breaks, leftOut, outputs }: Made, shown: Shown)
 }
 
 /** Whether the result has all of the requested time. */
-export function isComplete({ leftOut, breaks }: Made): boolean {
+export function isComplete({ leftOut, breaks }: MadeFootage): boolean {
   return leftOut.length === 0 && !breaks.some(({ kind }) => kind === 'gap');
 }
 

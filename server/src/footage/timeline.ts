@@ -4,12 +4,12 @@
  */
 
 /** A file as it is named; all in milliseconds, `named` since 1970. */
-export interface Named {
+export interface NamedFile {
   readonly named: number;
   readonly length: number;
 }
 
-export interface Placed<T> {
+export interface PlacedSegment<T> {
   readonly file: T;
   readonly start: number;
   readonly end: number;
@@ -22,7 +22,7 @@ export interface Break {
 }
 
 export interface Timeline<T> {
-  readonly placed: readonly Placed<T>[];
+  readonly placed: readonly PlacedSegment<T>[];
   /** In order. In a gap there is no file, in an overlap there are two. */
   readonly breaks: readonly Break[];
 }
@@ -49,7 +49,7 @@ interface Run {
  * @param unit that names are rounded down to, in milliseconds
  * @param backlog by which the first file of a run may begin before its name, in milliseconds
  */
-export function timelineOf<T extends Named>(files: readonly T[], unit: number, backlog: number): Timeline<T> {
+export function timelineOf<T extends NamedFile>(files: readonly T[], unit: number, backlog: number): Timeline<T> {
   const runs: Run[] = [];
   for (const [at, { named, length }] of files.entries()) {
     const run = runs.at(-1);
@@ -62,7 +62,7 @@ export function timelineOf<T extends Named>(files: readonly T[], unit: number, b
     run.files.push({ offset: run.length, at });
     Object.assign(run, { earliest, latest, length: run.length + length });
   }
-  const placed: Placed<T>[] = [];
+  const placed: PlacedSegment<T>[] = [];
   const breaks: Break[] = [];
   let before: Run | undefined;
   for (const run of runs) {

@@ -1,10 +1,10 @@
 /** The files and programs that exporting footage needs. A path comes from the machine or from the user. */
 
 import type { FileNames } from '../recordings/file-names.ts';
-import type { Found } from './candidates.ts';
+import type { CandidateFile } from './candidates.ts';
 
 export interface FoundFiles {
-  readonly found: readonly Found[];
+  readonly found: readonly CandidateFile[];
   /** Files named like the recording's whose time does not exist in the zone. */
   readonly skipped: readonly string[];
 }

@@ -24,7 +24,7 @@ export interface Request {
   readonly repeatedHour?: Pass;
 }
 
-export interface Wanted {
+export interface WantedFootage {
   readonly site: Site;
   readonly recording: Recording;
   readonly names: FileNames;
@@ -40,7 +40,7 @@ export interface Wanted {
 }
 
 /** @throws Refused where the request cannot be met */
-export function wantedOf(site: Site, request: Request, places: Places): Wanted {
+export function wantedFootage(site: Site, request: Request, places: Places): WantedFootage {
   const { out, overwrite = false, repeatedHour: pass } = request;
   const recording = recordingOf(site, request.recording);
   const zone = site.timezone !== undefined && isTimeZone(site.timezone) ? site.timezone : undefined;

@@ -67,7 +67,7 @@ export class Copies {
     const { link, port, domain } = this.family;
     const other = link === undefined ? undefined : link.a === port ? link.b : link.a;
     const like = this.ports[0] ?? (other?.device === this.at ? other : undefined);
-    const written = like === undefined ? undefined : dataAt(like.device.item.data, like.route);
+    const written = like === undefined ? undefined : dataAt(like.device.item.data, like.keyPath);
     if (isMapping(written)) {
       const { lag: _lag, description: _description, ...kept } = written as Record<string, Data>;
       return kept;
@@ -76,7 +76,7 @@ export class Copies {
     return {
       ...(port?.speed === undefined ? {} : { speed: `${port.speed} b/s` }),
       ...(vlan === undefined ? {} : { vlan }),
-      ...(port?.draws === undefined ? {} : { poe: 'bt-type-4' }),
+      ...(port?.pd === undefined ? {} : { poe: 'bt-type-4' }),
     };
   }
 

@@ -8,7 +8,7 @@ import type { Plan } from '../plan.ts';
 import { portName } from '../site/model.ts';
 import { bitRate, byteRate, bytes, threshold, voltAmperes, watts, asName } from '../text/words.ts';
 
-export interface Figure {
+export interface LimitFigure {
   readonly limit: 'power' | 'link' | 'volume' | 'write' | 'groups';
   readonly at: string;
   /** bit/s at peak, bytes, bytes/s at peak, mW or mVA, groups, or a share of the air. */
@@ -22,7 +22,7 @@ export interface Figure {
 }
 
 /** The figures by names that stay the same with more cameras. */
-export function figuresOf(plan: Plan): ReadonlyMap<string, Figure> {
+export function figuresOf(plan: Plan): ReadonlyMap<string, LimitFigure> {
   return new Map([
     ...links(plan),
     ...lines(plan),
@@ -34,7 +34,7 @@ export function figuresOf(plan: Plan): ReadonlyMap<string, Figure> {
   ]);
 }
 
-type Named = readonly [string, Figure];
+type Named = readonly [string, LimitFigure];
 
 function links({ site, network }: Plan): Named[] {
   const { limit } = site.policies.linkLoad;

@@ -1,7 +1,7 @@
 /** The free ports of a switch that a further camera can be plugged into. */
 
 import type { BroadcastDomain } from '../network/vlan-membership.ts';
-import { classOf } from '../network/poe.ts';
+import { powerClassOf } from '../network/poe.ts';
 import type { Plan } from '../plan.ts';
 import { mediumAt } from '../site/cable.ts';
 import { freePorts } from '../site/free/switch-port.ts';
@@ -18,14 +18,14 @@ export interface FittingPorts {
 
 export function fittingPorts(plan: Plan, { port: own, domain }: Family, at: Device): FittingPorts {
   const untagged = untaggedAt(plan, at);
-  const wanted = own === undefined ? undefined : classOf(own)?.class;
+  const wanted = own === undefined ? undefined : powerClassOf(own)?.class;
   const fitting: Port[] = [];
   const why = { vlan: 0, power: 0, speed: 0, medium: 0 };
   for (const port of freePorts(plan.site, at)) {
     if (!port.forwards || port.lag !== undefined) continue;
     if (untagged(port) !== domain) why.vlan++;
     else if (mediumAt(port) !== undefined && mediumAt(port) !== ((own && mediumAt(own)) ?? 'copper')) why.medium++;
-    else if (wanted !== undefined && (port.feeds === undefined || portTypes[port.feeds].maxClass < wanted)) why.power++;
+    else if (wanted !== undefined && (port.pse === undefined || portTypes[port.pse].maxClass < wanted)) why.power++;
     else if (port.speed !== undefined && own?.speed !== undefined && port.speed < own.speed) why.speed++;
     else fitting.push(port);
   }

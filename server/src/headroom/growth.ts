@@ -1,9 +1,9 @@
 /** How a figure grows with each further camera, and up to how many it keeps within its limit. */
 
-import type { Figure } from './figures.ts';
+import type { LimitFigure } from './figures.ts';
 
 /** The figures of the site with so many more cameras. */
-export type FiguresWith = (number: number) => ReadonlyMap<string, Figure>;
+export type FiguresWith = (number: number) => ReadonlyMap<string, LimitFigure>;
 
 /** The most further cameras that are planned. */
 export const MOST_PLANNED = 256;
@@ -23,7 +23,7 @@ export interface Bearing {
 /** A figure that grows. */
 interface Growing {
   readonly name: string;
-  readonly base: Figure;
+  readonly base: LimitFigure;
   /** The figure with one more camera, and what each further one adds. */
   readonly first: number;
   readonly step: number;
@@ -35,7 +35,7 @@ interface Growing {
  * Loads are sums, so they grow by the same amount with each copy, at the latest from the second on. This is checked
  * against a site of many more cameras; where it does not hold, the number is found by planning such sites.
  */
-export function bearable(figuresWith: FiguresWith): Map<Figure, Bearing> {
+export function bearable(figuresWith: FiguresWith): Map<LimitFigure, Bearing> {
   const byFirst = growing(figuresWith(0), figuresWith(1));
   const far = farOf(byFirst);
   const there = figuresWith(far);
@@ -51,16 +51,16 @@ export function bearable(figuresWith: FiguresWith): Map<Figure, Bearing> {
     if (isStraight(of)) return quotient(of, most);
     return greatest((number) => (figuresWith(number).get(of.name)?.amount ?? 0) <= most, MOST_PLANNED);
   };
-  const found = new Map<Figure, Bearing>();
+  const found = new Map<LimitFigure, Bearing>();
   for (const of of isSteady ? byFirst : growing(figuresWith(0), figuresWith(1), figuresWith(2)))
     found.set(of.base, { more: bears(of), each: of.first - of.base.amount });
   return found;
 }
 
 function growing(
-  none: ReadonlyMap<string, Figure>,
-  one: ReadonlyMap<string, Figure>,
-  two?: ReadonlyMap<string, Figure>,
+  none: ReadonlyMap<string, LimitFigure>,
+  one: ReadonlyMap<string, LimitFigure>,
+  two?: ReadonlyMap<string, LimitFigure>,
 ): Growing[] {
   return [...none].flatMap(([name, base]) => {
     const first = one.get(name)?.amount ?? base.amount;

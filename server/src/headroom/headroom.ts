@@ -14,12 +14,12 @@ import { blockOf } from '../standards/multicast.ts';
 import { Judge } from '../what-if/judge.ts';
 import { Copies, spaceOf } from './copies.ts';
 import { type Family, familyOf } from './family.ts';
-import { type Figure, figuresOf } from './figures.ts';
+import { type LimitFigure, figuresOf } from './figures.ts';
 import { type FittingPorts, fittingPorts } from './fitting-ports.ts';
 import { MOST_PLANNED, bearable, greatest } from './growth.ts';
 import { asName } from '../text/words.ts';
 
-export type LimitKind = Figure['limit'] | 'ports' | 'addresses' | 'decoders';
+export type LimitKind = LimitFigure['limit'] | 'ports' | 'addresses' | 'decoders';
 
 export interface Limit {
   readonly limit: LimitKind;
@@ -33,7 +33,7 @@ export interface Limit {
   readonly sum?: Sum;
 }
 
-export interface Sum extends Pick<Figure, 'isAir' | 'most'> {
+export interface Sum extends Pick<LimitFigure, 'isAir' | 'most'> {
   readonly now: number;
   readonly each: number;
 }
@@ -69,7 +69,7 @@ function compute(plan: Plan, camera: Device, at: Device): Headroom {
   const copies = new Copies(plan, family, at, ports.fitting);
   const planOf = planner();
   const figures = new Map([[0, figuresOf(plan)]]);
-  const figuresWith = (number: number): ReadonlyMap<string, Figure> => {
+  const figuresWith = (number: number): ReadonlyMap<string, LimitFigure> => {
     let found = figures.get(number);
     if (found === undefined) figures.set(number, (found = figuresOf(planOf(copies.withPorts(number)))));
     return found;

@@ -8,21 +8,21 @@ import type { Piece } from '../text/cut.ts';
 import type { Finding, Unworded } from './rule.ts';
 
 /** Limits for the findings of one rule: beyond `most` in the site, or `named` in a piece, only `named` are given. */
-export interface Bounds {
+export interface FindingBounds {
   readonly most: number;
   readonly named: number;
 }
 
-export const UNBOUNDED: Bounds = { most: Infinity, named: Infinity };
+export const UNBOUNDED: FindingBounds = { most: Infinity, named: Infinity };
 
 export class BoundedFindings {
-  private readonly bounds: Bounds;
+  private readonly bounds: FindingBounds;
   private readonly kept: (Finding | Unworded)[] = [];
   /** Made with the first finding: most rules find nothing. */
   private counts: Map<Piece, number> | undefined;
   private total = 0;
 
-  constructor(bounds: Bounds) {
+  constructor(bounds: FindingBounds) {
     this.bounds = bounds;
   }
 
@@ -67,5 +67,5 @@ function others(given: Finding | Unworded, more: number, named: number): Finding
   const message =
     `There are ${more.toLocaleString('en')} more of these from here on; only the first ${named} are listed. They ` +
     'probably have one cause.';
-  return { ...next, message, about: [], related: [], fixes: () => [] };
+  return { ...next, message, acceptAt: [], related: [], fixes: () => [] };
 }

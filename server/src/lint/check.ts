@@ -6,9 +6,9 @@ import { type Plan, planner } from '../plan.ts';
 import type { Fix } from '../site/edit.ts';
 import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { isHalfRead } from '../site/half-read.ts';
-import { type Item, headOf } from '../site/item.ts';
+import { type Item, namePlace } from '../site/item.ts';
 import type { Acceptance, Lint } from '../site/model.ts';
-import { type Bounds, BoundedFindings, UNBOUNDED } from './bounded.ts';
+import { type FindingBounds, BoundedFindings, UNBOUNDED } from './bounded.ts';
 import { diagnose } from './diagnose.ts';
 import type {
   AcceptanceRule,
@@ -29,7 +29,7 @@ export interface Rules {
   readonly acceptanceRules: readonly AcceptanceRule[];
   /** The ids of these rules, and of the findings of audits. */
   readonly ids: ReadonlySet<string>;
-  readonly bounds?: Bounds;
+  readonly bounds?: FindingBounds;
 }
 
 /** A site, computed; its rules run when what they find is asked for, or a few at a time by `proceed`. */
@@ -128,7 +128,11 @@ function diagnosed(lint: Lint, rule: RuleInfo, findings: readonly Finding[]): Di
 }
 
 /** A rule that fails must not silence the others: its failure is a finding of its own. */
-function findingsOf(rule: Rule, context: RuleContext, bounds: Bounds | undefined): Pick<Run, 'findings' | 'isCut'> {
+function findingsOf(
+  rule: Rule,
+  context: RuleContext,
+  bounds: FindingBounds | undefined,
+): Pick<Run, 'findings' | 'isCut'> {
   const found = new BoundedFindings(bounds ?? UNBOUNDED);
   try {
     rule.check(context, (finding) => found.take(finding));
@@ -138,7 +142,7 @@ function findingsOf(rule: Rule, context: RuleContext, bounds: Bounds | undefined
     if (item === undefined) return { findings: [], isCut: false };
     const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
     const message = `The rule ${rule.id} failed, which is a fault of Plumbline: ${reason}`;
-    return { findings: [{ at: headOf(item), message, severity: 'error', about: [] }], isCut: false };
+    return { findings: [{ at: namePlace(item), message, severity: 'error', acceptAt: [] }], isCut: false };
   }
 }
 

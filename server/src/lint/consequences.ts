@@ -2,7 +2,7 @@
 
 import type { Cause, Causes } from '../network/causes.ts';
 import { placeOf } from '../site/item.ts';
-import { receiverRoute } from '../site/receiver.ts';
+import { receiverKeyPath } from '../site/receiver.ts';
 import type { Finding, Related } from './rule.ts';
 import { asName } from '../text/words.ts';
 
@@ -19,7 +19,7 @@ export function consequencesOf(
     [...cutOff].map(({ stream, unreached }) => [
       unreached,
       {
-        at: placeOf(stream.item, receiverRoute(stream, unreached.receiver)),
+        at: placeOf(stream.item, receiverKeyPath(stream, unreached.receiver)),
         message: `${asName(unreached.receiver)} gets nothing of ${asName(stream.name)}`,
       },
     ]),

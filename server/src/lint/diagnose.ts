@@ -19,10 +19,10 @@ export function diagnose(
   const byRule = acceptances.length === 0 ? undefined : grouped(acceptances, ({ rule }) => rule);
   const diagnostics: Diagnostic[] = [];
   for (const finding of found) {
-    const { rule, about } = finding;
+    const { rule, acceptAt } = finding;
     const severity = severities.get(rule.id) ?? finding.severity ?? rule.severity;
     if (severity === 'off') continue;
-    const accepted = byRule?.get(rule.id)?.filter(({ at }) => about.includes(at)) ?? [];
+    const accepted = byRule?.get(rule.id)?.filter(({ at }) => acceptAt.includes(at)) ?? [];
     for (const acceptance of accepted) used.add(acceptance);
     if (accepted.length > 0) continue;
     const diagnostic: { -readonly [K in keyof Diagnostic]: Diagnostic[K] } = { severity, ...finding };

@@ -4,14 +4,14 @@
  */
 
 import { perObject } from '../memo.ts';
-import { type SiteText, spanOf, startOf } from '../site/folder.ts';
+import { type SiteText, spanOf, pieceStart } from '../site/folder.ts';
 import { type Item, type Place, contentOf, fileOf } from '../site/item.ts';
 import { pieceAt } from '../site/locate.ts';
 import { type Change, type Piece, changeBetween } from '../text/cut.ts';
 import { isEmpty } from '../text/parse.ts';
 import type { Span } from '../text/syntax.ts';
 import { type Copied, isOfCopy } from './copied.ts';
-import type { Awaited, Diagnostic, Due } from './rule.ts';
+import type { Awaited, Diagnostic, ShowAfter } from './rule.ts';
 
 /** The findings of a site, or those that were shown. */
 export interface Findings {
@@ -19,18 +19,18 @@ export interface Findings {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-export interface Cursor {
+export interface TextCursor {
   readonly uri: string;
   readonly offset: number;
 }
 
-export interface Typing {
+export interface TypingState {
   /** The cursor, or the end of the last edit. */
-  readonly cursor: Cursor;
+  readonly cursor: TextCursor;
   /** Before the edit. */
   readonly shown: Findings;
   /** Where the cursor was then; `undefined` where nobody had typed yet. */
-  readonly last: Cursor | undefined;
+  readonly last: TextCursor | undefined;
   /** The site before somebody began to type. */
   readonly before: readonly SiteText[];
   /** So far each item was typed below all others; see `isLowest`. */
@@ -40,8 +40,8 @@ export interface Typing {
 }
 
 /** The findings to show now, among them all that were shown before and are not touched. */
-export function told(
-  { cursor, shown, last, before, isDownward, copied }: Typing,
+export function diagnosticsToShow(
+  { cursor, shown, last, before, isDownward, copied }: TypingState,
   now: Findings,
 ): readonly Diagnostic[] {
   if (now.diagnostics.length === 0) return now.diagnostics;
@@ -51,36 +51,40 @@ export function told(
   const isNew = edited(before);
   const isJustTyped = leftBy(shown, last);
   const mayCome = growing(before, now.files, isDownward);
-  /** Whether a finding at a place where somebody types is due; `undefined` for any other place. */
-  const isTold = (due: Due, at: Place): boolean | undefined => {
+  /** Whether a finding at a place where somebody types is shown now; `undefined` for any other place. */
+  const isShownHere = (showAfter: ShowAfter, at: Place): boolean | undefined => {
     if (file === undefined || typed === undefined || fileOf(at).uri !== file.uri) return undefined;
     const span = spanOf(file, at);
     if (span.start < typed.start || typed.end < span.start) return undefined;
-    return typed.isLeft || isDue(due, span, file.text, cursor.offset);
+    return typed.isLeft || isPast(showAfter, span, file.text, cursor.offset);
   };
   return now.diagnostics.filter((diagnostic) => {
     if (stood(diagnostic)) return true;
-    const due = dueOf(diagnostic);
-    if (due === 'pause' || (copied !== undefined && isOfCopy(copied, diagnostic))) return false;
+    const showAfter = showAfterOf(diagnostic);
+    if (showAfter === 'pause' || (copied !== undefined && isOfCopy(copied, diagnostic))) return false;
     const { at, awaits, related = [] } = diagnostic;
     if (awaits !== undefined && mayCome(awaits, at.piece)) return false;
-    const here = isTold(due, at);
+    const here = isShownHere(showAfter, at);
     if (here !== undefined) return here;
     // In a piece with many items it is unknown which of them were typed.
     const isTyped = (at.piece.role === 'item' || at.piece.role === 'stray') && isNew(at.piece);
-    return isTyped && isJustTyped(at.piece) && related.every((one) => isTold(due, one.at) !== false);
+    return isTyped && isJustTyped(at.piece) && related.every((one) => isShownHere(showAfter, one.at) !== false);
   });
 }
 
 /** Whether the cursor is somewhere that nobody has edited. */
-export function isElsewhere(files: readonly SiteText[], before: readonly SiteText[], { uri, offset }: Cursor): boolean {
+export function isElsewhere(
+  files: readonly SiteText[],
+  before: readonly SiteText[],
+  { uri, offset }: TextCursor,
+): boolean {
   const file = files.find((candidate) => candidate.uri === uri);
   const piece = file === undefined ? undefined : pieceAt(file, offset);
   return piece !== undefined && !edited(before)(piece);
 }
 
 /** Whether, in the file of the cursor, nothing was typed below it, and nothing in other files. */
-export function isLowest(files: readonly SiteText[], before: readonly SiteText[], cursor: Cursor): boolean {
+export function isLowest(files: readonly SiteText[], before: readonly SiteText[], cursor: TextCursor): boolean {
   const isNew = edited(before);
   const known = new Map(before.map((file) => [file.uri, file]));
   return files.every((file) => {
@@ -120,8 +124,8 @@ function growing(
   };
 }
 
-function dueOf({ due, rule }: Diagnostic): Due {
-  return due ?? rule.due ?? 'pause';
+function showAfterOf({ showAfter, rule }: Diagnostic): ShowAfter {
+  return showAfter ?? rule.showAfter ?? 'pause';
 }
 
 /** The item at the cursor, with the text up to the next item; or the line, where there is no item. */
@@ -134,7 +138,7 @@ function typedAt(file: SiteText, offset: number): Typed {
   const piece = pieceAt(file, offset);
   if (piece === undefined)
     return { start: lineStart(file.text, offset), end: lineEnd(file.text, offset), isLeft: false };
-  const from = startOf(file, piece);
+  const from = pieceStart(file, piece);
   const cursor = offset - from;
   let item: Item | undefined;
   let next: Item | undefined;
@@ -165,9 +169,9 @@ function isBehind({ text }: Piece, { key, node }: Item, cursor: number): boolean
   return lines > (goesOn ? 1 : 0);
 }
 
-function isDue(due: Due, { start, end }: Span, text: string, cursor: number): boolean {
-  switch (due) {
-    case 'now':
+function isPast(showAfter: ShowAfter, { start, end }: Span, text: string, cursor: number): boolean {
+  switch (showAfter) {
+    case 'keystroke':
       return true;
     case 'value':
       return !/^[ \t]*$/.test(cursor < start ? text.slice(cursor, start) : text.slice(end, Math.max(end, cursor)));
@@ -194,7 +198,7 @@ const edited = perObject((before: readonly SiteText[]): ((piece: Piece) => boole
 });
 
 /** Whether a piece has changed since the last edit, or the cursor was in it then. */
-function leftBy({ files }: Findings, last: Cursor | undefined): (piece: Piece) => boolean {
+function leftBy({ files }: Findings, last: TextCursor | undefined): (piece: Piece) => boolean {
   const file = files.find(({ uri }) => uri === last?.uri);
   const left = file === undefined || last === undefined ? undefined : pieceAt(file, last.offset);
   return (piece) => piece === left || edited(files)(piece);

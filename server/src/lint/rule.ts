@@ -10,13 +10,13 @@ import type { NamedSection } from '../site/declared.ts';
 
 /**
  * When a finding is shown while somebody types in its item: something that is only missing waits.
- * - `now`: it stays wrong whatever is typed next.
+ * - `keystroke`: it stays wrong whatever is typed next.
  * - `value`: the cursor has left the value or key where it stands; more characters can make that right.
  * - `line`: the cursor has left the line.
  * - `item`: the cursor has left the item; more keys can make it right.
  * - `pause`: nothing has been typed for a second; other items can make it right.
  */
-export type Due = 'now' | 'value' | 'line' | 'item' | 'pause';
+export type ShowAfter = 'keystroke' | 'value' | 'line' | 'item' | 'pause';
 
 /** The properties that rules and kinds of audit findings share: all but how they find. */
 export interface RuleInfo {
@@ -32,7 +32,7 @@ export interface RuleInfo {
   /** It finds slips of spelling, syntax or units, which are corrected and never accepted. */
   readonly isSlip?: boolean;
   /** When its findings are shown during typing; `pause` by default. */
-  readonly due?: Due;
+  readonly showAfter?: ShowAfter;
 }
 
 /** A rule's file also exports its `examples`, for tests and its page; the programs leave them out. */
@@ -91,11 +91,11 @@ export interface Finding {
   /** Set where this finding is more or less severe than the rule's default. */
   readonly severity?: Severity;
   /** Set where this finding is shown sooner or later than the rule's default. */
-  readonly due?: Due;
+  readonly showAfter?: ShowAfter;
   /** What may be written yet and makes it right: while that section is being written, this may wait for a pause. */
   readonly awaits?: Awaited;
   /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
-  readonly about: readonly string[];
+  readonly acceptAt: readonly string[];
   readonly related?: readonly Related[];
   /**
    * What this finding reports, where it may be an effect of another finding: one whose effects are all entailed by

@@ -4,7 +4,7 @@ import { RequestType } from 'vscode-languageserver-protocol';
 import type { Location } from 'vscode-languageserver-protocol';
 import type { MadeFile } from '../make/output.ts';
 
-export interface Offer {
+export interface OutputOffer {
   readonly kind: string;
   readonly title: string;
   readonly summary: string;
@@ -12,21 +12,21 @@ export interface Offer {
   readonly subjects: readonly string[];
 }
 
-export interface Wanted {
+export interface WantedOutput {
   /** Address of the folder of the site, without a slash at its end. */
   readonly folder: string;
   readonly kind: string;
   readonly subject?: string | undefined;
 }
 
-export interface Shown {
+export interface ShownOutput {
   readonly files: readonly MadeFile[];
   readonly refused: readonly { readonly at: Location; readonly message: string }[];
   readonly notes: readonly string[];
 }
 
 /** All that can be made for a site. */
-export const outputs = new RequestType<{ readonly folder: string }, readonly Offer[], void>('plumbline/outputs');
+export const outputs = new RequestType<{ readonly folder: string }, readonly OutputOffer[], void>('plumbline/outputs');
 
 /** The files of one of them. An error where the site has no such kind or subject. */
-export const make = new RequestType<Wanted, Shown, void>('plumbline/make');
+export const make = new RequestType<WantedOutput, ShownOutput, void>('plumbline/make');

@@ -124,7 +124,7 @@ export function serve(connection: Connection, source: FileSource, parts: HostPar
   const checkAndPublish = (site: OpenSite, isEnough: () => boolean): boolean => {
     const checked = site.now();
     if (isEnough() || !checked.proceed(isEnough)) return false;
-    const diagnostics = typing.told(site, checked);
+    const diagnostics = typing.diagnosticsToShow(site, checked);
     publisher.publish({
       folder: site.folder,
       checked,

@@ -1,7 +1,7 @@
 /** Follows typing, and holds findings back in an item until the cursor leaves it or nobody types for a while. */
 
 import { type Copied, copiedAfter } from '../lint/copied.ts';
-import { type Cursor, type Findings, isElsewhere, isLowest, told } from '../lint/held-back.ts';
+import { type TextCursor, type Findings, isElsewhere, isLowest, diagnosticsToShow } from '../lint/held-back.ts';
 import type { Diagnostic } from '../lint/rule.ts';
 import type { SiteText } from '../site/folder.ts';
 import type { OpenSite } from './sites.ts';
@@ -11,9 +11,9 @@ const PAUSE = 1000;
 
 /** A site in which somebody types. */
 interface Typed {
-  cursor: Cursor;
+  cursor: TextCursor;
   /** Where the cursor was when findings were last shown. */
-  last: Cursor | undefined;
+  last: TextCursor | undefined;
   /** The files as they were before the typing. */
   readonly before: readonly SiteText[];
   isDownward: boolean;
@@ -31,7 +31,7 @@ export class Typing {
   }
 
   /** Notes an edit that ends at the cursor. */
-  edited(site: OpenSite, cursor: Cursor): void {
+  edited(site: OpenSite, cursor: TextCursor): void {
     const known = this.typed.get(site);
     clearTimeout(known?.timer);
     const before = known?.before ?? this.shown.get(site)?.files ?? [];
@@ -41,7 +41,7 @@ export class Typing {
   }
 
   /** Takes the cursor from the client: where it has left the typed item, all findings are shown. */
-  moved(site: OpenSite, cursor: Cursor): void {
+  moved(site: OpenSite, cursor: TextCursor): void {
     const typed = this.typed.get(site);
     if (typed === undefined) return;
     typed.cursor = cursor;
@@ -50,12 +50,12 @@ export class Typing {
   }
 
   /** The findings that are shown now. */
-  told(site: OpenSite, now: Findings): readonly Diagnostic[] {
+  diagnosticsToShow(site: OpenSite, now: Findings): readonly Diagnostic[] {
     const typed = this.typed.get(site);
     if (typed?.isDownward === true) typed.isDownward = isLowest(now.files, typed.before, typed.cursor);
     const shown = this.shown.get(site) ?? { files: [], diagnostics: [] };
     if (typed !== undefined) typed.copied = copiedAfter(typed.copied, shown.files, now.files, typed.cursor);
-    const diagnostics = typed === undefined ? now.diagnostics : told({ shown, ...typed }, now);
+    const diagnostics = typed === undefined ? now.diagnostics : diagnosticsToShow({ shown, ...typed }, now);
     this.shown.set(site, { files: now.files, diagnostics });
     if (typed !== undefined) typed.last = typed.cursor;
     return diagnostics;

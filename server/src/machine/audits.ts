@@ -3,7 +3,7 @@
 import { auditAnnouncements } from '../audit/announcements/audit.ts';
 import type { Audit, AuditKind, Audited, Saying } from '../audit/audited.ts';
 import { auditCounters } from '../audit/counters/audit.ts';
-import { USUAL } from '../audit/counters/compare.ts';
+import { USUAL_LIMITS } from '../audit/counters/compare.ts';
 import type { Measured } from '../audit/measured.ts';
 import { USUAL_TOLERANCE, auditProbe } from '../audit/probe/audit.ts';
 import { auditRecordings } from '../audit/recordings/audit.ts';
@@ -45,7 +45,7 @@ export const audits: Readonly<Record<AuditKind, Begin>> = {
   async counters(path, _plan, { of }, waiting) {
     const readings = await countersIn(path, waiting);
     const measured = (): Measured => ({ counters: { readings, device: of } });
-    return Object.assign((plan: Plan) => auditCounters(plan, readings, of, USUAL), { measured });
+    return Object.assign((plan: Plan) => auditCounters(plan, readings, of, USUAL_LIMITS), { measured });
   },
 
   async announcements(path, _plan, _saying, waiting) {

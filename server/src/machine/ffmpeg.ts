@@ -5,7 +5,7 @@ import type { Ran } from '../footage/tools.ts';
 import { codeOf } from './failures.ts';
 import { CannotDo } from './cannot-do.ts';
 
-export interface How {
+export interface FfmpegOptions {
   readonly cwd?: string;
   readonly signal?: AbortSignal;
   /** Takes each line of the output, which is then not kept. */
@@ -16,7 +16,7 @@ export interface How {
 export function run(
   program: 'ffmpeg' | 'ffprobe',
   words: readonly string[],
-  { cwd, signal, line }: How = {},
+  { cwd, signal, line }: FfmpegOptions = {},
 ): Promise<Ran> {
   return new Promise((resolve, reject) => {
     const child = spawn(program, words, {

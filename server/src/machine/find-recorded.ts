@@ -2,7 +2,7 @@
 
 import { type Dirent, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Found } from '../footage/candidates.ts';
+import type { CandidateFile } from '../footage/candidates.ts';
 import type { FoundFiles } from '../footage/tools.ts';
 import { codeOf, reasonOf } from './failures.ts';
 import type { FileNames } from '../recordings/file-names.ts';
@@ -14,7 +14,7 @@ import { CannotDo } from './cannot-do.ts';
  * @throws CannotDo where the folder cannot be read
  */
 export function findFiles(root: string, names: FileNames): FoundFiles {
-  const found: Found[] = [];
+  const found: CandidateFile[] = [];
   const skipped: string[] = [];
   const walk = (folder: string, depth: number): void => {
     for (const entry of entriesOf(join(root, folder), folder === names.folder)) {

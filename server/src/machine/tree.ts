@@ -22,7 +22,7 @@ const DEEPEST = 64;
 /** Replaces bytes of a name that are no UTF-8: a file with such a name cannot be asked for. */
 const NO_TEXT = '\ufffd';
 
-export interface How {
+export interface ReadTreeOptions {
   /** The reason, as a clause, for a code of the system. */
   readonly reasonOf: (code: string) => string;
   /** Called now and then with the number of entries so far. */
@@ -39,7 +39,7 @@ interface Open {
 }
 
 /** @param root ends without a slash */
-export function readTree(root: string, visitor: Visitor, how: How): void {
+export function readTree(root: string, visitor: Visitor, how: ReadTreeOptions): void {
   for (const entries of treeInSteps(root, visitor, how)) how.progress?.(entries);
 }
 
@@ -47,7 +47,7 @@ export function readTree(root: string, visitor: Visitor, how: How): void {
 export function* treeInSteps(
   root: string,
   visitor: Visitor,
-  { reasonOf, apart = new Set() }: Omit<How, 'progress'>,
+  { reasonOf, apart = new Set() }: Omit<ReadTreeOptions, 'progress'>,
 ): Generator<number, void> {
   const open: Open[] = [];
   let entries = 0;

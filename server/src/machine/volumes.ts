@@ -2,7 +2,7 @@
 
 import { realpathSync, statSync, statfsSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
-import type { Read } from '../audit/recordings/audit.ts';
+import type { ReadVolume } from '../audit/recordings/audit.ts';
 import { diagnose } from '../lint/diagnose.ts';
 import { recordingRules } from '../audit/recordings/rules.ts';
 import type { Space } from '../audit/recordings/space.ts';
@@ -17,7 +17,7 @@ import type { Waiting } from './input.ts';
 import { readTree, treeInSteps } from './tree.ts';
 
 export interface ReadVolumes {
-  readonly volumes: readonly (Read & { readonly root: string })[];
+  readonly volumes: readonly (ReadVolume & { readonly root: string })[];
   /** Findings about volumes that are missing. */
   readonly found: readonly Diagnostic[];
   /** Volumes that were left out, and why. */
@@ -63,7 +63,7 @@ export function readVolumes(
       message:
         `There is no folder ${volume.path} on this machine, which has other volumes of ${volume.host ?? ''}. ` +
         `Is the disk of ${volume.name} mounted?`,
-      about: [volume.name],
+      acceptAt: [volume.name],
     })),
   );
   const volumes = [...there].flatMap(([root, own]) => readOne(site, root, own, [...there.keys()], progress));
@@ -77,7 +77,7 @@ function readOne(
   own: readonly Volume[],
   roots: readonly string[],
   progress: (words: string) => void,
-): (Read & { readonly root: string })[] {
+): (ReadVolume & { readonly root: string })[] {
   const [volume] = own;
   if (volume === undefined) return [];
   const names = new Set(own.map(({ name }) => name));
@@ -112,7 +112,7 @@ export async function readChosen(
   volume: Volume,
   folder: string,
   { signal, progress }: Waiting = {},
-): Promise<Read> {
+): Promise<ReadVolume> {
   const root = folderAt(folder);
   if (root === undefined) throw new CannotDo(`${folder} is no folder on this machine.`);
   const survey = new Survey(
@@ -158,7 +158,7 @@ function nothing(absent: readonly Volume[], folder: string | undefined, notes: r
 }
 
 /** When the newest file was opened; now, where there is none. */
-export function newestOf(volumes: readonly Read[]): number {
+export function newestOf(volumes: readonly ReadVolume[]): number {
   const newest = volumes.flatMap(({ survey }) =>
     survey.recordings.map(({ rows }) => (rows.length === 0 ? -Infinity : rows.start(rows.length - 1))),
   );

@@ -1,6 +1,6 @@
 /** Names as file names: a name that the site language does not allow could lead out of the folder. */
 
-import { type Item, headOf, isName } from '../site/item.ts';
+import { type Item, namePlace, isName } from '../site/item.ts';
 import { visible } from '../text/visible.ts';
 import type { Refusal } from './output.ts';
 
@@ -8,7 +8,7 @@ import type { Refusal } from './output.ts';
 export function refusedName(item: Item): Refusal | undefined {
   if (isName(item.name)) return undefined;
   return {
-    at: headOf(item),
+    at: namePlace(item),
     rule: 'malformed-value',
     message: `No file can be named after ${visible(item.name, 60)}: it is not of 1 to 63 letters, digits, - and _. Rename it.`,
   };

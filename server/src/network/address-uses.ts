@@ -3,7 +3,7 @@
 import { contains, whyNotHost } from '../standards/ipv4.ts';
 import { formatMac } from '../standards/mac.ts';
 import { type Device, type Port, type Site, type Vlan, portName } from '../site/model.ts';
-import type { Route } from '../text/syntax.ts';
+import type { KeyPath } from '../text/syntax.ts';
 import { domainsOf } from './vlan-membership.ts';
 import type { Link } from './link.ts';
 
@@ -12,7 +12,7 @@ export interface AddressUse {
   readonly device: Device;
   /** `undefined` for an address that a switch or router has at none of its ports. */
   readonly port: Port | undefined;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   /** The VLAN that it is declared for, else those of the cable at its port; empty where neither is known. */
   readonly vlans: readonly Vlan[];
   /** Which of these VLANs, or of all of the site if they are not known, has a subnet that holds the address. */
@@ -34,19 +34,19 @@ function addUsesOf(
   linkAt: (port: Port) => Link | undefined,
   uses: AddressUse[],
 ): void {
-  const add = (address: number, port: Port | undefined, route: Route, vlans: readonly Vlan[]): void => {
+  const add = (address: number, port: Port | undefined, keyPath: KeyPath, vlans: readonly Vlan[]): void => {
     const home = (vlans.length === 0 ? declared : vlans).find(
       ({ subnet }) => subnet !== undefined && contains(subnet, address),
     );
-    uses.push({ address, device, port, route, vlans, home });
+    uses.push({ address, device, port, keyPath, vlans, home });
   };
   const named = (vlan: string | undefined): Vlan[] => declared.filter(({ name }) => name === vlan);
   if (device.address !== undefined) add(device.address, undefined, ['address'], []);
-  for (const { address, vlan, route } of device.addresses) add(address, undefined, route, named(vlan));
+  for (const { address, vlan, keyPath } of device.addresses) add(address, undefined, keyPath, named(vlan));
   for (const port of device.ports) {
-    for (const { address, vlan, route } of port.addresses) {
+    for (const { address, vlan, keyPath } of port.addresses) {
       const declaredFor = vlan ?? (port.forwards ? (port.native ?? port.vlan) : undefined);
-      add(address, port, route, declaredFor === undefined ? vlansAt(linkAt, port) : named(declaredFor));
+      add(address, port, keyPath, declaredFor === undefined ? vlansAt(linkAt, port) : named(declaredFor));
     }
   }
 }

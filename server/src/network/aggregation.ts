@@ -5,11 +5,11 @@
  */
 
 import type { Port } from '../site/model.ts';
-import { type Joint, type Member, alone } from './link.ts';
+import { type PhysicalLink, type MemberLink, singleLink } from './link.ts';
 
 /** The links in the order of their first cables. */
-export function aggregated(cables: readonly Member[]): Joint[] {
-  const groups = new Map<Member | string, Member[]>();
+export function aggregatedLinks(cables: readonly MemberLink[]): PhysicalLink[] {
+  const groups = new Map<MemberLink | string, MemberLink[]>();
   for (const member of cables) {
     const key = groupOf(member) ?? member;
     const group = groups.get(key);
@@ -19,30 +19,30 @@ export function aggregated(cables: readonly Member[]): Joint[] {
   return [...groups.values()].flatMap((group) => {
     const [first, ...others] = group.length === 1 ? group : group.sort(byPort);
     if (first === undefined) return [];
-    return others.length === 0 ? alone(first) : jointOf(first, [first, ...others]);
+    return others.length === 0 ? singleLink(first) : aggregate(first, [first, ...others]);
   });
 }
 
 const names = new Intl.Collator('en', { numeric: true });
 
 /** Orders cables by their ports at one of the two devices, so that their order in a file does not matter. */
-function byPort(first: Member, second: Member): number {
-  const near = ({ a, b }: Member): string => (a.device.name < b.device.name ? a : b).name;
+function byPort(first: MemberLink, second: MemberLink): number {
+  const near = ({ a, b }: MemberLink): string => (a.device.name < b.device.name ? a : b).name;
   return names.compare(near(first), near(second));
 }
 
 /** A key that is the same for all cables between two groups, or between a group and a device without one. */
-function groupOf({ a, b }: Member): string | undefined {
+function groupOf({ a, b }: MemberLink): string | undefined {
   if (a.lag === undefined && b.lag === undefined) return undefined;
   if (a.device.kind === 'media-converter' || b.device.kind === 'media-converter') return undefined;
   const end = ({ device, lag }: Port): string => (lag === undefined ? device.name : `${device.name}/${lag}`);
   return [end(a), end(b)].sort().join(' ');
 }
 
-function jointOf(first: Member, all: readonly Member[]): Joint {
+function aggregate(first: MemberLink, all: readonly MemberLink[]): PhysicalLink {
   const speed = all.find(({ capacity }) => capacity !== undefined)?.capacity;
-  const fits = ({ capacity }: Member): boolean => capacity === undefined || capacity === speed;
-  const members = agree(first) ? all.filter(fits) : [first];
+  const fits = ({ capacity }: MemberLink): boolean => capacity === undefined || capacity === speed;
+  const members = canAggregate(first) ? all.filter(fits) : [first];
   const capacity =
     speed === undefined ? undefined : members.reduce((sum, member) => sum + (member.capacity ?? speed), 0);
   const idle = all.filter((member) => !members.includes(member));
@@ -50,7 +50,7 @@ function jointOf(first: Member, all: readonly Member[]): Joint {
 }
 
 /** Whether both ends aggregate, and at least one starts LACP or neither uses it. */
-export function agree({ a, b }: Pick<Member, 'a' | 'b'>): boolean {
+export function canAggregate({ a, b }: Pick<MemberLink, 'a' | 'b'>): boolean {
   if (a.lag === undefined || b.lag === undefined) return false;
   if (a.lacp === 'off' || b.lacp === 'off') return a.lacp === b.lacp;
   return a.lacp === 'active' || b.lacp === 'active';

@@ -1,12 +1,12 @@
 /** Values for the addresses, groups and ports that are written as `auto`: free, and no two alike. */
 
 import { broadcast, contains, formatAddress } from '../standards/ipv4.ts';
-import { wayOfGroup } from './way-of-group.ts';
+import { groupRoutes } from './group-routes.ts';
 import type { Topology } from './wiring.ts';
 import { AUTO, type Item } from '../site/item.ts';
 import { type Device, type Port, type Site, type Stream, type Vlan, isRtsp } from '../site/model.ts';
 import { portNames } from '../site/port-names.ts';
-import { type Data, type Route, dataAt } from '../text/syntax.ts';
+import { type Data, type KeyPath, dataAt } from '../text/syntax.ts';
 import { type AddressSpace, addressBeside, spaceOfAll, usedAddresses } from '../site/free/address.ts';
 import { nextFreeGroup } from '../site/free/group.ts';
 import { destinations, isDatagrams, portsTaken } from '../site/free/port.ts';
@@ -14,7 +14,7 @@ import { RTP_PORT, RTSP_PORT } from '../standards/rtp.ts';
 
 export interface Blank {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly what: 'address' | 'group' | 'port';
   /** The value to fill in; `undefined` if the site does not say enough, or none is free. */
   readonly value: string | undefined;
@@ -46,12 +46,12 @@ function addresses(site: Site, topology: Topology): Blank[] {
   /** By VLAN and kind, where to look next. */
   const next = new Map<string, number>();
   return blankOnes(site.devices).flatMap((device) =>
-    routesOf(device.item, 'address').map((route): Blank => {
-      const key = route[0] === 'ports' ? String(route[1]) : undefined;
+    routesOf(device.item, 'address').map((keyPath): Blank => {
+      const key = keyPath[0] === 'ports' ? String(keyPath[1]) : undefined;
       const names = key === undefined ? [] : portNames(key);
       const port =
         key === undefined ? (device.bridging ? undefined : device.ports[0]) : device.portByName.get(names[0] ?? '');
-      const vlan = vlanOf(site, topology, device, port, route);
+      const vlan = vlanOf(site, topology, device, port, keyPath);
       const count = Math.max(1, names.length);
       const space = vlan ?? (site.vlans.length === 0 ? spaceOfAll(site.devices) : undefined);
       const alike = `${vlan?.name} ${device.kind}`;
@@ -66,7 +66,7 @@ function addresses(site: Site, topology: Topology): Blank[] {
       }
       return {
         item: device.item,
-        route,
+        keyPath,
         what: 'address',
         vlan,
         space,
@@ -80,11 +80,11 @@ function blankOnes<T extends { readonly item: Item }>(facts: readonly T[]): T[] 
   return facts.filter(({ item }) => item.blank);
 }
 
-function routesOf({ blank, mentions }: Item, form: 'address' | 'group'): Route[] {
+function routesOf({ blank, mentions }: Item, form: 'address' | 'group'): KeyPath[] {
   if (!blank) return [];
   return mentions.flatMap((mention) =>
-    mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.route[0] !== 'routes'
-      ? [mention.route]
+    mention.mention === 'form' && mention.form === form && mention.text === AUTO && mention.keyPath[0] !== 'routes'
+      ? [mention.keyPath]
       : [],
   );
 }
@@ -103,9 +103,9 @@ function vlanOf(
   topology: Topology,
   device: Device,
   port: Port | undefined,
-  route: Route,
+  keyPath: KeyPath,
 ): Vlan | undefined {
-  if (route[route.length - 2] === 'addresses') return site.vlanByName.get(String(route[route.length - 1]));
+  if (keyPath[keyPath.length - 2] === 'addresses') return site.vlanByName.get(String(keyPath[keyPath.length - 1]));
   const named = port?.vlan ?? port?.native;
   if (named !== undefined) return site.vlanByName.get(named);
   const link = port === undefined ? undefined : topology.linkAt(port);
@@ -170,7 +170,7 @@ function groups(site: Site, topology: Topology): Blank[] {
   };
   let last: number | undefined;
   return blankOnes(site.streams).flatMap((stream) =>
-    routesOf(stream.item, 'group').map((route): Blank => {
+    routesOf(stream.item, 'group').map((keyPath): Blank => {
       const above = free(last);
       const usual = above !== undefined && (last === undefined || above > last) ? above : undefined;
       const group = routedGroup(site, topology, stream, usual, free);
@@ -178,7 +178,7 @@ function groups(site: Site, topology: Topology): Blank[] {
       if (group === usual) last = group ?? last;
       return {
         item: stream.item,
-        route,
+        keyPath,
         what: 'group',
         ...NOWHERE,
         value: group === undefined ? undefined : formatAddress(group),
@@ -197,7 +197,7 @@ function routedGroup(
 ): number | undefined {
   const source = site.deviceByName.get(stream.source ?? '');
   if (source === undefined || source.routes.length === 0) return usual;
-  const { leavesThere, routes } = wayOfGroup(site, topology, source, stream.receivers);
+  const { leavesThere, routes } = groupRoutes(site, topology, source, stream.receivers);
   if (routes.length === 0 || (usual !== undefined && leavesThere(usual))) return usual;
   const routed = routes.map(({ to }) => free(to.network));
   return routed.find((group) => group !== undefined && leavesThere(group)) ?? usual;
@@ -219,7 +219,7 @@ function ports(site: Site): Blank[] {
   return asked.flatMap((stream): Blank[] => {
     const { item, transport } = stream;
     if (writtenAt(item, 'port') !== AUTO) return [];
-    const blank = { item, route: ['port'], what: 'port', ...NOWHERE } as const;
+    const blank = { item, keyPath: ['port'], what: 'port', ...NOWHERE } as const;
     if (isRtsp(transport)) return [{ ...blank, value: String(RTSP_PORT) }];
     const there = ownDestinations(stream).map((destination) => taken.get(destination));
     const wanted = Math.max(2, portsTaken(site, stream));

@@ -5,7 +5,7 @@ import type { Device, Stream } from '../site/model.ts';
 import { type AddressUse, isOutside } from './address-uses.ts';
 import type { Delivery, Obstacle, Unreached } from './delivery.ts';
 import type { TrafficRoute } from './traffic.ts';
-import { type Fault, FaultSearch, type Step } from './faults.ts';
+import { type Fault, FaultSearch, type FaultStep } from './faults.ts';
 import type { Link } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Wiring } from './wiring.ts';
@@ -135,7 +135,7 @@ class CauseSearch {
       if (querier === undefined) continue;
       const domain = network.topology.domainOf(vlan);
       const tree = network.tree(domain);
-      const parts = new Map<number, readonly Step[] | undefined>();
+      const parts = new Map<number, readonly FaultStep[] | undefined>();
       for (const bridge of tree.bridges.values()) {
         const { component } = bridge;
         if (tree.queried.has(component)) continue;
@@ -148,7 +148,7 @@ class CauseSearch {
     }
   }
 
-  private causesIn(steps: readonly Step[] | undefined): Set<Fault> {
+  private causesIn(steps: readonly FaultStep[] | undefined): Set<Fault> {
     const causes = new Set<Fault>();
     for (const { fault, domain, kind } of steps ?? []) {
       causes.add(fault);

@@ -7,13 +7,13 @@
  */
 
 import type { Cable, Device } from '../site/model.ts';
-import type { Member } from './link.ts';
+import type { MemberLink } from './link.ts';
 
 export interface Failed {
   readonly cables: ReadonlySet<Cable>;
   readonly devices: ReadonlySet<Device>;
 }
 
-export function isDown({ cables, devices }: Failed, { cable, a, b }: Member): boolean {
+export function hasFailed({ cables, devices }: Failed, { cable, a, b }: MemberLink): boolean {
   return cables.has(cable) || devices.has(a.device) || devices.has(b.device);
 }

@@ -11,7 +11,7 @@ import { contains } from '../standards/ipv4.ts';
 import type { Item } from '../site/item.ts';
 import { type Cable, type CableEnd, type Device, type Port, portAt } from '../site/model.ts';
 import { NameSearch } from '../text/nearest.ts';
-import { type Link, cablesOf, carries, oppositePort, sentBy } from './link.ts';
+import { type Link, cablesOf, taggingOf, oppositePort, domainsSentBy } from './link.ts';
 import { isTransparent } from './transparent-segments.ts';
 import type { Topology, Wired, Wiring } from './wiring.ts';
 import { type BroadcastDomain, domainsOf, hasVlans } from './vlan-membership.ts';
@@ -19,14 +19,14 @@ import { type BroadcastDomain, domainsOf, hasVlans } from './vlan-membership.ts'
 /** What is to be mended: a link, or a cable that joins nothing. */
 export type Fault = Link | Item;
 
-export interface Step {
+export interface FaultStep {
   readonly fault: Fault;
   /** The domain that must pass there; `undefined` where everything must. */
   readonly domain: BroadcastDomain | undefined;
   readonly kind: 'differs' | 'joins-nothing' | 'idle' | 'lacks';
 }
 
-const COST: Readonly<Record<Step['kind'], number>> = { 'differs': 2, 'joins-nothing': 2, 'idle': 3, 'lacks': 4 };
+const COST: Readonly<Record<FaultStep['kind'], number>> = { 'differs': 2, 'joins-nothing': 2, 'idle': 3, 'lacks': 4 };
 
 /** A part of a broadcast domain, or a router. */
 type Part = object;
@@ -34,11 +34,11 @@ type Part = object;
 interface Edge {
   readonly to: Part;
   /** `undefined` where frames pass already. */
-  readonly step: Step | undefined;
+  readonly step: FaultStep | undefined;
 }
 
 /** Parts with the least costly ways to them. */
-type Ways = ReadonlyMap<Part, { readonly cost: number; readonly steps: readonly Step[] }>;
+type Ways = ReadonlyMap<Part, { readonly cost: number; readonly steps: readonly FaultStep[] }>;
 
 export class FaultSearch {
   private readonly site: Wired;
@@ -73,12 +73,12 @@ export class FaultSearch {
    * The steps to mend so that frames pass between two hosts; empty if they pass already, `undefined` if no cable leads
    * there.
    */
-  between(a: Device, b: Device): readonly Step[] | undefined {
+  between(a: Device, b: Device): readonly FaultStep[] | undefined {
     return this.least(this.from(a), this.entries(b));
   }
 
   /** As `between`, for a bridge and a device in one broadcast domain; `without` leaves out a link. */
-  within(domain: BroadcastDomain, from: Device, to: Device, without?: Link): readonly Step[] | undefined {
+  within(domain: BroadcastDomain, from: Device, to: Device, without?: Link): readonly FaultStep[] | undefined {
     const ends = to.bridging
       ? [{ to: this.part(to, domain), step: undefined }]
       : this.entries(to).filter(({ to: part, step }) => step !== undefined || this.isOf(part, domain));
@@ -105,7 +105,7 @@ export class FaultSearch {
     );
   }
 
-  private join(a: Part, b: Part, step: Step | undefined): void {
+  private join(a: Part, b: Part, step: FaultStep | undefined): void {
     if (a === b) return;
     kept(this.edges, a, () => []).push({ to: b, step });
     kept(this.edges, b, () => []).push({ to: a, step });
@@ -116,7 +116,7 @@ export class FaultSearch {
     const sent = new Set([...domainsOf(link.fromA), ...domainsOf(link.fromB)]);
     for (const domain of sent) {
       const kind = link.blocked !== undefined ? 'idle' : 'differs';
-      if (link.blocked === undefined && carries(link, domain) !== 'no') continue;
+      if (link.blocked === undefined && taggingOf(link, domain) !== 'no') continue;
       if (isTransparent(a) !== isTransparent(b)) this.throughTransparent(link, domain);
       else this.join(this.part(a.device, domain), this.part(b.device, domain), { fault: link, domain, kind });
     }
@@ -160,12 +160,12 @@ export class FaultSearch {
       for (const domain of domainsOf(link)) found.push({ to: at(domain), step: undefined });
       if (!forwards) continue;
       for (const domain of this.meantFor(port, link))
-        if (carries(link, domain) === 'no')
+        if (taggingOf(link, domain) === 'no')
           found.push({ to: at(domain), step: { fault: link, domain, kind: 'differs' } });
     }
     for (const { item, end } of this.loose.get(host) ?? []) {
       const far = 'device' in end ? end.device : end;
-      const step: Step = { fault: item, domain: undefined, kind: 'joins-nothing' };
+      const step: FaultStep = { fault: item, domain: undefined, kind: 'joins-nothing' };
       for (const domain of this.domainsAt.get(far) ?? []) found.push({ to: this.part(far, domain), step });
     }
     return found;
@@ -185,7 +185,7 @@ export class FaultSearch {
     }
     if (found.size > 0 || domainsOf(link).length > 0) return found;
     const far = oppositePort(link, port);
-    const sent = domainsOf(sentBy(link, far));
+    const sent = domainsOf(domainsSentBy(link, far));
     return sent.length > 0 ? sent : (this.domainsAt.get(far.device) ?? []);
   }
 
@@ -235,9 +235,9 @@ export class FaultSearch {
   }
 
   private search(entries: readonly Edge[], without?: Link): Ways {
-    const ways = new Map<Part, { cost: number; steps: readonly Step[] }>();
-    const open: { to: Part; cost: number; steps: readonly Step[] }[] = [];
-    const offer = (edge: Edge, cost: number, steps: readonly Step[]): void => {
+    const ways = new Map<Part, { cost: number; steps: readonly FaultStep[] }>();
+    const open: { to: Part; cost: number; steps: readonly FaultStep[] }[] = [];
+    const offer = (edge: Edge, cost: number, steps: readonly FaultStep[]): void => {
       const { step } = edge;
       if (step !== undefined && step.fault === without) return;
       const sum = cost + (step === undefined ? 0 : COST[step.kind]);
@@ -258,8 +258,8 @@ export class FaultSearch {
     return ways;
   }
 
-  private least(ways: Ways, ends: readonly Edge[]): readonly Step[] | undefined {
-    let best: { readonly cost: number; readonly steps: readonly Step[] } | undefined;
+  private least(ways: Ways, ends: readonly Edge[]): readonly FaultStep[] | undefined {
+    let best: { readonly cost: number; readonly steps: readonly FaultStep[] } | undefined;
     for (const { to, step } of ends) {
       const way = ways.get(to);
       if (way === undefined) continue;

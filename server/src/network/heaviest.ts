@@ -7,14 +7,14 @@ import { linePeakOf } from './loads.ts';
 import type { Network } from './network.ts';
 
 /** A stream or other traffic that crosses a direction of a link. */
-export interface Flow {
+export interface LinkFlow {
   readonly of: Stream | Traffic;
   /** bit/s at line rate. */
   readonly peak: number;
 }
 
 /** All flows of a link in one direction, the greatest first. */
-export function flowsOn({ copies, rates, trafficCopies }: Network, link: Link, out: Port): Flow[] {
+export function flowsOn({ copies, rates, trafficCopies }: Network, link: Link, out: Port): LinkFlow[] {
   return [
     ...copies(link, out).map((crossing) => ({
       of: crossing.stream,
@@ -28,7 +28,7 @@ export function flowsOn({ copies, rates, trafficCopies }: Network, link: Link, o
 }
 
 /** `paddock-live and 14 others`: the stream or other traffic that takes most, and how many more cross. */
-export function heaviest(network: Network, link: Link, out: Port): string {
+export function heaviestFlowWords(network: Network, link: Link, out: Port): string {
   const names = flowsOn(network, link, out).map(({ of }) => of.name);
   return names.length > 2 ? `${asName(names[0] ?? '')} and ${names.length - 1} others` : list(names.map(asName));
 }

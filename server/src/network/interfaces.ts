@@ -6,9 +6,9 @@ import { type Device, type Port, type PortAddress, type Site, type Vlan, address
 import { canForward } from './can-forward.ts';
 import type { RouteTarget } from '../site/multicast-route.ts';
 import type { Interface } from './interface.ts';
-import { type Link, leadOf } from './link.ts';
+import { type Link, linkEnd } from './link.ts';
 import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
-import { RouteTable, type Via, type Way } from './route-table.ts';
+import { RouteTable, type NextHop, type RouteEntry } from './route-table.ts';
 
 export class Interfaces {
   private readonly byDevice: ReadonlyMap<Device, readonly Interface[]>;
@@ -73,12 +73,12 @@ export class Interfaces {
   }
 
   /** How a device sends to a group; `undefined` where it has no route for it. */
-  towardsGroup(device: Device, group: number): Way | undefined {
+  towardsGroup(device: Device, group: number): RouteEntry | undefined {
     return this.table(device).towards({ address: group, domain: undefined });
   }
 
   /** How a device sends to an interface of another. */
-  towards(device: Device, { address, domain }: Interface): Way | undefined {
+  towards(device: Device, { address, domain }: Interface): RouteEntry | undefined {
     return this.table(device).towards({ address, domain });
   }
 
@@ -92,7 +92,7 @@ export class Interfaces {
     });
   }
 
-  private gatewayOf({ device, domain }: Interface): Via | undefined {
+  private gatewayOf({ device, domain }: Interface): NextHop | undefined {
     if (device.kind === 'internet') return this.routerBeside(device, domain);
     const name = domain.vlan?.gateway;
     const gateway = name === undefined || name === device.name ? undefined : this.deviceByName.get(name);
@@ -102,7 +102,7 @@ export class Interfaces {
   }
 
   /** The router at the end of the provider's line. */
-  private routerBeside(device: Device, domain: BroadcastDomain): Via | undefined {
+  private routerBeside(device: Device, domain: BroadcastDomain): NextHop | undefined {
     for (const [other, interfaces] of this.byDevice) {
       const at = other === device || !other.routing ? undefined : interfaces.find((by) => by.domain === domain);
       if (at !== undefined) return { address: at.address, at };
@@ -129,7 +129,7 @@ function holdersOf(
 
 /** Adds those of a port. Aggregated ports are one interface, at the first cable's port. */
 function addInterfaces(to: Interface[], port: Port, link: Link | undefined): void {
-  if (link === undefined || leadOf(link, port) !== port) return;
+  if (link === undefined || linkEnd(link, port) !== port) return;
   const { device } = port;
   for (const domain of domainsOf(link)) to.push({ device, port, link, domain, address: addressIn(port, domain, link) });
 }

@@ -12,7 +12,7 @@ import { isTransparent } from './transparent-segments.ts';
 import { hasVlans } from './vlan-membership.ts';
 
 /** A switch port that puts the hosts behind it into a VLAN, and their addresses. */
-export interface Placed {
+export interface PortPlacement {
   readonly port: Port;
   readonly link: Link;
   readonly vlan: Vlan;
@@ -23,9 +23,9 @@ export interface Misplaced {
   /** VLANs whose declared subnet is not the one that their hosts are in. */
   readonly subnets: readonly { readonly vlan: Vlan; readonly meant: Subnet; readonly uses: readonly AddressUse[] }[];
   /** Pairs of cables, each in the other's port. */
-  readonly swapped: readonly (readonly [Placed, Placed])[];
+  readonly swapped: readonly (readonly [PortPlacement, PortPlacement])[];
   /** Cables with addresses of one other VLAN only: the port is in the wrong VLAN, or the cable in the wrong port. */
-  readonly cables: readonly { readonly placed: Placed; readonly meant: Vlan }[];
+  readonly cables: readonly { readonly placed: PortPlacement; readonly meant: Vlan }[];
   /** All other addresses, each by itself. */
   readonly addresses: readonly AddressUse[];
 }
@@ -39,7 +39,7 @@ export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
   if (outside.length === 0 && vlans.length !== 1) return NOTHING;
   const explained = new Set<AddressUse>();
   const explain = (uses: readonly AddressUse[]): void => uses.forEach((use) => explained.add(use));
-  const isExplained = ({ uses }: Placed): boolean => uses.some((use) => explained.has(use));
+  const isExplained = ({ uses }: PortPlacement): boolean => uses.some((use) => explained.has(use));
 
   const subnets = vlans.flatMap((vlan) => {
     const found = wrongSubnet(vlan, vlans, network);
@@ -51,7 +51,7 @@ export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
     outside.filter((use) => !explained.has(use)),
     network,
   );
-  const swapped: (readonly [Placed, Placed])[] = [];
+  const swapped: (readonly [PortPlacement, PortPlacement])[] = [];
   for (const [index, first] of placed.entries()) {
     const second = placed
       .slice(index + 1)
@@ -73,14 +73,14 @@ export function misplacedIn(vlans: readonly Vlan[], network: Wired): Misplaced {
 
 const NOTHING: Misplaced = { subnets: [], swapped: [], cables: [], addresses: [] };
 
-function belongs({ uses }: Placed, { subnet }: Vlan): boolean {
+function belongs({ uses }: PortPlacement, { subnet }: Vlan): boolean {
   return subnet !== undefined && uses.every(({ address }) => contains(subnet, address));
 }
 
 /** Ports with only addresses of other networks behind them. */
-function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: Wired): Placed[] {
+function placedWrong(outside: readonly AddressUse[], { topology, addressUses }: Wired): PortPlacement[] {
   const deciding = (use: AddressUse): { port: Port; link: Link } | undefined => {
-    const isDeclared = use.port?.forwards === true || use.route.includes('addresses');
+    const isDeclared = use.port?.forwards === true || use.keyPath.includes('addresses');
     const link = use.port === undefined || isDeclared ? undefined : topology.linkAt(use.port);
     if (link === undefined || use.port === undefined) return undefined;
     const port = oppositePort(link, use.port);

@@ -25,7 +25,7 @@ import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts'
 import type { Interface } from './interface.ts';
 import { type Link, oppositePort, portOf } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import type { Way } from './route-table.ts';
+import type { RouteEntry } from './route-table.ts';
 import type { RoutingContext } from './trace.ts';
 
 /** The links that lead to members of one group, for each bridge of one domain. */
@@ -246,7 +246,7 @@ function notSent(
   { interfaces, deviceByName }: RoutingContext,
   stream: Stream,
   source: Device,
-  way: Way | undefined,
+  way: RouteEntry | undefined,
 ): Delivery {
   const { name: device } = source;
   const why: Obstacle =

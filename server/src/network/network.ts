@@ -4,13 +4,13 @@ import { lastResult } from '../memo.ts';
 import type { Media, Port, Site, Stream } from '../site/model.ts';
 import type { AddressUse } from './address-uses.ts';
 import { type Causes, causesOf } from './causes.ts';
-import { type AtOnce, atOnce } from './at-once.ts';
+import { type SimultaneousCopies, simultaneousCopies } from './simultaneous-copies.ts';
 import type { BridgeTree } from './bridge-tree.ts';
 import type { Choices } from './choices.ts';
 import type { Delivery } from './delivery.ts';
 import type { Failed } from './failed.ts';
 import type { Interfaces } from './interfaces.ts';
-import { type Link, leadOf } from './link.ts';
+import { type Link, linkEnd } from './link.ts';
 import { type DirectionLoad, loadsOf } from './loads.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 import type { Memberships } from './multicast.ts';
@@ -76,7 +76,7 @@ export function networker(failed?: Failed): (site: Site) => Network {
     };
   });
   const keepAtOnce = lastResult((links: readonly Link[], routes: Routes, rates: Network['rates']) =>
-    byLead(atOnce(links, routes, routes.choices.decoders, rates)),
+    byLead(simultaneousCopies(links, routes, routes.choices.decoders, rates)),
   );
   const keepTraffic = lastResult((wiring: Wiring, deviceByName: Site['deviceByName'], traffic: Site['traffic']) => {
     const { routes, crossing } = trafficRoutes(wiring, deviceByName, traffic);
@@ -99,11 +99,11 @@ export function networker(failed?: Failed): (site: Site) => Network {
   });
 }
 
-function byLead({ copies, waiting }: AtOnce): AtOnce {
+function byLead({ copies, waiting }: SimultaneousCopies): SimultaneousCopies {
   return { copies: atLead(copies), waiting: atLead(waiting) };
 }
 
 /** Looks up any port of an aggregated link under the port that stands for its end. */
 function atLead<T>(of: (link: Link, out: Port) => T): (link: Link, out: Port) => T {
-  return (link, out) => of(link, leadOf(link, out));
+  return (link, out) => of(link, linkEnd(link, out));
 }

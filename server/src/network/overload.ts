@@ -2,7 +2,7 @@
 
 import type { Link } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import { type Cause, visitUnwanted } from './unwanted.ts';
+import { type FloodingCause, visitUnwanted } from './unwanted.ts';
 import type { Network } from './network.ts';
 import type { Policies, Port } from '../site/model.ts';
 
@@ -22,7 +22,7 @@ export interface Overload {
   readonly domains: ReadonlySet<BroadcastDomain>;
 }
 
-function reasonOf(cause: Cause): Reason {
+function reasonOf(cause: FloodingCause): Reason {
   return cause === 'querier' ? 'to-querier' : 'flooded';
 }
 

@@ -3,11 +3,11 @@
 import { type PowerClass, classFor, portTypes, powerClasses } from '../standards/poe.ts';
 import type { Device, PoeType, Port } from '../site/model.ts';
 import { mediumAt } from '../site/cable.ts';
-import { type Member, oppositePort } from './link.ts';
+import { type MemberLink, oppositePort } from './link.ts';
 import type { Topology } from './wiring.ts';
 
 /** A powered device at a feeding port. */
-export interface Feed {
+export interface PoeFeed {
   /** The port of the switch. */
   readonly from: Port;
   readonly type: PoeType;
@@ -23,7 +23,7 @@ export interface PoeFigures {
   readonly budget: number | undefined;
   /** All allotted power; mW. */
   readonly allotted: number;
-  readonly feeds: readonly Feed[];
+  readonly feeds: readonly PoeFeed[];
 }
 
 /** Every switch that has a budget or feeds something, in the order of the site. */
@@ -36,24 +36,24 @@ export function poeOf(devices: readonly Device[], linkAt: Topology['linkAt']): P
   });
 }
 
-function feedAt(from: Port, linkAt: Topology['linkAt']): Feed | undefined {
+function feedAt(from: Port, linkAt: Topology['linkAt']): PoeFeed | undefined {
   const link = linkAt(from);
-  if (link === undefined || from.feeds === undefined || !canCarryPower(link)) return undefined;
+  if (link === undefined || from.pse === undefined || !canCarryPower(link)) return undefined;
   const to = oppositePort(link, from);
-  if (to.draws === undefined) return undefined;
-  const powerClass = classOf(to);
+  if (to.pd === undefined) return undefined;
+  const powerClass = powerClassOf(to);
   if (powerClass === undefined) return undefined;
   return {
     from,
-    type: from.feeds,
+    type: from.pse,
     to,
     class: powerClass,
-    allotted: Math.min(powerClass.pseMilliwatts, portTypes[from.feeds].pseMilliwatts),
+    allotted: Math.min(powerClass.pseMilliwatts, portTypes[from.pse].pseMilliwatts),
   };
 }
 
 /** mW that the powered device can count on behind 100 m of cable. */
-export function powerArriving({ type, class: powerClass }: Feed): number {
+export function powerArriving({ type, class: powerClass }: PoeFeed): number {
   return Math.min(powerClass.pdMilliwatts, powerClasses[portTypes[type].maxClass]?.pdMilliwatts ?? 0);
 }
 
@@ -63,14 +63,14 @@ export function carriesPower(cableType: string | undefined): boolean {
 }
 
 /** Whether a link carries power: neither its cable nor its ports are of another medium than copper. */
-export function canCarryPower({ a, b, cable }: Member): boolean {
+export function canCarryPower({ a, b, cable }: MemberLink): boolean {
   if (!carriesPower(cable.type)) return false;
   return [a, b].every((port) => [undefined, 'copper'].includes(mediumAt(port)));
 }
 
 /** The class that a powered device declares, or that its greatest draw falls in; 0 where it declares neither. */
-export function classOf(port: Port): PowerClass | undefined {
-  if (port.draws === undefined) return undefined;
-  if (port.draws.class !== undefined) return powerClasses[port.draws.class];
-  return port.draws.milliwatts === undefined ? powerClasses[0] : (classFor(port.draws.milliwatts) ?? powerClasses[8]);
+export function powerClassOf(port: Port): PowerClass | undefined {
+  if (port.pd === undefined) return undefined;
+  if (port.pd.class !== undefined) return powerClasses[port.pd.class];
+  return port.pd.milliwatts === undefined ? powerClasses[0] : (classFor(port.pd.milliwatts) ?? powerClasses[8]);
 }

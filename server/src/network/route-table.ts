@@ -13,46 +13,46 @@ import type { Interface } from './interface.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 
 /** How a device sends to a destination. */
-export interface Way {
+export interface RouteEntry {
   readonly to: Subnet;
   readonly port: Port;
   /** `undefined` where the port has no cable that carries the network: packets are lost. */
   readonly by: Interface | undefined;
   /** The next router; `undefined` where the destination is on the link. */
-  readonly via: Via | undefined;
+  readonly via: NextHop | undefined;
   /** The declared route; `undefined` where it follows from an address or the gateway of a VLAN. */
   readonly route: HostRoute | undefined;
 }
 
-export interface Via {
+export interface NextHop {
   readonly address: number | undefined;
   /** The interface with that address there. */
   readonly at: Interface | undefined;
 }
 
 /** Where something is sent: a host's interface, or a group. */
-export interface Destination {
+export interface RouteDestination {
   readonly address: number | undefined;
   /** The network that it is in; `undefined` for a group. */
   readonly domain: BroadcastDomain | undefined;
 }
 
 /** A declared route that the kernel refuses, or that has no effect. */
-export type Refused =
+export type RefusedRoute =
   /** The port is not one of the device, or does not carry the VLAN; the gateway is in no subnet of the port. */
   | { readonly route: HostRoute; readonly why: 'no-port' | 'no-vlan' | 'off-link' }
   /** An earlier route has the same destination. */
   | { readonly route: HostRoute; readonly why: 'second'; readonly first: HostRoute };
 
 /** The input for the table of a device. */
-export interface TableSource {
+export interface RouteTableInput {
   readonly device: Device;
   /** Its interfaces that have a cable, in the order of the ports. */
   readonly own: readonly Interface[];
   /** The interface with an address in a network; a router there that declares no address may have it. */
   readonly holder: (domain: BroadcastDomain, address: number) => Interface | undefined;
   /** The gateway that an interface's VLAN names; `undefined` where it names none, or an unknown device. */
-  readonly gatewayOf: (by: Interface) => Via | undefined;
+  readonly gatewayOf: (by: Interface) => NextHop | undefined;
   /** The subnet of the declared VLAN that an address is in. */
   readonly subnetOf: (address: number) => Subnet | undefined;
 }
@@ -66,15 +66,15 @@ export class RouteTable {
   /** Whether the site declares a route for addresses of hosts. */
   readonly hasUnicastRoutes: boolean;
   /** The declared routes that Linux accepts, in the order of the site. */
-  readonly declared: readonly Way[];
-  readonly refused: readonly Refused[];
+  readonly declared: readonly RouteEntry[];
+  readonly refused: readonly RefusedRoute[];
   /** The default route by the gateway of a VLAN, where the site declares none. */
-  readonly usualDefault: Way | undefined;
+  readonly usualDefault: RouteEntry | undefined;
   /** The most specific first. */
-  private readonly ways: readonly Way[];
+  private readonly ways: readonly RouteEntry[];
   private readonly own: readonly Interface[];
 
-  constructor(source: TableSource) {
+  constructor(source: RouteTableInput) {
     const { device, own } = source;
     this.own = own;
     const connected = connectedOf(source);
@@ -92,7 +92,7 @@ export class RouteTable {
   }
 
   /** `undefined` where no route matches: the kernel reports the network as unreachable. */
-  towards({ address, domain }: Destination): Way | undefined {
+  towards({ address, domain }: RouteDestination): RouteEntry | undefined {
     const found = address === undefined ? this.ways.find(isDefault) : this.ways.find(({ to }) => contains(to, address));
     const near = domain === undefined ? undefined : this.sharing(domain, address);
     if (near !== undefined && (found === undefined || found.to.prefix < near.to.prefix)) return near;
@@ -103,7 +103,7 @@ export class RouteTable {
   }
 
   /** A host of the same network counts as reachable if its address is unknown or outside the subnet. */
-  private sharing(domain: BroadcastDomain, address: number | undefined): Way | undefined {
+  private sharing(domain: BroadcastDomain, address: number | undefined): RouteEntry | undefined {
     const by = this.own.find((own) => own.domain === domain);
     if (by === undefined) return undefined;
     const subnet = domain.vlan?.subnet;
@@ -112,17 +112,17 @@ export class RouteTable {
   }
 }
 
-function isDefault({ to }: Way): boolean {
+function isDefault({ to }: RouteEntry): boolean {
   return to.prefix === 0;
 }
 
-function wayBy(by: Interface, to: Subnet): Way {
+function wayBy(by: Interface, to: Subnet): RouteEntry {
   return { to, port: by.port, by, via: undefined, route: undefined };
 }
 
 /** The routes to the subnets of its ports. A port without a cable keeps its address, and so its route. */
-function connectedOf({ device, own, subnetOf }: TableSource): Way[] {
-  const ways: Way[] = [];
+function connectedOf({ device, own, subnetOf }: RouteTableInput): RouteEntry[] {
+  const ways: RouteEntry[] = [];
   for (const by of own) {
     const way = connectedBy(by);
     if (way !== undefined) ways.push(way);
@@ -135,7 +135,7 @@ function connectedOf({ device, own, subnetOf }: TableSource): Way[] {
   return ways;
 }
 
-function connectedBy(by: Interface): Way | undefined {
+function connectedBy(by: Interface): RouteEntry | undefined {
   const subnet = by.domain.vlan?.subnet;
   const { address } = by;
   if (subnet !== undefined && (address === undefined || contains(subnet, address))) return wayBy(by, subnet);
@@ -147,9 +147,9 @@ function around(address: number): Subnet {
 }
 
 /** The routes by which a gateway can be reached: not those of subnets that a declared route replaces. */
-function onLink(connected: readonly Way[], ways: readonly Way[]): readonly Way[] {
+function onLink(connected: readonly RouteEntry[], ways: readonly RouteEntry[]): readonly RouteEntry[] {
   if (ways.length === 0) return connected;
-  const isReplaced = ({ to }: Way): boolean =>
+  const isReplaced = ({ to }: RouteEntry): boolean =>
     ways.some((way) => way.to.network === to.network && way.to.prefix === to.prefix);
   // A rule of its own reports a default route without a gateway.
   const set = ways.filter(({ to, via }) => via === undefined && to.prefix > 0);
@@ -157,15 +157,15 @@ function onLink(connected: readonly Way[], ways: readonly Way[]): readonly Way[]
 }
 
 interface Declared {
-  readonly ways: readonly Way[];
-  readonly refused: readonly Refused[];
+  readonly ways: readonly RouteEntry[];
+  readonly refused: readonly RefusedRoute[];
 }
 
 const NONE_DECLARED: Declared = { ways: [], refused: [] };
 
-function declaredWays(source: TableSource, connected: readonly Way[]): Declared {
-  const ways: Way[] = [];
-  const refused: Refused[] = [];
+function declaredWays(source: RouteTableInput, connected: readonly RouteEntry[]): Declared {
+  const ways: RouteEntry[] = [];
+  const refused: RefusedRoute[] = [];
   for (const route of source.device.routes) {
     const first = ways.find(({ to }) => to.network === route.to.network && to.prefix === route.to.prefix)?.route;
     const way = wayOf(source, { connected, near: onLink(connected, ways) }, route);
@@ -177,10 +177,10 @@ function declaredWays(source: TableSource, connected: readonly Way[]): Declared 
 }
 
 function wayOf(
-  { device, own, holder, gatewayOf }: TableSource,
-  { connected, near }: { readonly connected: readonly Way[]; readonly near: readonly Way[] },
+  { device, own, holder, gatewayOf }: RouteTableInput,
+  { connected, near }: { readonly connected: readonly RouteEntry[]; readonly near: readonly RouteEntry[] },
   route: HostRoute,
-): Way | 'no-port' | 'no-vlan' | 'off-link' {
+): RouteEntry | 'no-port' | 'no-vlan' | 'off-link' {
   const { to, vlan, via: address } = route;
   const named = device.portByName.get(route.port);
   if (named === undefined) return 'no-port';
@@ -218,7 +218,7 @@ function sendingFor(port: Port, own: readonly Interface[]): Port {
 }
 
 /** The default route by the first interface whose VLAN has a gateway, as on a host that is given one gateway. */
-function usualDefaultOf({ own, gatewayOf }: TableSource, near: readonly Way[]): Way | undefined {
+function usualDefaultOf({ own, gatewayOf }: RouteTableInput, near: readonly RouteEntry[]): RouteEntry | undefined {
   for (const by of own) {
     const via = gatewayOf(by);
     const address = via?.address;

@@ -5,7 +5,7 @@ import type { Device, Port, Stream } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
 import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
 import type { Copy, Delivery, Routed } from './delivery.ts';
-import { type Direction, type Link, sentBy } from './link.ts';
+import { type Direction, type Link, domainsSentBy } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
 import type { RoutingContext } from './trace.ts';
 import { routeUnicast } from './unicast.ts';
@@ -127,7 +127,7 @@ function counted(stream: Stream, copies: readonly Copy[]): readonly Counted[] {
 }
 
 function kindOf({ link, out, domain, reply }: Copy): Kind {
-  const isTagged = sentBy(link, out).tagged.includes(domain);
+  const isTagged = domainsSentBy(link, out).tagged.includes(domain);
   if (reply) return isTagged ? 'repliesTagged' : 'repliesUntagged';
   return isTagged ? 'tagged' : 'untagged';
 }

@@ -6,9 +6,9 @@
 
 import { pathCost } from '../standards/spanning-tree.ts';
 import type { Device, Port } from '../site/model.ts';
-import { type Joint, oppositePort, portOf } from './link.ts';
+import { type PhysicalLink, oppositePort, portOf } from './link.ts';
 
-export interface SpanningTree<J extends Joint> {
+export interface SpanningTree<J extends PhysicalLink> {
   /** One for each group of connected bridges. */
   readonly roots: readonly Device[];
   /** The links that it leaves idle, with the end that discards. */
@@ -16,7 +16,7 @@ export interface SpanningTree<J extends Joint> {
 }
 
 /** Two bridges that hear each other, at once or through media converters. */
-interface Adjacency<J extends Joint> {
+interface Adjacency<J extends PhysicalLink> {
   readonly ports: readonly [Port, Port];
   /** The link at each of the ports. */
   readonly links: readonly [J, J];
@@ -25,7 +25,10 @@ interface Adjacency<J extends Joint> {
 /** The speed where neither end declares one, bit/s. */
 const USUAL_SPEED = 1_000_000_000;
 
-export function spanningTreeOf<J extends Joint>(devices: readonly Device[], links: readonly J[]): SpanningTree<J> {
+export function spanningTreeOf<J extends PhysicalLink>(
+  devices: readonly Device[],
+  links: readonly J[],
+): SpanningTree<J> {
   const bridges = devices.filter((device) => device.bridging && device.spanningTree);
   if (bridges.length === 0) return { roots: [], blocked: new Map() };
   bridges.sort(byIdentifier(bridges));
@@ -86,17 +89,17 @@ function byIdentifier(bridges: readonly Device[]): (a: Device, b: Device) => num
   return (a, b) => a.spanningTreePriority - b.spanningTreePriority || (last(a) < last(b) ? -1 : 1);
 }
 
-function ends<J extends Joint>({ ports: [a, b] }: Adjacency<J>, bridge: Device): [Port, Port] {
+function ends<J extends PhysicalLink>({ ports: [a, b] }: Adjacency<J>, bridge: Device): [Port, Port] {
   return a.device === bridge ? [a, b] : [b, a];
 }
 
 /** A bridge knows only the speed of its own port, which sets the path cost. */
-function costAt<J extends Joint>({ ports: [a], links: [first, last] }: Adjacency<J>, port: Port): number {
+function costAt<J extends PhysicalLink>({ ports: [a], links: [first, last] }: Adjacency<J>, port: Port): number {
   return pathCost((port === a ? first : last).capacity ?? USUAL_SPEED);
 }
 
 /** A path to the root through a neighbour. */
-interface Path<J extends Joint> {
+interface Path<J extends PhysicalLink> {
   readonly adjacency: Adjacency<J>;
   readonly own: Port;
   readonly other: Port;
@@ -104,7 +107,7 @@ interface Path<J extends Joint> {
   readonly rank: number;
 }
 
-function isBetter<J extends Joint>(a: Path<J>, b: Path<J>): boolean {
+function isBetter<J extends PhysicalLink>(a: Path<J>, b: Path<J>): boolean {
   return (a.cost - b.cost || a.rank - b.rank || byNumber(a.other, b.other) || byNumber(a.own, b.own)) < 0;
 }
 
@@ -116,7 +119,7 @@ function byNumber(a: Port, b: Port): number {
 }
 
 /** Least cost from the root to each bridge that it reaches. */
-function spread<J extends Joint>(
+function spread<J extends PhysicalLink>(
   root: Device,
   around: ReadonlyMap<Device, readonly Adjacency<J>[]>,
   cost: Map<Device, number>,
@@ -137,7 +140,7 @@ function spread<J extends Joint>(
   }
 }
 
-function adjacencies<J extends Joint>(links: readonly J[], rank: ReadonlyMap<Device, number>): Adjacency<J>[] {
+function adjacencies<J extends PhysicalLink>(links: readonly J[], rank: ReadonlyMap<Device, number>): Adjacency<J>[] {
   const through = new Map<Device, J[]>();
   for (const link of links) {
     for (const { device } of [link.a, link.b]) {
@@ -163,7 +166,7 @@ function adjacencies<J extends Joint>(links: readonly J[], rank: ReadonlyMap<Dev
 }
 
 /** The far end of a link, followed through media converters with two cables. */
-function follow<J extends Joint>(first: J, from: Port, through: ReadonlyMap<Device, readonly J[]>): [J, Port] {
+function follow<J extends PhysicalLink>(first: J, from: Port, through: ReadonlyMap<Device, readonly J[]>): [J, Port] {
   let link = first;
   let end = oppositePort(link, from);
   for (let steps = 0; steps < through.size; steps++) {

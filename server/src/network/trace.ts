@@ -11,7 +11,7 @@
 import type { Device, HostRoute } from '../site/model.ts';
 import type { Obstacle } from './delivery.ts';
 import type { Interface } from './interface.ts';
-import type { Way } from './route-table.ts';
+import type { RouteEntry } from './route-table.ts';
 import type { Wiring } from './wiring.ts';
 
 /** The input for the routes of streams. */
@@ -20,7 +20,7 @@ export interface RoutingContext extends Pick<Wiring, 'interfaces' | 'routers' | 
 }
 
 /** A step of a route inside one broadcast domain. */
-export interface Leg {
+export interface RoutedLeg {
   readonly from: Interface;
   readonly to: Interface;
   /** The declared route that decides it, if any. */
@@ -28,12 +28,12 @@ export interface Leg {
 }
 
 /** Why a packet does not get there. */
-export type Stopped = Extract<Obstacle, { readonly back?: true }>;
+export type TraceObstacle = Extract<Obstacle, { readonly back?: true }>;
 
 export interface Trace {
   /** The legs as far as the packet gets: one that is lost behind a router still travels to it. */
-  readonly legs: readonly Leg[];
-  readonly stopped: Stopped | undefined;
+  readonly legs: readonly RoutedLeg[];
+  readonly stopped: TraceObstacle | undefined;
 }
 
 /** The TTL that hosts send with (RFC 1340, from memory); it ends a packet that goes in a circle. */
@@ -44,8 +44,8 @@ const USUAL_TTL = 64;
  * from; else the device sends from the address of the interface that it sends by.
  */
 export function trace(context: RoutingContext, source: Device, to: Interface, answering?: Interface): Trace {
-  const legs: Leg[] = [];
-  const shortened = (): readonly Leg[] =>
+  const legs: RoutedLeg[] = [];
+  const shortened = (): readonly RoutedLeg[] =>
     // A router's redirect comes from its address in the network of the sender's address.
     answering === undefined || answering === legs[0]?.from ? withoutDetours(legs) : legs;
   let at = source;
@@ -62,7 +62,7 @@ export function trace(context: RoutingContext, source: Device, to: Interface, an
 }
 
 /** The last leg leads to a device that does not forward. */
-function noRouter(legs: readonly Leg[]): Stopped {
+function noRouter(legs: readonly RoutedLeg[]): TraceObstacle {
   const last = legs.at(-1);
   if (last === undefined) throw new RangeError('a way without legs');
   return {
@@ -74,7 +74,12 @@ function noRouter(legs: readonly Leg[]): Stopped {
   };
 }
 
-function nextLeg(context: RoutingContext, at: Device, came: Interface | undefined, to: Interface): Leg | Stopped {
+function nextLeg(
+  context: RoutingContext,
+  at: Device,
+  came: Interface | undefined,
+  to: Interface,
+): RoutedLeg | TraceObstacle {
   const { interfaces } = context;
   const way = interfaces.towards(at, to);
   if (came !== undefined && (way === undefined || isUsualDefault(way)) && !interfaces.table(at).hasUnicastRoutes) {
@@ -101,7 +106,12 @@ function nextLeg(context: RoutingContext, at: Device, came: Interface | undefine
   return { from: by, to: next, route };
 }
 
-function noRoute({ interfaces }: RoutingContext, at: Device, came: Interface | undefined, to: Interface): Stopped {
+function noRoute(
+  { interfaces }: RoutingContext,
+  at: Device,
+  came: Interface | undefined,
+  to: Interface,
+): TraceObstacle {
   const names = { to: to.domain.name };
   if (came !== undefined) return { obstacle: 'no-route', gateway: at.name, from: came.domain.name, ...names };
   const own = interfaces.of(at);
@@ -109,14 +119,14 @@ function noRoute({ interfaces }: RoutingContext, at: Device, came: Interface | u
   return { obstacle: 'no-gateway', network: first?.domain.name ?? at.name, ...names };
 }
 
-function isUsualDefault({ route, to }: Way): boolean {
+function isUsualDefault({ route, to }: RouteEntry): boolean {
   return route === undefined && to.prefix === 0;
 }
 
 /** The leg towards the nearest router in the network; the first of several that are equally near. */
-function towardsOtherRouter(context: RoutingContext, from: Device, last: Interface): Leg | undefined {
+function towardsOtherRouter(context: RoutingContext, from: Device, last: Interface): RoutedLeg | undefined {
   const seen = new Set<Device>([from]);
-  const queue: { router: Device; first: Leg | undefined }[] = [{ router: from, first: undefined }];
+  const queue: { router: Device; first: RoutedLeg | undefined }[] = [{ router: from, first: undefined }];
   for (const { router: at, first } of queue) {
     for (const out of context.interfaces.of(at)) {
       if (first !== undefined && out.domain === last.domain) return first;
@@ -132,13 +142,13 @@ function towardsOtherRouter(context: RoutingContext, from: Device, last: Interfa
   return undefined;
 }
 
-function circle(legs: readonly Leg[]): Stopped {
+function circle(legs: readonly RoutedLeg[]): TraceObstacle {
   const last = legs.slice(-8).map(({ from }) => from.device.name);
   return { obstacle: 'circle', devices: [...new Set(last)] };
 }
 
 /** A router that would send a packet back into the host's network redirects the host, which then sends directly. */
-function withoutDetours(legs: readonly Leg[]): readonly Leg[] {
+function withoutDetours(legs: readonly RoutedLeg[]): readonly RoutedLeg[] {
   const [first, second, ...others] = legs;
   if (first === undefined || second === undefined || second.from !== first.to) return legs;
   // A host ignores a redirect to itself.

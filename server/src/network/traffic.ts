@@ -11,7 +11,7 @@ import { readStream } from '../site/read.ts';
 import { ACK_EVERY, MAXIMUM_SEGMENT, TCP_HEADER, TIMESTAMP_OPTION } from '../standards/tcp.ts';
 import { IPV4_HEADER } from '../standards/internet.ts';
 import type { Copy, Obstacle } from './delivery.ts';
-import { type Link, sentBy } from './link.ts';
+import { type Link, domainsSentBy } from './link.ts';
 import { type CrossingRates, type PacketRun, wireRates } from './rates.ts';
 import type { RoutingContext } from './trace.ts';
 import { routeUnicast } from './unicast.ts';
@@ -61,7 +61,7 @@ export function trafficRoutes(
     routes.push({ traffic, from, to, obstacle });
     for (const { link, out, domain, reply } of copies) {
       const count = countOf(byPort, out, traffic);
-      const isTagged = sentBy(link, out).tagged.includes(domain);
+      const isTagged = domainsSentBy(link, out).tagged.includes(domain);
       if (reply) count[isTagged ? 'repliesTagged' : 'repliesUntagged']++;
       else count[isTagged ? 'tagged' : 'untagged']++;
     }
@@ -76,10 +76,10 @@ function routed(
   from: Device,
   to: Device,
 ): { readonly obstacle: Obstacle | undefined; readonly copies: readonly Copy[] } {
-  const { delivery, copies } = routeUnicast(context, asPull(traffic, to), from);
+  const { delivery, copies } = routeUnicast(context, trafficAsStream(traffic, to), from);
   const obstacle = delivery.unreached[0]?.why;
   if (obstacle?.obstacle !== 'not-allowed') return { obstacle, copies };
-  const turned = routeUnicast(context, asPull({ ...traffic, from: to.name }, from), to);
+  const turned = routeUnicast(context, trafficAsStream({ ...traffic, from: to.name }, from), to);
   if (turned.delivery.unreached.length > 0) return { obstacle, copies };
   return { obstacle: undefined, copies: turned.copies.map((copy) => ({ ...copy, reply: !copy.reply })) };
 }
@@ -100,7 +100,7 @@ function countOf(byPort: Map<Port, Counting[]>, out: Port, traffic: Traffic): Co
 }
 
 /** Traffic as a stream that travels both ways: one end pulls it from the other. */
-export function asPull({ item, from = '' }: Traffic, to: Device): Stream {
+export function trafficAsStream({ item, from = '' }: Traffic, to: Device): Stream {
   return readStream({ ...item, data: { source: from, transport: 'rtsp', receivers: [to.name] } });
 }
 

@@ -2,16 +2,16 @@
 
 import { perObject } from '../memo.ts';
 import type { Device, Port } from '../site/model.ts';
-import type { Joint } from './link.ts';
+import type { PhysicalLink } from './link.ts';
 import { type BroadcastDomain, type VlanMembership, hasVlans } from './vlan-membership.ts';
 
 /** A port that is cabled to a device of a segment. */
-export interface SegmentEnd<J extends Joint> {
+export interface SegmentEnd<J extends PhysicalLink> {
   readonly link: J;
   readonly port: Port;
 }
 
-export interface TransparentSegment<J extends Joint> {
+export interface TransparentSegment<J extends PhysicalLink> {
   readonly devices: readonly Device[];
   /** Ports of devices that have VLANs: the segment carries what these send into it. */
   readonly edges: readonly SegmentEnd<J>[];
@@ -30,7 +30,7 @@ const isWithoutVlans = perObject((device: Device) => !device.ports.some((port) =
  *
  * @param working the links that have not failed; hosts at failed ones still show which network they are in
  */
-export function transparentSegments<J extends Joint>(
+export function transparentSegments<J extends PhysicalLink>(
   links: readonly J[],
   working: ReadonlySet<J> = new Set(links),
 ): Map<Device, TransparentSegment<J>> {
@@ -62,7 +62,7 @@ export function transparentSegments<J extends Joint>(
 }
 
 /** The VLANs that a segment with edges carries. The first of several untagged ones counts; rules report the others. */
-export function carriedIn<J extends Joint>(
+export function carriedIn<J extends PhysicalLink>(
   segment: TransparentSegment<J>,
   membership: (port: Port) => VlanMembership,
 ): VlanMembership {

@@ -6,7 +6,7 @@ import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts'
 import type { Interface } from './interface.ts';
 import type { Direction } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
-import { type Leg, type RoutingContext, type Stopped, type Trace, trace } from './trace.ts';
+import { type RoutedLeg, type RoutingContext, type TraceObstacle, type Trace, trace } from './trace.ts';
 
 export function routeUnicast(context: RoutingContext, stream: Stream, source: Device): Routed {
   const reaches: string[] = [];
@@ -79,7 +79,7 @@ interface Walked {
   readonly hops: readonly Direction[] | undefined;
 }
 
-function walk(context: RoutingContext, legs: readonly Leg[]): Walked[] {
+function walk(context: RoutingContext, legs: readonly RoutedLeg[]): Walked[] {
   return legs.map(({ from, to }) => ({
     domain: from.domain,
     hops: pathBetween(context.tree(from.domain), from, to),
@@ -102,10 +102,10 @@ function addCopies(copies: Copy[], legs: readonly Walked[], reply: boolean): voi
 function findRoute(context: RoutingContext, stream: Stream, source: Device, receiver: Device): Route | Obstacle {
   if ((receiver.bridging && !receiver.routing) || receiver.kind === 'patch-panel') return { obstacle: 'not-a-host' };
   if (context.interfaces.of(source).length === 0) return { obstacle: 'source-not-cabled', device: source.name };
-  const to = askedAt(context, receiver, source);
+  const to = addressedInterface(context, receiver, source);
   if (to === undefined) return { obstacle: 'receiver-not-cabled' };
   if (!isPulled(stream)) return { there: allowed(trace(context, source, to)), back: NOTHING };
-  const asked = askedAt(context, source, receiver);
+  const asked = addressedInterface(context, source, receiver);
   if (asked === undefined) return { obstacle: 'source-not-cabled', device: source.name };
   const back = allowed(trace(context, receiver, asked));
   // The answer goes to the address that the request comes from.
@@ -121,7 +121,7 @@ function allowed(traced: Trace): Trace {
 }
 
 /** Refused where the asking VLAN does not reach the asked one, or a VLAN is kept from the Internet. */
-function notAllowed(legs: readonly Leg[]): Stopped | undefined {
+function notAllowed(legs: readonly RoutedLeg[]): TraceObstacle | undefined {
   const from = legs[0]?.from;
   const to = legs.at(-1)?.to;
   if (from === undefined || to === undefined || to.domain === from.domain) return undefined;
@@ -147,7 +147,7 @@ function isUnaware(from: Interface, to: Interface): boolean {
  * The interface that another device addresses when it sends to a device or asks it: in a network that both are in, the
  * one that the other's routes lead to; else the first with an address.
  */
-export function askedAt(
+export function addressedInterface(
   { interfaces, tree }: Pick<RoutingContext, 'interfaces' | 'tree'>,
   asked: Device,
   asking: Device,

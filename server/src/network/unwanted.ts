@@ -5,11 +5,11 @@ import { isLinkLocalGroup } from '../standards/multicast.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
 import { type Bridge, type BridgeTree, bridgeBeyond, bridgeOf } from './bridge-tree.ts';
 import type { Interface } from './interface.ts';
-import { type Link, oppositePort, sentBy } from './link.ts';
+import { type Link, oppositePort, domainsSentBy } from './link.ts';
 import { type BroadcastDomain, domainsOf } from './vlan-membership.ts';
 import type { Network } from './network.ts';
 
-export type Cause =
+export type FloodingCause =
   /** The switch does not snoop, and floods. */
   | 'unsnooped'
   /** The switch snoops, and floods groups that nobody has joined, or all groups while there is no querier. */
@@ -18,22 +18,22 @@ export type Cause =
   | 'querier';
 
 /** `peak` is in bit/s on the line. */
-export type Visit = (stream: Stream, domain: BroadcastDomain, cause: Cause, peak: number) => void;
+export type VisitUnwanted = (stream: Stream, domain: BroadcastDomain, cause: FloodingCause, peak: number) => void;
 
 /**
  * Calls `visit` for each such stream that a switch, an access point or the sockets of a router send out of a port. A
  * link may carry thousands of streams, so no list is made.
  */
-export function visitUnwanted(network: Network, link: Link, out: Port, visit: Visit): void {
+export function visitUnwanted(network: Network, link: Link, out: Port, visit: VisitUnwanted): void {
   if (!out.forwards || out.device.kind === 'media-converter') return;
   const sent = new Map(
-    domainsOf(sentBy(link, out)).flatMap((domain) => {
+    domainsOf(domainsSentBy(link, out)).flatMap((domain) => {
       const bridge = network.tree(domain).bridges.get(out.device);
       return bridge === undefined ? [] : [[domain, causeOf(bridge, link)] as const];
     }),
   );
   const screens = new Map<Device, number>();
-  const chosen: Parameters<Visit>[] = [];
+  const chosen: Parameters<VisitUnwanted>[] = [];
   for (const copies of network.copies(link, out)) {
     const { stream } = copies;
     const { group } = stream;
@@ -66,7 +66,7 @@ export function visitUnwanted(network: Network, link: Link, out: Port, visit: Vi
 }
 
 /** Why a bridge sends a group into a link with no member behind it. */
-function causeOf(bridge: Bridge, link: Link): Cause {
+function causeOf(bridge: Bridge, link: Link): FloodingCause {
   if (bridge.routerLinks.includes(link)) return 'querier';
   return bridge.device.snooping ? 'unregistered' : 'unsnooped';
 }

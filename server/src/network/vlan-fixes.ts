@@ -20,7 +20,7 @@ export function vlanNames(domains: readonly (BroadcastDomain | undefined)[]): st
 }
 
 /** `a trunk of house, video with native house` */
-export function vlanWords(topology: Topology, port: Port): string {
+export function vlanListWords(topology: Topology, port: Port): string {
   const { untagged, tagged } = topology.vlanMembershipOf(port);
   const without = vlanNames([untagged]);
   if (tagged.length === 0) return `an access port of ${list(without)}`;
@@ -32,14 +32,14 @@ export function setRangeLikeFarEnds(topology: Topology, { set, more }: Differing
   if (more === undefined) return [];
   const [mine, theirs] = [vlansOf(set), vlansOf(more)];
   const isAlike = others.every((other) => other.more !== undefined && hasSame(vlansOf(other.more), theirs));
-  const own = set.route.join(' ');
+  const own = set.keyPath.join(' ');
   const mismatched = new Set([set, ...others.map((other) => other.set)]);
   const isWhole = set.device.ports.every(
-    (port) => port.route.join(' ') !== own || topology.linkAt(port) === undefined || mismatched.has(port),
+    (port) => port.keyPath.join(' ') !== own || topology.linkAt(port) === undefined || mismatched.has(port),
   );
   const lacksNone = (mine.trunk ?? []).every((name) => theirs.trunk?.includes(name) === true);
   if (!isAlike || !isWhole || !lacksNone) return [];
-  const range = `${set.device.name}/${set.route[1] ?? set.name}`;
+  const range = `${set.device.name}/${set.keyPath[1] ?? set.name}`;
   const edits = setVlansOfRange(set, theirs);
   return edits === undefined ? [] : fixOf(`Set ${range} like the far ends of its cables`, ...edits);
 }
@@ -72,8 +72,8 @@ export function setAlike(topology: Topology, lacking: Port, more: Port): Fix[] {
     ]);
     if (trunk.length === theirs.trunk.length) return fixes;
   }
-  offer(`Set ${portName(lacking)} as ${vlanWords(topology, more)}, like ${portName(more)}`, [[lacking, theirs]]);
-  offer(`Set ${portName(more)} as ${vlanWords(topology, lacking)}, like ${portName(lacking)}`, [[more, mine]]);
+  offer(`Set ${portName(lacking)} as ${vlanListWords(topology, more)}, like ${portName(more)}`, [[lacking, theirs]]);
+  offer(`Set ${portName(more)} as ${vlanListWords(topology, lacking)}, like ${portName(lacking)}`, [[more, mine]]);
   return fixes;
 }
 

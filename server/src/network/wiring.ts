@@ -11,13 +11,13 @@ import { perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
 import { type Cable, type CableEnd, type Device, type Port, type Vlan, addressesAt, portAt } from '../site/model.ts';
 import { type AddressUse, addressUses } from './address-uses.ts';
-import { aggregated } from './aggregation.ts';
-import { type Failed, isDown } from './failed.ts';
+import { aggregatedLinks } from './aggregation.ts';
+import { type Failed, hasFailed } from './failed.ts';
 import { type BridgeTree, type DeadEnd, bridgeTree } from './bridge-tree.ts';
-import { askersIn } from './askers.ts';
-import { insideJoints } from './inside.ts';
+import { querierCandidates } from './querier-candidates.ts';
+import { insideLinks } from './inside-links.ts';
 import { Interfaces } from './interfaces.ts';
-import { type Joint, type Link, type Member, cablesOf, carries, sentBy } from './link.ts';
+import { type PhysicalLink, type Link, type MemberLink, cablesOf, taggingOf, domainsSentBy } from './link.ts';
 import {
   type BroadcastDomain,
   type VlanMembership,
@@ -90,7 +90,7 @@ export function wiringOf(site: Wired): Wiring {
       links: linksOf.get(domain) ?? [],
       deadEnds: deadEndsOf.get(domain) ?? [],
       named,
-      askers: askersIn(domain, named, multicastRouters, interfaces),
+      askers: querierCandidates(domain, named, multicastRouters, interfaces),
     });
   });
   const uses = addressUses(site, topology.linkAt);
@@ -98,24 +98,30 @@ export function wiringOf(site: Wired): Wiring {
 }
 
 function topologyOf(site: Wired): Topology {
-  const cabled = jointsOf(site);
-  const inside = insideJoints(site);
-  const joints = [...cabled, ...inside];
-  const working = site.failed === undefined ? joints : joints.filter((joint) => !hasFailed(site, joint));
-  const segments = transparentSegments(joints, new Set(working));
+  const cabled = physicalLinksOf(site);
+  const inside = insideLinks(site);
+  const physicalLinks = [...cabled, ...inside];
+  const working =
+    site.failed === undefined ? physicalLinks : physicalLinks.filter((physical) => !isLost(site, physical));
+  const segments = transparentSegments(physicalLinks, new Set(working));
   const { domains, byName, own, crossing } = domainsOn(site, segments);
   const { roots, blocked } = spanningTreeOf(
     site.devices,
-    site.failed === undefined ? cabled : cabled.filter((joint) => !hasFailed(site, joint)),
+    site.failed === undefined ? cabled : cabled.filter((physical) => !isLost(site, physical)),
   );
 
-  const linkOf = new Map<Joint, Link>();
+  const linkOf = new Map<PhysicalLink, Link>();
   const linkByPort = new Map<Port, Link>();
-  for (const joint of joints) {
-    const failed = hasFailed(site, joint);
-    const link: Link = { blocked: failed ? joint.a : blocked.get(joint), failed, ...joint, ...crossing(joint) };
-    linkOf.set(joint, link);
-    for (const { a, b } of cablesOf(joint)) linkByPort.set(a, link).set(b, link);
+  for (const physical of physicalLinks) {
+    const failed = isLost(site, physical);
+    const link: Link = {
+      blocked: failed ? physical.a : blocked.get(physical),
+      failed,
+      ...physical,
+      ...crossing(physical),
+    };
+    linkOf.set(physical, link);
+    for (const { a, b } of cablesOf(physical)) linkByPort.set(a, link).set(b, link);
   }
   const all = [...linkOf.values()];
   const links = all.slice(0, cabled.length);
@@ -135,13 +141,13 @@ function topologyOf(site: Wired): Topology {
   };
 }
 
-function hasFailed({ failed }: Wired, { members }: Joint): boolean {
-  return failed !== undefined && members.every((member) => isDown(failed, member));
+function isLost({ failed }: Wired, { members }: PhysicalLink): boolean {
+  return failed !== undefined && members.every((member) => hasFailed(failed, member));
 }
 
-/** The joints that the cables make. */
-function jointsOf({ deviceByName, cables, failed }: Wired): Joint[] {
-  const joined: Member[] = [];
+/** The links that the cables make. */
+function physicalLinksOf({ deviceByName, cables, failed }: Wired): PhysicalLink[] {
+  const joined: MemberLink[] = [];
   const taken = new Set<Port>();
   const at = (end: CableEnd | undefined): Port | undefined => portAt({ deviceByName }, end);
   for (const cable of cables) {
@@ -154,15 +160,19 @@ function jointsOf({ deviceByName, cables, failed }: Wired): Joint[] {
     taken.add(a).add(b);
     joined.push({ cable, a, b, capacity: slower(a.speed, b.speed) });
   }
-  if (failed === undefined) return aggregated(joined);
+  if (failed === undefined) return aggregatedLinks(joined);
   // An aggregated link carries on with the cables that are left.
-  const working = aggregated(joined.filter((member) => !isDown(failed, member)));
-  const isLeft = ({ a, b }: Joint): boolean =>
+  const working = aggregatedLinks(joined.filter((member) => !hasFailed(failed, member)));
+  const isLeft = ({ a, b }: PhysicalLink): boolean =>
     (a.lag ?? b.lag) !== undefined &&
-    working.some((joint) =>
-      [joint.a, joint.b].every(({ device, lag }) => [a, b].some((end) => end.device === device && end.lag === lag)),
+    working.some((physical) =>
+      [physical.a, physical.b].every(({ device, lag }) =>
+        [a, b].some((end) => end.device === device && end.lag === lag),
+      ),
     );
-  const lost = aggregated(joined.filter((member) => isDown(failed, member))).filter((joint) => !isLeft(joint));
+  const lost = aggregatedLinks(joined.filter((member) => hasFailed(failed, member))).filter(
+    (physical) => !isLeft(physical),
+  );
   const order = new Map(joined.map(({ cable }, index) => [cable, index]));
   return [...working, ...lost].sort((a, b) => (order.get(a.cable) ?? 0) - (order.get(b.cable) ?? 0));
 }
@@ -178,7 +188,7 @@ interface Domains {
   readonly byName: ReadonlyMap<string, BroadcastDomain>;
   readonly own: (port: Port) => VlanMembership;
   readonly crossing: (
-    joint: Joint,
+    physical: PhysicalLink,
   ) => VlanMembership & { readonly fromA: VlanMembership; readonly fromB: VlanMembership };
 }
 
@@ -188,7 +198,7 @@ const declaredBy = perObject((vlans: readonly Vlan[]): Pick<Domains, 'byName' | 
   return { byName, own: perObject((port: Port) => vlanMembershipOf(port, byName)) };
 });
 
-function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment<Joint>>): Domains {
+function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment<PhysicalLink>>): Domains {
   const { byName, own } = declaredBy(site.vlans);
   const domains: BroadcastDomain[] = [...byName.values()];
   const ofHosts = (hosts: readonly Port[], name: string): VlanMembership => {
@@ -198,7 +208,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     if (declared === undefined) domains.push(domain);
     return { untagged: domain, tagged: [] };
   };
-  const bySegment = new Map<TransparentSegment<Joint>, VlanMembership>();
+  const bySegment = new Map<TransparentSegment<PhysicalLink>, VlanMembership>();
   const inSegment = (device: Device): VlanMembership => {
     const segment = segments.get(device);
     if (segment === undefined) return NO_DOMAIN;
@@ -214,7 +224,7 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     bySegment.set(segment, carried);
     return carried;
   };
-  const carriedBy = ({ a, b }: Joint): VlanMembership => {
+  const carriedBy = ({ a, b }: PhysicalLink): VlanMembership => {
     const aPasses = isTransparent(a);
     const bPasses = isTransparent(b);
     if (aPasses && bPasses) return inSegment(a.device);
@@ -232,10 +242,10 @@ function domainsOn(site: Wired, segments: ReadonlyMap<Device, TransparentSegment
     if (!port.forwards) return carried;
     return isTransparent(port) ? inSegment(port.device) : own(port);
   };
-  const crossing = (joint: Joint): ReturnType<Domains['crossing']> => {
-    const carried = carriedBy(joint);
+  const crossing = (physical: PhysicalLink): ReturnType<Domains['crossing']> => {
+    const carried = carriedBy(physical);
     const { untagged, tagged } = carried;
-    return { untagged, tagged, fromA: sent(joint.a, carried), fromB: sent(joint.b, carried) };
+    return { untagged, tagged, fromA: sent(physical.a, carried), fromB: sent(physical.b, carried) };
   };
   return { domains, byName, own, crossing };
 }
@@ -269,15 +279,15 @@ function vlanOfHosts(vlans: readonly Vlan[], hosts: readonly Port[]): Vlan | und
 }
 
 function withLinks(
-  segments: ReadonlyMap<Device, TransparentSegment<Joint>>,
-  linkOf: ReadonlyMap<Joint, Link>,
+  segments: ReadonlyMap<Device, TransparentSegment<PhysicalLink>>,
+  linkOf: ReadonlyMap<PhysicalLink, Link>,
 ): Map<Device, TransparentSegment<Link>> {
-  const ends = (of: TransparentSegment<Joint>['hosts']): TransparentSegment<Link>['hosts'] =>
-    of.flatMap(({ link: joint, port }) => {
-      const link = linkOf.get(joint);
+  const ends = (of: TransparentSegment<PhysicalLink>['hosts']): TransparentSegment<Link>['hosts'] =>
+    of.flatMap(({ link: physical, port }) => {
+      const link = linkOf.get(physical);
       return link === undefined ? [] : [{ link, port }];
     });
-  const whole = perObject(({ devices, edges, hosts }: TransparentSegment<Joint>) => ({
+  const whole = perObject(({ devices, edges, hosts }: TransparentSegment<PhysicalLink>) => ({
     devices,
     edges: ends(edges),
     hosts: ends(hosts),
@@ -307,8 +317,8 @@ function deadEndsByDomain({ links }: Topology): Map<BroadcastDomain, DeadEnd[]> 
   for (const link of links) {
     for (const out of [link.a, link.b]) {
       if (!out.forwards || out === link.blocked || link.failed) continue;
-      for (const domain of domainsOf(sentBy(link, out))) {
-        if (link.blocked !== undefined || carries(link, domain) === 'no') append(found, domain, { link, out });
+      for (const domain of domainsOf(domainsSentBy(link, out))) {
+        if (link.blocked !== undefined || taggingOf(link, domain) === 'no') append(found, domain, { link, out });
       }
     }
   }

@@ -3,7 +3,7 @@
  * with a spare, UPS, rack units. Never a price and never a make.
  */
 
-import { memberAt } from '../network/link.ts';
+import { memberLinkAt } from '../network/link.ts';
 import { grouped } from '../grouped.ts';
 import type { Network } from '../network/network.ts';
 import type { PoeFigures } from '../network/poe.ts';
@@ -148,7 +148,7 @@ function addDevice(list: List, { network }: Planned, device: Device, source: Poe
   for (const port of ports) {
     if (port.module !== undefined) list.add('module', port.module, portName(port));
     const link = network.topology.linkAt(port);
-    const cable = link === undefined ? undefined : memberAt(link, port)?.cable;
+    const cable = link === undefined ? undefined : memberLinkAt(link, port)?.cable;
     // A converter has its optics built in.
     if (port.module === undefined && cable !== undefined && isGlass(cable) && kind !== 'media-converter')
       list.add('module', moduleWords(port, cable), portName(port));
@@ -179,7 +179,7 @@ function moduleWords({ speed }: Port, { type, fibres, length }: Cable): string {
 
 /** A camera by its power class; all else by its kind. */
 function deviceWords({ kind, ports }: Device): string {
-  const draws = ports.find((port) => port.draws !== undefined)?.draws;
+  const draws = ports.find((port) => port.pd !== undefined)?.pd;
   const own = (kind ?? 'device').replaceAll('-', ' ');
   if (draws === undefined) return own;
   return `${own}, ${draws.class === undefined ? 'by PoE' : `PoE class ${draws.class}`}`;

@@ -1,29 +1,29 @@
 /** Devices that clash in a rack. */
 
 import { OPENING } from '../standards/rack.ts';
-import { type Placed, type RackFigures, type Side, meet } from './racks.ts';
+import { type MountedDevice, type RackFigures, type RackSide, meet } from './racks.ts';
 
 /** Devices at one side of a unit that has no room for them all. */
 export interface Crowded {
   readonly unit: number;
   /** All devices in the unit, the first one first. */
-  readonly all: readonly Placed[];
+  readonly all: readonly MountedDevice[];
   /** Their total width, mm; `undefined` where one is undeclared, and counts as needing the whole width. */
   readonly width: number | undefined;
 }
 
 /** A device at the rear and one at the front that are too deep together. */
 export interface TooDeep {
-  readonly front: Placed;
+  readonly front: MountedDevice;
   /** The depths of both, mm. */
   readonly depths: readonly [front: number, rear: number];
 }
 
 /** The clashes of a device. The first device in a unit clashes with none. */
 export interface Clashes {
-  crowded(placed: Placed): Crowded | undefined;
+  crowded(placed: MountedDevice): Crowded | undefined;
   /** The clash of a device at the rear with one at the front. */
-  tooDeep(placed: Placed): TooDeep | undefined;
+  tooDeep(placed: MountedDevice): TooDeep | undefined;
 }
 
 export function clashesIn({ rack, placed: all }: RackFigures): Clashes {
@@ -51,7 +51,7 @@ export function clashesIn({ rack, placed: all }: RackFigures): Clashes {
   };
 }
 
-function widthOf(placed: readonly Placed[]): number | undefined {
+function widthOf(placed: readonly MountedDevice[]): number | undefined {
   let sum = 0;
   for (const { device } of placed) {
     if (device.mounting.width === undefined) return undefined;
@@ -60,8 +60,8 @@ function widthOf(placed: readonly Placed[]): number | undefined {
   return sum;
 }
 
-function byUnit(all: readonly Placed[], side: Side): ReadonlyMap<number, readonly Placed[]> {
-  const found = new Map<number, Placed[]>();
+function byUnit(all: readonly MountedDevice[], side: RackSide): ReadonlyMap<number, readonly MountedDevice[]> {
+  const found = new Map<number, MountedDevice[]>();
   for (const one of all) {
     if (one.side !== side) continue;
     for (let unit = one.first; unit <= one.last; unit++) {
@@ -74,7 +74,7 @@ function byUnit(all: readonly Placed[], side: Side): ReadonlyMap<number, readonl
 }
 
 /** Where a device could go instead: the lowest number of the nearest units that are free at both sides. */
-export function freePlace({ rack, placed: all }: RackFigures, placed: Placed): number | undefined {
+export function freePlace({ rack, placed: all }: RackFigures, placed: MountedDevice): number | undefined {
   const high = placed.last - placed.first + 1;
   const others = all.filter((other) => other !== placed);
   return Array.from({ length: Math.max(0, (rack.units ?? 0) - high + 1) }, (_, index) => index + 1)

@@ -4,25 +4,25 @@ import { grouped } from '../grouped.ts';
 import { NONE } from '../none.ts';
 import type { Device, Rack } from '../site/model.ts';
 
-export type Side = 'front' | 'rear';
+export type RackSide = 'front' | 'rear';
 
 /** A device that has its units in a rack. */
-export interface Placed {
+export interface MountedDevice {
   readonly device: Device;
   /** The lowest number of its units, and the highest. */
   readonly first: number;
   readonly last: number;
-  readonly side: Side;
+  readonly side: RackSide;
 }
 
 export interface RackFigures {
   readonly rack: Rack;
   /** From unit 1 on; in one unit in the order of the site. */
-  readonly placed: readonly Placed[];
+  readonly placed: readonly MountedDevice[];
   /** Devices in the rack without a declared unit. */
   readonly elsewhere: readonly Device[];
   /** Numbers of the units with nothing on that side; none where the rack does not declare its units. */
-  readonly free: Readonly<Record<Side, readonly number[]>>;
+  readonly free: Readonly<Record<RackSide, readonly number[]>>;
   /** The sum of all declared weights in it, grams. */
   readonly weight: number;
   /** The devices without a declared weight. */
@@ -37,7 +37,7 @@ export function racksOf(racks: readonly Rack[], devices: readonly Device[]): rea
 }
 
 function figuresOf(rack: Rack, devices: readonly Device[]): RackFigures {
-  const placed = devices.flatMap((device): Placed[] => {
+  const placed = devices.flatMap((device): MountedDevice[] => {
     const { unit, units, side } = device.mounting;
     return unit === undefined ? [] : [{ device, first: unit, last: unit + units - 1, side }];
   });
@@ -52,7 +52,7 @@ function figuresOf(rack: Rack, devices: readonly Device[]): RackFigures {
   };
 }
 
-function freeUnits({ units = 0 }: Rack, placed: readonly Placed[], side: Side): readonly number[] {
+function freeUnits({ units = 0 }: Rack, placed: readonly MountedDevice[], side: RackSide): readonly number[] {
   const taken = new Set<number>();
   for (const one of placed)
     if (one.side === side) for (let unit = one.first; unit <= Math.min(one.last, units); unit++) taken.add(unit);
@@ -60,11 +60,11 @@ function freeUnits({ units = 0 }: Rack, placed: readonly Placed[], side: Side): 
 }
 
 /** Whether the units of two have one in common. */
-export function meet(a: Placed, b: Placed): boolean {
+export function meet(a: MountedDevice, b: MountedDevice): boolean {
   return a.first <= b.last && b.first <= a.last;
 }
 
 /** `U 3`, `U 3–4`. */
-export function unitWords({ first, last }: Pick<Placed, 'first' | 'last'>): string {
+export function unitWords({ first, last }: Pick<MountedDevice, 'first' | 'last'>): string {
   return first === last ? `U ${first}` : `U ${first}–${last}`;
 }

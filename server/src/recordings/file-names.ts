@@ -9,7 +9,7 @@
 import { LocalTimes } from '../standards/time-zone.ts';
 import { type TimeUnit, repeatsEvery, resolution } from '../standards/strftime.ts';
 import { DAY_OF_MINUTES, matchName } from './name-match.ts';
-import { FIELD, FIELD_COUNT, type Step, stepsOf } from './name-steps.ts';
+import { FIELD, FIELD_COUNT, type NameStep, stepsOf } from './name-steps.ts';
 import { type NameFields, agrees, datesOf } from './named-date.ts';
 import { SECOND, MINUTE, HOUR } from '../standards/time-units.ts';
 
@@ -141,7 +141,7 @@ function isRedundant(used: ReadonlySet<number>): boolean {
   );
 }
 
-function fieldsOf(step: Step): number[] {
+function fieldsOf(step: NameStep): number[] {
   if (step.kind === 'number' || step.kind === 'word') return [step.field];
   return step.kind === 'offset' ? [FIELD.offset] : [];
 }

@@ -1,12 +1,12 @@
 /** Reads a path by the steps of a pattern, without backtracking and without making strings. */
 
-import { type NumberStep, FIELD, type Step } from './name-steps.ts';
+import { type NumberStep, FIELD, type NameStep } from './name-steps.ts';
 import type { NameFields } from './named-date.ts';
 
 const [ZERO, NINE, SPACE, PLUS, MINUS] = [48, 57, 32, 43, 45];
 
 /** Whether the steps can write the path; `fields` then holds its values. */
-export function matchName(steps: readonly Step[], path: string, fields: NameFields): boolean {
+export function matchName(steps: readonly NameStep[], path: string, fields: NameFields): boolean {
   fields.fill(-1);
   let at = 0;
   for (const step of steps) {
@@ -46,7 +46,12 @@ function matchNumber(
   return setField(fields, field, field === FIELD.weekday ? value % 7 : value) ? at : -1;
 }
 
-function matchWord(step: Step & { readonly kind: 'word' }, path: string, start: number, fields: NameFields): number {
+function matchWord(
+  step: NameStep & { readonly kind: 'word' },
+  path: string,
+  start: number,
+  fields: NameFields,
+): number {
   const at = step.width === 0 ? start : skipped(path, start, step.fill);
   for (const { text, value } of step.words) {
     if (!path.startsWith(text, at)) continue;

@@ -35,7 +35,7 @@ export const FIELD = {
 
 export const FIELD_COUNT = 19;
 
-export type Step =
+export type NameStep =
   | { readonly kind: 'text'; readonly text: string }
   /** Digits: exactly `most`, padded with `fill`, where that is also `least`; else without leading zeros. */
   | NumberStep
@@ -118,7 +118,7 @@ const words: Readonly<Record<string, readonly [field: number, words: readonly st
 };
 
 /** The steps of the pattern, without `./` and `//`. */
-export function stepsOf(pattern: string): readonly Step[] | Unreadable {
+export function stepsOf(pattern: string): readonly NameStep[] | Unreadable {
   if (pattern.split('/').includes('..')) return { unreadable: 'they lead out of their folder by “..”' };
   const parts = parsePattern(pattern.replace(/^(\.?\/)+/, '').replace(/\/(\.?\/)+/g, '/'));
   if (parts.some((part) => 'width' in part && part.width > LONGEST))
@@ -130,7 +130,7 @@ export function stepsOf(pattern: string): readonly Step[] | Unreadable {
     : steps;
 }
 
-function stepsOfPart(part: PatternPart): Step[] {
+function stepsOfPart(part: PatternPart): NameStep[] {
   if ('literal' in part) return [{ kind: 'text', text: part.literal }];
   const { specifier, flags, width } = part;
   const composite = COMPOSITES[specifier];
@@ -144,7 +144,7 @@ function stepsOfPart(part: PatternPart): Step[] {
   return [stepOf(part)];
 }
 
-function stepOf(part: Conversion): Step {
+function stepOf(part: Conversion): NameStep {
   const { specifier, flags, text, width } = part;
   const number = numbers[specifier];
   if (number !== undefined) {
@@ -182,7 +182,7 @@ function casesOf(plain: readonly string[], first: number, flags: string): Word[]
 }
 
 /** Whether the next step can start with what the step may take for its own. */
-function unclearEnd(step: Step, next: Step | undefined): boolean {
+function unclearEnd(step: NameStep, next: NameStep | undefined): boolean {
   if (next === undefined) return false;
   if (step.kind === 'zone') return next.kind !== 'text' || /^[A-Za-z0-9]/.test(next.text);
   if (step.kind !== 'number' || step.least === step.most) return false;

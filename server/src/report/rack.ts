@@ -1,12 +1,12 @@
 /** What `plumbline report --format json` prints of a rack. */
 
-import type { Placed, RackFigures, Side } from '../racks/racks.ts';
+import type { MountedDevice, RackFigures, RackSide } from '../racks/racks.ts';
 
 export interface RackReport {
   readonly name: string;
   readonly units: number | null;
   /** Numbers of the units with nothing on that side. */
-  readonly free: Readonly<Record<Side, readonly number[]>>;
+  readonly free: Readonly<Record<RackSide, readonly number[]>>;
   /** The sum of all declared weights in it, kg. */
   readonly weight: number;
   /** The greatest load that it bears, kg. */
@@ -19,7 +19,7 @@ interface RackDeviceReport {
   /** The lowest number of its units. */
   readonly unit: number | null;
   readonly units: number;
-  readonly side: Side;
+  readonly side: RackSide;
 }
 
 export function rackReport({ rack, placed, elsewhere, free, weight }: RackFigures): RackReport {
@@ -36,6 +36,9 @@ export function rackReport({ rack, placed, elsewhere, free, weight }: RackFigure
   };
 }
 
-function deviceReport({ name, mounting: { units, side } }: Placed['device'], unit: number | null): RackDeviceReport {
+function deviceReport(
+  { name, mounting: { units, side } }: MountedDevice['device'],
+  unit: number | null,
+): RackDeviceReport {
   return { name, unit, units, side };
 }

@@ -9,7 +9,7 @@ import { obstacleWords } from '../network/obstacle-words.ts';
 import type { PoeFigures } from '../network/poe.ts';
 import type { Load, StreamRates } from '../network/rates.ts';
 import { type Uplink, uplinksOf } from '../network/uplinks.ts';
-import { type TrafficRoute, asPull, trafficRates } from '../network/traffic.ts';
+import { type TrafficRoute, trafficAsStream, trafficRates } from '../network/traffic.ts';
 import type { Plan } from '../plan.ts';
 import { type Device, type Port, type Traffic, portName } from '../site/model.ts';
 import { type RackReport, rackReport } from './rack.ts';
@@ -140,7 +140,7 @@ export function reportOf(plan: Plan): Report {
     volumes: storage.volumes.map(volumeReport),
     racks: plan.racks.map(rackReport),
     poe: poe.map(poeReport),
-    power: plan.supply().isSaid ? supplyReport(plan) : null,
+    power: plan.supply().isDeclared ? supplyReport(plan) : null,
     air: air.map(airReport),
     rf: radioReport(plan),
     traffic: network.traffic.map(trafficReport),
@@ -194,7 +194,7 @@ function uplinkReport({ device, down, up }: Uplink): UplinkReport {
 }
 
 function trafficObstacle(traffic: Traffic, to: Device, obstacle: Obstacle): string {
-  const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
+  const { what, remedy } = obstacleWords(obstacle, to.name, trafficAsStream(traffic, to));
   return `${what}; ${remedy}`;
 }
 

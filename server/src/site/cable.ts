@@ -17,7 +17,7 @@ export function mediumAt({ module, medium }: Port): Medium | undefined {
 export function isCopper(site: Pick<Site, 'deviceByName'>, { type, from, to }: Cable): boolean | 'unknown' {
   if (type !== undefined) return !type.startsWith('om') && !type.startsWith('os');
   const ends = [from, to].flatMap((end) => portAt(site, end) ?? []);
-  if (ends.some(({ draws }) => draws !== undefined)) return true;
+  if (ends.some(({ pd }) => pd !== undefined)) return true;
   const [medium] = ends.flatMap((port) => mediumAt(port) ?? []);
   return medium === undefined ? 'unknown' : medium === 'copper' || medium === 'direct-attach';
 }

@@ -6,7 +6,7 @@ import { dataAt, textAt } from '../text/syntax.ts';
 import { type NamedSection, THING } from './declared.ts';
 import { type Edit, type Fix, fixOf, lineBreakOf, nameText } from './edit.ts';
 import { type SiteText, placeInFile } from './folder.ts';
-import { type Item, fileOf, headOf } from './item.ts';
+import { type Item, fileOf, namePlace } from './item.ts';
 import { type CableEnd, MOST_UNITS, type Site } from './model.ts';
 import { readEnd } from './read.ts';
 import { kindWords } from './shape-words.ts';
@@ -141,7 +141,7 @@ function added(
   { item, section }: Undeclared,
   text: string,
 ): Edit | undefined {
-  const { uri } = fileOf(headOf(item));
+  const { uri } = fileOf(namePlace(item));
   const there = sections[section];
   const last = there.findLast(({ piece }) => piece.file.uri === uri) ?? there[there.length - 1];
   if (last !== undefined) {

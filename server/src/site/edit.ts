@@ -1,7 +1,7 @@
 /** Edits of site files by range: what they do not touch keeps its comments and spacing. */
 
 import { isEmpty } from '../text/parse.ts';
-import { type Mapping, type Node, type Route, type Sequence, entryOf, follow } from '../text/syntax.ts';
+import { type Mapping, type Node, type KeyPath, type Sequence, entryOf, follow } from '../text/syntax.ts';
 import { type SiteText, spanOf } from './folder.ts';
 import { type Item, type Place, fileOf, placeOf } from './item.ts';
 
@@ -43,12 +43,12 @@ export function nameText(name: string): string {
   return /^\d+$/.test(name) ? name : scalarText(name, true);
 }
 
-/** Replaces the value at a route. Where the key has none, it is written behind the colon. */
-export function setValue(item: Item, route: Route, text: string): Edit {
-  const found = follow(item.node, route);
-  const key = route.length === 0 ? item.key : found?.entry?.key;
+/** Replaces the value at a key path. Where the key has none, it is written behind the colon. */
+export function setValue(item: Item, keyPath: KeyPath, text: string): Edit {
+  const found = follow(item.node, keyPath);
+  const key = keyPath.length === 0 ? item.key : found?.entry?.key;
   if (key !== undefined && found !== undefined && isEmpty(found.node)) return insertAfterColon(item, key.end, text);
-  return { at: placeOf(item, route), text };
+  return { at: placeOf(item, keyPath), text };
 }
 
 /** After an anchor or tag that is there already; with a colon where there is none yet. */
@@ -58,24 +58,24 @@ function insertAfterColon(item: Item, keyEnd: number, text: string): Edit {
   return { at: { piece: item.piece, start: at, end: at }, text: colon === null ? `: ${text}` : ` ${text}` };
 }
 
-/** Replaces the key at a route. */
-export function setKey(item: Item, route: Route, text: string): Edit {
-  return { at: placeOf(item, route, 'key'), text };
+/** Replaces the key at a key path. */
+export function setKey(item: Item, keyPath: KeyPath, text: string): Edit {
+  return { at: placeOf(item, keyPath, 'key'), text };
 }
 
 /**
- * Adds `key: text` to the mapping at a route, in the manner of the mapping: in braces, or on a line of its own.
+ * Adds `key: text` to the mapping at a key path, in the manner of the mapping: in braces, or on a line of its own.
  * `text` is a scalar or in flow style. `undefined` where there is no mapping to add to, or the key has a value already.
  */
-export function addEntry(item: Item, route: Route, key: string, text: string): Edit | undefined {
-  const node = follow(item.node, route)?.node;
+export function addEntry(item: Item, keyPath: KeyPath, key: string, text: string): Edit | undefined {
+  const node = follow(item.node, keyPath)?.node;
   if (node === undefined) return undefined;
   const there = entryOf(node, key);
   if (there !== undefined && !there.merged)
-    return isEmpty(there.value) ? setValue(item, [...route, key], text) : undefined;
+    return isEmpty(there.value) ? setValue(item, [...keyPath, key], text) : undefined;
   if (node.kind === 'mapping')
     return node.flow ? addToFlow(item, node, `${key}: ${text}`) : addLine(item, node, `${key}: ${text}`);
-  return isEmpty(node) && route.length > 0 ? setValue(item, route, `{${key}: ${text}}`) : undefined;
+  return isEmpty(node) && keyPath.length > 0 ? setValue(item, keyPath, `{${key}: ${text}}`) : undefined;
 }
 
 /** Adds an element to the list under a key of an item, whether there is a list or not. */
@@ -89,9 +89,9 @@ export function putValue(item: Item, key: string, text: string): Edit[] {
   return edit === undefined ? [] : [edit];
 }
 
-/** Adds an element to the list at a route, in the manner of the list. */
-export function addElement(item: Item, route: Route, text: string): Edit | undefined {
-  const node = follow(item.node, route)?.node;
+/** Adds an element to the list at a key path, in the manner of the list. */
+export function addElement(item: Item, keyPath: KeyPath, text: string): Edit | undefined {
+  const node = follow(item.node, keyPath)?.node;
   if (node?.kind !== 'sequence') return undefined;
   return node.flow ? addToFlow(item, node, text) : addLine(item, node, `- ${text}`);
 }
@@ -147,13 +147,13 @@ export function columnOf(source: string, offset: number): number {
   return offset - (source.lastIndexOf('\n', offset - 1) + 1);
 }
 
-/** Removes the entry or element at a route, with its comma or its line. */
-export function remove(item: Item, route: Route): Edit | undefined {
-  const last = route[route.length - 1];
-  const parent = follow(item.node, route.slice(0, -1))?.node;
+/** Removes the entry or element at a key path, with its comma or its line. */
+export function remove(item: Item, keyPath: KeyPath): Edit | undefined {
+  const last = keyPath[keyPath.length - 1];
+  const parent = follow(item.node, keyPath.slice(0, -1))?.node;
   if (last === undefined || parent === undefined || parent.kind === 'scalar') return undefined;
   const source = item.piece.text;
-  const entry = placeOf(item, route, 'entry');
+  const entry = placeOf(item, keyPath, 'entry');
   const range = { ...entry, end: behindColon(source, entry.end) };
   if (parent.flow) {
     const after = /^\s*,\s*/.exec(source.slice(range.end));
@@ -166,8 +166,8 @@ export function remove(item: Item, route: Route): Edit | undefined {
   return { at: { piece: item.piece, start, end: newline === -1 ? source.length : newline + 1 }, text: '' };
 }
 
-export function nodeAt(item: Item, route: Route): Node | undefined {
-  return follow(item.node, route)?.node;
+export function nodeAt(item: Item, keyPath: KeyPath): Node | undefined {
+  return follow(item.node, keyPath)?.node;
 }
 
 /** An anchor somewhere in a text: an alias elsewhere may refer to it. */

@@ -274,7 +274,7 @@ const wholeOf = perObject((file: SiteText): Piece => ({
 }));
 
 /** The offset of a piece in its file. Throws if the file no longer has the piece. */
-export function startOf(file: SiteText, piece: Piece): number {
+export function pieceStart(file: SiteText, piece: Piece): number {
   const start = file.cut.startOf(piece) ?? (piece === wholeOf(file) ? 0 : undefined);
   if (start === undefined) throw new Error(`a place in a text that ${file.uri} no longer has`);
   return start;
@@ -282,7 +282,7 @@ export function startOf(file: SiteText, piece: Piece): number {
 
 /** A place as offsets in its file. */
 export function spanOf(file: SiteText, { piece, start, end }: Place): Span {
-  const from = startOf(file, piece);
+  const from = pieceStart(file, piece);
   return { start: from + start, end: from + end };
 }
 

@@ -4,7 +4,7 @@ import { perObject } from '../memo.ts';
 import { leastWhere } from '../text/bisect.ts';
 import type { Piece } from '../text/cut.ts';
 import type { SyntaxProblem } from '../text/parse.ts';
-import { type Item, type Place, contentOf, inOrder, startOf } from './item.ts';
+import { type Item, type Place, contentOf, itemsInOrder, itemStart } from './item.ts';
 
 /** Whether no fault of its syntax leaves an item half read; a duplicate key does not. */
 export function isSound(item: Item): boolean {
@@ -22,9 +22,9 @@ const unsoundOf = perObject(
 );
 
 function itemsAt(piece: Piece, offset: number): Item[] {
-  const items = inOrder(piece);
+  const items = itemsInOrder(piece);
   const found: Item[] = [];
-  const behind = leastWhere(0, items.length, (index) => startOf(items[index]) > offset);
+  const behind = leastWhere(0, items.length, (index) => itemStart(items[index]) > offset);
   for (let index = behind - 1; index >= 0; index--) {
     const item = items[index];
     if (item === undefined || !isIn(item, offset)) break;
@@ -40,5 +40,5 @@ const faultsOf = perObject((piece: Piece): readonly SyntaxProblem[] => {
 
 /** An item ends where its text does, or behind its last character where another follows. */
 function isIn(item: Item, offset: number): boolean {
-  return startOf(item) <= offset && offset <= item.node.end + 1;
+  return itemStart(item) <= offset && offset <= item.node.end + 1;
 }

@@ -10,7 +10,7 @@ import {
   type Data,
   type Entry,
   type Node,
-  type Route,
+  type KeyPath,
   type Scalar,
   type Span,
   dataAt,
@@ -198,18 +198,18 @@ function hasBlankPort(data: Data): boolean {
   return dataAt(data, ['port']) === AUTO;
 }
 
-/** Where a route leads in an item's text; if the text ends earlier, the nearest place on the route. */
-export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | 'entry' = 'value'): Place {
-  for (let length = route.length; length > 0; length--) {
-    const found = follow(item.node, route.slice(0, length));
+/** Where a key path leads in an item's text; if the text ends earlier, the nearest place on the key path. */
+export function placeOf(item: Item, keyPath: KeyPath = [], part: 'key' | 'value' | 'entry' = 'value'): Place {
+  for (let length = keyPath.length; length > 0; length--) {
+    const found = follow(item.node, keyPath.slice(0, length));
     if (found === undefined) continue;
-    const wanted = length < route.length ? 'key' : part;
+    const wanted = length < keyPath.length ? 'key' : part;
     const { entry, node } = found;
     if (entry !== undefined && (wanted === 'key' || isEmpty(node))) return span(item.piece, entry.key);
     if (entry !== undefined && wanted === 'entry') return span(item.piece, entry);
     return span(item.piece, node);
   }
-  if (item.key !== undefined && (part === 'key' || route.length > 0 || isEmpty(item.node)))
+  if (item.key !== undefined && (part === 'key' || keyPath.length > 0 || isEmpty(item.node)))
     return span(item.piece, item.key);
   if (part === 'entry' && item.key !== undefined)
     return span(item.piece, { start: item.key.start, end: Math.max(item.key.end, item.node.end) });
@@ -218,21 +218,23 @@ export function placeOf(item: Item, route: Route = [], part: 'key' | 'value' | '
 
 /** The item that a place is in. */
 export function itemAt({ piece, start }: Place): Item | undefined {
-  const items = inOrder(piece);
-  const item = items[leastWhere(0, items.length, (index) => startOf(items[index]) > start) - 1];
+  const items = itemsInOrder(piece);
+  const item = items[leastWhere(0, items.length, (index) => itemStart(items[index]) > start) - 1];
   return item !== undefined && start <= item.node.end ? item : undefined;
 }
 
 /** The items of a piece in the order of their text. */
-export const inOrder = perObject((piece: Piece) => [...contentOf(piece).items].sort((a, b) => startOf(a) - startOf(b)));
+export const itemsInOrder = perObject((piece: Piece) =>
+  [...contentOf(piece).items].sort((a, b) => itemStart(a) - itemStart(b)),
+);
 
 /** Where an item begins in its piece. */
-export function startOf(item: Item | undefined): number {
+export function itemStart(item: Item | undefined): number {
   return (item?.key ?? item?.node)?.start ?? 0;
 }
 
 /** The name of an item, or the whole item if it has none. */
-export function headOf(item: Item): Place {
+export function namePlace(item: Item): Place {
   return span(item.piece, item.key ?? item.node);
 }
 

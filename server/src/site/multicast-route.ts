@@ -41,8 +41,8 @@ export function sendMulticastBy(
 /** Lets a route lead elsewhere. A route with a VLAN or gateway, which belong to the present port, is written anew. */
 export function leadBy(item: Item, route: HostRoute, { port, vlan }: RouteTarget): Edit[] {
   if (vlan === undefined && route.vlan === undefined && route.via === undefined)
-    return [setValue(item, [...route.route, 'port'], nameText(port))];
+    return [setValue(item, [...route.keyPath, 'port'], nameText(port))];
   const to = route.to.prefix === 0 ? 'default' : formatSubnet(route.to);
   const into = vlan === undefined ? '' : `, vlan: ${nameText(vlan)}`;
-  return [setValue(item, route.route, `{to: ${to}, port: ${nameText(port)}${into}}`)];
+  return [setValue(item, route.keyPath, `{to: ${to}, port: ${nameText(port)}${into}}`)];
 }

@@ -1,8 +1,8 @@
 /** Places of ports, cable ends and parts of values in the text. */
 
-import type { Route } from '../text/syntax.ts';
+import type { KeyPath } from '../text/syntax.ts';
 import { nodeAt } from './edit.ts';
-import { type Item, type Place, headOf, placeOf } from './item.ts';
+import { type Item, type Place, namePlace, placeOf } from './item.ts';
 import type { Cable, CableEnd, Device, Port } from './model.ts';
 
 /** Two ports and the cable between them; `a` is the port at its `from`. */
@@ -19,23 +19,23 @@ export function endAt({ cable, a }: Cabled, port: Port): CableEnd | undefined {
 
 /** Where the cable names the port. */
 export function placeOfEnd(cabled: Cabled, port: Port): Place {
-  return placeOf(cabled.cable.item, endAt(cabled, port)?.route ?? []);
+  return placeOf(cabled.cable.item, endAt(cabled, port)?.keyPath ?? []);
 }
 
 /** The place of a port's key, or of the port itself if the key is not written. */
 export function placeOfPort(port: Port, ...keys: readonly string[]): Place {
-  return placeOf(port.device.item, [...port.route, ...keys]);
+  return placeOf(port.device.item, [...port.keyPath, ...keys]);
 }
 
 /** Where a device declares what feeds it, else its name. */
 export function placeOfPower({ item, ownPower }: Device): Place {
-  return ownPower === undefined ? headOf(item) : placeOf(item, ['power']);
+  return ownPower === undefined ? namePlace(item) : placeOf(item, ['power']);
 }
 
 /** From `start` to `end` of the value's own characters; the whole value where they are not written one for one. */
-export function partOf(item: Item, route: Route, start: number, end: number): Place {
-  const node = nodeAt(item, route);
-  const whole = placeOf(item, route);
+export function partOf(item: Item, keyPath: KeyPath, start: number, end: number): Place {
+  const node = nodeAt(item, keyPath);
+  const whole = placeOf(item, keyPath);
   if (node?.kind !== 'scalar' || node.style === 'block') return whole;
   const open = node.style === 'quoted' ? 1 : 0;
   const { piece } = whole;

@@ -24,7 +24,7 @@ export interface PortCopies {
 }
 
 /** `undefined` where copies would not mean the same: an anchor would come twice, or an address stands elsewhere. */
-export function copiesOf({ data, piece }: Item, at: PortEntry, flow: boolean): PortCopies | undefined {
+export function portCopies({ data, piece }: Item, at: PortEntry, flow: boolean): PortCopies | undefined {
   const source = piece.text;
   const { entry, numbers, start, end } = at;
   const addresses = addressesOf(at);
@@ -50,12 +50,12 @@ export function copiesOf({ data, piece }: Item, at: PortEntry, flow: boolean): P
 /** Gives a port of a range an entry of its own, changed by edits of the range's entry. */
 export function splitOut(port: Port, edits: readonly Edit[]): Edit | undefined {
   const { item } = port.device;
-  const found = portEntriesOf(item, String(port.route[1]));
+  const found = portEntriesOf(item, String(port.keyPath[1]));
   const number = Number(port.name);
   if (found?.at.numbers === undefined || !/^\d+$/.test(port.name)) return undefined;
   const { at, mapping } = found;
   const { first, last } = found.at.numbers;
-  const copies = copiesOf(item, at, mapping.flow);
+  const copies = portCopies(item, at, mapping.flow);
   if (copies === undefined) return undefined;
   const changes = edits.map(({ at: { start, end }, text }) => ({ start, end, text }));
   const text = copies.joined([

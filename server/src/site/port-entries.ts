@@ -27,9 +27,9 @@ export interface PortEntries {
 export function portEntriesAt(file: SiteText, offset: number): PortEntries | undefined {
   const location = locate(file, offset);
   if (location === undefined) return undefined;
-  const { item, route } = location;
-  const key = route[1];
-  if (item.section !== 'devices' || route[0] !== 'ports' || key === undefined) return undefined;
+  const { item, keyPath } = location;
+  const key = keyPath[1];
+  if (item.section !== 'devices' || keyPath[0] !== 'ports' || key === undefined) return undefined;
   return portEntriesOf(item, String(key));
 }
 

@@ -30,7 +30,7 @@ export function setVlansOfRange(port: Port, wanted: PortVlans): Edit[] | undefin
   const names = [wanted.vlan, wanted.native, ...(wanted.trunk ?? [])];
   if (names.some((name) => name !== undefined && !isName(name))) return undefined;
   const { item } = port.device;
-  const at = (name: string): readonly (string | number)[] => [...port.route, name];
+  const at = (name: string): readonly (string | number)[] => [...port.keyPath, name];
   const has = KEYS.filter((name) => port[name] !== undefined);
   const lacks = KEYS.filter((name) => wanted[name] !== undefined && port[name] === undefined);
   const spare = has.filter((name) => wanted[name] === undefined);
@@ -39,7 +39,7 @@ export function setVlansOfRange(port: Port, wanted: PortVlans): Edit[] | undefin
     .map((name) => setValue(item, at(name), text(wanted[name])));
   for (const name of lacks) {
     const instead = spare.shift();
-    if (instead === undefined) edits.push(addEntry(item, port.route, name, text(wanted[name])));
+    if (instead === undefined) edits.push(addEntry(item, port.keyPath, name, text(wanted[name])));
     else edits.push(setKey(item, at(instead), name), setValue(item, at(instead), text(wanted[name])));
   }
   for (const name of spare) edits.push(remove(item, at(name)));
@@ -49,7 +49,7 @@ export function setVlansOfRange(port: Port, wanted: PortVlans): Edit[] | undefin
 
 /** The edits of a port's entry, made so that they change no other port of the same range. */
 export function ofOnePort(port: Port, edits: readonly Edit[]): Edit[] | undefined {
-  const key = port.route[1];
+  const key = port.keyPath[1];
   if (edits.length === 0 || key === undefined || portNames(String(key)).length === 1) return [...edits];
   const edit = splitOut(port, edits);
   return edit === undefined ? undefined : [edit];

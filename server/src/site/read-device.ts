@@ -6,7 +6,7 @@ import { moduleNamed } from '../standards/modules.ts';
 import { NONE } from '../none.ts';
 import { DEFAULT_BASIC_RATE } from '../standards/wifi.ts';
 import { quantity } from '../text/quantity.ts';
-import type { Data, Route } from '../text/syntax.ts';
+import type { Data, KeyPath } from '../text/syntax.ts';
 import { byNumber } from './by-number.ts';
 import { type Partly, address, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
@@ -114,13 +114,13 @@ function readPorts(device: Device, data: Partly<Written.Device>, sockets: Readon
   if (data.ports === undefined) {
     // A tuner that is plugged into another device has no port of its own.
     if (PORTLESS.includes(device.kind) || isAerialKind(device.kind) || device.host !== undefined) return [];
-    return [readPort({ device, name: 'eth', route: [], offset: 0, forwards: device.bridging }, data)];
+    return [readPort({ device, name: 'eth', keyPath: [], offset: 0, forwards: device.bridging }, data)];
   }
   return Object.entries(data.ports).flatMap(([key, port]) => {
     const written = writtenPort(port);
     const forwards = BRIDGING.includes(device.kind) ? !isRouted(data, written) : sockets.has(key);
     return portNames(key).map((name, offset) =>
-      readPort({ device, name, route: ['ports', key], offset, forwards }, written),
+      readPort({ device, name, keyPath: ['ports', key], offset, forwards }, written),
     );
   });
 }
@@ -143,15 +143,15 @@ function writtenPort(port: unknown): Partly<Written.Port> {
 }
 
 /** The port to read; `offset` counts from the first of its range. */
-type Which = Pick<Port, 'device' | 'name' | 'route' | 'forwards'> & { readonly offset: number };
+type Which = Pick<Port, 'device' | 'name' | 'keyPath' | 'forwards'> & { readonly offset: number };
 
-function readPort({ device, name, route, forwards, offset }: Which, data: Partly<Written.Port>): Port {
+function readPort({ device, name, keyPath, forwards, offset }: Which, data: Partly<Written.Port>): Port {
   const power = data.poe;
   const draws = typeof power === 'object' && power !== null ? (power as { class?: number; power?: string }) : undefined;
   return {
     device,
     name,
-    route,
+    keyPath,
     forwards,
     speed: slower(quantity(data.speed, 'bit-rate'), moduleNamed(data.module ?? '')?.speed),
     medium: data.medium,
@@ -162,10 +162,10 @@ function readPort({ device, name, route, forwards, offset }: Which, data: Partly
     // Ports of a group share one address, and so do the sockets of a router.
     addresses:
       offset === 0 || (data.lag === undefined && device.kind !== 'router')
-        ? readAddresses(device, route, data, offset)
+        ? readAddresses(device, keyPath, data, offset)
         : NONE,
-    feeds: typeof power === 'string' ? power : undefined,
-    draws: draws === undefined ? undefined : { class: draws.class, milliwatts: quantity(draws.power, 'power') },
+    pse: typeof power === 'string' ? power : undefined,
+    pd: draws === undefined ? undefined : { class: draws.class, milliwatts: quantity(draws.power, 'power') },
     mac: data.mac,
     reserved: data.reserved === true,
     interface: data.interface,
@@ -184,23 +184,27 @@ function slower(port: number | undefined, module: number | undefined): number | 
 /** A range with an address gives its ports consecutive addresses. */
 function readAddresses(
   device: Device,
-  route: Route,
+  keyPath: KeyPath,
   data: Partly<Written.Port>,
   offset: number,
 ): readonly PortAddress[] {
   const own = address(data.address);
-  const isManagement = device.bridging && route.length === 0;
+  const isManagement = device.bridging && keyPath.length === 0;
   if (isManagement) return NONE;
-  const inVlans = ownAddresses(data.addresses, route, offset);
+  const inVlans = ownAddresses(data.addresses, keyPath, offset);
   if (own === undefined) return inVlans;
-  return [{ address: own + offset, vlan: undefined, route: route.concat('address') }, ...inVlans];
+  return [{ address: own + offset, vlan: undefined, keyPath: keyPath.concat('address') }, ...inVlans];
 }
 
-function ownAddresses(data: Partly<Written.Port>['addresses'], route: Route, offset: number): readonly PortAddress[] {
+function ownAddresses(
+  data: Partly<Written.Port>['addresses'],
+  keyPath: KeyPath,
+  offset: number,
+): readonly PortAddress[] {
   if (data === undefined) return NONE;
   return Object.entries(data).flatMap(([vlan, text]) => {
     const value = address(text);
-    return value === undefined ? [] : [{ address: value + offset, vlan, route: [...route, 'addresses', vlan] }];
+    return value === undefined ? [] : [{ address: value + offset, vlan, keyPath: [...keyPath, 'addresses', vlan] }];
   });
 }
 
@@ -210,7 +214,7 @@ function readRoutes(routes: Partly<Written.Route[]> | undefined): readonly HostR
     if (route === null || route.to === undefined || route.port === undefined) return [];
     const to = route.to === 'default' ? ANYWHERE : parseSubnet(route.to);
     if (to === undefined) return [];
-    return [{ to, port: String(route.port), vlan: route.vlan, via: address(route.via), route: ['routes', index] }];
+    return [{ to, port: String(route.port), vlan: route.vlan, via: address(route.via), keyPath: ['routes', index] }];
   });
 }
 

@@ -2,7 +2,7 @@
 
 import { parseRange, parseSubnet } from '../standards/ipv4.ts';
 import { quantity } from '../text/quantity.ts';
-import type { Route } from '../text/syntax.ts';
+import type { KeyPath } from '../text/syntax.ts';
 import { type Partly, address, asDeclared, strings } from './declared-data.ts';
 import type { Item } from './item.ts';
 import { MOST_UNITS } from './model/rack.ts';
@@ -76,11 +76,11 @@ export function readCable(item: Item): Cable {
   };
 }
 
-export function readEnd(text: unknown, route: Route): CableEnd | undefined {
+export function readEnd(text: unknown, keyPath: KeyPath): CableEnd | undefined {
   if (typeof text !== 'string') return undefined;
   const slash = text.indexOf('/');
-  if (slash === -1) return { device: text, port: undefined, route };
-  return { device: text.slice(0, slash), port: text.slice(slash + 1), route };
+  if (slash === -1) return { device: text, port: undefined, keyPath };
+  return { device: text.slice(0, slash), port: text.slice(slash + 1), keyPath };
 }
 
 export function readStream(item: Item): Stream {
@@ -197,7 +197,7 @@ export function readRetention(item: Item): Retention[] {
     const data = asDeclared<Written.Retention>(element);
     return {
       item,
-      route: [index],
+      keyPath: [index],
       recordings: strings(data.recordings),
       atLeast: quantity(data['at-least'], 'duration'),
       atMost: quantity(data['at-most'], 'duration'),
@@ -216,6 +216,6 @@ export function readAcceptances(item: Item): Acceptance[] {
   return item.data.flatMap((element, index) => {
     const data = asDeclared<Written.Acceptance>(element);
     if (data.rule === undefined || data.at === undefined || data.because === undefined) return [];
-    return { item, route: [index], rule: data.rule, at: data.at, because: data.because };
+    return { item, keyPath: [index], rule: data.rule, at: data.at, because: data.because };
   });
 }

@@ -18,7 +18,7 @@ export interface Reference {
 export const referencesOf = perObject(({ names }: Item): readonly Reference[] =>
   names.filter(isOfSection).map((mention) => ({
     mention,
-    section: sectionOf(mention.names),
+    section: sectionDeclaring(mention.names),
     name: mention.names === 'port-end' ? (readEnd(mention.text, [])?.device ?? '') : mention.text,
   })),
 );
@@ -29,6 +29,6 @@ function isOfSection(mention: NameMention): mention is SectionMention {
 }
 
 /** The section that declares what is named. */
-export function sectionOf(names: SectionMention['names']): NamedSection {
+export function sectionDeclaring(names: SectionMention['names']): NamedSection {
   return names === 'port-end' ? 'devices' : names;
 }

@@ -2,7 +2,7 @@
 
 import { perObject } from '../memo.ts';
 import type { Piece } from '../text/cut.ts';
-import type { Route } from '../text/syntax.ts';
+import type { KeyPath } from '../text/syntax.ts';
 import { type Item, contentOf, placeOf } from './item.ts';
 import type { Site } from './model.ts';
 import type { ShapeProblem } from './validate.ts';
@@ -23,7 +23,7 @@ export function* shapeProblems<P extends ShapeProblem['problem']>(site: Site, so
     for (const problem of item.problems) {
       if (!isSort(problem, sort)) continue;
       if (contentOf(piece).tree.anchors.length > 0) {
-        const { start, end } = placeOf(item, problem.route);
+        const { start, end } = placeOf(item, problem.keyPath);
         const key = `${start}-${end} ${'key' in problem ? problem.key : ''}`;
         if (seen.has(key)) continue;
         seen.add(key);
@@ -40,26 +40,26 @@ function isSort<P extends ShapeProblem['problem']>(
   return problem.problem === sort;
 }
 
-/** Whether the value at the route, or one around it, has a shape problem already. */
-export function hasShapeProblem({ problems }: Item, route: Route): boolean {
-  return problems.length > 0 && isWithin(misshapen(problems), route);
+/** Whether the value at the key path, or one around it, has a shape problem already. */
+export function hasShapeProblem({ problems }: Item, keyPath: KeyPath): boolean {
+  return problems.length > 0 && isWithin(misshapen(problems), keyPath);
 }
 
-const misshapen = perObject((problems: readonly ShapeProblem[]) => routesOf(problems));
+const misshapen = perObject((problems: readonly ShapeProblem[]) => keyPathsOf(problems));
 
-/** Routes as a tree of their steps: an item may have thousands of problems, and each of its values is looked up. */
+/** Key paths as a tree of their steps: an item may have thousands of problems, and each of its values is looked up. */
 interface Steps {
   isEnd: boolean;
-  readonly next: Map<Route[number], Steps>;
+  readonly next: Map<KeyPath[number], Steps>;
 }
 
-/** The routes of values that do not fit; a missing key or a repeated element does not make a value unfit. */
-export function routesOf(problems: readonly ShapeProblem[]): Steps {
+/** The key paths of values that do not fit; a missing key or a repeated element does not make a value unfit. */
+export function keyPathsOf(problems: readonly ShapeProblem[]): Steps {
   const root: Steps = { isEnd: false, next: new Map() };
-  for (const { problem, route } of problems) {
+  for (const { problem, keyPath } of problems) {
     if (problem === 'missing-key' || problem === 'repeated') continue;
     let at = root;
-    for (const step of route) {
+    for (const step of keyPath) {
       const next: Steps = at.next.get(step) ?? { isEnd: false, next: new Map() };
       at.next.set(step, next);
       at = next;
@@ -69,10 +69,10 @@ export function routesOf(problems: readonly ShapeProblem[]): Steps {
   return root;
 }
 
-/** Whether one of the routes leads to the same value as `route`, or to one around it. */
-export function isWithin(routes: Steps, route: Route): boolean {
-  let at: Steps | undefined = routes;
-  for (const step of route) {
+/** Whether one of the key paths leads to the same value as `keyPath`, or to one around it. */
+export function isWithin(keyPaths: Steps, keyPath: KeyPath): boolean {
+  let at: Steps | undefined = keyPaths;
+  for (const step of keyPath) {
     if (at === undefined || at.isEnd) break;
     at = at.next.get(step);
   }

@@ -2,7 +2,7 @@
 
 import { visible } from '../text/visible.ts';
 import { list } from '../text/words.ts';
-import type { Data, Route } from '../text/syntax.ts';
+import type { Data, KeyPath } from '../text/syntax.ts';
 import { scalarText } from './edit.ts';
 import { type Item, placeOf } from './item.ts';
 import {
@@ -21,11 +21,11 @@ import {
 /** Longer values are cut in messages. */
 const SHOWN = 40;
 
-/** What is at a route, as one would call it: `speed`, `an entry of receivers`, `paddock-cam`, `this cable`. */
-export function whatIsAt(item: Item, route: Route): string {
-  const last = route[route.length - 1];
+/** What is at a key path, as one would call it: `speed`, `an entry of receivers`, `paddock-cam`, `this cable`. */
+export function whatIsAt(item: Item, keyPath: KeyPath): string {
+  const last = keyPath[keyPath.length - 1];
   if (typeof last === 'string') return visible(last, SHOWN);
-  const around = route.length > 1 ? String(route[route.length - 2]) : item.name;
+  const around = keyPath.length > 1 ? String(keyPath[keyPath.length - 2]) : item.name;
   if (last !== undefined) return `an entry of ${visible(around, SHOWN)}`;
   return item.name === ''
     ? `this ${under(sectionSchema(item.section) ?? {}, 0)?.title?.toLowerCase() ?? 'entry'}`
@@ -41,14 +41,14 @@ export function shown(data: Data): string {
 }
 
 /** A value as written: a number may have more digits than a JavaScript number keeps. */
-export function writtenAt(item: Item, route: Route, value: Data): string {
-  const { piece, start, end } = placeOf(item, route);
+export function writtenAt(item: Item, keyPath: KeyPath, value: Data): string {
+  const { piece, start, end } = placeOf(item, keyPath);
   return typeof value === 'number' ? visible(piece.text.slice(start, end), 60) : shown(value);
 }
 
 /** As `whatIsAt`, at the start of a sentence; keys and names stay as they are written. */
-export function subjectAt(item: Item, route: Route): string {
-  return whatIsAt(item, route).replace(/^(?:an|this) /, capital);
+export function subjectAt(item: Item, keyPath: KeyPath): string {
+  return whatIsAt(item, keyPath).replace(/^(?:an|this) /, capital);
 }
 
 export function capital(text: string): string {
@@ -79,12 +79,12 @@ export function flowText(value: unknown): string {
 }
 
 /** `, such as 1 Gb/s`: what the schema shows as an example at a place in an item. */
-export function suchAs(item: Item, route: Route): string {
-  const schema = schemaAt(item.section, item.name, route);
+export function suchAs(item: Item, keyPath: KeyPath): string {
+  const schema = schemaAt(item.section, item.name, keyPath);
   if (schema?.enum !== undefined) return '';
   const shownValue = schema?.examples?.[0];
   const example =
-    shownValue !== undefined ? flowText(shownValue) : route.length === 0 ? sectionExample(item) : undefined;
+    shownValue !== undefined ? flowText(shownValue) : keyPath.length === 0 ? sectionExample(item) : undefined;
   return example === undefined ? '' : `, such as ${example}`;
 }
 
@@ -180,8 +180,8 @@ export function homesOf(schema: Schema, key: string): string[] {
   });
 }
 
-/** The schema of the mapping at a route; the section's own for a key of a section that has fixed keys. */
-export function schemaAround(item: Item, route: Route): Schema | undefined {
-  if (route.length > 0) return schemaAt(item.section, item.name, route.slice(0, -1));
+/** The schema of the mapping at a key path; the section's own for a key of a section that has fixed keys. */
+export function schemaAround(item: Item, keyPath: KeyPath): Schema | undefined {
+  if (keyPath.length > 0) return schemaAt(item.section, item.name, keyPath.slice(0, -1));
   return SECTIONS[item.section] === 'fixed' ? sectionSchema(item.section) : undefined;
 }

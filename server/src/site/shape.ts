@@ -1,7 +1,7 @@
 /** The shape of the site language, read from its JSON Schema: sections, keys and their schemas. */
 
 import { perObject } from '../memo.ts';
-import type { Route } from '../text/syntax.ts';
+import type { KeyPath } from '../text/syntax.ts';
 import type { QuantityKind } from '../text/quantity.ts';
 import siteSchema from '../../../schemas/site.schema.json' with { type: 'json' };
 
@@ -175,9 +175,9 @@ export function itemSchema(section: SectionName, name: string): Schema | undefin
   return schema === undefined ? undefined : under(schema, SECTIONS[section] === 'list' ? 0 : name);
 }
 
-export function schemaAt(section: SectionName, name: string, route: Route): Schema | undefined {
+export function schemaAt(section: SectionName, name: string, keyPath: KeyPath): Schema | undefined {
   let schema = itemSchema(section, name);
-  for (const step of route) {
+  for (const step of keyPath) {
     if (schema === undefined) return undefined;
     schema = under(schema, step);
   }

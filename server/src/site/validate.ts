@@ -1,12 +1,12 @@
 /** Checks an item against the schema, lists what does not fit, and keeps what does. */
 
 import { NONE } from '../none.ts';
-import { type Data, type Route, dataAt, emptyMapping } from '../text/syntax.ts';
+import { type Data, type KeyPath, dataAt, emptyMapping } from '../text/syntax.ts';
 import { type Schema, type SectionName, SECTIONS, deviceKinds, keysOf, schemaAt, sectionSchema } from './shape.ts';
 import { isQuantity, readPositive } from '../text/quantity.ts';
 import * as generated from './schema.generated/validate.js';
 
-export type ShapeProblem = { readonly route: Route } & (
+export type ShapeProblem = { readonly keyPath: KeyPath } & (
   | { readonly problem: 'unknown-key'; readonly key: string; readonly allowed: readonly string[] }
   | { readonly problem: 'not-of-kind'; readonly key: string }
   | { readonly problem: 'missing-key'; readonly key: string }
@@ -49,18 +49,18 @@ export function validate(
   const validator = validators[section];
   if (validator(subject)) return { data, problems: NONE };
   const problems: ShapeProblem[] = [];
-  const dropped: Route[] = [];
+  const dropped: KeyPath[] = [];
   for (const error of validator.errors ?? []) {
-    const route = routeOf(error.instancePath, subject);
-    const isSection = fixed && route.length === 0;
+    const keyPath = keyPathOf(error.instancePath, subject);
+    const isSection = fixed && keyPath.length === 0;
     if (isSection && error.keyword !== 'additionalProperties') continue;
-    const inner = fixed ? route.slice(1) : route;
+    const inner = fixed ? keyPath.slice(1) : keyPath;
     const schema = schemaAt(section, name, inner);
     const around = isSection ? sectionSchema(section) : schema;
-    const found = at(subject, route);
+    const found = at(subject, keyPath);
     const read = readError({
       error,
-      route: inner,
+      keyPath: inner,
       found,
       schema,
       around,
@@ -89,7 +89,7 @@ function named(name: string, data: Data): Data {
 interface Located {
   readonly error: ValidationError;
   /** Where in the item. */
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly found: Data;
   readonly schema: Schema | undefined;
   /** The schema of the mapping that an unknown key is in. */
@@ -102,57 +102,57 @@ interface Located {
 /** What a validator's error means, and which data is left out for it; `undefined` if another error covers it. */
 function readError({
   error,
-  route,
+  keyPath,
   found,
   schema,
   around,
   isSection,
   isOfKnownKind,
-}: Located): { readonly problem?: ShapeProblem; readonly drops?: Route } | undefined {
+}: Located): { readonly problem?: ShapeProblem; readonly drops?: KeyPath } | undefined {
   const { params } = error;
   switch (error.keyword) {
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
-      const below = isSection ? route : [...route, key];
+      const below = isSection ? keyPath : [...keyPath, key];
       const allowed = around === undefined ? [] : keysOf(around);
-      return { problem: { problem: 'unknown-key', route: below, key, allowed }, drops: below };
+      return { problem: { problem: 'unknown-key', keyPath: below, key, allowed }, drops: below };
     }
     case 'false schema':
       // A device of no known kind may have any key.
       if (!isOfKnownKind) return undefined;
-      return { problem: { problem: 'not-of-kind', route, key: String(route[route.length - 1]) }, drops: route };
+      return { problem: { problem: 'not-of-kind', keyPath, key: String(keyPath[keyPath.length - 1]) }, drops: keyPath };
     case 'required':
-      return { problem: { problem: 'missing-key', route, key: String(params['missingProperty']) } };
+      return { problem: { problem: 'missing-key', keyPath, key: String(params['missingProperty']) } };
     case 'type':
-      return { problem: { problem: 'wrong-type', route, expected: list(params['type']), found }, drops: route };
+      return { problem: { problem: 'wrong-type', keyPath, expected: list(params['type']), found }, drops: keyPath };
     case 'enum':
     case 'const':
       // A quantity that cannot be read is reported as such.
       if (schema?.['x-quantity'] !== undefined && !isQuantity(readPositive(String(found), schema['x-quantity'])))
-        return { drops: route };
+        return { drops: keyPath };
       return {
         problem: {
           problem: 'not-allowed',
-          route,
+          keyPath,
           found,
           allowed: allowedIn(error, schema),
           also: (schema?.then ?? schema)?.['x-also'],
         },
-        drops: route,
+        drops: keyPath,
       };
     case 'minimum':
     case 'maximum':
     case 'exclusiveMinimum':
     case 'exclusiveMaximum':
     case 'multipleOf':
-      return { problem: { problem: 'out-of-range', route, found, bound: boundWords(error) }, drops: route };
+      return { problem: { problem: 'out-of-range', keyPath, found, bound: boundWords(error) }, drops: keyPath };
     case 'propertyNames': {
       const name = String(params['propertyName']);
-      return { problem: { problem: 'bad-name', route: [...route, name], name } };
+      return { problem: { problem: 'bad-name', keyPath: [...keyPath, name], name } };
     }
     case 'uniqueItems': {
       const again = Math.max(Number(params['i']), Number(params['j']));
-      return { problem: { problem: 'repeated', route: [...route, again], found: element(found, again) } };
+      return { problem: { problem: 'repeated', keyPath: [...keyPath, again], found: element(found, again) } };
     }
     case 'pattern':
     case 'minLength':
@@ -162,11 +162,11 @@ function readError({
       if (error.propertyName !== undefined) return undefined; // `propertyNames` reports it.
       // Text in place of a number is a number in quotes, or not a number at all.
       if (typeof found === 'string' && schema?.type?.includes('integer') === true)
-        return { problem: { problem: 'wrong-type', route, expected: ['integer'], found }, drops: route };
+        return { problem: { problem: 'wrong-type', keyPath, expected: ['integer'], found }, drops: keyPath };
       // A quantity that cannot be read is reported from its mention, with what is wrong with it.
       return schema?.['x-quantity'] === undefined
-        ? { problem: { problem: 'malformed', route, found, schema }, drops: route }
-        : { drops: route };
+        ? { problem: { problem: 'malformed', keyPath, found, schema }, drops: keyPath }
+        : { drops: keyPath };
     default:
       return undefined; // `if`, `$ref` and the like only lead to what is reported above.
   }
@@ -203,45 +203,45 @@ function element(data: Data, index: number): Data {
   return Array.isArray(data) ? (data[index] ?? null) : null;
 }
 
-/** A JSON pointer (RFC 6901) as a route; steps into lists become numbers. */
-function routeOf(pointer: string, data: Data): Route {
-  const route: (string | number)[] = [];
+/** A JSON pointer (RFC 6901) as a key path; steps into lists become numbers. */
+function keyPathOf(pointer: string, data: Data): KeyPath {
+  const keyPath: (string | number)[] = [];
   let current: Data | undefined = data;
   for (const part of pointer.split('/').slice(1)) {
     const step = part.replaceAll('~1', '/').replaceAll('~0', '~');
     if (Array.isArray(current)) {
-      route.push(Number(step));
+      keyPath.push(Number(step));
       current = current[Number(step)];
     } else {
-      route.push(step);
+      keyPath.push(step);
       current = dataAt(current, [step]);
     }
   }
-  return route;
+  return keyPath;
 }
 
-function at(data: Data, route: Route): Data {
-  return dataAt(data, route) ?? null;
+function at(data: Data, keyPath: KeyPath): Data {
+  return dataAt(data, keyPath) ?? null;
 }
 
-/** A copy without the values at the routes; an element of a list becomes null, so that the others keep their index. */
-function pruned(data: Data, routes: readonly Route[]): Data {
-  if (routes.some((route) => route.length === 0)) return null;
-  if (routes.length === 0 || typeof data !== 'object' || data === null) return data;
-  const inside = new Map<string | number, Route[]>();
-  for (const [step = '', ...rest] of routes) {
+/** A copy without the values at the key paths; an element of a list becomes null, so that the others keep their index. */
+function pruned(data: Data, keyPaths: readonly KeyPath[]): Data {
+  if (keyPaths.some((keyPath) => keyPath.length === 0)) return null;
+  if (keyPaths.length === 0 || typeof data !== 'object' || data === null) return data;
+  const inside = new Map<string | number, KeyPath[]>();
+  for (const [step = '', ...rest] of keyPaths) {
     const below = inside.get(step);
     if (below === undefined) inside.set(step, [rest]);
     else below.push(rest);
   }
-  const below = (step: string | number): Route[] => inside.get(step) ?? [];
+  const below = (step: string | number): KeyPath[] => inside.get(step) ?? [];
   if (Array.isArray(data)) {
     return data.map((value, index) => pruned(value, below(index)));
   }
   const copy = emptyMapping();
   for (const [key, value] of Object.entries(data)) {
     const inner = below(key);
-    if (!inner.some((route) => route.length === 0)) copy[key] = pruned(value, inner);
+    if (!inner.some((keyPath) => keyPath.length === 0)) copy[key] = pruned(value, inner);
   }
   return copy;
 }
@@ -251,7 +251,7 @@ function distinct(problems: ShapeProblem[]): ShapeProblem[] {
   const seen = new Set<string>();
   return problems.filter((problem) => {
     const key =
-      problem.problem === 'missing-key' ? `${problem.route.join('/')}?${problem.key}` : problem.route.join('/');
+      problem.problem === 'missing-key' ? `${problem.keyPath.join('/')}?${problem.key}` : problem.keyPath.join('/');
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

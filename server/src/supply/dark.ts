@@ -1,7 +1,7 @@
 /** Which devices cause cameras to end too early when the mains fails. */
 
 import type { Device } from '../site/model.ts';
-import type { CameraLife } from './cameras.ts';
+import type { CameraRuntime } from './camera-runtimes.ts';
 import type { Supply } from './supply.ts';
 
 /** The end of the chain that feeds a device: a device at a socket of the mains, or a UPS. */
@@ -17,10 +17,10 @@ export function rootOf({ feeding }: Supply, device: Device): Device {
 /** Cameras that end before `wanted` ms, by what ends too early on their way: a UPS, or a device at the mains. */
 export function endingBefore(
   supply: Supply,
-  lives: readonly CameraLife[],
+  lives: readonly CameraRuntime[],
   wanted: number,
-): Map<Device, readonly CameraLife[]> {
-  const found = new Map<Device, CameraLife[]>();
+): Map<Device, readonly CameraRuntime[]> {
+  const found = new Map<Device, CameraRuntime[]>();
   for (const life of lives) {
     const early = life.chain.filter((device) => (supply.lasts(device) ?? wanted) < wanted);
     for (const root of new Set(early.map((device) => rootOf(supply, device)))) {
@@ -36,7 +36,7 @@ export function endingBefore(
 }
 
 /** Cameras that have power when the mains fails, by what is dark at once on their way. */
-export function darkAtOnce(supply: Supply, lives: readonly CameraLife[]): Map<Device, readonly CameraLife[]> {
+export function darkAtOnce(supply: Supply, lives: readonly CameraRuntime[]): Map<Device, readonly CameraRuntime[]> {
   const fed = lives.filter(({ camera }) => (supply.lasts(camera) ?? 1) > 0);
   const dark = endingBefore(supply, fed, Number.MIN_VALUE);
   return dark;

@@ -1,30 +1,30 @@
 /** What feeds each device: the UPS or circuit that it names, a switch by PoE, the host it is plugged into, or the mains. */
 
 import { grouped } from '../grouped.ts';
-import type { Feed, PoeFigures } from '../network/poe.ts';
+import type { PoeFeed, PoeFigures } from '../network/poe.ts';
 import type { Device } from '../site/model.ts';
 
 export type Fed =
   /** A UPS or a circuit. */
   | { readonly by: 'source'; readonly device: Device }
-  | { readonly by: 'poe'; readonly device: Device; readonly feed: Feed }
+  | { readonly by: 'poe'; readonly device: Device; readonly feed: PoeFeed }
   /** The device that it is plugged into, whose watts include its own. */
   | { readonly by: 'host'; readonly device: Device }
   /** A socket of the mains; a device that declares nothing of its power counts as fed so. */
-  | { readonly by: 'mains'; readonly isSaid: boolean };
+  | { readonly by: 'mains'; readonly isDeclared: boolean };
 
 export interface Feeding {
   of(device: Device): Fed;
   /** The second supply of a device that has both a plug and PoE, should the plug's end. */
-  standby(device: Device): Feed | undefined;
+  standby(device: Device): PoeFeed | undefined;
   /** The devices that it feeds, in the order of the site. */
   fedBy(device: Device): readonly Device[];
   /** Devices that feed each other in a circle. */
   readonly circles: readonly (readonly Device[])[];
 }
 
-const MAINS: Fed = { by: 'mains', isSaid: true };
-const UNSAID: Fed = { by: 'mains', isSaid: false };
+const MAINS: Fed = { by: 'mains', isDeclared: true };
+const UNSAID: Fed = { by: 'mains', isDeclared: false };
 
 /** Whether other devices may name it as their source. */
 export function isPowerSource({ kind }: Device): boolean {
@@ -37,7 +37,7 @@ export function feedingOf(
   deviceByName: ReadonlyMap<string, Device>,
   poe: readonly PoeFigures[],
 ): Feeding {
-  const feedOf = new Map<Device, Feed>();
+  const feedOf = new Map<Device, PoeFeed>();
   for (const { feeds } of poe)
     for (const feed of feeds) if (!feedOf.has(feed.to.device)) feedOf.set(feed.to.device, feed);
   const byDevice = new Map(devices.map((device) => [device, fedAsSaid(device, deviceByName, feedOf.get(device))]));
@@ -53,7 +53,7 @@ export function feedingOf(
   };
 }
 
-function fedAsSaid(device: Device, deviceByName: ReadonlyMap<string, Device>, feed: Feed | undefined): Fed {
+function fedAsSaid(device: Device, deviceByName: ReadonlyMap<string, Device>, feed: PoeFeed | undefined): Fed {
   const { ownPower, host } = device;
   const source = ownPower?.from === undefined ? undefined : deviceByName.get(ownPower.from);
   if (source !== undefined && isPowerSource(source)) return { by: 'source', device: source };

@@ -7,13 +7,13 @@
 import type { PoeFigures } from '../network/poe.ts';
 import type { Topology } from '../network/wiring.ts';
 import type { Device } from '../site/model.ts';
-import { type Draw, type Watts, drawsOf } from './draw.ts';
+import { type DevicePower, type Watts, devicePowers } from './device-power.ts';
 import { type Feeding, feedingOf } from './feeding.ts';
 import { type UpsFigures, upsFigures } from './ups.ts';
 
 export interface Supply {
   readonly feeding: Feeding;
-  readonly draw: (device: Device) => Draw;
+  readonly power: (device: Device) => DevicePower;
   /** In the order of the site. */
   readonly upses: readonly UpsFigures[];
   readonly ups: (device: Device) => UpsFigures | undefined;
@@ -23,9 +23,9 @@ export interface Supply {
   readonly lasts: (device: Device) => number | undefined;
   /** What the whole site takes from the mains, and the devices whose watts are undeclared. */
   readonly total: Watts;
-  readonly unsaid: readonly Device[];
+  readonly undeclared: readonly Device[];
   /** Whether the site declares anything of what feeds its devices. */
-  readonly isSaid: boolean;
+  readonly isDeclared: boolean;
 }
 
 export function supplyOf(
@@ -35,27 +35,27 @@ export function supplyOf(
   linkAt: Topology['linkAt'],
 ): Supply {
   const feeding = feedingOf(devices, deviceByName, poe);
-  const draws = drawsOf(devices, feeding, linkAt);
-  const draw = (device: Device): Draw => {
-    const own = draws.get(device);
+  const powers = devicePowers(devices, feeding, linkAt);
+  const power = (device: Device): DevicePower => {
+    const own = powers.get(device);
     if (own === undefined) throw new Error(`${device.name} is not a device of this site`);
     return own;
   };
   const upses = devices.flatMap((device) =>
-    device.ups === undefined ? [] : [upsFigures(device, device.ups, draw(device))],
+    device.ups === undefined ? [] : [upsFigures(device, device.ups, power(device))],
   );
   const byUps = new Map(upses.map((figures) => [figures.device, figures]));
   const roots = devices.filter((device) => feeding.of(device).by === 'mains');
-  const total = (part: keyof Watts): number => roots.reduce((sum, device) => sum + draw(device).taken[part], 0);
+  const total = (part: keyof Watts): number => roots.reduce((sum, device) => sum + power(device).taken[part], 0);
   return {
     feeding,
-    draw,
+    power,
     upses,
     ups: (device) => byUps.get(device),
     lasts: (device) => lastsOf(device, feeding, (one) => byUps.get(one)),
     total: { most: total('most'), mean: total('mean'), byClass: total('byClass') },
-    unsaid: roots.flatMap((device) => draw(device).unsaid),
-    isSaid: devices.some(({ ownPower, ups }) => ownPower !== undefined || ups !== undefined),
+    undeclared: roots.flatMap((device) => power(device).undeclared),
+    isDeclared: devices.some(({ ownPower, ups }) => ownPower !== undefined || ups !== undefined),
   };
 }
 

@@ -12,7 +12,7 @@ import {
   peukertHours,
 } from '../standards/battery.ts';
 import { HOUR } from '../standards/time-units.ts';
-import type { Draw } from './draw.ts';
+import type { DevicePower } from './device-power.ts';
 
 export interface UpsFigures {
   readonly device: Device;
@@ -30,10 +30,10 @@ export interface UpsFigures {
   /** ms of a new lead-acid battery by Peukert, at this rate of discharge. */
   readonly runtimePeukert: number | undefined;
   /** The devices that it feeds without declared watts: the real load is greater. */
-  readonly unsaid: readonly Device[];
+  readonly undeclared: readonly Device[];
 }
 
-export function upsFigures(device: Device, ups: Ups, draw: Draw): UpsFigures {
+export function upsFigures(device: Device, ups: Ups, draw: DevicePower): UpsFigures {
   const battery = batteryOf(ups);
   const load = draw.given.most;
   const time = (hours: (of: Battery) => number, at: number): number | undefined =>
@@ -52,7 +52,7 @@ export function upsFigures(device: Device, ups: Ups, draw: Draw): UpsFigures {
     runtimeByClass: planned(draw.given.byClass),
     runtimeOfLabel: time((of) => hoursOf({ ...of, depth: 1e4, health: 1e4 }, load), load),
     runtimePeukert: ups.chemistry === 'lead-acid' ? time((of) => peukertHours(of, load), load) : undefined,
-    unsaid: draw.unsaid,
+    undeclared: draw.undeclared,
   };
 }
 

@@ -11,16 +11,16 @@ import { waysOn } from './part.ts';
 import type { CoaxRun } from './run.ts';
 
 /** A part that does not pass current, as far as the site declares. */
-export interface Stop {
+export interface CurrentStop {
   readonly device: Device;
   /** `false` where the site declares nothing. */
   readonly isCertain: boolean;
 }
 
 /** A coax on the way, with those before it. */
-export interface Leg {
+export interface CurrentLeg {
   readonly cable: Cable;
-  readonly before: Leg | undefined;
+  readonly before: CurrentLeg | undefined;
 }
 
 /** A connector or an inserter that is reached. */
@@ -29,15 +29,15 @@ export interface Reached {
   readonly at: Connector | undefined;
   readonly device: Device;
   /** The last coax on the way. */
-  readonly by: Leg;
+  readonly by: CurrentLeg;
   /** The stops on the way, from the start; none where current gets here. */
-  readonly stops: readonly Stop[];
+  readonly stops: readonly CurrentStop[];
 }
 
 /** The search ends behind so many stops: the nearest ones show what is in the way. */
 const MOST_STOPS = 100;
 
-type Pending = Pick<Reached, 'stops'> & { readonly at: Connector; readonly by: Leg | undefined };
+type Pending = Pick<Reached, 'stops'> & { readonly at: Connector; readonly by: CurrentLeg | undefined };
 
 /** All connectors at the ends of coax, outwards from one, each once, whether current gets there or not. */
 export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Reached[] {
@@ -52,7 +52,7 @@ export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxR
     const to = run.a === next.at ? run.b : run.a;
     if (seen.has(to)) continue;
     seen.add(to);
-    const by: Leg = { cable: run.cable, before: next.by };
+    const by: CurrentLeg = { cable: run.cable, before: next.by };
     let { stops } = next;
     for (const device of run.a === next.at ? run.through : [...run.through].reverse()) {
       if (device.kind === 'power-inserter' && !isTowardsAerial) found.push({ at: undefined, device, by, stops });
@@ -72,12 +72,12 @@ export function reachedFrom(from: Connector, runAt: ReadonlyMap<Connector, CoaxR
   return found;
 }
 
-function stopAlong(device: Device): Stop | undefined {
+function stopAlong(device: Device): CurrentStop | undefined {
   const [by = '', to = ''] = device.connectorByName.keys();
   return stopBetween(device, by, to);
 }
 
-function stopBetween(device: Device, by: string, to: string): Stop | undefined {
+function stopBetween(device: Device, by: string, to: string): CurrentStop | undefined {
   const { kind, aerial } = device;
   const isOpen = kind === 'earth-block' || (kind === 'multiswitch' && by !== 'tv' && to !== 'tv');
   if (isOpen || passesAsDeclared(device, by, to)) return undefined;

@@ -1,11 +1,11 @@
 /** Direct current along coax: which supply reaches which amplifier and LNB, and what is lost on the way. */
 
 import type { Connector, Device } from '../site/model.ts';
-import { type Leg, type Reached, reachedFrom } from './current-path.ts';
+import { type CurrentLeg, type Reached, reachedFrom } from './current-path.ts';
 import type { CoaxRun } from './run.ts';
 
 /** A source of current on coax: an inserter, or a receiver by one of its connectors. */
-export interface Supply {
+export interface CurrentSource {
   readonly device: Device;
   /** The connector of a receiver. */
   readonly connector: Connector | undefined;
@@ -16,30 +16,30 @@ export interface Supply {
 }
 
 /** A supply that reaches a consumer. */
-export interface Feed {
-  readonly supply: Supply;
+export interface CurrentFeed {
+  readonly supply: CurrentSource;
   /** The coax at the supply, with those between it and the consumer. */
-  readonly by: Leg;
+  readonly by: CurrentLeg;
 }
 
 /** A device that needs current from the coax. */
-export interface Consumer {
+export interface CurrentConsumer {
   readonly device: Device;
   readonly connector: Connector;
-  readonly feeds: readonly Feed[];
+  readonly feeds: readonly CurrentFeed[];
   /** Parts that stop the current of supplies on its coax. */
   readonly stoppedBy: readonly Device[];
 }
 
 export interface DirectCurrent {
-  readonly consumers: readonly Consumer[];
+  readonly consumers: readonly CurrentConsumer[];
   /** Supplies that reach an aerial, which is often a short circuit for them. */
-  readonly intoAerials: readonly { readonly aerial: Device; readonly supply: Supply }[];
+  readonly intoAerials: readonly { readonly aerial: Device; readonly supply: CurrentSource }[];
 }
 
 export function directCurrentOf(devices: readonly Device[], runAt: ReadonlyMap<Connector, CoaxRun>): DirectCurrent {
   const consumers = devices.flatMap((device) =>
-    takesBy(device).map((connector): Consumer => ({ device, connector, ...suppliesOf(connector, runAt) })),
+    takesBy(device).map((connector): CurrentConsumer => ({ device, connector, ...suppliesOf(connector, runAt) })),
   );
   const intoAerials = devices
     .filter(({ kind }) => kind === 'aerial')
@@ -59,8 +59,11 @@ function takesBy({ kind, aerial, connectorByName }: Device): Connector[] {
   return by === undefined ? [] : [by];
 }
 
-function suppliesOf(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Pick<Consumer, 'feeds' | 'stoppedBy'> {
-  const feeds: Feed[] = [];
+function suppliesOf(
+  from: Connector,
+  runAt: ReadonlyMap<Connector, CoaxRun>,
+): Pick<CurrentConsumer, 'feeds' | 'stoppedBy'> {
+  const feeds: CurrentFeed[] = [];
   const stoppedBy = new Set<Device>();
   for (const reached of reachedFrom(from, runAt)) {
     const supply = supplyAt(reached);
@@ -71,7 +74,7 @@ function suppliesOf(from: Connector, runAt: ReadonlyMap<Connector, CoaxRun>): Pi
   return { feeds, stoppedBy: [...stoppedBy] };
 }
 
-function supplyAt({ at, device }: Reached): Supply | undefined {
+function supplyAt({ at, device }: Reached): CurrentSource | undefined {
   if (device.kind === 'power-inserter') {
     const { supply: voltage, current } = device.aerial ?? {};
     return at === undefined || at.name === 'aerial' ? { device, connector: undefined, voltage, current } : undefined;

@@ -5,7 +5,7 @@
  */
 
 /** The takers that each of some wishes may be given to, as numbers from 0. */
-export type Ways = readonly (readonly number[])[];
+export type TakersByWish = readonly (readonly number[])[];
 
 /** How many wishes each taker takes, by its number. */
 export type Rooms = readonly number[];
@@ -14,7 +14,7 @@ export type Rooms = readonly number[];
 export type Matching = readonly (number | undefined)[];
 
 /** A matching that gives as many wishes as possible; the first wishes and the first takers come first. */
-export function maximumMatching(ways: Ways, rooms: Rooms): Matching {
+export function maximumMatching(ways: TakersByWish, rooms: Rooms): Matching {
   const takers: (number | undefined)[] = ways.map(() => undefined);
   const held = new Map<number, number[]>();
   // Takers seen by a failed search lead nowhere later either.
@@ -64,7 +64,7 @@ export interface Shortfall {
  * The smallest set of wishes that lacks as many takers as the whole does, in parts that share no taker. It is reached
  * from the wishes that are left, over their takers and the wishes that these hold.
  */
-export function shortfalls(ways: Ways, matching: Matching): Shortfall[] {
+export function shortfalls(ways: TakersByWish, matching: Matching): Shortfall[] {
   const held = new Map<number, number[]>();
   const reached = new Set<number>();
   matching.forEach((taker, wish) => {
@@ -88,7 +88,7 @@ export function shortfalls(ways: Ways, matching: Matching): Shortfall[] {
 }
 
 /** The connected parts: wishes in different parts share no taker, not even through others. */
-function partsOf(ways: Ways, wishes: readonly number[]): number[][] {
+function partsOf(ways: TakersByWish, wishes: readonly number[]): number[][] {
   const above = new Map<number, number>();
   const topOf = (taker: number): number => {
     let top = taker;

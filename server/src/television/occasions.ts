@@ -4,10 +4,10 @@ import { grouped } from '../grouped.ts';
 import type { Connector, Device, Site, Stream } from '../site/model.ts';
 import type { Multiplex, Occasion } from '../site/television/facts.ts';
 import type { LnbCable } from './lnb-cable.ts';
-import { type Matching, type Ways, maximumMatching, shortfalls, sizeOf } from './matching.ts';
+import { type Matching, type TakersByWish, maximumMatching, shortfalls, sizeOf } from './matching.ts';
 import { type OnLnbCables, matchingOnCables } from './planes.ts';
 import type { Reception } from './reception.ts';
-import { type Fit, type Unit, fitting, planeOfMultiplex, unitsOf } from './units.ts';
+import { type Fit, type Unit, fittingTuners, planeOfMultiplex, tunerUnits } from './units.ts';
 import { type Asked, type Wish, fewestAsked, standingWishes, wishOf, wishesOf } from './wishes.ts';
 
 /** Multiplexes with too few tuners for all of them. */
@@ -67,8 +67,8 @@ type Facts = Pick<
 >;
 
 export function tuningOf(site: Facts, reception: Reception, cables: ReadonlyMap<Connector, LnbCable>): Tuning {
-  const units = unitsOf(site.devices, cables);
-  const fit = fitting(site, reception);
+  const units = tunerUnits(site.devices, cables);
+  const fit = fittingTuners(site, reception);
   const known = new Map<Multiplex, readonly Fit[]>();
   const places = new Map([...site.multiplexByName.values()].map((multiplex, place) => [multiplex, place]));
   const alike = alikeUnits(units);
@@ -185,7 +185,7 @@ function roomsOf({ alike }: Context): number[] {
   return alike.map(({ length }) => length);
 }
 
-function waysOf({ alike, fits }: Context, asked: readonly Asked[], enough: readonly Fit[]): Ways {
+function waysOf({ alike, fits }: Context, asked: readonly Asked[], enough: readonly Fit[]): TakersByWish {
   return asked.map(({ multiplex, source }) =>
     fits(multiplex).flatMap((fit, index) => {
       const unit = alike[index]?.[0];
@@ -203,7 +203,7 @@ function cablesOf(context: Context, asked: readonly Asked[]): OnLnbCables {
   };
 }
 
-function shortOf({ alike }: Context, asked: readonly Asked[], ways: Ways, matching: Matching): Short[] {
+function shortOf({ alike }: Context, asked: readonly Asked[], ways: TakersByWish, matching: Matching): Short[] {
   return shortfalls(ways, matching).map(({ wishes, takers, missing }) => ({
     asked: wishes.flatMap((wish) => asked[wish] ?? []),
     units: takers.flatMap((taker) => alike[taker] ?? []),
@@ -212,7 +212,7 @@ function shortOf({ alike }: Context, asked: readonly Asked[], ways: Ways, matchi
 }
 
 /** Empty where one plane for each cable leaves no more wishes unmet than any number of planes. */
-function contestedOf(context: Context, asked: readonly Asked[], ways: Ways, most: number): Contested[] {
+function contestedOf(context: Context, asked: readonly Asked[], ways: TakersByWish, most: number): Contested[] {
   const { alike } = context;
   const cables = cablesOf(context, asked);
   const matching = matchingOnCables(ways, cables);

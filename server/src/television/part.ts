@@ -77,20 +77,20 @@ export function passage(device: Device, by: string, to: string, frequency: numbe
 }
 
 function passes(device: Device, part: AerialPart, by: string, to: string, frequency: number): boolean {
-  if (part.frequencies !== undefined && !within(part.frequencies, frequency)) return false;
+  if (part.frequencies !== undefined && !isInBand(part.frequencies, frequency)) return false;
   if (device.kind === 'combiner') {
     const range = device.coaxInputs.get(by === 'out' ? to : by)?.passes;
-    return range === undefined || within(range, frequency);
+    return range === undefined || isInBand(range, frequency);
   }
   if (device.kind === 'diplexer') {
     const half = by === 'out' ? to : by;
-    return within(half === 'in-sat' ? SATELLITE : TELEVISION, frequency);
+    return isInBand(half === 'in-sat' ? SATELLITE : TELEVISION, frequency);
   }
-  if (device.kind === 'multiswitch') return within(by === 'tv' ? TELEVISION : SATELLITE, frequency);
+  if (device.kind === 'multiswitch') return isInBand(by === 'tv' ? TELEVISION : SATELLITE, frequency);
   return true;
 }
 
-export function within({ from, to }: FrequencyRange, frequency: number): boolean {
+export function isInBand({ from, to }: FrequencyRange, frequency: number): boolean {
   return frequency >= from && frequency <= to;
 }
 

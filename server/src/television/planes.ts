@@ -2,7 +2,7 @@
 
 import type { Connector } from '../site/model.ts';
 import type { Plane } from '../standards/television/satellite.ts';
-import { type Matching, type Rooms, type Ways, maximumMatching, sizeOf } from './matching.ts';
+import { type Matching, type Rooms, type TakersByWish, maximumMatching, sizeOf } from './matching.ts';
 
 /** A cable of several tuners, with the planes that are wanted from it. */
 interface SharedCable {
@@ -23,7 +23,7 @@ export interface OnLnbCables {
 const MOST_COMBINATIONS = 1024;
 
 /** The best matching where each shared cable is set to one plane. */
-export function matchingOnCables(ways: Ways, cables: OnLnbCables): Matching {
+export function matchingOnCables(ways: TakersByWish, cables: OnLnbCables): Matching {
   const free = maximumMatching(ways, cables.rooms);
   const shared = sharedCables(ways, cables);
   if (shared.length === 0) return free;
@@ -63,7 +63,7 @@ function setInTurn(shared: readonly SharedCable[], attempt: (set: ReadonlyMap<Co
 }
 
 /** The cables with several tuners, from which several planes are wanted. */
-function sharedCables(ways: Ways, { rooms, outputs, planes }: OnLnbCables): SharedCable[] {
+function sharedCables(ways: TakersByWish, { rooms, outputs, planes }: OnLnbCables): SharedCable[] {
   const tuners = new Map<Connector, number>();
   outputs.forEach((output, taker) => {
     if (output !== undefined) tuners.set(output, (tuners.get(output) ?? 0) + (rooms[taker] ?? 0));
@@ -84,7 +84,11 @@ function sharedCables(ways: Ways, { rooms, outputs, planes }: OnLnbCables): Shar
 }
 
 /** The ways without those over a cable that is set to another plane. */
-function waysWhere(ways: Ways, { outputs, planes }: OnLnbCables, set: ReadonlyMap<Connector, string>): Ways {
+function waysWhere(
+  ways: TakersByWish,
+  { outputs, planes }: OnLnbCables,
+  set: ReadonlyMap<Connector, string>,
+): TakersByWish {
   return ways.map((own, wish) => {
     const plane = nameOf(planes[wish]);
     if (plane === undefined) return own;

@@ -17,7 +17,7 @@ import { ringsOf } from './rings.ts';
 import { type CoaxRun, cableLoss, runsByConnector } from './run.ts';
 
 /** One step on the way of a signal: a coax, or a part. */
-export interface Step extends Stage {
+export interface SignalStep extends Stage {
   readonly by: { readonly cable: CoaxRun['cable'] } | { readonly device: Device };
   readonly assumed: boolean;
 }
@@ -39,13 +39,13 @@ export interface Signal {
   /** dBµV */
   readonly level: number;
   /** All steps from its source. */
-  readonly steps: readonly Step[];
+  readonly steps: readonly SignalStep[];
   /** The steps as one stage. */
   readonly chain: Chain;
 }
 
 /** A multiplex that a part stops, at the connector where it comes in. */
-export interface Stopped {
+export interface StoppedSignal {
   readonly signal: Signal;
   readonly device: Device;
 }
@@ -60,7 +60,7 @@ export interface Signals {
   /** In the order of the sources, along each of their ways, and of the multiplexes. */
   readonly all: readonly Signal[];
   readonly at: (connector: Connector) => readonly Signal[];
-  readonly stopped: readonly Stopped[];
+  readonly stopped: readonly StoppedSignal[];
   readonly loops: readonly Loop[];
   /** Where no signal of an aerial goes round: coaxes that lead an amplifier's output back to its input. */
   readonly rings: readonly CoaxRun[];
@@ -77,7 +77,7 @@ const MOST_STEPS = 200;
 export function signalsOf(site: Facts, runs: readonly CoaxRun[]): Signals {
   const runAt = runsByConnector(runs);
   const all: Signal[] = [];
-  const stopped: Stopped[] = [];
+  const stopped: StoppedSignal[] = [];
   const loops: Loop[] = [];
   for (const device of site.devices)
     for (const source of sourcesOf(device)) follow({ runAt, all, stopped, loops }, source, received(site, source));
@@ -123,7 +123,7 @@ function isOnPlane({ device, name }: Connector, { system, polarisation }: Multip
 interface Found {
   readonly runAt: ReadonlyMap<Connector, CoaxRun>;
   readonly all: Signal[];
-  readonly stopped: Stopped[];
+  readonly stopped: StoppedSignal[];
   readonly loops: Loop[];
 }
 
@@ -189,7 +189,7 @@ function through(arriving: readonly Signal[], to: Connector, passed: Set<Signal>
   return left;
 }
 
-function stepped(signal: Signal, at: Connector, step: Step): Signal {
+function stepped(signal: Signal, at: Connector, step: SignalStep): Signal {
   const { multiplex, source, frequency, level, steps, chain } = signal;
   return {
     multiplex,

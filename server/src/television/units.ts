@@ -26,7 +26,7 @@ export interface Unit {
  */
 export type Fit = 'other-system' | 'not-here' | 'poor' | 'fits';
 
-export function unitsOf(devices: readonly Device[], cables: ReadonlyMap<Connector, LnbCable>): Unit[] {
+export function tunerUnits(devices: readonly Device[], cables: ReadonlyMap<Connector, LnbCable>): Unit[] {
   return devices.flatMap((device) =>
     device.tuners.map((tuner): Unit => {
       const own = tuner.input === undefined ? undefined : device.connectorByName.get(tuner.input);
@@ -56,7 +56,7 @@ function takes(systems: readonly System[] | undefined, system: System): boolean 
 }
 
 /** How units fit multiplexes. */
-export function fitting(
+export function fittingTuners(
   site: Pick<Site, 'devices' | 'channelPlan'>,
   reception: Reception,
 ): (unit: Unit, multiplex: Multiplex) => Fit {

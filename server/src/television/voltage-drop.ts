@@ -1,7 +1,7 @@
 /** The voltage drop on coax on the way from a supply: each coax drops it by the sum of the currents through it. */
 
 import type { Cable, Device } from '../site/model.ts';
-import type { Consumer, Feed, Supply } from './direct-current.ts';
+import type { CurrentConsumer, CurrentFeed, CurrentSource } from './direct-current.ts';
 import { loopResistance } from './run.ts';
 
 export interface Drop {
@@ -14,7 +14,7 @@ export interface Drop {
 }
 
 /** The drop on the way to a consumer, with the currents of all consumers. */
-export function dropsOf(consumers: readonly Consumer[]): (consumer: Consumer, feed: Feed) => Drop {
+export function dropsOf(consumers: readonly CurrentConsumer[]): (consumer: CurrentConsumer, feed: CurrentFeed) => Drop {
   const drawn = new Map<object, Map<Cable, Map<Device, number>>>();
   for (const { device, feeds } of consumers)
     for (const { supply, by } of feeds) {
@@ -41,12 +41,12 @@ export function dropsOf(consumers: readonly Consumer[]): (consumer: Consumer, fe
 }
 
 /** The identity of a supply. */
-function keyOf({ connector, device }: Supply): object {
+function keyOf({ connector, device }: CurrentSource): object {
   return connector ?? device;
 }
 
-function cablesOf(last: Feed['by']): Cable[] {
+function cablesOf(last: CurrentFeed['by']): Cable[] {
   const cables: Cable[] = [];
-  for (let leg: Feed['by'] | undefined = last; leg !== undefined; leg = leg.before) cables.push(leg.cable);
+  for (let leg: CurrentFeed['by'] | undefined = last; leg !== undefined; leg = leg.before) cables.push(leg.cable);
   return cables;
 }

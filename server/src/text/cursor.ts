@@ -1,7 +1,7 @@
 /** Where a cursor is in text that is being typed and need not parse, by lines, indentation and brackets. */
 
 import { blockKey, flowKey, flowScalarEnd, scalarEnd, trimmedEnd } from './cursor-tokens.ts';
-import type { Route } from './syntax.ts';
+import type { KeyPath } from './syntax.ts';
 
 export interface Cursor {
   /**
@@ -12,7 +12,7 @@ export interface Cursor {
    * element: at another dash of the list at `path` without its last step.
    */
   readonly at: 'key' | 'value' | 'start' | 'element';
-  readonly path: Route;
+  readonly path: KeyPath;
   /** The other keys of the mapping, those after the cursor too. */
   readonly keys: readonly string[];
   /** Offsets of what is there already; the cursor is in it or at its end. */
@@ -27,8 +27,8 @@ export interface Cursor {
   readonly column: number;
 }
 
-/** @param root the route of the value that the text holds; empty for a whole file */
-export function cursorIn(text: string, offset: number, root: Route): Cursor | undefined {
+/** @param root the key path of the value that the text holds; empty for a whole file */
+export function cursorIn(text: string, offset: number, root: KeyPath): Cursor | undefined {
   return new CursorSearch(text, offset, root).run();
 }
 
@@ -59,7 +59,7 @@ class CursorSearch {
   private textBelow: number | undefined;
   private line = 0;
 
-  constructor(text: string, cursor: number, root: Route) {
+  constructor(text: string, cursor: number, root: KeyPath) {
     this.text = text;
     this.cursor = cursor;
     root.forEach((step, depth) => {
@@ -383,7 +383,7 @@ class CursorSearch {
 
   private mark(
     at: Cursor['at'],
-    path: Route,
+    path: KeyPath,
     place: { start: number; end: number; column: number; needsSpace?: boolean; hasColon?: boolean },
     keys: readonly string[] = [],
   ): void {

@@ -38,7 +38,7 @@ export interface Sequence extends Span {
 export type Node = Scalar | Mapping | Sequence;
 
 /** Keys and indices that lead from a node to a node inside it. */
-export type Route = readonly (string | number)[];
+export type KeyPath = readonly (string | number)[];
 
 /** The text of a key as it names an entry: `16` and `"16"` name the same port. */
 export function keyText(key: Scalar): string {
@@ -63,10 +63,10 @@ const indexOf = perObject(
   ({ entries }: Mapping): ReadonlyMap<string, Entry> => new Map(entries.map((entry) => [keyText(entry.key), entry])),
 );
 
-/** What a route leads to; `undefined` where the text has nothing there. */
-export function follow(node: Node | undefined, route: Route): { entry: Entry | undefined; node: Node } | undefined {
+/** What a key path leads to; `undefined` where the text has nothing there. */
+export function follow(node: Node | undefined, keyPath: KeyPath): { entry: Entry | undefined; node: Node } | undefined {
   let entry: Entry | undefined;
-  for (const step of route) {
+  for (const step of keyPath) {
     if (node?.kind === 'sequence' && typeof step === 'number') {
       node = node.items[step];
       entry = undefined;
@@ -86,10 +86,10 @@ export function isMapping(value: unknown): value is { readonly [key: string]: un
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** What a route leads to; `undefined` where the data has nothing there. */
-export function dataAt(data: Data | undefined, route: Route): Data | undefined {
+/** What a key path leads to; `undefined` where the data has nothing there. */
+export function dataAt(data: Data | undefined, keyPath: KeyPath): Data | undefined {
   let found = data;
-  for (const step of route) {
+  for (const step of keyPath) {
     if (Array.isArray(found)) found = found[Number(step)];
     else if (isMapping(found) && Object.hasOwn(found, step)) found = found[step];
     else return undefined;
@@ -97,9 +97,9 @@ export function dataAt(data: Data | undefined, route: Route): Data | undefined {
   return found;
 }
 
-/** The text that a route leads to; `undefined` where there is none, or nothing but space. */
-export function textAt(data: Data, route: Route): string | undefined {
-  const found = dataAt(data, route);
+/** The text that a key path leads to; `undefined` where there is none, or nothing but space. */
+export function textAt(data: Data, keyPath: KeyPath): string | undefined {
+  const found = dataAt(data, keyPath);
   return typeof found === 'string' && found.trim() !== '' ? found : undefined;
 }
 

@@ -253,7 +253,7 @@ describe('Interfaces and ports', () => {
     assert.ok(one !== undefined);
     const { line: at, start, end } = foundIn(SITE, one);
     assert.equal((SITE.split('\n')[at] ?? '').slice(start, end), 'core/1');
-    assert.deepEqual(one.about, ['core/1', 'recorder/eth', 'core', 'recorder']);
+    assert.deepEqual(one.acceptAt, ['core/1', 'recorder/eth', 'core', 'recorder']);
     assert.deepEqual(
       one.related?.map(({ message }) => message),
       ['gate, of 4.16 Mb/s there'],

@@ -2,7 +2,7 @@
 
 import { readFileSync, readdirSync } from 'node:fs';
 import { auditCounters } from '../../../server/src/audit/counters/audit.ts';
-import { type Options, USUAL } from '../../../server/src/audit/counters/compare.ts';
+import { type Options, USUAL_LIMITS } from '../../../server/src/audit/counters/compare.ts';
 import { IfMibTable } from '../../../server/src/audit/counters/if-mib-table.ts';
 import { LinkLines } from '../../../server/src/audit/counters/ip-link.ts';
 import type { Readings, SampleReader } from '../../../server/src/audit/counters/sample.ts';
@@ -116,7 +116,7 @@ export function audited(
   { device, ...options }: Partial<Options> & { device?: string } = {},
 ): Audited {
   const reader = text.startsWith('{') ? new LinkLines() : new IfMibTable();
-  return auditCounters(plan, readingsOf(reader, text), device, { ...USUAL, ...options });
+  return auditCounters(plan, readingsOf(reader, text), device, { ...USUAL_LIMITS, ...options });
 }
 
 export function told({ found }: Audited): string[] {

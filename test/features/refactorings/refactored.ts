@@ -99,8 +99,8 @@ const checkedOf = perObject((texts: Texts) => check(folderOf(texts)));
 
 /** By what they are about: their figures may differ. */
 function errorsOf(texts: Texts): string[] {
-  return checkedOf(texts).diagnostics.flatMap(({ rule, severity, about }) =>
-    severity === 'error' ? [`${rule.id}: ${about[0]}`] : [],
+  return checkedOf(texts).diagnostics.flatMap(({ rule, severity, acceptAt }) =>
+    severity === 'error' ? [`${rule.id}: ${acceptAt[0]}`] : [],
   );
 }
 

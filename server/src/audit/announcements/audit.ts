@@ -2,7 +2,7 @@
 
 import { describable, describe } from '../../make/announcements/describe.ts';
 import type { Plan } from '../../plan.ts';
-import { type Item, type Place, headOf, placeOf } from '../../site/item.ts';
+import { type Item, type Place, namePlace, placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { formatAddress, isMulticast, parseAddress } from '../../standards/ipv4.ts';
 import { sapGroupFor } from '../../standards/multicast.ts';
@@ -125,14 +125,14 @@ class Gaps {
 
 function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps: Gaps): Iterable<Found> {
   const { item, name, group = 0 } = stream;
-  const about = [name];
+  const acceptAt = [name];
   const live = sessions.filter(({ withdrawn }) => withdrawn === undefined);
   if (sessions.length === 0) {
     if (heard.span < gaps.enough) return;
     yield {
       rule: rules.missing,
-      at: headOf(item),
-      about,
+      at: namePlace(item),
+      acceptAt,
       message: `${asName(name)} was not announced in ${duration(Math.round(heard.span))}. Look whether the announcer runs, and knows of it.`,
     };
     return;
@@ -142,17 +142,17 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
     const when = Math.max(...sessions.map(({ withdrawn = 0 }) => withdrawn));
     yield {
       rule: rules.withdrawn,
-      at: headOf(item),
-      about,
+      at: namePlace(item),
+      acceptAt,
       message: `${asName(name)} was withdrawn by ${first.announcer} at ${instant(when)}, and not announced again. Start its announcer, or take it out.`,
     };
   }
   for (const session of live) {
-    for (const { route, what } of differences(planned, session.description)) {
+    for (const { keyPath, what } of differences(planned, session.description)) {
       yield {
         rule: rules.otherwise,
-        at: placeOf(item, route),
-        about,
+        at: placeOf(item, keyPath),
+        acceptAt,
         message: `${asName(name)} is announced by ${session.announcer} with ${visible(what, 300)}.`,
       };
     }
@@ -160,7 +160,7 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
     const right = own === undefined ? undefined : sapGroupFor(own);
     if (right !== undefined && right !== session.on) {
       const message = `${asName(name)} is announced on ${formatAddress(session.on)}; sessions of the scope of ${formatAddress(own ?? group)} are on ${formatAddress(right)}.`;
-      yield { rule: rules.elsewhere, at: placeOf(item, ['group']), about, message };
+      yield { rule: rules.elsewhere, at: placeOf(item, ['group']), acceptAt, message };
     }
     yield* ofPace(stream, session, heard, gaps);
   }
@@ -169,22 +169,22 @@ function* ofStream({ stream, planned, sessions }: Announced, heard: Heard, gaps:
     yield {
       rule: rules.twice,
       at: placeOf(item, ['group']),
-      about,
+      acceptAt,
       message: `${asName(name)} is announced ${live.length} times: ${list(who)}. End all but one.`,
     };
   }
 }
 
 function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, gaps: Gaps): Iterable<Found> {
-  const about = [name];
-  const at = headOf(item);
+  const acceptAt = [name];
+  const at = namePlace(item);
   const longest = Math.max(session.longest, (heard.last ?? 0) - session.last);
   const may = gaps.longest(session);
   if (longest > may) {
     yield {
       rule: rules.rarely,
       at,
-      about,
+      acceptAt,
       message: `${asName(name)} was not announced for ${seconds(longest)}; it should be at least every ${seconds(may)}.`,
     };
   }
@@ -195,7 +195,7 @@ function* ofPace({ item, name }: Stream, session: HeardSession, heard: Heard, ga
     yield {
       rule: rules.often,
       at,
-      about,
+      acceptAt,
       message: `${asName(name)} was announced after ${seconds(session.shortest[0])} and after ${seconds(shortest)}; it should be ${seconds(must)} at least.`,
     };
   }
@@ -212,7 +212,7 @@ function notPlanned(site: Site, session: HeardSession): Found {
   return {
     rule: rules.unplanned,
     at: placeOfSite(site),
-    about: [name],
+    acceptAt: [name],
     message: `${asName(name)}, sent to ${visible(to, 100)}, is announced by ${announcer}, and no stream of the site is it. Add it, or end its announcement.`,
   };
 }
@@ -225,7 +225,7 @@ function placeOfSite(site: Site): Place {
     site.streams[0]?.item ??
     site.items[0];
   if (item === undefined) throw new Error('a site without items announces nothing');
-  return headOf(item);
+  return namePlace(item);
 }
 
 function summary(

@@ -1,6 +1,6 @@
 /** Differences between an announced session and the planned description of its stream. */
 
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { staticPayloadTypes } from '../../standards/rtp.ts';
 import {
   type MediaDescription,
@@ -12,7 +12,7 @@ import {
 
 export interface Difference {
   /** The key of the stream that it is about. */
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   /** `group 239.192.20.42 instead of 239.192.20.41` */
   readonly what: string;
 }
@@ -20,18 +20,18 @@ export interface Difference {
 export function differences(planned: SessionDescription, said: SessionDescription): readonly Difference[] {
   const found: Difference[] = [];
   const add = (
-    route: Route,
+    keyPath: KeyPath,
     name: string,
     is: string | number | undefined,
     should: string | number | undefined,
   ): void => {
-    if (is !== should) found.push({ route, what: `${name} ${is ?? 'not said'} instead of ${should ?? 'none'}` });
+    if (is !== should) found.push({ keyPath, what: `${name} ${is ?? 'not said'} instead of ${should ?? 'none'}` });
   };
   const missing = planned.media.filter((media) => match(said, planned, media) === undefined);
-  for (const { medium } of missing) found.push({ route: [medium], what: `no ${medium}` });
+  for (const { medium } of missing) found.push({ keyPath: [medium], what: `no ${medium}` });
   if (said.media.length > planned.media.length) {
     const more = said.media.filter((media) => match(planned, said, media) === undefined).map(({ medium }) => medium);
-    found.push({ route: [], what: `${more.join(' and ') || 'media'} besides` });
+    found.push({ keyPath: [], what: `${more.join(' and ') || 'media'} besides` });
   }
   for (const media of planned.media) {
     const other = match(said, planned, media);

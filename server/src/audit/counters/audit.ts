@@ -2,10 +2,10 @@
 
 import { oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import type { Found, Related } from '../../lint/rule.ts';
-import { type Place, headOf } from '../../site/item.ts';
+import { type Place, namePlace } from '../../site/item.ts';
 import { portName, type Port } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { bitRate, count, duration, list, asName } from '../../text/words.ts';
@@ -80,14 +80,14 @@ function deviation(plan: Plan, row: Row, seen: SeenAll, options: Options, report
       message:
         `${title} carried ${bitRate(flow.mean)} on average${busiest}: ${by}. ` +
         advice(blamed, less, blamed !== always),
-      about: aboutPorts(row.port, oppositePort(at.link, row.port)),
+      acceptAt: acceptAtPorts(row.port, oppositePort(at.link, row.port)),
       related: (blamed?.all === true ? [] : (blamed?.alternatives.flat() ?? [])).map(relatedOf),
     },
   ];
 }
 
 function relatedOf({ stream, rate }: Suspect): Related {
-  return { at: headOf(stream.item), message: `${asName(stream.name)}, of ${bitRate(rate)} there` };
+  return { at: namePlace(stream.item), message: `${asName(stream.name)}, of ${bitRate(rate)} there` };
 }
 
 /** Reports an interface that carries something, without a port or a cable in the site. */
@@ -103,7 +103,7 @@ function unplanned({ device, name, port, samples }: Counted, rows: readonly Row[
         ];
   const most = Math.max(0, ...flows.map(({ mean }) => mean));
   if (most <= other) return [];
-  const at: Place = port === undefined ? headOf(device.item) : placeOfPort(port);
+  const at: Place = port === undefined ? namePlace(device.item) : placeOfPort(port);
   return [
     {
       rule: counterRules.unplanned,
@@ -115,7 +115,7 @@ function unplanned({ device, name, port, samples }: Counted, rows: readonly Row[
           ? `${asName(device.name)} carried ${bitRate(most)} on its interface ${visible(name, 40)}, which is no port of it in the ` +
             'site. Declare the port and its cable, or say by interface which port it is.'
           : `${portName(port)} carried ${bitRate(most)}, and no cable is at it in the site. Declare the cable.`,
-      about: port === undefined ? [device.name] : aboutPorts(port),
+      acceptAt: port === undefined ? [device.name] : acceptAtPorts(port),
     },
   ];
 }
@@ -125,7 +125,8 @@ function dropped(plan: Plan, { device, port, name, samples }: Counted): Found[] 
   const [first, last] = [samples[0], samples[samples.length - 1]];
   if (lost.length === 0 || first === undefined || last === undefined) return [];
   const link = port === undefined ? undefined : plan.network.topology.linkAt(port);
-  const at = port === undefined ? headOf(device.item) : link === undefined ? placeOfPort(port) : placeOfEnd(link, port);
+  const at =
+    port === undefined ? namePlace(device.item) : link === undefined ? placeOfPort(port) : placeOfEnd(link, port);
   const title = port === undefined ? `${device.name}/${visible(name, 40)}` : portName(port);
   const frames = list(lost.map(([counter, number]) => `${number} ${counter}`));
   const damaged = lost.some(([counter]) => /rx errors|ifInErrors/.test(counter));
@@ -138,7 +139,7 @@ function dropped(plan: Plan, { device, port, name, samples }: Counted): Found[] 
         (damaged
           ? 'Look at the cable and its plugs, and whether both ends run at the same speed and duplex.'
           : 'More was sent to it at once than it could pass on: look at its load.'),
-      about: port === undefined ? [device.name] : aboutPorts(port),
+      acceptAt: port === undefined ? [device.name] : acceptAtPorts(port),
     },
   ];
 }
@@ -158,7 +159,7 @@ function tooFar({ port, at, title, flow }: Row): Found[] {
           ? 'Nor does anything say how fast the port is: give ifSpeed, or its speed in the site, or counters of 64 bits.'
           : `At ${bitRate(speed ?? 0)} it is full after ${duration(Math.floor(allowed) * 1000)}: sample more often, ` +
             'or take counters of 64 bits.'),
-      about: aboutPorts(port),
+      acceptAt: acceptAtPorts(port),
     },
   ];
 }

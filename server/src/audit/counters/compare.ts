@@ -1,10 +1,10 @@
 /** Compares the traffic of ports with the plan. */
 
-import { type Link, memberAt, oppositePort } from '../../network/link.ts';
+import { type Link, memberLinkAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import { type Port, portName } from '../../site/model.ts';
-import { type Flow, flowOf } from './flow.ts';
-import { type CountedDirection, NOTHING, type Planned, plannedIn } from './planned.ts';
+import { type FlowBalance, flowOf } from './flow.ts';
+import { type CountedDirection, NOTHING, type PlannedCounters, plannedIn } from './planned.ts';
 import type { Counted } from './ports.ts';
 
 export interface Options {
@@ -17,9 +17,9 @@ export interface Options {
 }
 
 /** Common practice, no source. */
-export const USUAL: Options = { tolerance: 1000, other: 100_000, over: 10_000 };
+export const USUAL_LIMITS: Options = { tolerance: 1000, other: 100_000, over: 10_000 };
 
-export type Verdict =
+export type RateVerdict =
   /** Above the peak in its busiest stretch, above the nominal rate on average. */
   | 'above-peak'
   | 'above'
@@ -35,11 +35,11 @@ export interface Row {
   /** `core/5 → recorder/cams`; for a port without a cable, `core/13 sends`. */
   readonly title: string;
   readonly at: CountedDirection | undefined;
-  readonly flow: Flow;
-  readonly planned: Planned;
+  readonly flow: FlowBalance;
+  readonly planned: PlannedCounters;
   /** bit/s more than planned, on average. */
   readonly difference: number;
-  readonly verdict: Verdict;
+  readonly verdict: RateVerdict;
 }
 
 export function rowsOf(plan: Plan, counted: readonly Counted[], options: Options): Row[] {
@@ -60,7 +60,7 @@ function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boole
   const flow = flowOf(
     samples,
     ({ sent, received }) => (sends ? sent : received),
-    (link === undefined ? undefined : memberAt(link, port)?.capacity) ?? port.speed,
+    (link === undefined ? undefined : memberLinkAt(link, port)?.capacity) ?? port.speed,
     options.over,
   );
   const planned = at === undefined ? NOTHING : plannedIn(plan, at);
@@ -81,15 +81,15 @@ function rowOf(plan: Plan, port: Port, samples: Counted['samples'], sends: boole
 }
 
 /** The verdict on a cable of an aggregated link, which carries an unknown part of the link's load. */
-function ofMember(link: Link | undefined, verdict: Verdict): Verdict {
+function ofMember(link: Link | undefined, verdict: RateVerdict): RateVerdict {
   return link !== undefined && link.members.length > 1 && verdict === 'below' ? 'agrees' : verdict;
 }
 
 function verdictOf(
-  { milliseconds, mean, busiest }: Flow,
-  { nominal, peak, replies }: Planned,
+  { milliseconds, mean, busiest }: FlowBalance,
+  { nominal, peak, replies }: PlannedCounters,
   { tolerance, other }: Options,
-): Verdict {
+): RateVerdict {
   if (milliseconds === 0) return 'unknown';
   const above = (rate: number, bound: number): boolean => rate > bound * (1 + tolerance / 10_000) + other;
   if (above(busiest, peak + replies.peak)) return 'above-peak';

@@ -10,7 +10,7 @@ export interface Step {
   readonly octets: number;
 }
 
-export interface Flow {
+export interface FlowBalance {
   /** In the order of time. */
   readonly steps: readonly Step[];
   readonly octets: number;
@@ -38,7 +38,7 @@ export function flowOf(
   counterOf: (sample: Sample) => Counter | undefined,
   capacity: number | undefined,
   over: number,
-): Flow {
+): FlowBalance {
   const steps: Step[] = [];
   let [beginnings, count, longest] = [0, 0, 0];
   // Times in whole seconds may be off by almost one.

@@ -1,6 +1,6 @@
 /** The planned load of one direction of a link, as counters would count it. */
 
-import { type Direction, carries } from '../../network/link.ts';
+import { type Direction, taggingOf } from '../../network/link.ts';
 import { loadOf } from '../../network/loads.ts';
 import type { Plan } from '../../plan.ts';
 import type { Stream } from '../../site/model.ts';
@@ -9,7 +9,7 @@ import type { Stream } from '../../site/model.ts';
 export type Octets = 'frame' | 'frameWithFcs';
 
 /** bit/s */
-export interface Planned {
+export interface PlannedCounters {
   readonly nominal: number;
   readonly peak: number;
   /**
@@ -20,14 +20,14 @@ export interface Planned {
 }
 
 /** The plan for a port without a cable. */
-export const NOTHING: Planned = { nominal: 0, peak: 0, replies: { nominal: 0, peak: 0 } };
+export const NOTHING: PlannedCounters = { nominal: 0, peak: 0, replies: { nominal: 0, peak: 0 } };
 
 /** A direction of a link that is counted. */
 export interface CountedDirection extends Direction {
   readonly octets: Octets;
 }
 
-export function plannedIn({ network }: Plan, { link, out, octets }: CountedDirection): Planned {
+export function plannedIn({ network }: Plan, { link, out, octets }: CountedDirection): PlannedCounters {
   const replies = { nominal: 0, peak: 0 };
   for (const { stream, repliesUntagged, repliesTagged } of network.copies(link, out)) {
     const { reply } = network.rates(stream);
@@ -74,7 +74,7 @@ export function straysIn({ network }: Plan, { link, out, octets }: CountedDirect
   return network.deliveries.flatMap(({ stream, source, domains }): Stray[] => {
     if (planned.has(stream) || source === undefined || (!passesOn && source !== out.device)) return [];
     const own = domains.length > 0 ? domains : network.interfaces.of(source).map(({ domain }) => domain);
-    const how = own.map((domain) => carries(link, domain)).find((each) => each !== 'no');
+    const how = own.map((domain) => taggingOf(link, domain)).find((each) => each !== 'no');
     const rate = how === undefined ? 0 : network.rates(stream)[how][octets].nominal;
     return rate === 0 ? [] : [{ stream, rate }];
   });

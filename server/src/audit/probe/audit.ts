@@ -7,7 +7,7 @@ import type { Audited } from '../audited.ts';
 import { diagnose } from '../../lint/diagnose.ts';
 import { Unreadable } from '../unreadable.ts';
 import { codecWord } from './codecs.ts';
-import { differences } from './compare.ts';
+import { probeDifferences } from './compare.ts';
 import type { Probed, ProbedPart } from './ffprobe.ts';
 import { measure } from './measure.ts';
 import { probedStream } from './which-stream.ts';
@@ -24,7 +24,7 @@ export function auditProbe(site: Site, probed: Probed, named: string | undefined
   if (stream === undefined) throw new Unreadable(`the site has no stream ${visible(named ?? '', 40)}.`);
   if (probed.parts.length === 0) throw new Unreadable('it has neither video nor audio.');
   return {
-    found: diagnose(site.lint, differences(site, stream, probed.parts, tolerance)),
+    found: diagnose(site.lint, probeDifferences(site, stream, probed.parts, tolerance)),
     summary: [summaryOf(stream, probed.parts)],
   };
 }

@@ -11,7 +11,7 @@ import type { Found, RuleInfo } from '../../lint/rule.ts';
 import { codecWord } from './codecs.ts';
 import { probeRules } from './rules.ts';
 import type { ProbedPart } from './ffprobe.ts';
-import { type Measured, measure } from './measure.ts';
+import { type MeasuredStream, measure } from './measure.ts';
 
 /** Ten-thousandths by which frame rate and keyframes may differ. Common practice, no source. */
 const EXACT = 200;
@@ -19,7 +19,7 @@ const EXACT = 200;
 const PEAK_OVER = 1000;
 
 /** @param tolerance ten-thousandths by which bit rates may differ */
-export function differences(site: Site, stream: Stream, parts: readonly ProbedPart[], tolerance: number): Found[] {
+export function probeDifferences(site: Site, stream: Stream, parts: readonly ProbedPart[], tolerance: number): Found[] {
   const media = site.media(stream) ?? { video: undefined, audio: undefined };
   return (['video', 'audio'] as const).flatMap((kind) => {
     const part = parts.find((each) => each.kind === kind);
@@ -71,14 +71,14 @@ class Compared {
       this.report(probeRules.size, declared, `has pictures of ${text}, not ${declared.text}`, text);
   }
 
-  frameRate({ frameRate }: Measured): void {
+  frameRate({ frameRate }: MeasuredStream): void {
     const declared = this.declared('frame-rate');
     if (frameRate === undefined || declared?.value === undefined || isNear(frameRate, declared.value, EXACT)) return;
     const text = String(usualRate(frameRate));
     this.report(probeRules.frameRate, declared, `has ${text} pictures per second, not ${declared.text}`, text);
   }
 
-  keyframes({ keyframes, frameRate, milliseconds, keyframeCount }: Measured): void {
+  keyframes({ keyframes, frameRate, milliseconds, keyframeCount }: MeasuredStream): void {
     const declared = this.declared('keyframe-interval');
     if (declared?.value === undefined) return;
     // Keyframes may be off by up to half a picture: more is another picture.
@@ -107,7 +107,7 @@ class Compared {
     );
   }
 
-  bitRate({ bitRate: rate }: Measured, tolerance: number): void {
+  bitRate({ bitRate: rate }: MeasuredStream, tolerance: number): void {
     const declared = this.declared('bitrate');
     if (rate === undefined || declared?.value === undefined || isNear(rate, declared.value, tolerance)) return;
     const more = rate > declared.value;
@@ -117,7 +117,7 @@ class Compared {
     this.report(probeRules.bitRate, declared, what, text, more ? undefined : 'information');
   }
 
-  peak({ peakOver }: Measured, tolerance: number): void {
+  peak({ peakOver }: MeasuredStream, tolerance: number): void {
     const declared = this.declared('peak-bitrate');
     const over = Math.max(PEAK_OVER, this.declared('keyframe-interval')?.value ?? 0);
     const rate = peakOver(over);
@@ -156,26 +156,26 @@ class Compared {
 
   private report(
     rule: RuleInfo,
-    { by, route, text: declared }: Declared,
+    { by, keyPath, text: declared }: Declared,
     what: string,
     text?: string,
     severity?: 'information',
   ): void {
-    const inFlow = isInBraces(by.item, route.slice(0, -1));
+    const inFlow = isInBraces(by.item, keyPath.slice(0, -1));
     const of = by === this.stream ? '' : `, as ${asName(by.name)} declares, which it carries`;
     this.found.push({
       rule,
       ...(severity !== undefined && { severity }),
-      at: placeOf(by.item, route),
+      at: placeOf(by.item, keyPath),
       message: `${asName(this.stream.name)} ${what}${of}. Correct the encoder, or the site.`,
-      about: [this.stream.name, ...(by === this.stream ? [] : [by.name])],
+      acceptAt: [this.stream.name, ...(by === this.stream ? [] : [by.name])],
       ...(text !== undefined &&
         text !== declared && {
           fixes: () => [
             {
-              title: `Declare ${text} as ${route[route.length - 1] ?? ''} of ${asName(by.name)}`,
+              title: `Declare ${text} as ${keyPath[keyPath.length - 1] ?? ''} of ${asName(by.name)}`,
               safe: false,
-              edits: [setValue(by.item, route, /^[\d.]+$/.test(text) ? text : scalarText(text, inFlow))],
+              edits: [setValue(by.item, keyPath, /^[\d.]+$/.test(text) ? text : scalarText(text, inFlow))],
             },
           ],
         }),
@@ -191,11 +191,11 @@ function missing(site: Site, stream: Stream, kind: 'video' | 'audio'): Found[] {
   return [
     {
       rule: probeRules.missing,
-      at: placeOf(declared.by.item, declared.route, 'key'),
+      at: placeOf(declared.by.item, declared.keyPath, 'key'),
       message:
         `${asName(stream.name)} has no ${kind}, although it is declared to. ` +
         'Turn it on at its source, or take it out of the site.',
-      about: [stream.name],
+      acceptAt: [stream.name],
     },
   ];
 }
@@ -213,7 +213,7 @@ function undeclared(stream: Stream, { kind, codec, sampleRate }: ProbedPart): Fo
       message:
         `${asName(stream.name)} has ${kind}${known.length === 0 ? '' : ` (${known.join(', ')})`} that the site does not declare. ` +
         `${kind === 'audio' ? SPOKEN : ''}Else declare it.`,
-      about: [stream.name],
+      acceptAt: [stream.name],
     },
   ];
 }

@@ -4,11 +4,11 @@ import { nodeAt } from '../../site/edit.ts';
 import type { Item } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { isQuantity, readQuantity } from '../../text/quantity.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 
 export interface Declared {
   readonly by: Stream;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   /** As it is written. */
   readonly text: string;
   /** A plain number, or a quantity in bit/s, milliseconds or hertz; `undefined` for anything else. */
@@ -24,16 +24,16 @@ const QUANTITIES = {
 
 /** The declaration of the key, or without a key of the kind, at the nearest stream along `carries` that has one. */
 export function declaredOf(site: Site, stream: Stream, kind: 'video' | 'audio', key?: string): Declared | undefined {
-  const route = key === undefined ? [kind] : [kind, key];
+  const keyPath = key === undefined ? [kind] : [kind, key];
   const seen = new Set<Stream>();
   for (let by: Stream | undefined = stream; by !== undefined && !seen.has(by);) {
     seen.add(by);
-    const node = nodeAt(by.item, route);
-    if (node !== undefined && key === undefined) return { by, route, text: '', value: undefined };
+    const node = nodeAt(by.item, keyPath);
+    if (node !== undefined && key === undefined) return { by, keyPath, text: '', value: undefined };
     if (node?.kind === 'scalar') {
       const text = String(node.value);
       const value = valueOf(key ?? '', text);
-      return Number.isNaN(value) ? undefined : { by, route, text, value };
+      return Number.isNaN(value) ? undefined : { by, keyPath, text, value };
     }
     by = by.carries === undefined ? undefined : site.streamByName.get(by.carries);
   }
@@ -50,7 +50,7 @@ function valueOf(key: string, text: string): number | undefined {
 }
 
 /** Whether a mapping is written in braces, where a comma ends a value. */
-export function isInBraces(item: Item, route: Route): boolean {
-  const node = nodeAt(item, route);
+export function isInBraces(item: Item, keyPath: KeyPath): boolean {
+  const node = nodeAt(item, keyPath);
   return node?.kind === 'mapping' && node.flow;
 }

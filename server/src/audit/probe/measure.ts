@@ -2,7 +2,7 @@
 
 import type { Packet, ProbedPart } from './ffprobe.ts';
 
-export interface Measured {
+export interface MeasuredStream {
   /** Pictures per second. */
   readonly frameRate: number | undefined;
   /** Milliseconds from one keyframe to the next: the median, the shortest and the longest. */
@@ -19,7 +19,7 @@ export interface Measured {
 /** Seconds below which an average is unreliable, as it depends on two or three keyframes. */
 const LEAST = 5;
 
-export function measure(part: ProbedPart): Measured {
+export function measure(part: ProbedPart): MeasuredStream {
   const { packets } = part;
   const shown = packets.flatMap((packet) => packet.shown ?? []).sort((a, b) => a - b);
   const [first, last] = [shown[0], shown[shown.length - 1]];
@@ -64,7 +64,7 @@ function spanOf(packets: readonly Timed[]): number {
   return between + between / (packets.length - 1);
 }
 
-function keyframesOf(times: readonly number[]): Measured['keyframes'] {
+function keyframesOf(times: readonly number[]): MeasuredStream['keyframes'] {
   const between = times
     .slice(1)
     .map((time, index) => (time - (times[index] ?? time)) * 1000)

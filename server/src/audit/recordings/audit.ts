@@ -17,7 +17,7 @@ import type { Holding } from './survey.ts';
 import { tableOf } from './table.ts';
 
 /** A volume whose folder was read. */
-export interface Read {
+export interface ReadVolume {
   readonly volume: Volume;
   readonly survey: Holding;
   /** `undefined` where the folder is a copy. */
@@ -33,7 +33,11 @@ export interface Circumstances {
   readonly lengths?: ReadonlyMap<string, Lengths>;
 }
 
-export function auditRecordings(plan: Plan, volumes: readonly Read[], { now, since, lengths }: Circumstances): Audited {
+export function auditRecordings(
+  plan: Plan,
+  volumes: readonly ReadVolume[],
+  { now, since, lengths }: Circumstances,
+): Audited {
   const all: Looked[] = [];
   const found: Found[] = [];
   const notes: string[] = [];

@@ -5,7 +5,7 @@ import { type Edit, type Fix, nodeAt, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Recording, Site, Stream } from '../../site/model.ts';
 import { formatQuantity } from '../../text/quantity.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { bitRate, duration, list, percent, asName } from '../../text/words.ts';
 import type { Found } from '../../lint/rule.ts';
 import { recordingRules as rules } from './rules.ts';
@@ -20,7 +20,7 @@ const FEW = 3;
 /** The place of a declared rate that recordings depend on. */
 interface Figure {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly stream: string;
   readonly peak: number | undefined;
 }
@@ -43,7 +43,7 @@ export function ofBitRate(plan: Plan, looked: readonly Looked[]): Found[] {
     const declared = plan.storage.of(recording).rate.nominal;
     const figure = recording.stream === undefined ? undefined : figureOf(plan.site, recording.stream);
     if (rate === undefined || figure === undefined || declared === 0 || end - first <= FEW) continue;
-    const video = figure.route[0] === 'video' ? videoRateOf(plan.site, recording) : declared;
+    const video = figure.keyPath[0] === 'video' ? videoRateOf(plan.site, recording) : declared;
     const group = groups.get(figure.item) ?? { figure, measured: [] };
     group.measured.push({ name: recording.name, rate, declared, beside: declared - video, over: rate.milliseconds });
     groups.set(figure.item, group);
@@ -66,13 +66,13 @@ function figureOf({ streamByName }: Site, name: string): Figure | undefined {
     if (nodeAt(stream.item, ['video', 'bitrate']) === undefined || nominal === 0) return undefined;
     return {
       item: stream.item,
-      route: ['video', 'bitrate'],
+      keyPath: ['video', 'bitrate'],
       stream: stream.name,
       peak: peakDeclared ? peak : undefined,
     };
   }
   if (own?.muxRate === undefined) return undefined;
-  return { item: own.item, route: ['mux-rate'], stream: own.name, peak: undefined };
+  return { item: own.item, keyPath: ['mux-rate'], stream: own.name, peak: undefined };
 }
 
 function compared(figure: Figure, measured: readonly Measured[]): Found[] {
@@ -98,9 +98,9 @@ function compared(figure: Figure, measured: readonly Measured[]): Found[] {
     {
       rule: rules.bitRate,
       severity: more ? 'warning' : 'information',
-      at: placeOf(figure.item, figure.route),
+      at: placeOf(figure.item, figure.keyPath),
       message: `${list(texts)}. ${advice}`,
-      about: [...measured.map(({ name }) => name), figure.stream],
+      acceptAt: [...measured.map(({ name }) => name), figure.stream],
       ...(agree
         ? {
             fixes: () => [
@@ -112,9 +112,9 @@ function compared(figure: Figure, measured: readonly Measured[]): Found[] {
   ];
 }
 
-function fixOf({ item, route, peak }: Figure, rate: number, busiest: number): Fix {
+function fixOf({ item, keyPath, peak }: Figure, rate: number, busiest: number): Fix {
   const text = formatQuantity(rounded(rate), 'bit-rate');
-  const edits: Edit[] = [setValue(item, route, text)];
+  const edits: Edit[] = [setValue(item, keyPath, text)];
   // A peak is never below the average.
   const raised = peak !== undefined && peak < rounded(rate);
   if (raised)

@@ -6,7 +6,7 @@
  */
 
 import { type Expected, around } from './expected.ts';
-import { type Fold, foldOf } from './fold.ts';
+import { type RepeatedHour, foldOf } from './fold.ts';
 import { median } from './median.ts';
 import { type Rate, RateSum } from './rate.ts';
 import { PASS, type Rows } from './rows.ts';
@@ -38,7 +38,7 @@ export interface Course {
   readonly damaged: Stretches;
   readonly future: Stretches;
   readonly unset: Stretches;
-  readonly folds: readonly Fold[];
+  readonly folds: readonly RepeatedHour[];
   readonly rate: Rate | undefined;
   /** Since when no file has been opened. */
   readonly stopped: number | undefined;
@@ -143,13 +143,13 @@ class CourseBuilder {
   readonly overlaps = new Stretches();
   readonly empties = new Stretches();
   readonly damaged = new Stretches();
-  readonly folds: Fold[] = [];
+  readonly folds: RepeatedHour[] = [];
   readonly doubtful: number[] = [];
   readonly rate: RateSum;
   bytes = 0;
   /** The file before; after a repeated hour with ambiguous files, the end of that hour. */
   private before: Before | undefined;
-  private fold: Fold | undefined;
+  private fold: RepeatedHour | undefined;
   private readonly rows: Rows;
   private readonly held: Expected | undefined;
   private readonly rounding: number;
@@ -183,7 +183,7 @@ class CourseBuilder {
   }
 
   /** Begins a repeated hour whose files could be of either pass. */
-  private foldAt(start: number): Fold | undefined {
+  private foldAt(start: number): RepeatedHour | undefined {
     const fold = this.zone === undefined ? undefined : foldOf(this.zone, start);
     if (fold === undefined) return undefined;
     this.rate.interrupt();
@@ -196,7 +196,7 @@ class CourseBuilder {
   }
 
   /** @param whole whether there are files before it and after it, so that the whole hour should be recorded */
-  private leave(fold: Fold, whole: boolean): void {
+  private leave(fold: RepeatedHour, whole: boolean): void {
     const { held } = this;
     const missing = held === undefined || !whole ? 0 : fold.to - fold.from - fold.files * held.usual;
     if (held !== undefined && missing > 2 * held.most + this.rounding) fold.lost = missing;

@@ -3,7 +3,7 @@
 import { repeatedHours } from '../../standards/time-zone.ts';
 import { HOUR, MINUTE } from '../../standards/time-units.ts';
 
-export interface Fold {
+export interface RepeatedHour {
   /** The first pass is from `from` to `change`, the second from there to `to`; milliseconds since 1970. */
   readonly from: number;
   readonly change: number;
@@ -20,7 +20,7 @@ export interface Fold {
 const LONGEST = 3 * HOUR;
 
 /** The repeated time that the instant is in. */
-export function foldOf(zone: string, instant: number): Fold | undefined {
+export function foldOf(zone: string, instant: number): RepeatedHour | undefined {
   for (const { instant: change, before, after } of repeatedHours(zone, instant - LONGEST, instant + LONGEST)) {
     const length = (before - after) * MINUTE;
     const fold = { from: change - length, change, to: change + length, overwritten: false, files: 0, lost: 0 };

@@ -35,7 +35,7 @@ function tooLong(
   const end = Math.min(rows.before(now - over - file), course.end);
   let size = 0;
   for (let index = course.first; index < end; index++) size += rows.size(index);
-  const at = most !== undefined ? placeOf(most.policy.item, [...most.policy.route, 'at-most']) : undefined;
+  const at = most !== undefined ? placeOf(most.policy.item, [...most.policy.keyPath, 'at-most']) : undefined;
   const related: Related[] =
     at !== undefined && age > due && age > allowed && most !== undefined
       ? [{ at, message: `at most ${duration(most.time)}` }]
@@ -48,7 +48,7 @@ function tooLong(
         `${asName(name)} goes back ${ageWords(age)}, to ${time(course.from)} (${path(course.first)}), and is to be kept for ` +
         `${duration(over)}${age > due ? '' : ' at most'}: ${count(end - course.first, 'file')} of ${bytes(size)} ` +
         'should be gone. Does the deletion run?',
-      about: [name],
+      acceptAt: [name],
       related,
     },
   ];
@@ -69,12 +69,12 @@ function tooShort(
   return [
     {
       rule: rules.keptTooShort,
-      at: breaks ? placeOf(least.policy.item, [...least.policy.route, 'at-least']) : placeOf(item, ['keep']),
+      at: breaks ? placeOf(least.policy.item, [...least.policy.keyPath, 'at-least']) : placeOf(item, ['keep']),
       message:
         `${asName(name)} goes back no more than ${ageWords(age)}, to ${time(course.from)} (${path(course.first)}), and is to be ` +
         `kept for ${duration(breaks ? least.time : wanted)}${breaks ? ' at least' : ''}, though it has been recorded ` +
         `since ${time(began)}. What deletes it?`,
-      about: [name],
+      acceptAt: [name],
     },
   ];
 }

@@ -1,6 +1,6 @@
 /** Reports files on a volume that no recording plans, and parts of it that could not be read. */
 
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { bytes, count, list, asName } from '../../text/words.ts';
@@ -12,8 +12,8 @@ import type { Holding } from './survey.ts';
 const SHOWN = 5;
 
 export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: Holding): Found[] {
-  const at = headOf(volume.item);
-  const about = [volume.name];
+  const at = namePlace(volume.item);
+  const acceptAt = [volume.name];
   const found: Found[] = [];
   const folders = [...unplanned].sort(([, a], [, b]) => b.count - a.count || b.bytes - a.bytes);
   if (folders.length > 0) {
@@ -29,7 +29,7 @@ export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: H
       message:
         `${asName(volume.name)} has ${count(files, 'file')} of ${bytes(size)} that no recording plans, ` +
         `in ${list([...named, ...others])}.`,
-      about,
+      acceptAt,
     });
   }
   if (notReadCount > 0) {
@@ -41,7 +41,7 @@ export function ofNobody(volume: Volume, { unplanned, notRead, notReadCount }: H
       message:
         `Of ${asName(volume.name)} ${count(notReadCount, 'folder')} could not be looked into: ` +
         `${list([...named, ...others])}.`,
-      about,
+      acceptAt,
     });
   }
   return found;

@@ -1,6 +1,6 @@
 /** Findings over the course of a recording: missing or repeated time, empty or damaged files, wrong clocks. */
 
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { visible } from '../../text/visible.ts';
 import { count, duration, list, asName } from '../../text/words.ts';
 import type { Finding, Found } from '../../lint/rule.ts';
@@ -19,35 +19,35 @@ export function ofTime(looked: Looked): Found[] {
     course,
   } = looked;
   const [file, segment] = [placeOf(item, ['file']), placeOf(item, ['segment'])];
-  const about = [name];
+  const acceptAt = [name];
   const found: Found[] = [];
   if (rows.length === 0 && untold.count === 0 && looked.impossible.count === 0)
     return [
       {
         rule: rules.absent,
-        at: headOf(item),
+        at: namePlace(item),
         message: `There is no file of ${asName(name)}, which are named ${visible(names.pattern, 100)}.`,
-        about,
+        acceptAt,
       },
     ];
   const { gaps, shorts, overlaps, damaged } = course;
   if (course.stopped !== undefined)
     found.push({
       rule: rules.stopped,
-      at: headOf(item),
+      at: namePlace(item),
       message:
         `Nothing of ${asName(name)} has been begun since ${looked.path(course.end - 1)}, which ends about ` +
         `${looked.time(course.stopped)}.`,
-      about,
+      acceptAt,
     });
   if (gaps.count > 0)
     found.push({
       rule: rules.gap,
-      at: headOf(item),
+      at: namePlace(item),
       message:
         `${asName(name)} lacks ${duration(whole(gaps.total))} in ${count(gaps.count, 'gap')}: ` +
         `${stretchesText(looked, gaps, 'behind')}.`,
-      about,
+      acceptAt,
     });
   if (course.otherLength && course.typical !== undefined)
     found.push({
@@ -56,7 +56,7 @@ export function ofTime(looked: Looked): Found[] {
       message:
         `Files of ${asName(name)} follow each other after ${duration(whole(course.typical))} as a rule, and ` +
         `${duration(recording(looked))} is planned: ${lengthAdvice(looked)}`,
-      about,
+      acceptAt,
     });
   if (shorts.count > 0)
     found.push({
@@ -67,24 +67,24 @@ export function ofTime(looked: Looked): Found[] {
         `${count(shorts.count, 'file')} of ${asName(name)} ${shorts.count === 1 ? 'was' : 'were'} followed by the next after ` +
         `less than ${duration(recording(looked))}: ${stretchesText(looked, shorts, 'of')}. ` +
         'The stream stopped, or the recorder began again.',
-      about,
+      acceptAt,
     });
   if (overlaps.count > 0)
     found.push({
       rule: rules.overlap,
-      at: headOf(item),
+      at: namePlace(item),
       message:
         `${asName(name)} has ${duration(whole(overlaps.total))} twice, in ${count(overlaps.count, 'file')} that ` +
         `${overlaps.count === 1 ? 'goes' : 'go'} on after the next has begun: ` +
         `${stretchesText(looked, overlaps, 'of')}. Do two recorders write there?`,
-      about,
+      acceptAt,
     });
   if (damaged.count > 0)
     found.push({
       rule: rules.damaged,
-      at: headOf(item),
+      at: namePlace(item),
       message: `ffprobe cannot read ${count(damaged.count, 'file')} of ${asName(name)}: ${filesText(looked, damaged)}.`,
-      about,
+      acceptAt,
     });
   const empties = [
     ...(course.empties.count > 0 ? [filesText(looked, course.empties)] : []),
@@ -94,14 +94,14 @@ export function ofTime(looked: Looked): Found[] {
   if (emptyCount > 0)
     found.push({
       rule: rules.empty,
-      at: headOf(item),
+      at: namePlace(item),
       message: `${count(emptyCount, 'file')} of ${asName(name)} ${emptyCount === 1 ? 'is' : 'are'} empty: ${empties.join(', ')}.`,
-      about,
+      acceptAt,
     });
   return [
     ...found,
-    ...folds(looked).map((message) => ({ rule: rules.repeatedHour, at: file, about, ...message })),
-    ...clocks(looked).map((message) => ({ rule: rules.clock, at: file, about, message })),
+    ...folds(looked).map((message) => ({ rule: rules.repeatedHour, at: file, acceptAt, ...message })),
+    ...clocks(looked).map((message) => ({ rule: rules.clock, at: file, acceptAt, message })),
   ];
 }
 

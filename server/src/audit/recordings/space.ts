@@ -2,7 +2,7 @@
 
 import type { Plan } from '../../plan.ts';
 import { usableBytesOf } from '../../storage/storage.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Volume } from '../../site/model.ts';
 import { bytes, days, threshold, asName } from '../../text/words.ts';
 import type { Found } from '../../lint/rule.ts';
@@ -27,7 +27,7 @@ export function ofSpace(
   now: number,
 ): Found[] {
   const { item, name, capacity, reserve } = volume;
-  const about = [name];
+  const acceptAt = [name];
   const found: Found[] = [];
   const planned = capacity === undefined ? undefined : usableBytesOf({ ...volume, reserve: 0 });
   if (planned !== undefined && total < planned * (1 - OVERHEAD))
@@ -37,7 +37,7 @@ export function ofSpace(
       message:
         `The file system at ${volume.path} has ${bytes(total)}, and ${asName(name)} is planned with ` +
         `${bytes(planned)}. Is its disk mounted?`,
-      about,
+      acceptAt,
     });
   const kept = Math.round((total * reserve) / 10_000);
   if (free < kept) {
@@ -47,7 +47,7 @@ export function ofSpace(
       message:
         `${asName(name)} has ${bytes(free)} free of ${bytes(total)}, less than its reserve of ${threshold(reserve)} ` +
         `(${bytes(kept)}).`,
-      about,
+      acceptAt,
     });
     return found;
   }
@@ -58,12 +58,12 @@ export function ofSpace(
   const [first] = looked;
   found.push({
     rule: rules.fills,
-    at: headOf(item),
+    at: namePlace(item),
     message:
       `${asName(name)} has ${bytes(free - kept)} free above its reserve, and until all of its recordings reach their ` +
       `\`keep\` ${bytes(wanted)} are to be written: at the measured rates it is full in ${days(full)}` +
       `${first === undefined ? '' : `, about ${first.time(now + full * DAY).slice(0, 10)}`}.`,
-    about,
+    acceptAt,
   });
   return found;
 }

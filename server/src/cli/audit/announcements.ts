@@ -6,7 +6,7 @@ import { planOf } from '../../plan.ts';
 import { SAP_BANDWIDTH, SAP_INTERVAL } from '../../standards/sap.ts';
 import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
-import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
+import { type PrintOptions, failOnOption, formatOption, printAudit } from './print.ts';
 
 interface Given extends PrintOptions {
   readonly site: string;
@@ -43,7 +43,7 @@ Examples:
       const audited = await reading(file, () =>
         Promise.resolve(auditAnnouncements(planOf(site.folder.site()), heard, heard.end(), pace)),
       );
-      process.exitCode = print(site, audited, given);
+      process.exitCode = printAudit(site, audited, given);
     });
 }
 

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { auditCounters } from '../../audit/counters/audit.ts';
-import { type Options, USUAL } from '../../audit/counters/compare.ts';
+import { type Options, USUAL_LIMITS } from '../../audit/counters/compare.ts';
 import { IP_LINK_COMMAND } from '../../audit/counters/ip-link.ts';
 import type { Readings } from '../../audit/counters/sample.ts';
 import { countersIn } from '../../machine/counters.ts';
@@ -11,7 +11,7 @@ import { bitRate, duration } from '../../text/words.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
 import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
-import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
+import { type PrintOptions, failOnOption, formatOption, printAudit } from './print.ts';
 
 interface Given extends PrintOptions {
   readonly site: string;
@@ -29,9 +29,9 @@ export function countersCommand(): Command {
     .argument('<FILE...>', 'counters over time: lines of JSON from Linux, or values of the Interfaces MIB as CSV')
     .option('--site <folder>', 'the folder of the site', '.')
     .option('--device <name>', 'the device, if the file does not name it')
-    .option('--tolerance <percentage>', 'how much may differ from the plan', `${USUAL.tolerance / 100} %`)
-    .option('--other <rate>', 'how much a port may carry besides the streams', bitRate(USUAL.other))
-    .option('--over <duration>', 'the shortest stretch that counts as the busiest', duration(USUAL.over))
+    .option('--tolerance <percentage>', 'how much may differ from the plan', `${USUAL_LIMITS.tolerance / 100} %`)
+    .option('--other <rate>', 'how much a port may carry besides the streams', bitRate(USUAL_LIMITS.other))
+    .option('--over <duration>', 'the shortest stretch that counts as the busiest', duration(USUAL_LIMITS.over))
     .addOption(formatOption())
     .addOption(failOnOption())
     .addHelpText(
@@ -71,7 +71,7 @@ Examples:
       const audited = await reading(names, () =>
         Promise.resolve(auditCounters(planOf(site.folder.site()), all, given.device, options)),
       );
-      process.exitCode = print(site, audited, given);
+      process.exitCode = printAudit(site, audited, given);
     });
 }
 

@@ -23,7 +23,11 @@ export const failOnOption = (): Option =>
     .default('warning');
 
 /** Prints, and returns the exit status. The summary is printed in the text format only. */
-export function print({ folder }: SiteOnDisk, { found, summary }: Audited, { format, failOn }: PrintOptions): number {
+export function printAudit(
+  { folder }: SiteOnDisk,
+  { found, summary }: Audited,
+  { format, failOn }: PrintOptions,
+): number {
   const formatted = FORMATS[format];
   if (formatted === undefined) throw new CannotDo(`There is no format ${format}.`);
   const diagnostics = placed({ diagnostics: found, files: folder.files });

@@ -7,7 +7,7 @@ import { quantity } from '../../text/quantity.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
 import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
-import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
+import { type PrintOptions, failOnOption, formatOption, printAudit } from './print.ts';
 
 interface Given extends PrintOptions {
   readonly site: string;
@@ -54,6 +54,6 @@ Examples:
       }
       progressDone();
       const all = { found: audits.flatMap(({ found }) => found), summary: audits.flatMap(({ summary }) => summary) };
-      process.exitCode = print(folder, all, given);
+      process.exitCode = printAudit(folder, all, given);
     });
 }

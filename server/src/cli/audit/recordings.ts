@@ -8,7 +8,7 @@ import type { Site, Volume } from '../../site/model.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
 import { progress, progressDone } from '../progress.ts';
 import { readSite } from '../sites.ts';
-import { type PrintOptions, failOnOption, formatOption, print } from './print.ts';
+import { type PrintOptions, failOnOption, formatOption, printAudit } from './print.ts';
 import { lengthsOf } from './recordings/lengths.ts';
 import { writeMeasured } from './recordings/write-measured.ts';
 
@@ -87,7 +87,7 @@ async function audit(folder: string | undefined, given: Given): Promise<number> 
   const all = { found: [...found, ...audited.found], summary: [...audited.summary, ...notes] };
   // Files are written before the findings are printed, which may block on a slow reader.
   if (given.fix === true) writeMeasured(onDisk, all.found);
-  return print(onDisk, all, given);
+  return printAudit(onDisk, all, given);
 }
 
 function volumesOf(site: Site, name: string | undefined, folder: string | undefined): readonly Volume[] {

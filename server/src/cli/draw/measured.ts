@@ -3,7 +3,7 @@
 import { resolve } from 'node:path';
 import type { Readings } from '../../audit/counters/sample.ts';
 import { lookedAt } from '../../audit/recordings/looked.ts';
-import type { Kind, Measured } from '../../draw/drawing.ts';
+import type { DrawingKind, Measured } from '../../draw/drawing.ts';
 import { readTime } from '../../footage/clock.ts';
 import { CannotDo } from '../../machine/cannot-do.ts';
 import { countersIn } from '../../machine/counters.ts';
@@ -20,7 +20,7 @@ interface Given {
 
 /** @throws CannotDo where an option that the drawing needs is missing, or one is given that it does not use */
 export async function measuredFor(
-  { kind, measured }: Kind,
+  { kind, measured }: DrawingKind,
   plan: Plan,
   subject: string,
   given: Given,

@@ -3,8 +3,8 @@
 import type { Plan } from '../../plan.ts';
 import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import { decibels, level as levelWords } from '../../text/radio-words.ts';
-import { type Row, type Table, deviceAt, portAt } from '../drawing.ts';
-import { kindWords } from '../kind-words.ts';
+import { type Row, type Table, deviceNamed, portNamed } from '../drawing.ts';
+import { drawingKindWords } from '../kind-words.ts';
 import type { Part } from './branch.ts';
 import { cableWords, remarkOf } from './words.ts';
 
@@ -13,13 +13,13 @@ export function pointsTable({ television: { reception } }: Plan, ends: readonly 
     figure: value === undefined ? '?' : decibels(value),
   });
   const rows = ends.flatMap((at): Row[] => {
-    const own = portAt(connectorName(at));
+    const own = portNamed(connectorName(at));
     const points = reception.pointsAt(at);
     const systems = reception.receivers.find((one) => one.at === at)?.systems;
     if (points.length === 0)
-      return [{ about: [own], cells: [{ names: [own] }, '', '', '', '', '', 'nothing arrives'] }];
+      return [{ things: [own], cells: [{ names: [own] }, '', '', '', '', '', 'nothing arrives'] }];
     return points.map((point) => ({
-      about: [own],
+      things: [own],
       cells: [
         { names: [own] },
         { names: [{ names: 'multiplexes', name: point.signal.multiplex.name }] },
@@ -46,9 +46,9 @@ export function amplifiersTable({ television }: Plan): Table {
     title: 'Amplifiers',
     head: ['Amplifier', 'Gain', 'Strongest out', 'Limit', 'Below it'],
     rows: television.amplifiers.map(({ device, strongest, limit, headroom }) => ({
-      about: [deviceAt(device.name)],
+      things: [deviceNamed(device.name)],
       cells: [
-        { names: [deviceAt(device.name)] },
+        { names: [deviceNamed(device.name)] },
         known(device.aerial?.gain, decibels),
         { figure: levelWords(strongest.level) },
         known(limit, levelWords),
@@ -64,13 +64,13 @@ export function partsTable(parts: readonly Part[]): Table {
   const visit = (part: Part, from: Device | undefined): void => {
     const { device, by, run, through } = part;
     rows.push({
-      about: [device, ...through].map(({ name }) => deviceAt(name)),
+      things: [device, ...through].map(({ name }) => deviceNamed(name)),
       cells: [
-        { names: from === undefined ? [] : [deviceAt(from.name)] },
-        { names: [by === undefined ? deviceAt(device.name) : portAt(connectorName(by))] },
-        kindWords(device),
+        { names: from === undefined ? [] : [deviceNamed(from.name)] },
+        { names: [by === undefined ? deviceNamed(device.name) : portNamed(connectorName(by))] },
+        drawingKindWords(device),
         run === undefined ? '' : cableWords(run).join(', '),
-        { names: through.map(({ name }) => deviceAt(name)) },
+        { names: through.map(({ name }) => deviceNamed(name)) },
         part.isAgain ? 'see above' : '',
       ],
     });

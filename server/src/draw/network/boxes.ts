@@ -1,7 +1,7 @@
 /** The network as boxes: what joins others is a box with its ports in order, and the rest is a row at its port. */
 
 import { grouped } from '../../grouped.ts';
-import { type Link, leadOf, oppositePort } from '../../network/link.ts';
+import { type Link, linkEnd, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Device, Port } from '../../site/model.ts';
 import { naturally } from '../../text/natural-order.ts';
@@ -137,7 +137,7 @@ function portsWords(link: Link, device: Device): string {
   const own = portAt(link, device);
   return link.members.length < 2
     ? own.name
-    : link.members.map(({ a, b }) => (leadOf(link, a) === own ? a.name : b.name)).join('+');
+    : link.members.map(({ a, b }) => (linkEnd(link, a) === own ? a.name : b.name)).join('+');
 }
 
 function append<K, V>(lists: Map<K, V[]>, key: K, value: V): void {

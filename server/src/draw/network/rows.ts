@@ -10,13 +10,13 @@ import { sumWords } from '../../report/answer/words.ts';
 import { isRateKnown } from '../../site/media.ts';
 import { type Device, type Port, type Stream, portName } from '../../site/model.ts';
 import { count, percent, watts } from '../../text/words.ts';
-import type { Look, Name, Wanted } from '../drawing.ts';
-import { deviceAt, portAt } from '../drawing.ts';
-import { kindWords } from '../kind-words.ts';
+import type { Look, Name, DrawingOptions } from '../drawing.ts';
+import { deviceNamed, portNamed } from '../drawing.ts';
+import { drawingKindWords } from '../kind-words.ts';
 import { bothLoads, lookOf } from '../load.ts';
 import type { NetworkBox, PortRow } from './boxes.ts';
 
-export interface Figure {
+export interface LinkFigure {
   readonly words: string;
   /** Of the speed, to be shown as a length. */
   readonly share: number;
@@ -30,8 +30,8 @@ export interface BoxLine {
   readonly port: string;
   readonly name: string;
   /** Out of the port, and into it; nothing where the link is told of at its other end. */
-  readonly out: Figure | undefined;
-  readonly into: Figure | undefined;
+  readonly out: LinkFigure | undefined;
+  readonly into: LinkFigure | undefined;
   /** In place of figures. */
   readonly state: string;
   readonly look: Look;
@@ -44,7 +44,7 @@ export interface BoxLine {
 /** What is to be seen of the site. */
 export interface Shown {
   readonly plan: Plan;
-  readonly wanted: Wanted;
+  readonly wanted: DrawingOptions;
   /** Whether a link is of what is wanted; the others are faded. */
   readonly has: (link: Link) => boolean;
   readonly loops: ReadonlySet<Link>;
@@ -52,7 +52,7 @@ export interface Shown {
   readonly grouped: boolean;
 }
 
-export function shownOf(plan: Plan, wanted: Wanted, grouped: boolean): Shown {
+export function shownOf(plan: Plan, wanted: DrawingOptions, grouped: boolean): Shown {
   const { network, site } = plan;
   const loops = new Set(network.topology.domains.flatMap((domain) => network.tree(domain).loops));
   const vlan = wanted.vlan === undefined ? undefined : site.vlanByName.get(wanted.vlan);
@@ -75,7 +75,7 @@ export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
   const isRoot = device.spanningTree && network.topology.spanningTree.roots.includes(device);
   const asked = queriedBy(plan, device);
   return [
-    kindWords(device),
+    drawingKindWords(device),
     ...(isRoot ? ['root of the spanning tree'] : []),
     ...(asked.length === 0 ? [] : [`querier of ${asked.map(({ name }) => name).join(', ')}`]),
     ...(source === undefined
@@ -120,10 +120,10 @@ function lineOf(shown: Shown, row: PortRow, isTold: boolean): BoxLine {
   const has = shown.has(link);
   const state = stateOf(link, loops);
   const stream = wanted.stream === undefined ? undefined : plan.site.streamByName.get(wanted.stream);
-  const figure = (load: typeof out, by: Port): Figure =>
+  const figure = (load: typeof out, by: Port): LinkFigure =>
     stream === undefined
       ? { words: load.sign === '' ? load.words : `${load.sign} ${load.words}`, share: load.share }
-      : { words: streamWords(shown, link, by, stream), share: 0 };
+      : { words: streamCountWords(shown, link, by, stream), share: 0 };
   const asked = queriedBy(plan, far);
   const role = leads === 'out' && asked.length > 0 ? ', querier' : '';
   const isWhole = isTold && state === '' && has;
@@ -131,7 +131,7 @@ function lineOf(shown: Shown, row: PortRow, isTold: boolean): BoxLine {
   const back = figure(into, oppositePort(link, port));
   const said = isWhole ? `${there.words} out, ${back.words} in` : state === '' ? 'the same link' : state;
   return {
-    at: portAt(portName(port)),
+    at: portNamed(portName(port)),
     role: 'port',
     port: name,
     name: `${leads === 'up' ? '↑ ' : ''}${far.name}${role}`,
@@ -165,7 +165,7 @@ export function stateOf(link: Link, loops: ReadonlySet<Link>): string {
 }
 
 /** What one stream takes in a direction. */
-export function streamWords({ plan, wanted }: Shown, link: Link, out: Port, stream: Stream): string {
+export function streamCountWords({ plan, wanted }: Shown, link: Link, out: Port, stream: Stream): string {
   const { network, site } = plan;
   const copies = [...network.copies(link, out), ...network.waiting(link, out)].find((one) => one.stream === stream);
   return copies === undefined
@@ -176,7 +176,7 @@ export function streamWords({ plan, wanted }: Shown, link: Link, out: Port, stre
 function groupLine(shown: Shown, { device }: NetworkBox, kind: string, rows: readonly PortRow[]): BoxLine {
   const { plan, wanted } = shown;
   const loads = rows.map(({ link, port }) => bothLoads(plan, link, port, wanted));
-  const most = (which: 'out' | 'into'): Figure => {
+  const most = (which: 'out' | 'into'): LinkFigure => {
     const share = loads.reduce((greatest, load) => Math.max(greatest, load[which].share), 0);
     const isKnown = loads.every((load) => load[which].isKnown);
     return { words: isKnown ? `≤ ${percent(share, 1)}` : share === 0 ? '?' : `≤ ${percent(share, 1)} + ?`, share };
@@ -185,7 +185,7 @@ function groupLine(shown: Shown, { device }: NetworkBox, kind: string, rows: rea
   const name = count(rows.length, kind, kind === 'switch' ? 'switches' : `${kind}s`);
   const first = rows[0];
   return {
-    at: first === undefined ? deviceAt(device.name) : portAt(portName(first.port)),
+    at: first === undefined ? deviceNamed(device.name) : portNamed(portName(first.port)),
     role: 'ports',
     port: `${first?.name ?? ''}…`,
     name,

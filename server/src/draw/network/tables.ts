@@ -3,11 +3,11 @@
 import { type Link, oppositePort } from '../../network/link.ts';
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
-import { type Row, type Table, deviceAt, portAt } from '../drawing.ts';
+import { type Row, type Table, deviceNamed, portNamed } from '../drawing.ts';
 import { bothLoads } from '../load.ts';
 import { membershipWords } from '../vlan.ts';
 import type { Boxes, NetworkBox } from './boxes.ts';
-import { type Shown, headWords, stateOf, streamWords } from './rows.ts';
+import { type Shown, headWords, stateOf, streamCountWords } from './rows.ts';
 
 export function boxesTable(shown: Shown, { roots }: Boxes): Table {
   const all = (boxes: readonly NetworkBox[]): NetworkBox[] => boxes.flatMap((box) => [box, ...all(box.children)]);
@@ -15,8 +15,8 @@ export function boxesTable(shown: Shown, { roots }: Boxes): Table {
     title: 'Boxes',
     head: ['Device', 'What it is'],
     rows: all(roots).map((box) => {
-      const own = deviceAt(box.device.name);
-      return { about: [own], cells: [{ names: [own] }, headWords(shown, box).join(' · ')] };
+      const own = deviceNamed(box.device.name);
+      return { things: [own], cells: [{ names: [own] }, headWords(shown, box).join(' · ')] };
     }),
   };
 }
@@ -33,13 +33,18 @@ export function rowOf(shown: Shown, link: Link): Row {
         ? ''
         : stream === undefined
           ? `${load.sign} ${load.words} (${load.rateWords})`.trim()
-          : streamWords(shown, link, by, stream),
+          : streamCountWords(shown, link, by, stream),
   });
   return {
-    about: [portAt(portName(from)), portAt(portName(to)), deviceAt(from.device.name), deviceAt(to.device.name)],
+    things: [
+      portNamed(portName(from)),
+      portNamed(portName(to)),
+      deviceNamed(from.device.name),
+      deviceNamed(to.device.name),
+    ],
     cells: [
-      { names: [portAt(portName(from))] },
-      { names: [portAt(portName(to))] },
+      { names: [portNamed(portName(from))] },
+      { names: [portNamed(portName(to))] },
       membershipWords(link),
       { figure: link.capacity === undefined ? '?' : bitRate(link.capacity) },
       figure(out, from),

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan.ts';
 import { lastsWords } from '../../report/supply/words.ts';
 import type { Device } from '../../site/model.ts';
 import { aboutWatts } from '../../text/words.ts';
-import { type Row, type Table, deviceAt } from '../drawing.ts';
+import { type Row, type Table, deviceNamed } from '../drawing.ts';
 import { headLines, wattsWords } from './words.ts';
 
 export function feedingTable(plan: Plan, shown: readonly Device[]): Table {
@@ -18,17 +18,17 @@ export function feedingTable(plan: Plan, shown: readonly Device[]): Table {
 function rowOf(plan: Plan, device: Device): Row {
   const supply = plan.supply();
   const fed = supply.feeding.of(device);
-  const { own, basis, taken } = supply.draw(device);
+  const { own, basis, taken } = supply.power(device);
   return {
-    about: [deviceAt(device.name)],
+    things: [deviceNamed(device.name)],
     cells: [
-      { names: [deviceAt(device.name)] },
+      { names: [deviceNamed(device.name)] },
       fed.by === 'mains'
-        ? fed.isSaid
+        ? fed.isDeclared
           ? 'mains'
           : 'mains, as nothing is said'
-        : { names: [deviceAt(fed.device.name)] },
-      { figure: basis === 'unsaid' ? '?' : basis === 'none' ? '' : aboutWatts(own.most) },
+        : { names: [deviceNamed(fed.device.name)] },
+      { figure: basis === 'undeclared' ? '?' : basis === 'none' ? '' : aboutWatts(own.most) },
       { figure: taken.most === 0 ? '' : wattsWords(plan, device) },
       { figure: supply.upses.length === 0 ? '' : lastsWords(supply.lasts(device)) },
       supply.ups(device) === undefined ? '' : headLines(plan, device).slice(1).join('; '),

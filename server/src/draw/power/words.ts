@@ -6,13 +6,13 @@ import { lastsWords } from '../../report/supply/words.ts';
 import type { Device } from '../../site/model.ts';
 import { aboutWatts, count, percent, runtime, voltAmperes } from '../../text/words.ts';
 import type { Look } from '../drawing.ts';
-import { kindWords } from '../kind-words.ts';
+import { drawingKindWords } from '../kind-words.ts';
 
 /** What it takes with all that hangs on it: `24.5 W`, `24.5 W + ?` where something there does not say. */
 export function wattsWords(plan: Plan, device: Device): string {
-  const { basis, taken, unsaid } = plan.supply().draw(device);
-  if (taken.most === 0 && basis === 'unsaid') return 'not said';
-  return `${aboutWatts(taken.most)}${unsaid.length > 0 ? ' + ?' : ''}`;
+  const { basis, taken, undeclared } = plan.supply().power(device);
+  if (taken.most === 0 && basis === 'undeclared') return 'not said';
+  return `${aboutWatts(taken.most)}${undeclared.length > 0 ? ' + ?' : ''}`;
 }
 
 /** How long it has power once the mains has failed; empty where the site has no UPS. */
@@ -30,7 +30,7 @@ export function headLines(plan: Plan, device: Device): string[] {
   if (ups === undefined) {
     const goesOn = goesOnWords(plan, device);
     return [
-      kindWords(device),
+      drawingKindWords(device),
       `${wattsWords(plan, device)} with all on it`,
       ...(goesOn === '' ? [] : [goesOn.startsWith('✕') ? goesOn : `has power for ${goesOn}`]),
     ];
@@ -39,7 +39,7 @@ export function headLines(plan: Plan, device: Device): string[] {
   const share = (part: number, rated: number | undefined): string =>
     rated === undefined || rated === 0 ? '' : `, ${sign(part / rated)}${percent(part, rated)}`;
   return [
-    kindWords(device),
+    drawingKindWords(device),
     `${aboutWatts(load)}${share(load, said.ratedPower)}`,
     `${voltAmperes(apparent)}${share(apparent, said.rated)}`,
     `lasts ${time === undefined ? '?' : runtime(time)}`,
@@ -52,7 +52,7 @@ function sign(share: number): string {
   return share > 1 ? '▲ ' : share > 0.8 ? '△ ' : '';
 }
 
-export function lookOf(plan: Plan, device: Device): Look {
+export function lookOfDevice(plan: Plan, device: Device): Look {
   const supply = plan.supply();
   const ups = supply.ups(device);
   if (ups !== undefined) {

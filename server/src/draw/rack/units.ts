@@ -2,15 +2,15 @@
 
 import type { Clashes } from '../../racks/clashes.ts';
 import type { Plan } from '../../plan.ts';
-import { type RackFigures, type Side, unitWords } from '../../racks/racks.ts';
+import { type RackFigures, type RackSide, unitWords } from '../../racks/racks.ts';
 import { placeWords, rackAnswer } from '../../report/answer/rack.ts';
 import type { Device } from '../../site/model.ts';
 import { kilograms, millimetres } from '../../text/words.ts';
-import { type Cell, type Drawing, type Name, type Row, deviceAt } from '../drawing.ts';
-import { kindWords } from '../kind-words.ts';
+import { type Cell, type Drawing, type Name, type Row, deviceNamed } from '../drawing.ts';
+import { drawingKindWords } from '../kind-words.ts';
 import { faultOf, fedWords, heatWords, ownWatts } from './words.ts';
 
-export function rackAt(name: string): Name {
+export function rackNamed(name: string): Name {
   return { names: 'racks', name };
 }
 
@@ -22,21 +22,21 @@ export function tableOf(plan: Plan, figures: RackFigures, clashes: Clashes): Dra
       figure: value === undefined ? '?' : shown(value),
     });
     return {
-      about: [deviceAt(device.name)],
+      things: [deviceNamed(device.name)],
       cells: [
         units,
-        { names: [deviceAt(device.name)] },
-        device.kind === undefined ? '?' : kindWords(device),
+        { names: [deviceNamed(device.name)] },
+        device.kind === undefined ? '?' : drawingKindWords(device),
         known(depth, millimetres),
         known(weight, kilograms),
-        { figure: ownWatts(plan, device) ?? (plan.supply().draw(device).basis === 'none' ? '' : '?') },
+        { figure: ownWatts(plan, device) ?? (plan.supply().power(device).basis === 'none' ? '' : '?') },
         fedWords(plan, device),
         fault,
       ],
     };
   };
-  const free = (side: Side): Row => ({
-    about: [],
+  const free = (side: RackSide): Row => ({
+    things: [],
     cells: [runsOf(figures.free[side]), `free at the ${side}`, '', '', '', '', '', ''],
   });
   return {
@@ -44,10 +44,10 @@ export function tableOf(plan: Plan, figures: RackFigures, clashes: Clashes): Dra
     head: ['Units', 'Device', 'Kind', 'Depth', 'Weight', 'Draws', 'Fed by', 'Remark'],
     rows: [
       {
-        about: [rackAt(rack.name)],
+        things: [rackNamed(rack.name)],
         cells: [
           rack.units === undefined ? '?' : `${rack.units} U`,
-          { names: [rackAt(rack.name)] },
+          { names: [rackNamed(rack.name)] },
           'rack',
           { figure: rack.depth === undefined ? '?' : millimetres(rack.depth) },
           { figure: rack.bears === undefined ? '?' : `bears ${kilograms(rack.bears)}` },

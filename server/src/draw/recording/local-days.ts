@@ -2,9 +2,9 @@
 
 import { DAY, HOUR, MINUTE } from '../../standards/time-units.ts';
 import { LocalTimes, localTime, zonedTime } from '../../standards/time-zone.ts';
-import type { Span } from './spans.ts';
+import type { TimeSpan } from './spans.ts';
 
-export interface LocalDay extends Span {
+export interface LocalDay extends TimeSpan {
   /** `2026-10-25` */
   readonly date: string;
   /** `25 h: 01:00 to 02:00 twice`; empty for most. */

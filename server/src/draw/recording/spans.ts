@@ -3,7 +3,7 @@
 import { count, duration } from '../../text/words.ts';
 
 /** A stretch of time, ms since 1970. */
-export interface Span {
+export interface TimeSpan {
   readonly from: number;
   readonly to: number;
 }
@@ -18,15 +18,15 @@ export function overlapWords(overlaps: number, total: number): string {
 }
 
 /** Of what is there of a day. */
-export function ageWords({ from, to }: Span, keptFrom: number): string {
+export function ageWords({ from, to }: TimeSpan, keptFrom: number): string {
   if (to <= from || keptFrom <= from) return '';
   return keptFrom >= to ? 'older than it is kept' : 'partly older than it is kept';
 }
 
-export function lengthOf(spans: readonly Span[]): number {
+export function lengthOf(spans: readonly TimeSpan[]): number {
   return spans.reduce((sum, { from, to }) => sum + to - from, 0);
 }
 
-export function within({ from, to }: Span, day: Span): Span[] {
+export function within({ from, to }: TimeSpan, day: TimeSpan): TimeSpan[] {
   return from < day.to && to > day.from ? [{ from: Math.max(from, day.from), to: Math.min(to, day.to) }] : [];
 }

@@ -7,19 +7,19 @@ import { HOUR } from '../../standards/time-units.ts';
 import { bitRate, duration } from '../../text/words.ts';
 import type { Name, Row, Table } from '../drawing.ts';
 import type { LocalDay } from './local-days.ts';
-import { type Span, ageWords, lengthOf, missingWords, overlapWords, within } from './spans.ts';
+import { type TimeSpan, ageWords, lengthOf, missingWords, overlapWords, within } from './spans.ts';
 
 const MOST_LISTED = 200;
 
-export function recordingAt(name: string): Name {
+export function recordingNamed(name: string): Name {
   return { names: 'recordings', name };
 }
 
 /** What is there of a recording. */
 export interface Course {
-  readonly held: Span;
-  readonly missing: readonly Span[];
-  readonly overlaps: readonly Span[];
+  readonly held: TimeSpan;
+  readonly missing: readonly TimeSpan[];
+  readonly overlaps: readonly TimeSpan[];
   /** What is older is to be deleted by the plan. */
   readonly keptFrom: number;
 }
@@ -31,9 +31,9 @@ export function wholeTable(plan: Plan, { recording, course, rows, expected }: Lo
     head: ['Recording', 'Files', 'Recorded', 'Missing', 'Measured', 'Declared', 'Remark'],
     rows: [
       {
-        about: [recordingAt(recording.name)],
+        things: [recordingNamed(recording.name)],
         cells: [
-          { names: [recordingAt(recording.name)] },
+          { names: [recordingNamed(recording.name)] },
           { figure: String(rows.length) },
           { figure: expected === undefined ? '?' : duration(course.recorded) },
           { figure: missingWords(course.gaps.count, course.gaps.total) },
@@ -66,7 +66,7 @@ export function daysTable(
         day.change,
       ];
       return {
-        about: [recordingAt(name)],
+        things: [recordingNamed(name)],
         cells: [
           day.date,
           { figure: String(Number(((day.to - day.from) / HOUR).toFixed(2))) },
@@ -83,7 +83,7 @@ export function daysTable(
 /** The longest come first where there are many. */
 export function stretchesTable(
   { recording, time, course }: Looked,
-  all: readonly Span[],
+  all: readonly TimeSpan[],
   what: 'gap' | 'overlap',
 ): Table {
   const most =
@@ -94,7 +94,7 @@ export function stretchesTable(
     title: most.length === all.length ? title : `The longest of ${total} ${title.toLowerCase()}`,
     head: ['From', 'To', 'Length'],
     rows: most.map(({ from, to }) => ({
-      about: [recordingAt(recording.name)],
+      things: [recordingNamed(recording.name)],
       cells: [time(from), time(to), { figure: duration(to - from) }],
     })),
   };

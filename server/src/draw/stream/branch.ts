@@ -3,15 +3,15 @@
 import type { Copy, Obstacle, Unreached } from '../../network/delivery.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import type { Network } from '../../network/network.ts';
-import { visitUnwanted, type Cause } from '../../network/unwanted.ts';
+import { visitUnwanted, type FloodingCause } from '../../network/unwanted.ts';
 import type { BroadcastDomain } from '../../network/vlan-membership.ts';
-import { copiesOf } from '../../network/way.ts';
+import { copiesOfStream } from '../../network/copies-of-stream.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Stream, portName } from '../../site/model.ts';
 import { naturally } from '../../text/natural-order.ts';
 
 /** A device on the way, or where the way ends. */
-export interface Stop {
+export interface StreamStop {
   readonly device: Device;
   /** What it has to do with the stream that comes to it. */
   readonly role: 'sends' | 'passes' | 'receives' | 'gets it unasked' | 'does not take it' | 'gets nothing';
@@ -19,7 +19,7 @@ export interface Stop {
   readonly missed: { readonly stream: Stream; readonly why: Obstacle } | undefined;
   readonly hops: readonly Hop[];
   /** Receivers that get nothing, as the way to them ends here. */
-  readonly lost: readonly Stop[];
+  readonly lost: readonly StreamStop[];
   /** Streams that it sends itself. */
   readonly sends: readonly Sent[];
 }
@@ -34,8 +34,8 @@ export interface Hop {
   /** What it leads to: a receiver, or else where the way to one ends, or else nobody who wants it. */
   readonly leadsTo: 'receiver' | 'end' | 'nobody';
   /** Why it is sent to nobody. */
-  readonly cause: Cause | undefined;
-  readonly to: Stop;
+  readonly cause: FloodingCause | undefined;
+  readonly to: StreamStop;
 }
 
 /** A stream from where it is sent. */
@@ -43,7 +43,7 @@ export interface Sent {
   readonly stream: Stream;
   readonly hops: readonly Hop[];
   /** Receivers that get nothing, as the way to them ends where it begins. */
-  readonly lost: readonly Stop[];
+  readonly lost: readonly StreamStop[];
   /** It reaches the device that sends it. */
   readonly toItself: boolean;
 }
@@ -77,7 +77,7 @@ class Growing {
     this.stream = stream;
     this.onward = onward;
     this.only = only;
-    for (const copy of copiesOf(plan.network, plan.site, stream)) if (!copy.reply) this.add(copy);
+    for (const copy of copiesOfStream(plan.network, plan.site, stream)) if (!copy.reply) this.add(copy);
   }
 
   sent(): Sent {
@@ -145,7 +145,7 @@ class Growing {
         : hops.length > 0 || (into.forwards && leadsTo !== 'nobody')
           ? 'passes'
           : 'gets it unasked';
-    const to: Stop = {
+    const to: StreamStop = {
       device,
       role,
       missed: undefined,
@@ -157,7 +157,7 @@ class Growing {
     return [{ stream: this.stream, link, out, domain, copies, leadsTo, cause, to }];
   }
 
-  private lostStop(one: Unreached): Stop {
+  private lostStop(one: Unreached): StreamStop {
     const device = this.plan.site.deviceByName.get(one.receiver);
     if (device === undefined) throw new Error(`${one.receiver} is not a device of this site`);
     return {
@@ -174,8 +174,8 @@ class Growing {
     return this.onward(device, this.stream).map(({ stream, only }) => sentOf(this.plan, stream, this.onward, only));
   }
 
-  private causeOf(link: Link, out: Port): Cause | undefined {
-    let found: Cause | undefined;
+  private causeOf(link: Link, out: Port): FloodingCause | undefined {
+    let found: FloodingCause | undefined;
     visitUnwanted(this.plan.network, link, out, (stream, _, cause) => {
       if (stream === this.stream) found = cause;
     });

@@ -1,15 +1,15 @@
 /** What is written in a picture of the way of a stream. */
 
-import { kindWords } from '../kind-words.ts';
-import { carries } from '../../network/link.ts';
+import { drawingKindWords } from '../kind-words.ts';
+import { taggingOf } from '../../network/link.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import type { Plan } from '../../plan.ts';
 import { sumWords } from '../../report/answer/words.ts';
 import { isRateKnown } from '../../site/media.ts';
 import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
-import type { Wanted } from '../drawing.ts';
-import type { Hop, Stop } from './branch.ts';
+import type { DrawingOptions } from '../drawing.ts';
+import type { Hop, StreamStop } from './branch.ts';
 
 /** `RTSP` or the group: how who wants it gets it. */
 export function addressWords({ group, transport, port }: Stream): string {
@@ -18,9 +18,9 @@ export function addressWords({ group, transport, port }: Stream): string {
 }
 
 /** Below the name of a device: what it is, and what it has to do with the stream. */
-export function saidOf(plan: Plan, { device, role, missed, sends }: Stop, by: Hop | undefined): string[] {
+export function saidOf(plan: Plan, { device, role, missed, sends }: StreamStop, by: Hop | undefined): string[] {
   if (missed !== undefined) return ['▲ gets nothing:', missedWords(device, missed)];
-  const kind = kindWords(device);
+  const kind = drawingKindWords(device);
   if (role === 'sends') {
     const [first] = sends;
     const source = first?.stream.source;
@@ -31,13 +31,13 @@ export function saidOf(plan: Plan, { device, role, missed, sends }: Stop, by: Ho
   return [kind, ...(reason === undefined ? [] : [reason])];
 }
 
-export function missedWords({ name }: Device, { stream, why }: NonNullable<Stop['missed']>): string {
+export function missedWords({ name }: Device, { stream, why }: NonNullable<StreamStop['missed']>): string {
   const { what, remedy } = obstacleWords(why, name, stream);
   return `${what}; ${remedy}`;
 }
 
 /** Why nobody wanted it there. */
-function causeWords({ network }: Plan, { cause, out, link, domain }: Hop, role: Stop['role']): string {
+function causeWords({ network }: Plan, { cause, out, link, domain }: Hop, role: StreamStop['role']): string {
   if (role === 'does not take it')
     return link.blocked === undefined ? `takes no ${domain.name} here: lost` : 'blocked by spanning tree: lost here';
   switch (cause) {
@@ -68,10 +68,10 @@ export interface HopWords {
 export function hopWords(
   { site, network }: Plan,
   { stream, link, out, domain, copies }: Hop,
-  { rate }: Wanted,
+  { rate }: DrawingOptions,
 ): HopWords {
   const { untagged, tagged } = network.rates(stream);
-  const isTagged = carries(link, domain) === 'tagged';
+  const isTagged = taggingOf(link, domain) === 'tagged';
   const each = sumWords((isTagged ? tagged : untagged).line[rate], isRateKnown(site, stream));
   const own = network.copies(link, out).find((one) => one.stream === stream);
   const chosen = copies - (own === undefined ? 0 : own.untagged + own.tagged);
@@ -84,7 +84,7 @@ export function hopWords(
 }
 
 /** What a hop is there for. */
-export function whatFor(plan: Plan, by: Hop, stop: Stop): string {
+export function whatFor(plan: Plan, by: Hop, stop: StreamStop): string {
   if (stop.role === 'receives') return 'receives it';
   return by.leadsTo !== 'nobody' ? 'passes it on' : causeWords(plan, by, stop.role);
 }

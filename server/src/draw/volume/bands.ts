@@ -19,7 +19,7 @@ export function fillOf({ recording: { keep }, bytesPerDay }: RecordingFigures, d
   return Math.min(day, keep === undefined ? Infinity : keep / DAY) * bytesPerDay;
 }
 
-export function volumeAt(name: string): Name {
+export function volumeNamed(name: string): Name {
   return { names: 'volumes', name };
 }
 
@@ -79,5 +79,5 @@ function bandsOf({ volume, recordings }: VolumeFigures, axes: Axes, last: number
   const named = recordings.filter(isNamed).map(own);
   if (others.length < 2) return [...named, ...others.map(own)];
   const name = named.length === 0 ? count(others.length, 'recording') : `${others.length} others`;
-  return [...named, { of: others, at: volumeAt(volume.name), role: 'recordings', name }];
+  return [...named, { of: others, at: volumeNamed(volume.name), role: 'recordings', name }];
 }

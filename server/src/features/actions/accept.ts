@@ -10,14 +10,18 @@ import type { Item } from '../../site/item.ts';
 import { isEmpty } from '../../text/parse.ts';
 import { asName } from '../../text/words.ts';
 
-export interface Acceptance {
+export interface OfferedAcceptance {
   readonly title: string;
   readonly edit: Edit;
 }
 
 /** `undefined` where the finding has no name to be accepted by. */
-export function acceptance({ plan }: Checked, file: SiteText, { rule, about }: Diagnostic): Acceptance | undefined {
-  const [name] = about;
+export function acceptance(
+  { plan }: Checked,
+  file: SiteText,
+  { rule, acceptAt }: Diagnostic,
+): OfferedAcceptance | undefined {
+  const [name] = acceptAt;
   if (name === undefined || name === '' || rule.isSlip === true) return undefined;
   const entry = `{rule: ${rule.id}, at: ${scalarText(name, true)}, because: ${REASON}}`;
   const own = lintOf(file);

@@ -43,7 +43,7 @@ export function fillIn({ files }: Checked): FilledIn {
     const due = plan.blanks.filter(({ value }) => value !== undefined);
     if (due.length === 0) break;
     filled.push(...due);
-    const edits = due.map(({ item, route, value = '' }) => setValue(item, route, value));
+    const edits = due.map(({ item, keyPath, value = '' }) => setValue(item, keyPath, value));
     for (const [uri, text] of editedTexts(folder.files, edits)) folder.set(uri, text);
     ({ plan } = check(folder));
   }
@@ -57,11 +57,11 @@ export function fillIn({ files }: Checked): FilledIn {
 }
 
 /** The line for a value in the text after the edits, where its item stands elsewhere. */
-function filledLine({ items }: Site, { item, route, what, value, vlan }: Blank): FillLine[] {
+function filledLine({ items }: Site, { item, keyPath, what, value, vlan }: Blank): FillLine[] {
   const now = items.find(({ section, name }) => section === item.section && name === item.name);
   if (now === undefined) return [];
   const where = vlan === undefined ? '' : ` in ${vlan.name}`;
-  return [{ at: placeOf(now, route), words: `${item.name}: ${what} ${value}${where}` }];
+  return [{ at: placeOf(now, keyPath), words: `${item.name}: ${what} ${value}${where}` }];
 }
 
 function summaryOf(filled: readonly Blank[], left: readonly Blank[]): string {

@@ -11,7 +11,7 @@ import { fileOf } from '../../site/item.ts';
 import { lineEdits } from './line-edits.ts';
 
 /** Safe fixes, or the first fix of each finding of one rule. */
-export type Wanted = 'safe' | { readonly rule: string };
+export type WantedFixes = 'safe' | { readonly rule: string };
 
 /** The fixes of all findings; computed once, as an editor asks at each move of the cursor. */
 export const fixesIn = perObject((_checked: Checked) =>
@@ -19,12 +19,12 @@ export const fixesIn = perObject((_checked: Checked) =>
 );
 
 /** How many findings of the file have such a fix. */
-export function countFixes(checked: Checked, file: SiteText, wanted: Wanted): number {
+export function countFixes(checked: Checked, file: SiteText, wanted: WantedFixes): number {
   const choose = choice(file, wanted, fixesIn(checked));
   return checked.diagnostics.filter((diagnostic) => choose(diagnostic) !== undefined).length;
 }
 
-export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edit[] {
+export function fixFile({ files }: Checked, file: SiteText, wanted: WantedFixes): Edit[] {
   const folder = new SiteFolder();
   for (const { uri, text, unreadable } of files) {
     if (unreadable === undefined) folder.set(uri, text);
@@ -34,7 +34,7 @@ export function fixFile({ files }: Checked, file: SiteText, wanted: Wanted): Edi
   return lineEdits(file, fixed);
 }
 
-function choice({ uri }: SiteText, wanted: Wanted, fixesOf = givenBy): ChooseFix {
+function choice({ uri }: SiteText, wanted: WantedFixes, fixesOf = givenBy): ChooseFix {
   const ofFile = (fix: Fix | undefined): Fix | undefined =>
     fix?.edits.every(({ at }) => fileOf(at).uri === uri) === true ? fix : undefined;
   if (wanted === 'safe')

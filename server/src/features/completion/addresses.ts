@@ -13,22 +13,22 @@ import { AUTO } from '../../site/item.ts';
 import { nextFreeGroup } from '../../site/free/group.ts';
 import { nextFreePort } from '../../site/free/port.ts';
 import { RTP_PORT, RTSP_PORT } from '../../standards/rtp.ts';
-import { wayOfGroup } from '../../network/way-of-group.ts';
+import { groupRoutes } from '../../network/group-routes.ts';
 import { type DeviceKind, type Site, type Vlan, ownAddresses, isRtsp } from '../../site/model.ts';
 import { type FormKind, deviceKinds } from '../../site/shape.ts';
 import { ownTimeZone } from '../../site/time-zone.ts';
 import type { Offer } from './offer.ts';
 import { isMapping } from '../../text/syntax.ts';
-import { type Wanted, dataAtCursor, textAt } from './wanted.ts';
+import { type CompletionContext, dataAtCursor, textAtCursor } from './wanted.ts';
 import { portWanted, vlansWanted } from './home-vlans.ts';
 
-export function addressOffers(wanted: Wanted, form: FormKind): Offer[] {
+export function addressOffers(wanted: CompletionContext, form: FormKind): Offer[] {
   const { site } = wanted;
   switch (form) {
     case 'address':
-      return wanted.route[wanted.route.length - 1] === 'via'
+      return wanted.keyPath[wanted.keyPath.length - 1] === 'via'
         ? gateways(site, wanted.name)
-        : [...spacesWanted(wanted).flatMap((space) => freeAddress(site, space, textAt(wanted, ['kind']))), LATER];
+        : [...spacesWanted(wanted).flatMap((space) => freeAddress(site, space, textAtCursor(wanted, ['kind']))), LATER];
     case 'group': {
       const group = freeGroup(wanted);
       return [
@@ -63,20 +63,20 @@ const BANDS: readonly (readonly [range: string, what: string])[] = [
 ];
 
 /** A free group, if possible one that the source's routes send towards a receiver. */
-function freeGroup(wanted: Wanted): number | undefined {
+function freeGroup(wanted: CompletionContext): number | undefined {
   const { site, checked } = wanted;
   const next = nextFreeGroup(site);
-  const source = site.deviceByName.get(textAt(wanted, ['source']) ?? '');
+  const source = site.deviceByName.get(textAtCursor(wanted, ['source']) ?? '');
   const names = dataAtCursor(wanted, ['receivers']);
   if (source === undefined || !Array.isArray(names)) return next;
-  const { leavesThere, routes } = wayOfGroup(site, checked.plan.network.topology, source, names.map(String));
+  const { leavesThere, routes } = groupRoutes(site, checked.plan.network.topology, source, names.map(String));
   const candidates = [next, ...routes.map(({ to }) => nextFreeGroup(site, to.network))];
   return candidates.find((group) => group !== undefined && leavesThere(group)) ?? next;
 }
 
 /** Destinations of routes, without those that the device has a route to: Linux takes one route for each. */
-function destinations(wanted: Wanted): Offer[] {
-  const [, index] = wanted.route;
+function destinations(wanted: CompletionContext): Offer[] {
+  const [, index] = wanted.keyPath;
   const routes = dataAtCursor(wanted, ['routes']);
   const others = Array.isArray(routes) ? routes.filter((_, own) => own !== index) : [];
   const taken = new Set(others.map((route) => (isMapping(route) ? route['to'] : undefined)));
@@ -91,14 +91,14 @@ function destinations(wanted: Wanted): Offer[] {
 
 const LATER: Offer = { label: AUTO, kind: 'address', detail: 'to be filled in later' };
 
-function spacesWanted(wanted: Wanted): readonly AddressSpace[] {
+function spacesWanted(wanted: CompletionContext): readonly AddressSpace[] {
   const vlans = vlansWanted(wanted);
   const flat = spaceAround(wanted) ?? spaceInUse(wanted.site.devices);
   return vlans.length > 0 || flat === undefined ? vlans : [flat];
 }
 
 /** The subnet of most devices in the port's network. */
-function spaceAround(wanted: Wanted): AddressSpace | undefined {
+function spaceAround(wanted: CompletionContext): AddressSpace | undefined {
   const { topology } = wanted.checked.plan.network;
   const port = portWanted(wanted);
   const domain = port === undefined ? undefined : topology.linkAt(port)?.untagged;
@@ -142,13 +142,13 @@ function gateways({ devices, deviceByName, vlans }: Site, name: string): Offer[]
 }
 
 /** The subnet of 256 addresses with the VLAN's id as its third number, or the next that is free. */
-function freeSubnet(wanted: Wanted): Offer[] {
-  const subnet = nextFreeSubnet(wanted, Number(textAt(wanted, ['id'])));
+function freeSubnet(wanted: CompletionContext): Offer[] {
+  const subnet = nextFreeSubnet(wanted, Number(textAtCursor(wanted, ['id'])));
   return subnet === undefined ? [] : [{ label: subnet, kind: 'address', detail: 'a free subnet' }];
 }
 
 /** The next free subnet for a VLAN with that id. */
-export function nextFreeSubnet(wanted: Wanted, id: number): string | undefined {
+export function nextFreeSubnet(wanted: CompletionContext, id: number): string | undefined {
   const { site, name } = wanted;
   const taken = site.vlans.filter((vlan) => vlan.name !== name).flatMap(({ subnet }) => subnet ?? []);
   const around = subnetAround(wanted);
@@ -168,7 +168,7 @@ export function nextFreeSubnet(wanted: Wanted, id: number): string | undefined {
 }
 
 /** The smallest subnet, of 256 addresses at least, that holds the addresses of all ports cabled to the VLAN. */
-function subnetAround({ site, checked, name }: Wanted): ParsedSubnet | undefined {
+function subnetAround({ site, checked, name }: CompletionContext): ParsedSubnet | undefined {
   const { topology } = checked.plan.network;
   const addresses = site.ports
     .filter((port) => name !== '' && topology.linkAt(port)?.untagged?.vlan?.name === name)
@@ -194,8 +194,8 @@ function timeZones(): Offer[] {
 }
 
 /** The hundred addresses from .100 on, where no device has one of them. */
-function pool(wanted: Wanted): Offer[] {
-  const subnet = parseSubnet(textAt(wanted, ['subnet']) ?? '');
+function pool(wanted: CompletionContext): Offer[] {
+  const subnet = parseSubnet(textAtCursor(wanted, ['subnet']) ?? '');
   if (subnet === undefined || subnet.prefix > 24) return [];
   const [first, last] = [subnet.network + 100, subnet.network + 199];
   const isTaken = wanted.site.devices.some((device) =>
@@ -207,23 +207,24 @@ function pool(wanted: Wanted): Offer[] {
 }
 
 /** The next VLAN id, and the ports of streams. */
-export function numberOffers(wanted: Wanted): Offer[] {
-  const { site, section, name, route } = wanted;
-  const key = route.join('/');
+export function numberOffers(wanted: CompletionContext): Offer[] {
+  const { site, section, name, keyPath } = wanted;
+  const key = keyPath.join('/');
   if (section === 'vlans' && key === 'id') {
     const ids = new Set(site.vlans.filter((vlan) => vlan.name !== name).map(({ id }) => id));
     for (let id = 10; id <= 4090; id += 10)
       if (!ids.has(id)) return [{ label: String(id), kind: 'number', detail: 'the next free id in tens' }];
   }
   if (section !== 'streams' || key !== 'port') return [];
-  if (isRtsp(textAt(wanted, ['transport']))) return [{ label: String(RTSP_PORT), kind: 'number', detail: 'of RTSP' }];
+  if (isRtsp(textAtCursor(wanted, ['transport'])))
+    return [{ label: String(RTSP_PORT), kind: 'number', detail: 'of RTSP' }];
   const stream = site.streamByName.get(name);
   const free = stream === undefined ? RTP_PORT : nextFreePort(site, stream);
   return [
     ...(free === undefined
       ? []
       : [{ label: String(free), kind: 'number' as const, detail: 'the next free pair, for RTP and RTCP' }]),
-    ...(textAt(wanted, ['transport']) === undefined && free !== RTSP_PORT
+    ...(textAtCursor(wanted, ['transport']) === undefined && free !== RTSP_PORT
       ? [{ label: String(RTSP_PORT), kind: 'number' as const, detail: 'of RTSP' }]
       : []),
     LATER,

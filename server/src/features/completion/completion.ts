@@ -10,7 +10,7 @@ import { type Offer, literally } from './offer.ts';
 import { exampleOffers, sectionSnippets } from './snippets.ts';
 import { isList, isMapping } from './types.ts';
 import { valueOffers } from './values.ts';
-import { type Wanted, textAt, wantedAt } from './wanted.ts';
+import { type CompletionContext, textAtCursor, wantedAt } from './wanted.ts';
 
 export interface Completion {
   /** The text that is replaced. */
@@ -81,7 +81,7 @@ function between(offer: Offer, space: string, comma: string): Offer {
 }
 
 /** A comma, where the offer goes in front of another key inside brackets. */
-function commaBehind({ cursor, file, end }: Wanted): string {
+function commaBehind({ cursor, file, end }: CompletionContext): string {
   if (!cursor.inFlow || cursor.at !== 'key' || cursor.hasColon) return '';
   const [behind = ''] = /^[ \t]*./.exec(file.text.slice(end, end + 80)) ?? [];
   const next = behind.trim();
@@ -90,7 +90,7 @@ function commaBehind({ cursor, file, end }: Wanted): string {
 
 const OF_THE_SCHEMA: readonly Offer['kind'][] = ['section', 'key', 'snippet', 'word'];
 
-function offersFor(wanted: Wanted): Offer[] {
+function offersFor(wanted: CompletionContext): Offer[] {
   const { cursor, schema } = wanted;
   if (cutsSection(wanted)) return [];
   switch (cursor.at) {
@@ -102,7 +102,7 @@ function offersFor(wanted: Wanted): Offer[] {
       if (isList(schema)) {
         const element = under(schema, 0);
         if (isSection(wanted)) return sectionSnippets(wanted);
-        return element === undefined ? [] : elements({ ...wanted, route: [...wanted.route, 0] }, element, '- ');
+        return element === undefined ? [] : elements({ ...wanted, keyPath: [...wanted.keyPath, 0] }, element, '- ');
       }
       if (isMapping(schema)) {
         const keys = keyOffers(wanted, schema);
@@ -117,14 +117,14 @@ function offersFor(wanted: Wanted): Offer[] {
   }
 }
 
-function values(wanted: Wanted, schema: Schema): Offer[] {
+function values(wanted: CompletionContext, schema: Schema): Offer[] {
   // The items of a section go on the lines below it.
   if (isSection(wanted)) return [];
   const own = valueOffers(wanted, schema);
   if (isList(schema)) {
     const element = under(schema, 0);
     if (element === undefined || isMapping(element)) return exampleOffers(wanted, schema);
-    return valueOffers({ ...wanted, route: [...wanted.route, 0] }, element).map((offer) => ({
+    return valueOffers({ ...wanted, keyPath: [...wanted.keyPath, 0] }, element).map((offer) => ({
       ...offer,
       insert: `[${offer.insert ?? offer.label}$0]`,
       isSnippet: true,
@@ -132,23 +132,25 @@ function values(wanted: Wanted, schema: Schema): Offer[] {
   }
   const examples = exampleOffers(wanted, schema);
   // `poe` of a switch is a word, of any other device a mapping.
-  return isMapping(schema) && textAt(wanted, ['kind']) !== 'switch' ? [...examples, ...own] : [...own, ...examples];
+  return isMapping(schema) && textAtCursor(wanted, ['kind']) !== 'switch'
+    ? [...examples, ...own]
+    : [...own, ...examples];
 }
 
 /** A whole element of a list, with its dash where that is still to come. */
-function elements(wanted: Wanted, schema: Schema, dash: string): Offer[] {
+function elements(wanted: CompletionContext, schema: Schema, dash: string): Offer[] {
   const offers = isMapping(schema) ? exampleOffers(wanted, schema) : valueOffers(wanted, schema);
   return offers.map((offer) => ({ ...offer, insert: `${dash}${offer.insert ?? offer.label}` }));
 }
 
 /** Whether a section on this empty line would take over what stands below it of another one. */
-function cutsSection({ cursor, file, typed, end }: Wanted): boolean {
+function cutsSection({ cursor, file, typed, end }: CompletionContext): boolean {
   if (cursor.path.length > 0 || typed !== '' || cursor.hasColon) return false;
   // The first line below that is neither empty nor a remark.
   const [, first] = /\n(?![ \t]*(?:#|\r?$))(.)/m.exec(file.text.slice(end)) ?? [];
   return first === ' ' || first === '-';
 }
 
-function isSection({ cursor }: Wanted): boolean {
+function isSection({ cursor }: CompletionContext): boolean {
   return cursor.path.length === 1;
 }

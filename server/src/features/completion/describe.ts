@@ -5,7 +5,7 @@ import type { Schema } from '../../site/shape.ts';
 import { ofKinds } from '../../site/shape-words.ts';
 import { flowText } from './yaml-text.ts';
 
-export function describe(schema: Schema): string {
+export function describeOffer(schema: Schema): string {
   const units =
     schema['x-quantity'] === undefined ? [] : [`Units: ${unitsOf(schema['x-quantity']).map(code).join(', ')}`];
   const without = schema.default === undefined ? [] : [`Without it: ${code(flowText(schema.default))}`];

@@ -7,7 +7,7 @@ import { type BroadcastDomain, domainsOf } from '../../network/vlan-membership.t
 import { contains } from '../../standards/ipv4.ts';
 import { ORGANIZATION_LOCAL } from '../../site/free/group.ts';
 import { nextCable, nextCoax } from './next-cable.ts';
-import type { Wanted } from './wanted.ts';
+import type { CompletionContext } from './wanted.ts';
 
 export interface Draft {
   /** The item's name; `undefined` where the example's name is kept. */
@@ -17,7 +17,7 @@ export interface Draft {
 }
 
 /** @param body what the example has under the item's name */
-export function draftOf(wanted: Wanted, body: object): Draft {
+export function draftOf(wanted: CompletionContext, body: object): Draft {
   const { section, checked, item } = wanted;
   const none: Draft = { name: undefined, values: new Map() };
   switch (section) {
@@ -52,7 +52,7 @@ function drafted(values: Readonly<Record<string, string | undefined>>, name?: st
 }
 
 /** A VLAN that ports already name, and a switch that can be its querier. */
-function vlanDraft({ checked, name }: Wanted): Draft {
+function vlanDraft({ checked, name }: CompletionContext): Draft {
   const { site, network } = checked.plan;
   const isOf = (port: Port, vlan: string): boolean => port.vlan === vlan || port.trunk?.includes(vlan) === true;
   const named = site.ports.flatMap(({ vlan: access, trunk = [] }) => [
@@ -71,7 +71,7 @@ function vlanDraft({ checked, name }: Wanted): Draft {
 }
 
 /** A camera that sends nothing yet, to a server that it reaches. */
-function cameraDraft({ checked, name }: Wanted): Draft {
+function cameraDraft({ checked, name }: CompletionContext): Draft {
   const { site } = checked.plan;
   const sending = new Set(site.streams.filter((stream) => stream.name !== name).map(({ source }) => source));
   const cameras = site.devices.filter((device) => device.kind === 'camera' && !sending.has(device.name));
@@ -91,7 +91,7 @@ function cameraDraft({ checked, name }: Wanted): Draft {
 }
 
 /** A stream that a server receives and does not re-send yet, to a screen that its groups reach. */
-function reSentDraft({ checked, name }: Wanted): Draft {
+function reSentDraft({ checked, name }: CompletionContext): Draft {
   const { site } = checked.plan;
   const carried = new Set(site.streams.filter((stream) => stream.name !== name).map(({ carries }) => carries));
   const pairs = site.streams.flatMap((stream): [Device, Stream][] => {
@@ -110,7 +110,7 @@ function reSentDraft({ checked, name }: Wanted): Draft {
 }
 
 /** A programme that no tuner sends yet. */
-function programmeDraft({ checked, name }: Wanted): Draft {
+function programmeDraft({ checked, name }: CompletionContext): Draft {
   const { site } = checked.plan;
   const sent = new Set(site.streams.filter((stream) => stream.name !== name).map(({ service }) => service));
   const tuners = site.devices.filter(
@@ -141,7 +141,7 @@ function receives({ multiplexByName }: Site, { tuners }: Device, { multiplexes }
 }
 
 /** A stream that is on no disk yet, and a disk of a host that receives it. */
-function recordingDraft({ checked, name }: Wanted): Draft {
+function recordingDraft({ checked, name }: CompletionContext): Draft {
   const { site } = checked.plan;
   const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
   const open = site.streams.filter((stream) => !recorded.has(stream.name));

@@ -17,15 +17,15 @@ import { hasVlans } from '../../network/vlan-membership.ts';
 import { isInput, isLedThrough, isTerminated, nextCable } from './next-cable.ts';
 import type { Offer } from './offer.ts';
 import { misfit, plugOf } from './suiting-port.ts';
-import { type Wanted, dataAtCursor, othersInList, textAt } from './wanted.ts';
+import { type CompletionContext, dataAtCursor, othersInList, textAtCursor } from './wanted.ts';
 
 /** Above this many free ports only a few of each device are offered until its name is typed. */
 const ALL_PORTS = 400;
 const FEW_PORTS = 2;
 
 /** Ports and connectors. */
-export function endOffers(wanted: Wanted, role: string): Offer[] {
-  const other = role === 'through' ? undefined : readEnd(textAt(wanted, [role === 'from' ? 'to' : 'from']), []);
+export function endOffers(wanted: CompletionContext, role: string): Offer[] {
+  const other = role === 'through' ? undefined : readEnd(textAtCursor(wanted, [role === 'from' ? 'to' : 'from']), []);
   const [toPort, toConnector] = [portAt(wanted.site, other), connectorAt(wanted.site, other)];
   // The other end shows whether this end is a port or a connector.
   if (toPort !== undefined) return portOffers(wanted, role);
@@ -34,7 +34,7 @@ export function endOffers(wanted: Wanted, role: string): Offer[] {
 }
 
 /** Coax connectors without a coax; under `through` the parts that a coax can be led through. */
-function connectorOffers(wanted: Wanted, role: string, other: Connector | undefined): Offer[] {
+function connectorOffers(wanted: CompletionContext, role: string, other: Connector | undefined): Offer[] {
   const { site, item, typed } = wanted;
   const device = /^["']?([^/]*)\//.exec(typed)?.[1];
   const taken = new Set(
@@ -69,12 +69,14 @@ function connectorOffers(wanted: Wanted, role: string, other: Connector | undefi
     }));
 }
 
-function portOffers(wanted: Wanted, role: string): Offer[] {
+function portOffers(wanted: CompletionContext, role: string): Offer[] {
   const { site, typed } = wanted;
   const isThrough = role === 'through';
   const taken = takenBesides(wanted, isThrough);
   const device = /^["']?([^/]*)\//.exec(typed)?.[1];
-  const other = isThrough ? undefined : portAt(site, readEnd(textAt(wanted, [role === 'from' ? 'to' : 'from']), []));
+  const other = isThrough
+    ? undefined
+    : portAt(site, readEnd(textAtCursor(wanted, [role === 'from' ? 'to' : 'from']), []));
   const free = site.devices
     .filter(({ kind, name }) => (kind === 'patch-panel') === isThrough && (device === undefined || name === device))
     .map((own) => ({
@@ -172,19 +174,19 @@ function offer(device: Device, port: Port, isNamed: boolean): Offer {
   };
 }
 
-export function portDetail({ speed, vlan, trunk, feeds }: Port): string {
+export function portDetail({ speed, vlan, trunk, pse }: Port): string {
   return [
     speed === undefined ? '' : bitRate(speed),
     vlan ?? '',
     trunk === undefined ? '' : `trunk of ${trunk.join(', ')}`,
-    feeds === undefined ? '' : `feeds ${feeds}`,
+    pse === undefined ? '' : `feeds ${pse}`,
   ]
     .filter((text) => text !== '')
     .join(', ');
 }
 
 /** Ports that other cables take; a position of a patch panel takes one cable, once. */
-function takenBesides(wanted: Wanted, isThrough: boolean): Set<Port> {
+function takenBesides(wanted: CompletionContext, isThrough: boolean): Set<Port> {
   const { site, item } = wanted;
   const taken = new Set<Port>();
   for (const cable of site.cables) {

@@ -9,8 +9,8 @@ import type { DeviceKind, Vlan } from '../../site/model.ts';
 import { type Draft, draftOf } from './draft.ts';
 import { nextFreeSubnet } from './addresses.ts';
 import { fitting } from './fitting.ts';
-import { homesOf, houseVlan, videoVlan } from './home-vlans.ts';
-import type { Wanted } from './wanted.ts';
+import { homeVlansOf, houseVlan, videoVlan } from './home-vlans.ts';
+import type { CompletionContext } from './wanted.ts';
 
 type Body = Readonly<Record<string, unknown>>;
 
@@ -18,19 +18,19 @@ type Body = Readonly<Record<string, unknown>>;
 const STOP = /^(\^?)\$\{(\d+):([^{}]*)\}$/;
 
 /** `body` is the content of the section: an item by its name, or a list of one. */
-export function filled(wanted: Wanted, schema: Schema, body: unknown): unknown {
+export function filled(wanted: CompletionContext, schema: Schema, body: unknown): unknown {
   const item: unknown = Array.isArray(body) ? body[0] : Object.values(body as object)[0];
   return new Filling(wanted, draftOf(wanted, item as object)).fill(resolved(schema), body);
 }
 
 class Filling {
-  private readonly wanted: Wanted;
+  private readonly wanted: CompletionContext;
   private readonly draft: Draft;
   /** The value of each tab stop; `null` where it is still to be typed, `undefined` where it is left out. */
   private readonly chosen = new Map<string, string | null | undefined>();
   private kind = '';
 
-  constructor(wanted: Wanted, draft: Draft) {
+  constructor(wanted: CompletionContext, draft: Draft) {
     this.wanted = wanted;
     this.draft = draft;
   }
@@ -173,7 +173,7 @@ class Filling {
     const above = path[path.length - 2];
     if (above === 'addresses') return site.vlanByName.get(path[path.length - 1] ?? '');
     const isTwo = path[0] === 'ports' || path[0] === 'routes';
-    if (!isTwo) return homesOf(checked, this.kind, name)[0];
+    if (!isTwo) return homeVlansOf(checked, this.kind, name)[0];
     const withSubnet = (vlan: Vlan | undefined): Vlan | undefined => (vlan?.subnet === undefined ? undefined : vlan);
     return withSubnet(above === 'cams' ? videoVlan(checked) : houseVlan(checked));
   }

@@ -3,11 +3,11 @@
 import type { Schema } from '../../site/shape.ts';
 import { addressOffers, numberOffers } from './addresses.ts';
 import { nameOffers } from './names.ts';
-import type { Wanted } from './wanted.ts';
+import type { CompletionContext } from './wanted.ts';
 
 /** `role` is the key that the value stands under; `kind` that of the device around it, where there is one. */
-export function fitting(wanted: Wanted, schema: Schema, role: string, kind: string): string[] {
-  const inside: Wanted = { ...wanted, name: '', route: [role], item: undefined, typed: '', kind };
+export function fitting(wanted: CompletionContext, schema: Schema, role: string, kind: string): string[] {
+  const inside: CompletionContext = { ...wanted, name: '', keyPath: [role], item: undefined, typed: '', kind };
   const names = schema['x-names'];
   const form = schema['x-form'];
   const offers =

@@ -4,20 +4,22 @@ import { contains } from '../../standards/ipv4.ts';
 import { domainsOf } from '../../network/vlan-membership.ts';
 import type { Checked } from '../../lint/check.ts';
 import { type Device, type Port, type Vlan, ownAddresses } from '../../site/model.ts';
-import { type Wanted, textAt } from './wanted.ts';
+import { type CompletionContext, textAtCursor } from './wanted.ts';
 
 /** A single VLAN where a key or the cable at the port decides; else all, the likeliest first. */
-export function vlansWanted(wanted: Wanted): Vlan[] {
-  const { site, route, name } = wanted;
+export function vlansWanted(wanted: CompletionContext): Vlan[] {
+  const { site, keyPath, name } = wanted;
   const named =
-    route[route.length - 2] === 'addresses' ? route[route.length - 1] : textAt(wanted, [...route.slice(0, -1), 'vlan']);
+    keyPath[keyPath.length - 2] === 'addresses'
+      ? keyPath[keyPath.length - 1]
+      : textAtCursor(wanted, [...keyPath.slice(0, -1), 'vlan']);
   const vlan = named === undefined ? undefined : site.vlanByName.get(String(named));
   if (vlan !== undefined) return [vlan];
   const device = site.deviceByName.get(name);
   const port = portWanted(wanted);
   const cabled = port === undefined ? [] : vlansAt(wanted, port);
   if (cabled.length > 0) return cabled;
-  const homes = homesOf(wanted.checked, textAt(wanted, ['kind']), name);
+  const homes = homeVlansOf(wanted.checked, textAtCursor(wanted, ['kind']), name);
   // Two cards of a host are in two networks: VLANs that another port of it is in come last.
   const taken = new Set(
     (device?.ports ?? []).filter((own) => own !== port).flatMap((own) => homes.filter((home) => isAt(own, home))),
@@ -26,14 +28,14 @@ export function vlansWanted(wanted: Wanted): Vlan[] {
 }
 
 /** The port that an address is for; `undefined` for the address of a device that forwards frames itself. */
-export function portWanted({ site, route, name }: Wanted): Port | undefined {
+export function portWanted({ site, keyPath, name }: CompletionContext): Port | undefined {
   const device = site.deviceByName.get(name);
-  if (route[0] === 'ports') return device?.portByName.get(String(route[1]).split('-')[0] ?? '');
+  if (keyPath[0] === 'ports') return device?.portByName.get(String(keyPath[1]).split('-')[0] ?? '');
   return device?.bridging === true ? undefined : device?.ports[0];
 }
 
 /** VLANs with a subnet, the likeliest for a device of that kind first; `except` is the device itself. */
-export function homesOf(checked: Checked, kind: string | undefined, except = ''): Vlan[] {
+export function homeVlansOf(checked: Checked, kind: string | undefined, except = ''): Vlan[] {
   const { vlans } = checked.plan.site;
   const withSubnet = vlans.filter(({ subnet }) => subnet !== undefined);
   if (withSubnet.length < 2) return withSubnet;
@@ -58,7 +60,7 @@ export function videoVlan(checked: Checked): Vlan | undefined {
 /** The likeliest VLAN for the rest of the house. */
 export function houseVlan(checked: Checked): Vlan | undefined {
   const [video, ...others] = likeliestVideo(checked);
-  return homesOf(checked, 'computer').find((vlan) => vlan !== video) ?? others[0];
+  return homeVlansOf(checked, 'computer').find((vlan) => vlan !== video) ?? others[0];
 }
 
 function likeliestVideo(checked: Checked): Vlan[] {
@@ -104,7 +106,7 @@ function countIn(
   return found;
 }
 
-function vlansAt({ checked }: Wanted, port: Port): Vlan[] {
+function vlansAt({ checked }: CompletionContext, port: Port): Vlan[] {
   const { topology } = checked.plan.network;
   const link = topology.linkAt(port);
   if (link === undefined) return [];

@@ -2,19 +2,19 @@
 
 import { type Schema, deviceKinds, kindsWith, under } from '../../site/shape.ts';
 import { portNames } from '../../site/port-names.ts';
-import { describe, firstSentence } from './describe.ts';
+import { describeOffer, firstSentence } from './describe.ts';
 import { fitsBeside } from './beside-ports.ts';
 import { nameOffers } from './names.ts';
 import type { Offer } from './offer.ts';
 import { isList, isMapping, isText } from './types.ts';
-import { type Wanted, textAt } from './wanted.ts';
+import { type CompletionContext, textAtCursor } from './wanted.ts';
 
 /** Required keys first, then in the order of the schema. */
-export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
+export function keyOffers(wanted: CompletionContext, schema: Schema): Offer[] {
   const { cursor, section } = wanted;
   const required = new Set(schema.required);
   const isDevice = section === 'devices' && cursor.path.length === 2;
-  const kind = section === 'devices' ? textAt(wanted, ['kind']) : undefined;
+  const kind = section === 'devices' ? textAtCursor(wanted, ['kind']) : undefined;
   const taken = new Set(cursor.path.length > 0 ? cursor.keys : [...cursor.keys, ...sectionsOf(wanted)]);
   const names = Object.keys(schema.properties ?? {}).filter(
     (name) => !taken.has(name) && isOfKind(schema, name, kind) && (!isDevice || fitsBeside(name, kind, cursor.keys)),
@@ -27,7 +27,7 @@ export function keyOffers(wanted: Wanted, schema: Schema): Offer[] {
 }
 
 /** The sections that the file has. */
-function sectionsOf({ file }: Wanted): string[] {
+function sectionsOf({ file }: CompletionContext): string[] {
   return [...file.cut.headers.flatMap(({ section }) => section ?? []), ...file.items.map(({ section }) => section)];
 }
 
@@ -37,19 +37,23 @@ function isOfKind(schema: Schema, name: string, kind: string | undefined): boole
   return value === undefined || kind === undefined || !deviceKinds().includes(kind) || kindsWith(value).includes(kind);
 }
 
-function keyOffer(wanted: Wanted, schema: Schema, name: string, isRequired: boolean): Offer | undefined {
+function keyOffer(wanted: CompletionContext, schema: Schema, name: string, isRequired: boolean): Offer | undefined {
   const value = under(schema, name);
   if (value === undefined) return undefined;
   return {
     label: name,
     kind: wanted.cursor.path.length === 0 ? 'section' : 'key',
     detail: `${isRequired ? 'required · ' : ''}${firstSentence(value.description)}`,
-    documentation: describe(value),
+    documentation: describeOffer(value),
     ...insertion(wanted, name, value),
   };
 }
 
-function insertion({ cursor }: Wanted, key: string, value: Schema): Pick<Offer, 'insert' | 'isSnippet' | 'goesOn'> {
+function insertion(
+  { cursor }: CompletionContext,
+  key: string,
+  value: Schema,
+): Pick<Offer, 'insert' | 'isSnippet' | 'goesOn'> {
   if (cursor.hasColon) return { insert: key };
   if (isMapping(value) && !isText(value))
     return { insert: cursor.inFlow ? `${key}: {$0}` : `${key}:\n  $0`, isSnippet: true, goesOn: true };
@@ -60,11 +64,11 @@ function insertion({ cursor }: Wanted, key: string, value: Schema): Pick<Offer, 
 }
 
 /** Keys that are names of the site: VLANs of a router's legs, rules, the next ports. */
-function freeKeys(wanted: Wanted, schema: Schema): Offer[] {
-  const { cursor, section, route } = wanted;
+function freeKeys(wanted: CompletionContext, schema: Schema): Offer[] {
+  const { cursor, section, keyPath } = wanted;
   const value = typeof schema.additionalProperties === 'object' ? under(schema, '') : undefined;
   if (value === undefined) return [];
-  if (section === 'devices' && cursor.path.length === 3 && route[0] === 'ports') return portKeys(wanted, value);
+  if (section === 'devices' && cursor.path.length === 3 && keyPath[0] === 'ports') return portKeys(wanted, value);
   const names = schema.propertyNames === undefined ? undefined : under({ items: schema.propertyNames }, 0)?.['x-names'];
   if (names === undefined) return [];
   return nameOffers(wanted, names)
@@ -73,9 +77,9 @@ function freeKeys(wanted: Wanted, schema: Schema): Offer[] {
 }
 
 /** The next number, alone and as a range of eight, or the usual name of a host's port. */
-function portKeys(wanted: Wanted, port: Schema): Offer[] {
+function portKeys(wanted: CompletionContext, port: Schema): Offer[] {
   const { cursor } = wanted;
-  const kind = textAt(wanted, ['kind']);
+  const kind = textAtCursor(wanted, ['kind']);
   const numbers = cursor.keys
     .flatMap(portNames)
     .map(Number)
@@ -89,7 +93,7 @@ function portKeys(wanted: Wanted, port: Schema): Offer[] {
     label: name,
     kind: 'ports',
     detail: name.includes('-') ? 'eight ports alike' : 'a port',
-    documentation: describe(port),
+    documentation: describeOffer(port),
     ...(cursor.hasColon ? {} : { insert: `${name}: {$0}`, isSnippet: true, goesOn: true }),
   }));
 }

@@ -2,20 +2,20 @@
 
 import { type Data, isMapping } from '../../text/syntax.ts';
 import { type Schema, deviceKinds, itemSchema, kindsWith, under } from '../../site/shape.ts';
-import { type Wanted, dataAtCursor } from './wanted.ts';
+import { type CompletionContext, dataAtCursor } from './wanted.ts';
 
 /** Kinds that have all the keys of the device, the likeliest first. */
-export function likelyKinds(wanted: Wanted): readonly string[] {
-  return [...new Set([...toldKinds(wanted), ...possibleKinds(wanted)])];
+export function likelyKinds(wanted: CompletionContext): readonly string[] {
+  return [...new Set([...suggestedKinds(wanted), ...possibleKinds(wanted)])];
 }
 
 /** Possible kinds for which the name or the rest of the site gives a reason. */
-export function toldKinds(wanted: Wanted): readonly string[] {
+export function suggestedKinds(wanted: CompletionContext): readonly string[] {
   const possible = possibleKinds(wanted);
   return [...byUse(wanted), ...byName(wanted.name)].filter((kind) => possible.includes(kind));
 }
 
-function possibleKinds(wanted: Wanted): readonly string[] {
+function possibleKinds(wanted: CompletionContext): readonly string[] {
   const data = dataAtCursor(wanted, []);
   const schema = itemSchema('devices', wanted.name);
   const having = schema === undefined || data === undefined ? [] : schemasOf(schema, data);
@@ -34,7 +34,7 @@ function schemasOf(schema: Schema, data: Data): Schema[] {
 }
 
 /** Kinds suggested by the places where the rest of the site names the device. */
-function byUse({ site, name }: Wanted): string[] {
+function byUse({ site, name }: CompletionContext): string[] {
   if (name === '') return [];
   const found: string[] = [];
   for (const { querier, gateway } of site.vlans) {

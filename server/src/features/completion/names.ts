@@ -12,10 +12,10 @@ import type { NameKind } from '../../site/shape.ts';
 import { ownDevice } from '../../site/declared.ts';
 import { endOffers, portDetail } from './ends.ts';
 import type { Offer, OfferKind } from './offer.ts';
-import { type Wanted, othersInList, textAt, dataAtCursor } from './wanted.ts';
+import { type CompletionContext, othersInList, textAtCursor, dataAtCursor } from './wanted.ts';
 
 /** `role` is the key that the name stands under, or whose list it is in. */
-export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted)): Offer[] {
+export function nameOffers(wanted: CompletionContext, names: NameKind, role = roleOf(wanted)): Offer[] {
   const { site } = wanted;
   const others = new Set(othersInList(wanted));
   switch (names) {
@@ -75,9 +75,9 @@ export function nameOffers(wanted: Wanted, names: NameKind, role = roleOf(wanted
 }
 
 /** Whether a recording is kept as long as the policy that would name it asks. */
-function keepsPolicy({ site, item, route }: Wanted, { keep }: Recording): boolean {
+function keepsPolicy({ site, item, keyPath }: CompletionContext, { keep }: Recording): boolean {
   const policy = site.policies.retention.find(
-    (own) => own.item === item && own.route.every((step, index) => step === route[index]),
+    (own) => own.item === item && own.keyPath.every((step, index) => step === keyPath[index]),
   );
   if (policy === undefined) return true;
   const { atLeast, atMost } = policy;
@@ -85,8 +85,8 @@ function keepsPolicy({ site, item, route }: Wanted, { keep }: Recording): boolea
   return keep >= (atLeast ?? 0) && keep <= (atMost ?? Infinity);
 }
 
-export function roleOf({ route, name }: Wanted): string {
-  const keys = route.filter((step) => typeof step === 'string');
+export function roleOf({ keyPath, name }: CompletionContext): string {
+  const keys = keyPath.filter((step) => typeof step === 'string');
   return keys[keys.length - 1] ?? name;
 }
 
@@ -105,7 +105,7 @@ function deviceDetail({ kind, ports, address }: Device): string {
   return [kind ?? 'device', own === undefined ? '' : formatAddress(own)].filter((text) => text !== '').join(', ');
 }
 
-function devicesFor(wanted: Wanted, role: string): Device[] {
+function devicesFor(wanted: CompletionContext, role: string): Device[] {
   const { site } = wanted;
   switch (role) {
     case 'source': {
@@ -121,7 +121,7 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
       );
     }
     case 'receivers': {
-      const source = textAt(wanted, ['source']);
+      const source = textAtCursor(wanted, ['source']);
       const order: readonly (string | undefined)[] =
         source !== undefined && site.deviceByName.get(source)?.kind === 'server'
           ? ['display', 'computer', 'server']
@@ -160,9 +160,9 @@ function devicesFor(wanted: Wanted, role: string): Device[] {
       );
     case 'from':
     case 'to': {
-      if (wanted.route[0] === 'power')
+      if (wanted.keyPath[0] === 'power')
         return site.devices.filter((device) => isPowerSource(device) && device.name !== wanted.name);
-      const other = textAt(wanted, [role === 'from' ? 'to' : 'from']);
+      const other = textAtCursor(wanted, [role === 'from' ? 'to' : 'from']);
       return site.devices.filter((device) => isHost(device) && device.name !== other);
     }
     case 'host':
@@ -177,12 +177,12 @@ function ranked<T>(list: readonly T[], rank: (element: T) => number): T[] {
   return [...list].sort((a, b) => rank(a) - rank(b));
 }
 
-function vlansFor(wanted: Wanted, role: string): string[] {
+function vlansFor(wanted: CompletionContext, role: string): string[] {
   const names = wanted.site.vlans.map(({ name }) => name);
-  if ((role === 'vlan' || role === 'trunk') && wanted.route[0] === 'ports') return byWhatIsCabled(wanted, names);
+  if ((role === 'vlan' || role === 'trunk') && wanted.keyPath[0] === 'ports') return byWhatIsCabled(wanted, names);
   if (role !== 'native' && role !== 'addresses') return names;
   const trunk = dataAtCursor(wanted, [
-    ...wanted.route.slice(0, role === 'native' ? -1 : wanted.route.indexOf('addresses')),
+    ...wanted.keyPath.slice(0, role === 'native' ? -1 : wanted.keyPath.indexOf('addresses')),
     'trunk',
   ]);
   if (!Array.isArray(trunk)) return names;
@@ -190,7 +190,7 @@ function vlansFor(wanted: Wanted, role: string): string[] {
 }
 
 /** Ports, for a stream those first that are in a network with a receiver, and of those the one that its route leads to. */
-function portsFor(wanted: Wanted, role: string, device: Device | undefined): readonly Port[] {
+function portsFor(wanted: CompletionContext, role: string, device: Device | undefined): readonly Port[] {
   const ports = device?.ports ?? [];
   const receivers = dataAtCursor(wanted, ['receivers']);
   if (role !== 'egress' || !Array.isArray(receivers)) return ports;
@@ -205,10 +205,10 @@ function portsFor(wanted: Wanted, role: string, device: Device | undefined): rea
 }
 
 /** VLANs first that the device at the other end of the cable carries or has an address in. */
-function byWhatIsCabled({ site, checked, name, route }: Wanted, names: readonly string[]): string[] {
+function byWhatIsCabled({ site, checked, name, keyPath }: CompletionContext, names: readonly string[]): string[] {
   const { topology } = checked.plan.network;
   const device = site.deviceByName.get(name);
-  const others = portNames(String(route[1])).flatMap((own) => {
+  const others = portNames(String(keyPath[1])).flatMap((own) => {
     const port = device?.portByName.get(own);
     const link = port === undefined ? undefined : topology.linkAt(port);
     return port === undefined || link === undefined ? [] : [oppositePort(link, port)];
@@ -224,9 +224,9 @@ function byWhatIsCabled({ site, checked, name, route }: Wanted, names: readonly 
 }
 
 /** Volumes whose host receives the stream first, and those without files of the same names. */
-function volumesFor(wanted: Wanted): Volume[] {
-  const stream = wanted.site.streamByName.get(textAt(wanted, ['stream']) ?? '');
-  const file = textAt(wanted, ['file']);
+function volumesFor(wanted: CompletionContext): Volume[] {
+  const stream = wanted.site.streamByName.get(textAtCursor(wanted, ['stream']) ?? '');
+  const file = textAtCursor(wanted, ['file']);
   const alike = wanted.site.recordings.filter((own) => own.name !== wanted.name && own.file === file);
   return ranked(
     wanted.site.volumes,
@@ -236,7 +236,7 @@ function volumesFor(wanted: Wanted): Volume[] {
   );
 }
 
-function streamsFor(wanted: Wanted, role: string): Stream[] {
+function streamsFor(wanted: CompletionContext, role: string): Stream[] {
   const { site, name } = wanted;
   if (role === 'carries') {
     return ranked(
@@ -246,8 +246,8 @@ function streamsFor(wanted: Wanted, role: string): Stream[] {
   }
   const recorded = new Set(site.recordings.filter((recording) => recording.name !== name).map(({ stream }) => stream));
   // An .mp4 file holds no uncompressed sound.
-  const isMp4 = textAt(wanted, ['file'])?.endsWith('.mp4') === true;
-  const volume = textAt(wanted, ['volume']);
+  const isMp4 = textAtCursor(wanted, ['file'])?.endsWith('.mp4') === true;
+  const volume = textAtCursor(wanted, ['volume']);
   const host = volume === undefined ? undefined : wanted.site.volumes.find((own) => own.name === volume)?.host;
   return ranked(
     site.streams,
@@ -258,7 +258,7 @@ function streamsFor(wanted: Wanted, role: string): Stream[] {
   );
 }
 
-function streamDetail({ checked }: Wanted, stream: Stream): string {
+function streamDetail({ checked }: CompletionContext, stream: Stream): string {
   const rate = checked.plan.network.rates(stream).payload.nominal;
   const { source, group, carries } = stream;
   return [
@@ -272,7 +272,7 @@ function streamDetail({ checked }: Wanted, stream: Stream): string {
 }
 
 /** Rules that find something in the site come first. */
-function ruleOffers({ checked }: Wanted): Offer[] {
+function ruleOffers({ checked }: CompletionContext): Offer[] {
   const finds = (id: string): number => {
     for (const [rule, { findings }] of checked.runs) if (rule.id === id) return findings.length;
     return 0;

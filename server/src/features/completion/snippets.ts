@@ -3,13 +3,13 @@
 import { type Schema, sectionSchema, under } from '../../site/shape.ts';
 import { scalarText } from '../../site/edit.ts';
 import { filled } from './fill.ts';
-import { toldKinds } from './likely-kinds.ts';
+import { suggestedKinds } from './likely-kinds.ts';
 import { type Offer, withoutTabStops } from './offer.ts';
-import type { Wanted } from './wanted.ts';
+import type { CompletionContext } from './wanted.ts';
 import { blockText, flowText } from './yaml-text.ts';
 
 /** The example items that the schema has for a section, where a new item begins. */
-export function sectionSnippets(wanted: Wanted): Offer[] {
+export function sectionSnippets(wanted: CompletionContext): Offer[] {
   const { section, cursor } = wanted;
   const schema = section === undefined ? undefined : sectionSchema(section);
   if (schema === undefined || cursor.hasColon) return [];
@@ -39,18 +39,18 @@ function items(body: Readonly<Record<string, unknown>>): string {
 
 /** Devices of the likeliest kinds first. */
 function inOrder(
-  wanted: Wanted,
+  wanted: CompletionContext,
   snippets: NonNullable<Schema['defaultSnippets']>,
 ): NonNullable<Schema['defaultSnippets']> {
   if (wanted.section !== 'devices') return snippets;
-  const [likeliest] = toldKinds(wanted);
+  const [likeliest] = suggestedKinds(wanted);
   const isLikely = ({ body }: { readonly body: unknown }): boolean =>
     Object.values(body as Record<string, { readonly kind: string }>)[0]?.kind === likeliest;
   return [...snippets.filter(isLikely), ...snippets.filter((snippet) => !isLikely(snippet))];
 }
 
 /** Examples on one line, where the item's name or the dash of a list stands already. */
-export function exampleOffers(wanted: Wanted, schema: Schema): Offer[] {
+export function exampleOffers(wanted: CompletionContext, schema: Schema): Offer[] {
   const { section, cursor } = wanted;
   const around = section === undefined ? undefined : sectionSchema(section);
   if (around?.defaultSnippets !== undefined && cursor.path.length === 2) {

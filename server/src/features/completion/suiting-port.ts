@@ -6,10 +6,10 @@ import type { Checked } from '../../lint/check.ts';
 import { type BroadcastDomain, domainsOf, hasVlans } from '../../network/vlan-membership.ts';
 import { mediumAt } from '../../site/cable.ts';
 import type { Device, Port, Vlan } from '../../site/model.ts';
-import { homesOf } from './home-vlans.ts';
+import { homeVlansOf } from './home-vlans.ts';
 
 /** The device's port that is to be plugged in, and facts that are the same for all ports that are compared. */
-export interface Plug {
+export interface PlugKind {
   readonly port: Port;
   /** The VLAN that it belongs in; `undefined` where the site does not show it. */
   readonly vlan: Vlan | undefined;
@@ -23,14 +23,14 @@ export interface Plug {
   readonly powerLeft: ReadonlyMap<Device, number>;
 }
 
-export function plugOf(checked: Checked, port: Port): Plug {
+export function plugOf(checked: Checked, port: Port): PlugKind {
   const { site, poe } = checked.plan;
   const [own] = port.addresses;
   const holding =
     own === undefined
       ? undefined
       : site.vlans.find(({ subnet }) => subnet !== undefined && contains(subnet, own.address));
-  const vlan = holding ?? (own === undefined ? homesOf(checked, port.device.kind, port.device.name)[0] : undefined);
+  const vlan = holding ?? (own === undefined ? homeVlansOf(checked, port.device.kind, port.device.name)[0] : undefined);
   const powerLeft = new Map(
     poe.flatMap(({ device, budget, allotted }): [Device, number][] =>
       budget === undefined ? [] : [[device, budget - allotted]],
@@ -52,7 +52,7 @@ export function plugOf(checked: Checked, port: Port): Plug {
 }
 
 /** 0 where it suits best; `undefined` where it does not suit. */
-export function misfit(out: Port, plug: Plug): number | undefined {
+export function misfit(out: Port, plug: PlugKind): number | undefined {
   const { port, powerLeft } = plug;
   if (out.device === port.device || !out.forwards || out.lag !== undefined || port.lag !== undefined) return undefined;
   if ((mediumAt(out) ?? 'copper') !== (mediumAt(port) ?? 'copper')) return undefined;
@@ -65,7 +65,7 @@ export function misfit(out: Port, plug: Plug): number | undefined {
   return byVlan + byPower + bySpeed + (isElsewhere ? 32 : 0);
 }
 
-function vlanMisfit(out: Port, { port, vlan, vlanOf, others, domainOf }: Plug): number | undefined {
+function vlanMisfit(out: Port, { port, vlan, vlanOf, others, domainOf }: PlugKind): number | undefined {
   if (hasVlans(port)) {
     if (port.vlan !== undefined && port.trunk === undefined && !out.device.ports.some(hasVlans)) {
       const domain = domainOf(out.device);
@@ -85,11 +85,11 @@ function vlanMisfit(out: Port, { port, vlan, vlanOf, others, domainOf }: Plug): 
   return vlan === undefined || out.vlan === vlan.name ? 0 : undefined;
 }
 
-function powerMisfit(out: Port, { draws }: Port, left: number | undefined): number | undefined {
-  if (draws === undefined) return out.feeds === undefined ? 0 : 2;
-  if (out.feeds === undefined) return undefined;
-  const { maxClass, pseMilliwatts } = portTypes[out.feeds];
-  const wanted = draws.class ?? 0;
+function powerMisfit(out: Port, { pd }: Port, left: number | undefined): number | undefined {
+  if (pd === undefined) return out.pse === undefined ? 0 : 2;
+  if (out.pse === undefined) return undefined;
+  const { maxClass, pseMilliwatts } = portTypes[out.pse];
+  const wanted = pd.class ?? 0;
   if (wanted > maxClass) return undefined;
   const allotted = Math.min(powerClasses[wanted]?.pseMilliwatts ?? pseMilliwatts, pseMilliwatts);
   return left !== undefined && allotted > left ? undefined : 0;

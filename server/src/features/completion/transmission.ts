@@ -12,17 +12,17 @@ import {
 } from '../../standards/television/system.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import type { Offer } from './offer.ts';
-import { type Wanted, textAt } from './wanted.ts';
+import { type CompletionContext, textAtCursor } from './wanted.ts';
 import { scalarOf } from './yaml-text.ts';
 
 /** Channels end here in every plan. */
 const LAST = 69;
 
 /** `undefined` where the value is no transmission parameter, or the system is not known yet. */
-export function transmissionOffers(wanted: Wanted): Offer[] | undefined {
-  const { section, route, site } = wanted;
-  if (section !== 'multiplexes' || route.length !== 1) return undefined;
-  if (route[0] === 'channel') {
+export function transmissionOffers(wanted: CompletionContext): Offer[] | undefined {
+  const { section, keyPath, site } = wanted;
+  if (section !== 'multiplexes' || keyPath.length !== 1) return undefined;
+  if (keyPath[0] === 'channel') {
     const taken = new Set(site.multiplexes.map(({ channel }) => channel));
     return Array.from({ length: LAST }, (_, index) => index + 1).flatMap((channel) => {
       const frequency = channelFrequency(site.channelPlan, channel);
@@ -31,9 +31,9 @@ export function transmissionOffers(wanted: Wanted): Offer[] | undefined {
         : [{ label: String(channel), kind: 'number', detail: megahertz(frequency) }];
     });
   }
-  const system = textAt(wanted, ['system']);
+  const system = textAtCursor(wanted, ['system']);
   if (!isSystem(system)) return undefined;
-  const found = wordsOf(String(route[0]), system, textAt(wanted, ['modulation']));
+  const found = wordsOf(String(keyPath[0]), system, textAtCursor(wanted, ['modulation']));
   return found?.map((word) => ({ label: word, kind: 'word', insert: scalarOf(word) }));
 }
 

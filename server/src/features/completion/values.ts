@@ -12,10 +12,10 @@ import type { Offer } from './offer.ts';
 import { quantityOffers } from './quantities.ts';
 import { transmissionOffers } from './transmission.ts';
 import { isTruth } from './types.ts';
-import { type Wanted, textAt } from './wanted.ts';
+import { type CompletionContext, textAtCursor } from './wanted.ts';
 import { scalarOf } from './yaml-text.ts';
 
-export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
+export function valueOffers(wanted: CompletionContext, schema: Schema): Offer[] {
   const names = schema['x-names'];
   if (names !== undefined) return nameOffers(wanted, names);
   const quantity = schema['x-quantity'];
@@ -26,11 +26,11 @@ export function valueOffers(wanted: Wanted, schema: Schema): Offer[] {
   const ofSystem = transmissionOffers(wanted);
   if (ofSystem !== undefined) return ofSystem;
   const words = wordsOf(schema);
-  const { section, route } = wanted;
-  if (section === 'devices' && route.length === 1 && route[0] === 'kind') return kinds(wanted, words);
-  if (section === 'cables' && route.length === 1 && route[0] === 'type') return cableTypes(wanted, words);
+  const { section, keyPath } = wanted;
+  if (section === 'devices' && keyPath.length === 1 && keyPath[0] === 'kind') return kinds(wanted, words);
+  if (section === 'cables' && keyPath.length === 1 && keyPath[0] === 'type') return cableTypes(wanted, words);
   if (words.length > 0) return words;
-  if (section === 'lint' && route[route.length - 1] === 'at') return acceptedOffers(wanted);
+  if (section === 'lint' && keyPath[keyPath.length - 1] === 'at') return acceptedOffers(wanted);
   const numbers = numberOffers(wanted);
   return numbers.length > 0 ? numbers : examples(schema);
 }
@@ -44,9 +44,9 @@ function truths({ default: without }: Schema): Offer[] {
 }
 
 /** Cable types that fit the ports at the ends first; cat6 is the commonest. */
-function cableTypes(wanted: Wanted, words: readonly Offer[]): Offer[] {
+function cableTypes(wanted: CompletionContext, words: readonly Offer[]): Offer[] {
   const { site } = wanted;
-  const ends = ['from', 'to'].map((key) => readEnd(textAt(wanted, [key]), []));
+  const ends = ['from', 'to'].map((key) => readEnd(textAtCursor(wanted, [key]), []));
   const media = ends.flatMap((end) => {
     const port = portAt(site, end);
     return port === undefined ? [] : (mediumAt(port) ?? []);
@@ -62,7 +62,7 @@ function cableTypes(wanted: Wanted, words: readonly Offer[]): Offer[] {
 }
 
 /** The kinds that the device can be, the likeliest first. */
-function kinds(wanted: Wanted, words: readonly Offer[]): Offer[] {
+function kinds(wanted: CompletionContext, words: readonly Offer[]): Offer[] {
   return likelyKinds(wanted).flatMap((kind) => words.find(({ label }) => label === kind) ?? []);
 }
 

@@ -1,15 +1,15 @@
 /** What is wanted at the cursor: the part of the schema, and the text around it. */
 
 import type { Checked } from '../../lint/check.ts';
-import { type SiteText, startOf } from '../../site/folder.ts';
+import { type SiteText, pieceStart } from '../../site/folder.ts';
 import { type Item, contentOf } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
 import type { Site } from '../../site/model.ts';
 import { type Schema, type SectionName, rootSchema, sectionOf, under } from '../../site/shape.ts';
 import { type Cursor, cursorIn } from '../../text/cursor.ts';
-import { type Data, type Route, dataAt, dataOf } from '../../text/syntax.ts';
+import { type Data, type KeyPath, dataAt, dataOf } from '../../text/syntax.ts';
 
-export interface Wanted {
+export interface CompletionContext {
   readonly checked: Checked;
   readonly site: Site;
   readonly file: SiteText;
@@ -26,13 +26,18 @@ export interface Wanted {
   readonly name: string;
   readonly item: Item | undefined;
   /** The route inside the item. */
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   /** The kind of the device around it, where it is typed. */
   readonly kind?: string | undefined;
 }
 
 /** @param column on an empty line, as if the cursor stood there */
-export function wantedAt(checked: Checked, file: SiteText, offset: number, column?: number): Wanted | undefined {
+export function wantedAt(
+  checked: Checked,
+  file: SiteText,
+  offset: number,
+  column?: number,
+): CompletionContext | undefined {
   const { text, start: base, root } = around(file, offset);
   const cursor =
     column === undefined ? cursorIn(text, offset - base, root) : inColumn(text, offset - base, root, column);
@@ -59,7 +64,7 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number, colum
       second === undefined || (cursor.at === 'element' && rest.length === 0)
         ? undefined
         : itemAt(file, offset, section, name),
-    route: rest,
+    keyPath: rest,
     start: base + cursor.start,
     end: base + cursor.end,
     typed: column === undefined ? file.text.slice(base + cursor.start, offset) : '',
@@ -67,7 +72,7 @@ export function wantedAt(checked: Checked, file: SiteText, offset: number, colum
 }
 
 /** The cursor moved to that column of its empty line; what is there already are the blanks of the line. */
-function inColumn(text: string, offset: number, root: Route, column: number): Cursor | undefined {
+function inColumn(text: string, offset: number, root: KeyPath, column: number): Cursor | undefined {
   const line = text.lastIndexOf('\n', offset - 1) + 1;
   const moved = `${text.slice(0, line)}${' '.repeat(column)}${text.slice(offset)}`;
   const cursor = cursorIn(moved, line + column, root);
@@ -75,15 +80,15 @@ function inColumn(text: string, offset: number, root: Route, column: number): Cu
 }
 
 /** The text to look at: the item that the cursor is in, or the lines above the first item. */
-function around(file: SiteText, offset: number): { text: string; start: number; root: Route } {
+function around(file: SiteText, offset: number): { text: string; start: number; root: KeyPath } {
   const piece = pieceAt(file, offset);
   const header = file.cut.headers.filter(({ start }) => start <= offset).pop();
-  if (header !== undefined && (piece === undefined || header.start > startOf(file, piece))) {
+  if (header !== undefined && (piece === undefined || header.start > pieceStart(file, piece))) {
     const next = file.cut.starts.find((start) => start > header.start) ?? file.text.length;
     return { text: file.text.slice(header.start, Math.max(next, offset)), start: header.start, root: [] };
   }
   if (piece !== undefined)
-    return { text: piece.text, start: startOf(file, piece), root: piece.role === 'item' ? [piece.section] : [] };
+    return { text: piece.text, start: pieceStart(file, piece), root: piece.role === 'item' ? [piece.section] : [] };
   return { text: file.text.slice(0, offset), start: 0, root: [] };
 }
 
@@ -91,7 +96,7 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
   const piece = pieceAt(file, offset);
   if (piece === undefined) return undefined;
   const items = contentOf(piece).items.filter((item) => item.section === section);
-  const at = offset - startOf(file, piece);
+  const at = offset - pieceStart(file, piece);
   return (
     items.find(({ name: own, node }) => (name === '' ? node.start <= at && at <= node.end : own === name)) ??
     (name === '' ? items[0] : undefined)
@@ -99,19 +104,19 @@ function itemAt(file: SiteText, offset: number, section: SectionName | undefined
 }
 
 /** The value under keys and indices of the item in the text, whether it fits the schema or not. */
-export function dataAtCursor({ item }: Wanted, route: Route): Data | undefined {
-  return item === undefined ? undefined : dataAt(dataOf(item.node), route);
+export function dataAtCursor({ item }: CompletionContext, keyPath: KeyPath): Data | undefined {
+  return item === undefined ? undefined : dataAt(dataOf(item.node), keyPath);
 }
 
-export function textAt(wanted: Wanted, route: Route): string | undefined {
-  const data = dataAtCursor(wanted, route);
+export function textAtCursor(wanted: CompletionContext, keyPath: KeyPath): string | undefined {
+  const data = dataAtCursor(wanted, keyPath);
   return typeof data === 'string' || typeof data === 'number' ? String(data) : undefined;
 }
 
 /** The other elements of the list that the cursor is in. */
-export function othersInList(wanted: Wanted): readonly string[] {
-  const index = wanted.route[wanted.route.length - 1];
-  const list = dataAtCursor(wanted, wanted.route.slice(0, -1));
+export function othersInList(wanted: CompletionContext): readonly string[] {
+  const index = wanted.keyPath[wanted.keyPath.length - 1];
+  const list = dataAtCursor(wanted, wanted.keyPath.slice(0, -1));
   if (!Array.isArray(list)) return [];
   // Before a comma, where nothing is typed yet, the element at the index is the next one: `[, wall]`.
   const isTyped = wanted.end > wanted.start;

@@ -6,18 +6,18 @@ import { drawExplained } from '../../report/explain/power.ts';
 import { receiversExplained, streamRatesExplained } from '../../report/explain/stream.ts';
 import { daysExplained, recordingExplained } from '../../report/explain/volume.ts';
 import type { Item } from '../../site/item.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { portKey } from './port.ts';
 
-export function figuresAt(plan: Plan, item: Item, route: Route, part: 'key' | 'value'): Explanation[] {
+export function figuresAt(plan: Plan, item: Item, keyPath: KeyPath, part: 'key' | 'value'): Explanation[] {
   const { site, storage } = plan;
-  const [key, second] = route;
-  const alone = route.length === 1;
+  const [key, second] = keyPath;
+  const alone = keyPath.length === 1;
   switch (item.section) {
     case 'devices': {
       const device = site.deviceByName.get(item.name);
       if (device === undefined) return [];
-      if (key === 'ports' && typeof second === 'string' && route.length === 2 && part === 'key')
+      if (key === 'ports' && typeof second === 'string' && keyPath.length === 2 && part === 'key')
         return portKey(plan, device, second);
       const power = plan.poe.find((source) => source.device === device);
       return key === 'poe-budget' && alone && power !== undefined ? [drawExplained(power)] : [];

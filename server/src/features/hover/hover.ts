@@ -3,10 +3,10 @@
 import { explanationsMarkdown } from '../../report/explain/explanation.ts';
 import type { Checked } from '../../lint/check.ts';
 import type { SiteText } from '../../site/folder.ts';
-import { type Item, type Place, headOf, placeOf } from '../../site/item.ts';
+import { type Item, type Place, namePlace, placeOf } from '../../site/item.ts';
 import { type Location, locate } from '../../site/locate.ts';
 import { figuresAt } from './figures.ts';
-import { keyText, sectionText } from './key.ts';
+import { keyHoverText, sectionText } from './key.ts';
 import { mentionText } from './mention.ts';
 import { ownName } from './own-name.ts';
 import { sectionAt } from './section.ts';
@@ -41,12 +41,12 @@ export function hover(
 }
 
 /** The named thing or the quantity at a place comes first, then the key. */
-function textsAt({ plan }: Checked, { item, route, part }: Location, schemaFeatures: boolean): string[] {
-  const ofKey = keyText(item, route, part, schemaFeatures);
-  if (route.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [ofKey] : [])];
-  const mentions = item.mentions.filter((mention) => mention.part === part && sameRoute(mention.route, route));
+function textsAt({ plan }: Checked, { item, keyPath, part }: Location, schemaFeatures: boolean): string[] {
+  const ofKey = keyHoverText(item, keyPath, part, schemaFeatures);
+  if (keyPath.length === 0 && part === 'key') return [...ownName(plan, item), ...(hasFixedKeys(item) ? [ofKey] : [])];
+  const mentions = item.mentions.filter((mention) => mention.part === part && sameRoute(mention.keyPath, keyPath));
   const named = mentions.flatMap((mention) => mentionText(plan, item, mention));
-  const figures = explanationsMarkdown(figuresAt(plan, item, route, part));
+  const figures = explanationsMarkdown(figuresAt(plan, item, keyPath, part));
   return [...named, ...figures, ofKey];
 }
 
@@ -58,7 +58,7 @@ function sameRoute(a: readonly (string | number)[], b: readonly (string | number
   return a.length === b.length && a.every((step, index) => step === b[index]);
 }
 
-function placeAt({ item, route, part }: Location): Place {
-  if (route.length === 0 && part === 'key') return headOf(item);
-  return placeOf(item, route, part);
+function placeAt({ item, keyPath, part }: Location): Place {
+  if (keyPath.length === 0 && part === 'key') return namePlace(item);
+  return placeOf(item, keyPath, part);
 }

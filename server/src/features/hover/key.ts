@@ -2,7 +2,7 @@
 
 import type { Item } from '../../site/item.ts';
 import { type Schema, type SectionName, schemaAt, sectionSchema } from '../../site/shape.ts';
-import { type Route, follow } from '../../text/syntax.ts';
+import { type KeyPath, follow } from '../../text/syntax.ts';
 import { unitsOf } from '../../text/quantity.ts';
 import { ofKinds } from '../../site/shape-words.ts';
 
@@ -10,18 +10,18 @@ import { ofKinds } from '../../site/shape-words.ts';
  * Markdown; empty where the schema has no such key. The schema's own text is not escaped. Without `described` only
  * what another extension does not show from the schema.
  */
-export function keyText(item: Item, route: Route, part: 'key' | 'value', described = true): string {
-  const schema = schemaAt(item.section, item.name, route);
-  const last = route[route.length - 1];
+export function keyHoverText(item: Item, keyPath: KeyPath, part: 'key' | 'value', described = true): string {
+  const schema = schemaAt(item.section, item.name, keyPath);
+  const last = keyPath[keyPath.length - 1];
   // A port's name, or an element of a list, is no key of the language.
   if (schema === undefined || (last === undefined && item.name === '')) return '';
   const name = typeof last === 'number' ? '' : (last ?? item.name);
   const parent =
-    last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, route.slice(0, -1));
+    last === undefined ? sectionSchema(item.section) : schemaAt(item.section, item.name, keyPath.slice(0, -1));
   const isKey = parent?.properties !== undefined && Object.hasOwn(parent.properties, name);
   if (!described) return isKey && part === 'key' ? beyondDescription(schema).join('\n\n') : '';
-  if (!isKey) return part === 'value' ? valueText(item, route, schema) : '';
-  const value = part === 'value' ? valueText(item, route, schema) : '';
+  if (!isKey) return part === 'value' ? valueText(item, keyPath, schema) : '';
+  const value = part === 'value' ? valueText(item, keyPath, schema) : '';
   return [value, describe(`\`${name}\``, schema, part === 'key')].filter((text) => text !== '').join('\n\n');
 }
 
@@ -31,8 +31,8 @@ export function sectionText(section: SectionName): string {
 }
 
 /** The meaning of the word at the place, if the schema describes each word. */
-function valueText(item: Item, route: Route, schema: Schema): string {
-  const node = follow(item.node, route)?.node;
+function valueText(item: Item, keyPath: KeyPath, schema: Schema): string {
+  const node = follow(item.node, keyPath)?.node;
   if (node?.kind !== 'scalar') return '';
   const index = schema.enum?.findIndex((value) => value === node.value) ?? -1;
   const meaning = schema.enumDescriptions?.[index];

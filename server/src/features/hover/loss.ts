@@ -3,7 +3,7 @@
 import { type Element, cableElement, deviceElement, volumeElement } from '../../failure/element.ts';
 import { failureOf } from '../../failure/failure.ts';
 import { failureWords } from '../../failure/words.ts';
-import { memberAt } from '../../network/link.ts';
+import { memberLinkAt } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Device, Port, Volume } from '../../site/model.ts';
 import { escaped } from '../../text/markdown.ts';
@@ -21,7 +21,7 @@ export function lossOfVolume(plan: Plan, volume: Volume): string[] {
 /** The loss of the cable at a port. */
 export function lossOfCable(plan: Plan, port: Port): string[] {
   const link = plan.network.topology.linkAt(port);
-  const member = link === undefined ? undefined : memberAt(link, port);
+  const member = link === undefined ? undefined : memberLinkAt(link, port);
   return member === undefined ? [] : shown(plan, cableElement(member));
 }
 

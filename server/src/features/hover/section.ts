@@ -2,7 +2,7 @@
 
 import { contentOf, type Place } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
-import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
+import { type SiteText, placeInFile, pieceStart } from '../../site/folder.ts';
 import { type SectionName, sectionOf } from '../../site/shape.ts';
 import { keyText } from '../../text/syntax.ts';
 
@@ -18,7 +18,7 @@ export function sectionAt(
   const piece = pieceAt(file, offset);
   const root = piece === undefined ? undefined : contentOf(piece).tree.root;
   if (piece === undefined || piece.role === 'item' || root?.kind !== 'mapping') return undefined;
-  const at = offset - startOf(file, piece);
+  const at = offset - pieceStart(file, piece);
   for (const { key } of root.entries) {
     const section = sectionOf(keyText(key));
     if (section !== undefined && key.start <= at && at <= key.end) {

@@ -24,7 +24,8 @@ export function acceptedNames(checked: Checked, rule: string, text: string): Nam
   if (second === undefined) return [{ kind: first, name: text }];
   const sections = new Set<string>();
   for (const [{ id }, { findings }] of checked.runs) {
-    if (id === rule) for (const { about, at } of findings) if (about.includes(text)) sections.add(at.piece.section);
+    if (id === rule)
+      for (const { acceptAt, at } of findings) if (acceptAt.includes(text)) sections.add(at.piece.section);
   }
   return [{ kind: kinds.find((kind) => sections.has(kind)) ?? first, name: text }];
 }

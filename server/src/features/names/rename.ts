@@ -10,7 +10,7 @@ import { portNames } from '../../site/port-names.ts';
 import type { Named, NamedKind } from './named.ts';
 import { type Use, nameAt, placeOfUse, usesOf } from './uses.ts';
 
-export interface Refusal {
+export interface RenameRefusal {
   readonly refused: string;
 }
 
@@ -21,7 +21,7 @@ export function renameable(
   checked: Checked,
   file: SiteText,
   offset: number,
-): { readonly at: Place; readonly name: string } | Refusal {
+): { readonly at: Place; readonly name: string } | RenameRefusal {
   const found = nameAt(checked, file, offset);
   if (found === undefined) return { refused: notAName(file, offset) };
   const { named } = found;
@@ -34,7 +34,7 @@ export function rename(
   file: SiteText,
   offset: number,
   to: string,
-): { readonly edits: readonly Edit[] } | Refusal {
+): { readonly edits: readonly Edit[] } | RenameRefusal {
   const found = nameAt(checked, file, offset);
   if (found === undefined) return { refused: notAName(file, offset) };
   const { named } = found;
@@ -62,7 +62,7 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
   const { kind, name } = named;
   if (kind === 'rules') return `${name} is the name of a rule, which is the same in all sites.`;
   if (use.isDeclaration && use.names.length !== 1)
-    return `${String(use.route[1])} declares several ports. Give the port that is to have a name an entry of its own.`;
+    return `${String(use.keyPath[1])} declares several ports. Give the port that is to have a name an entry of its own.`;
   const declarations = usesOf(checked, named).filter(({ isDeclaration }) => isDeclaration);
   const [first, second] = declarations;
   if (first === undefined) {
@@ -80,7 +80,7 @@ function refusal(checked: Checked, named: Named, use: Use): string | undefined {
     );
   if (first.names.length !== 1) {
     return (
-      `Port ${ownName(named)} is declared by the range ${String(first.route[1])}. Give it an entry of its own ` +
+      `Port ${ownName(named)} is declared by the range ${String(first.keyPath[1])}. Give it an entry of its own ` +
       'first.'
     );
   }

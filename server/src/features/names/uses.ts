@@ -1,13 +1,13 @@
 /** Where names are declared and used: one index for definition, references, highlights, rename and colouring. */
 
 import { perObject } from '../../memo.ts';
-import { type Route, dataAt, isMapping, textAt } from '../../text/syntax.ts';
+import { type KeyPath, dataAt, isMapping, textAt } from '../../text/syntax.ts';
 import type { Piece } from '../../text/cut.ts';
 import { partOf } from '../../site/places.ts';
 import type { Checked } from '../../lint/check.ts';
-import { type Item, type Place, contentOf, headOf, placeOf } from '../../site/item.ts';
+import { type Item, type Place, contentOf, namePlace, placeOf } from '../../site/item.ts';
 import { pieceAt } from '../../site/locate.ts';
-import { type SiteText, startOf } from '../../site/folder.ts';
+import { type SiteText, pieceStart } from '../../site/folder.ts';
 import { portNames } from '../../site/port-names.ts';
 import { readEnd } from '../../site/read.ts';
 import { SECTIONS } from '../../site/shape.ts';
@@ -16,7 +16,7 @@ import type { Named, NamedKind } from './named.ts';
 
 export interface Use {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly part: 'key' | 'value';
   /** The things it names; a range of ports names several. An acceptance names what its rule's findings are about. */
   readonly names: readonly Named[];
@@ -38,13 +38,13 @@ export const usesIn = perObject((item: Item): readonly Use[] => [
 function* declarations(item: Item): Iterable<Use> {
   const { section, name } = item;
   if (SECTIONS[section] !== 'map' || item.key === undefined) return;
-  yield { item, route: [], part: 'key', names: [{ kind: section as NamedKind, name }], isDeclaration: true };
+  yield { item, keyPath: [], part: 'key', names: [{ kind: section as NamedKind, name }], isDeclaration: true };
   const ports = section === 'devices' ? dataAt(item.data, ['ports']) : undefined;
   if (!isMapping(ports)) return;
   for (const key of Object.keys(ports)) {
     yield {
       item,
-      route: ['ports', key],
+      keyPath: ['ports', key],
       part: 'key',
       names: portNames(key).map((port) => portOf(name, port)),
       isDeclaration: true,
@@ -55,8 +55,8 @@ function* declarations(item: Item): Iterable<Use> {
 function* mentions(item: Item): Iterable<Use> {
   for (const mention of item.mentions) {
     if (mention.mention !== 'name') continue;
-    const { route, part, text, names } = mention;
-    const use = { item, route, part, isDeclaration: false } as const;
+    const { keyPath, part, text, names } = mention;
+    const use = { item, keyPath, part, isDeclaration: false } as const;
     if (names === 'port-end') {
       const end = readEnd(text, []);
       if (end === undefined) continue;
@@ -79,7 +79,7 @@ function* acceptances(item: Item): Iterable<Use> {
     if (!isMapping(element)) continue;
     const { at, rule } = element;
     if (typeof at !== 'string' || typeof rule !== 'string') continue;
-    const use = { item, route: [index, 'at'], part: 'value', isDeclaration: false } as const;
+    const use = { item, keyPath: [index, 'at'], part: 'value', isDeclaration: false } as const;
     const slash = at.indexOf('/');
     if (slash === -1) yield { ...use, names: [], accepts: { rule, text: at } };
     else {
@@ -99,10 +99,10 @@ export function namesOf(checked: Checked, use: Use): readonly Named[] {
   return use.accepts === undefined ? use.names : acceptedNames(checked, use.accepts.rule, use.accepts.text);
 }
 
-export const placeOfUse = perObject(({ item, route, part, within }: Use): Place => {
-  if (route.length === 0) return headOf(item);
-  if (within !== undefined) return partOf(item, route, within.start, within.end);
-  return placeOf(item, route, part);
+export const placeOfUse = perObject(({ item, keyPath, part, within }: Use): Place => {
+  if (keyPath.length === 0) return namePlace(item);
+  if (within !== undefined) return partOf(item, keyPath, within.start, within.end);
+  return placeOf(item, keyPath, part);
 });
 
 /** The name at an offset of a file: the narrowest, where one is part of another. */
@@ -113,7 +113,7 @@ export function nameAt(
 ): { readonly use: Use; readonly named: Named; readonly place: Place } | undefined {
   const piece = pieceAt(file, offset);
   if (piece === undefined) return undefined;
-  const at = offset - startOf(file, piece);
+  const at = offset - pieceStart(file, piece);
   for (const item of contentOf(piece).items) {
     for (const use of usesIn(item)) {
       const place = placeOfUse(use);

@@ -10,7 +10,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { acceptance } from '../../features/actions/accept.ts';
-import { type Wanted, countFixes, fixFile, fixesIn } from '../../features/actions/fix-file.ts';
+import { type WantedFixes, countFixes, fixFile, fixesIn } from '../../features/actions/fix-file.ts';
 import { literally } from '../../features/completion/offer.ts';
 import { fileOf } from '../../site/item.ts';
 import { REASON } from '../../lint/reason.ts';
@@ -22,7 +22,7 @@ export const FIX_ALL = `${CodeActionKind.SourceFixAll}.plumbline`;
 
 /** An action whose edit is computed when it is chosen: fixes of a kind, or a refactoring by its title and place. */
 type Deferred = { readonly uri: string } & (
-  { readonly wanted: Wanted } | { readonly title: string; readonly at: Position }
+  { readonly wanted: WantedFixes } | { readonly title: string; readonly at: Position }
 );
 
 export const codeActionHandler: Handler = {
@@ -73,7 +73,7 @@ function quickFixes(session: Session, asked: Asked, range: Range, uri: string): 
   });
   const alike = [...new Map(touched.map((diagnostic) => [diagnostic.rule.id, diagnostic])).values()].flatMap(
     (diagnostic) => {
-      const wanted: Wanted = { rule: diagnostic.rule.id };
+      const wanted: WantedFixes = { rule: diagnostic.rule.id };
       const count = countFixes(checked, file, wanted);
       return count < 2
         ? []
@@ -119,7 +119,7 @@ function fixAll(session: Session, asked: Asked, uri: string): CodeAction[] {
 const MAX_AT_ONCE = 5000;
 
 /** The action with its edit, or without one where the client can resolve it later; in a large site none otherwise. */
-function withEdit(session: Session, asked: Asked, uri: string, wanted: Wanted, action: CodeAction): CodeAction[] {
+function withEdit(session: Session, asked: Asked, uri: string, wanted: WantedFixes, action: CodeAction): CodeAction[] {
   if (canResolve(session)) return [{ ...action, data: { uri, wanted } satisfies Deferred }];
   if (asked.checked.plan.site.items.length > MAX_AT_ONCE) return [];
   return [{ ...action, edit: editOf(asked, wanted) }];
@@ -135,7 +135,7 @@ function canResolve({ client }: Session): boolean {
   return able?.resolveSupport?.properties.includes('edit') === true && able.dataSupport === true;
 }
 
-function editOf({ checked, file, convert }: Asked, wanted: Wanted): WorkspaceEdit {
+function editOf({ checked, file, convert }: Asked, wanted: WantedFixes): WorkspaceEdit {
   return convert.workspaceEdit(fixFile(checked, file, wanted));
 }
 

@@ -8,7 +8,7 @@ import {
   ResponseError,
 } from 'vscode-languageserver-protocol';
 import { definition, highlights, references } from '../../features/names/definition.ts';
-import { type Refusal, rename, renameable } from '../../features/names/rename.ts';
+import { type RenameRefusal, rename, renameable } from '../../features/names/rename.ts';
 import type { Handler, Session } from '../session.ts';
 
 const START = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
@@ -74,7 +74,7 @@ function hasLinks({ client }: Session): boolean {
 }
 
 /** A refusal is shown to the person as the error of the request. */
-function granted<T extends object>(found: T | Refusal): T {
+function granted<T extends object>(found: T | RenameRefusal): T {
   if ('refused' in found) throw new ResponseError(LSPErrorCodes.RequestFailed, found.refused);
   return found;
 }

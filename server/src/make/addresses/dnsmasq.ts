@@ -2,7 +2,7 @@
 
 import { holder, macOf } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { list, asName } from '../../text/words.ts';
@@ -72,7 +72,7 @@ function reservationsOf(
         const others = all.filter((other) => other !== one && same(one, other)).map(({ each }) => holder(each.use));
         refused.push({
           rule,
-          at: placeOf(one.each.use.device.item, one.each.use.route),
+          at: placeOf(one.each.use.device.item, one.each.use.keyPath),
           message:
             `${what(one)} is that of ${list(others)} too, so that nothing can be kept for ${holder(one.each.use)} ` +
             `in ${asName(vlan.name)}. Give each its own.`,
@@ -133,7 +133,7 @@ function vlanText(
 export function unserved({ item, name, subnet, pool }: Vlan): Refusal | undefined {
   if (!TAG.test(name)) {
     const message = `${visible(name, 80)} is no name of a VLAN, so that nothing can be handed out in it. Rename it.`;
-    return { rule: 'malformed-value', at: headOf(item), message };
+    return { rule: 'malformed-value', at: namePlace(item), message };
   }
   const at = placeOf(item, ['dhcp-pool']);
   if (subnet === undefined) {

@@ -4,7 +4,7 @@ import { firstOthers, grouped } from '../../grouped.ts';
 import { lastResult } from '../../memo.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import type { Plan } from '../../plan.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { list } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
 import type { Refusal } from '../output.ts';
@@ -65,7 +65,7 @@ const labelsOf = lastResult((addressUses: readonly AddressUse[]): Labels => {
     if (own === undefined) {
       refused.push({
         rule: 'malformed-value',
-        at: headOf(first.device.item),
+        at: namePlace(first.device.item),
         message: `${visible(name, 80)} is no host name: ${RULE}. Rename the device.`,
       });
       continue;
@@ -90,7 +90,7 @@ const labelsOf = lastResult((addressUses: readonly AddressUse[]): Labels => {
       const others = firstOthers(own, claim, 5).map(whose);
       refused.push({
         rule: 'host-name-clash',
-        at: headOf(claim.use.device.item),
+        at: namePlace(claim.use.device.item),
         message: clashMessage(label, whose(claim), others),
       });
     }
@@ -114,7 +114,7 @@ function whose({ use, as }: Claim): string {
   return as === use.device.name ? as : holder(use);
 }
 
-function ownName({ device, port, route }: AddressUse): string {
-  const vlan = route.at(-2) === 'addresses' ? String(route.at(-1)) : undefined;
+function ownName({ device, port, keyPath }: AddressUse): string {
+  const vlan = keyPath.at(-2) === 'addresses' ? String(keyPath.at(-1)) : undefined;
   return [device.name, vlan ?? port?.name ?? 'management'].join('-');
 }

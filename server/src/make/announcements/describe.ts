@@ -1,7 +1,7 @@
 /** The session description of a stream, for its receivers. */
 
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Media, Stream } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { aacLevel, audioSpecificConfig } from '../../standards/aac.ts';
@@ -121,7 +121,7 @@ function connectionTo(plan: Plan, stream: Stream, audience: string | undefined):
   if (receiver === undefined)
     return {
       rule: 'no-receivers',
-      at: headOf(item),
+      at: namePlace(item),
       message: `${asName(name)} has neither a group nor a receiver, so there is no address to describe. Say one.`,
     };
   const device = plan.site.deviceByName.get(receiver);
@@ -142,7 +142,7 @@ function undescribedMedia(plan: Plan, stream: Stream): Refusal | undefined {
   if (port === undefined)
     return {
       rule: portRule(stream),
-      at: headOf(item),
+      at: namePlace(item),
       message: `${asName(name)} has no port yet, so nobody can be told where to listen. Say its port.`,
     };
   if (transport === 'ts-udp') return undefined;
@@ -150,7 +150,7 @@ function undescribedMedia(plan: Plan, stream: Stream): Refusal | undefined {
   if (sessions.length === 0)
     return {
       rule: emptyRule(plan, stream),
-      at: headOf(item),
+      at: namePlace(item),
       message: `${asName(name)} has neither video nor audio to describe. Say what it consists of.`,
     };
   for (const session of sessions) {

@@ -6,7 +6,7 @@
  */
 
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
@@ -112,7 +112,7 @@ function locationOf(plan: Plan, viewer: Device, stream: Stream): string | Refusa
   if (transport === undefined || port === undefined) {
     return {
       rule: transport === undefined ? 'transport-missing' : portRule(stream),
-      at: headOf(item),
+      at: namePlace(item),
       message:
         `${name} has no ${transport === undefined ? 'transport' : 'port'}, so nobody can be told where to listen. ` +
         `Say its \`${transport === undefined ? 'transport' : 'port'}\`.`,

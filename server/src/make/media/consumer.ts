@@ -1,10 +1,10 @@
 /** A use that a server makes of a stream that it receives: it relays it, or records it. */
 
 import type { Device, Recording, Stream, Volume } from '../../site/model.ts';
-import type { Destination } from './destination.ts';
+import type { MediaDestination } from './destination.ts';
 import type { NamePattern } from './name-pattern.ts';
 
-export interface Consumer {
+export interface MediaConsumer {
   /** The kind of output that makes its unit. */
   readonly kind: 'relays' | 'recorders';
   /** Name of the stream that is sent, or of the recording. */
@@ -12,7 +12,7 @@ export interface Consumer {
   readonly host: Device;
   /** The stream that comes in. */
   readonly input: Stream;
-  readonly destinations: readonly Destination[];
+  readonly destinations: readonly MediaDestination[];
   /** Where it is recorded; `undefined` for a relay. */
   readonly store: Store | undefined;
 }

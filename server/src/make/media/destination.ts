@@ -1,6 +1,6 @@
 /** One output of FFmpeg: its streams and its target, written directly or from a queue of its own. */
 
-export interface Destination {
+export interface MediaDestination {
   /** Which streams of the input it takes, and their codecs: `-map`, `-c:v` and the like. */
   readonly mapping: readonly string[];
   readonly format: string;
@@ -10,7 +10,7 @@ export interface Destination {
 }
 
 /** The arguments for the only output of a command. */
-export function directOutput({ mapping, format, options, to }: Destination): readonly string[] {
+export function directOutput({ mapping, format, options, to }: MediaDestination): readonly string[] {
   return [...mapping, ...options.flatMap(([name, value]) => [`-${name}`, value]), '-f', format, to];
 }
 
@@ -24,7 +24,7 @@ const RETRY_AFTER = 5;
  *
  * @param packets that the queue holds
  */
-export function queuedOutput({ mapping, format, options, to }: Destination, packets: number): readonly string[] {
+export function queuedOutput({ mapping, format, options, to }: MediaDestination, packets: number): readonly string[] {
   const formatOptions = options.map(([name, value]) => `${name}=${value.replace(/[\\':]/g, '\\$&')}`).join(':');
   return [
     ...mapping,

@@ -3,17 +3,17 @@
 import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
 import { type Made, type Refusal, once, refusal, together } from '../output.ts';
-import type { Consumer } from './consumer.ts';
+import type { MediaConsumer } from './consumer.ts';
 import { folderUnits } from './folders.ts';
 import { type Ingest, ingestUnit, needsFolders } from './ingest-unit.ts';
 import { hostedRecordings, recordingConsumer } from './recording-consumer.ts';
 import { relayConsumer, relaysOf } from './relay-consumer.ts';
 
 interface Candidate {
-  readonly kind: Consumer['kind'];
+  readonly kind: MediaConsumer['kind'];
   readonly name: string;
   readonly host: Device;
-  readonly consumer: Consumer | Refusal;
+  readonly consumer: MediaConsumer | Refusal;
 }
 
 /** Sorted by name within a kind, so that the order in the site makes no difference. */
@@ -40,12 +40,12 @@ function candidates(plan: Plan): readonly Candidate[] {
 }
 
 /** Consumers with the same key share an input. A group can be joined any number of times, and still comes in once. */
-function inputKey({ kind, name, host, input }: Consumer): string {
+function inputKey({ kind, name, host, input }: MediaConsumer): string {
   return JSON.stringify([host.name, input.name, ...(input.group === undefined ? [] : [kind, name])]);
 }
 
 /** The units that relay or record the subject. A unit may serve other consumers of its input too. */
-export function makeUnits(plan: Plan, kind: Consumer['kind'], subject: string | undefined): Made {
+export function makeUnits(plan: Plan, kind: MediaConsumer['kind'], subject: string | undefined): Made {
   const all = candidates(plan);
   const ingests = new Map<string, Ingest>();
   for (const { consumer } of all) {
@@ -73,7 +73,7 @@ export function makeUnits(plan: Plan, kind: Consumer['kind'], subject: string | 
   return { files: once([...files, ...folders]), refused, notes };
 }
 
-export function subjectsOf(plan: Plan, kind: Consumer['kind']): string[] {
+export function unitSubjects(plan: Plan, kind: MediaConsumer['kind']): string[] {
   return [
     ...new Set(
       candidates(plan)

@@ -4,13 +4,13 @@
  */
 
 import type { Plan } from '../../plan.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { visible } from '../../text/visible.ts';
 import { list } from '../../text/words.ts';
 import { type Made, type MadeFile, refusal } from '../output.ts';
 import { mountUnits, unitCommand, unitPath } from '../quoting/unit.ts';
-import type { Consumer } from './consumer.ts';
+import type { MediaConsumer } from './consumer.ts';
 import { credentialLines, credentialNotes } from './credentials.ts';
 import { directOutput, queuedOutput } from './destination.ts';
 import { FOLDERS, isDated } from './folders.ts';
@@ -32,10 +32,10 @@ import {
 } from './service.ts';
 
 /** All consumers of one stream on one host: first those that relay, then those that record. */
-export type Ingest = readonly [Consumer, ...Consumer[]];
+export type Ingest = readonly [MediaConsumer, ...MediaConsumer[]];
 
 /** @param kind of output that asks for the unit; the file is the same for both */
-export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): Made {
+export function ingestUnit(plan: Plan, ingest: Ingest, kind: MediaConsumer['kind']): Made {
   const [{ host, input }] = ingest;
   const pull = pullOf(plan, input, host);
   if ('message' in pull) return refusal(pull);
@@ -43,7 +43,7 @@ export function ingestUnit(plan: Plan, ingest: Ingest, kind: Consumer['kind']): 
   if (command === undefined)
     return refusal({
       rule: 'malformed-value',
-      at: headOf(input.item),
+      at: namePlace(input.item),
       message: `${input.name} cannot be written into a unit. Take the control characters out of what it says.`,
     });
   const stores = ingest.flatMap(({ store }) => store ?? []);
@@ -92,7 +92,7 @@ function unitName([first, ...others]: Ingest): string {
 }
 
 /** The name of the unit where the stream has no other consumer. */
-function singleName({ kind, name }: Consumer): string {
+function singleName({ kind, name }: MediaConsumer): string {
   return `plumbline-${kind === 'relays' ? 'relay' : 'record'}-${name}.service`;
 }
 
@@ -105,7 +105,7 @@ function describe(ingest: Ingest): string {
 }
 
 function uses(ingest: Ingest): string {
-  const names = (kind: Consumer['kind']): string[] =>
+  const names = (kind: MediaConsumer['kind']): string[] =>
     ingest.filter((each) => each.kind === kind).map(({ name }) => name);
   const [relayed, recorded] = [names('relays'), names('recorders')];
   return [
@@ -137,7 +137,7 @@ function outputs(plan: Plan, ingest: Ingest): readonly string[] {
 }
 
 /** Whether one slow receiver could hold up others. A group cannot: the sender does not wait for its members. */
-function manyReceivers({ site }: Plan, { kind, name, destinations }: Consumer): boolean {
+function manyReceivers({ site }: Plan, { kind, name, destinations }: MediaConsumer): boolean {
   return kind === 'relays' && destinations.length > 1 && site.streamByName.get(name)?.group === undefined;
 }
 
@@ -179,7 +179,12 @@ function optionalDisks(ingest: Ingest): DiskLines {
   };
 }
 
-function notes(plan: Plan, ingest: Ingest, kind: Consumer['kind'], credentials: string | undefined): readonly string[] {
+function notes(
+  plan: Plan,
+  ingest: Ingest,
+  kind: MediaConsumer['kind'],
+  credentials: string | undefined,
+): readonly string[] {
   const [{ host }] = ingest;
   const stored = ingest.some(({ store }) => store !== undefined);
   return [

@@ -1,9 +1,9 @@
 /** The names of a recording's files as a regular expression for find(1): POSIX extended, IEEE Std 1003.1, XBD §9.4. */
 
-import { type Step, stepsOf } from '../../recordings/name-steps.ts';
+import { type NameStep, stepsOf } from '../../recordings/name-steps.ts';
 
 /** An expression for the whole path of each file that the steps name, and for no other. */
-export function nameExpression(root: string, steps: readonly Step[]): string {
+export function nameExpression(root: string, steps: readonly NameStep[]): string {
   return `${literal(`${root}/`)}${steps.map(stepExpression).join('')}`;
 }
 
@@ -17,7 +17,7 @@ export function datedFolders(root: string, folder: string): string[] {
   });
 }
 
-function stepExpression(step: Step): string {
+function stepExpression(step: NameStep): string {
   switch (step.kind) {
     case 'text':
       return literal(step.text);

@@ -1,7 +1,7 @@
 /** The names of a recording's files, if FFmpeg, date(1) and find(1) all read them alike. */
 
 import { perObject } from '../../memo.ts';
-import { type Step, stepsOf } from '../../recordings/name-steps.ts';
+import { type NameStep, stepsOf } from '../../recordings/name-steps.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Recording, Volume } from '../../site/model.ts';
 import { type Conversion, isSpecifier, parsePattern, resolution } from '../../standards/strftime.ts';
@@ -19,7 +19,7 @@ export interface NamePattern {
   readonly folder: string;
   /** The folders that all paths start with, without conversions. */
   readonly fixed: string;
-  readonly steps: readonly Step[];
+  readonly steps: readonly NameStep[];
 }
 
 /** FFmpeg has room for 1023 bytes (libavformat/segment.c, from memory); Linux for 255 in each part (NAME_MAX). */
@@ -44,7 +44,7 @@ function readPattern(recording: Recording, volume: Volume): NamePattern | Refusa
     at: placeOf(recording.item, ['file']),
     message,
   });
-  const parts = fileOf(recording)
+  const parts = filePatternText(recording)
     .split('/')
     .filter((part) => part !== '' && part !== '.');
   const pattern = parts.join('/');
@@ -91,7 +91,7 @@ export function mountPoint({ item, name, path }: Volume): string | Refusal {
 }
 
 /** The declared file pattern, or a default one in a folder with the recording's name. */
-export function fileOf({ name, file }: Recording): string {
+export function filePatternText({ name, file }: Recording): string {
   return file ?? `${name}/%Y-%m-%d_%H-%M-%S%z.mkv`;
 }
 

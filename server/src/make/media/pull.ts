@@ -1,9 +1,9 @@
 /** How FFmpeg receives a stream on a host: its arguments up to `-i`, and the files that it needs. */
 
 import type { Interface } from '../../network/interface.ts';
-import { askedAt } from '../../network/unicast.ts';
+import { addressedInterface } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
@@ -50,7 +50,7 @@ export function unpullable(plan: Plan, stream: Stream, host: Device): Refusal | 
 
 function untransported({ item, name }: Stream, host: Device): Refusal {
   const message = `${name} does not say how it is sent, so ${host.name} cannot take it in. Say its transport.`;
-  return { rule: 'transport-missing', at: headOf(item), message };
+  return { rule: 'transport-missing', at: namePlace(item), message };
 }
 
 const FFMPEG = ['/usr/bin/ffmpeg', '-nostdin', '-hide_banner', '-loglevel', 'error'];
@@ -94,7 +94,7 @@ function addressToAsk(plan: Plan, stream: Stream, host: Device): number | Refusa
       message: `${host.name} cannot ask itself for ${stream.name}. Take the stream that it carries, or give it a group.`,
     };
   }
-  const address = source === undefined ? undefined : askedAt(plan.network, source, host)?.address;
+  const address = source === undefined ? undefined : addressedInterface(plan.network, source, host)?.address;
   if (address !== undefined) return address;
   return {
     rule: source === undefined ? unknownSourceRule(stream) : 'not-made',
@@ -138,7 +138,7 @@ function overRtsp(plan: Plan, stream: Stream, host: Device): Pull | Refusal {
 /** Credentials that are no valid name are ignored, and without them the camera would refuse the request. */
 function unnamedCredentials({ item, name }: Stream): Refusal | undefined {
   if (!hasShapeProblem(item, ['credentials'])) return undefined;
-  const isText = item.problems.some(({ problem, route: [key] }) => problem === 'malformed' && key === 'credentials');
+  const isText = item.problems.some(({ problem, keyPath: [key] }) => problem === 'malformed' && key === 'credentials');
   return {
     rule: isText ? 'malformed-value' : 'wrong-type',
     at: placeOf(item, ['credentials']),
@@ -163,7 +163,7 @@ function addressToListenAt(plan: Plan, stream: Stream, host: Device): number | R
   if (at?.address !== undefined) return at.address;
   return {
     rule: at === undefined ? unreceivedRule(plan, stream, host) : 'not-made',
-    at: headOf(stream.item),
+    at: namePlace(stream.item),
     message:
       `${host.name} has no address in a network that ${stream.name} is sent into, so it cannot take it in. Say ` +
       'its address, or its receivers and cables.',
@@ -174,7 +174,7 @@ function withoutPort(stream: Stream): Refusal | undefined {
   if (stream.port !== undefined) return undefined;
   return {
     rule: portRule(stream),
-    at: headOf(stream.item),
+    at: namePlace(stream.item),
     message: `${stream.name} has no port yet. Say its \`port\`.`,
   };
 }
@@ -231,5 +231,5 @@ function receivingInterface({ network }: Plan, stream: Stream, host: Device): In
   if (delivery.source === host) return stream.group === undefined ? undefined : delivery.leaves;
   if (!delivery.reaches.includes(host.name)) return undefined;
   if (stream.group !== undefined) return network.interfaces.towardsGroup(host, stream.group)?.by;
-  return delivery.source === undefined ? undefined : askedAt(network, host, delivery.source);
+  return delivery.source === undefined ? undefined : addressedInterface(network, host, delivery.source);
 }

@@ -1,12 +1,12 @@
 /** Units by which servers record: FFmpeg receives a stream and writes it in segments. */
 
 import type { Output } from '../output.ts';
-import { makeUnits, subjectsOf } from './ffmpeg-units.ts';
+import { makeUnits, unitSubjects } from './ffmpeg-units.ts';
 
 export const recorders: Output = {
   kind: 'recorders',
   title: 'Recordings: FFmpeg in systemd units',
   summary: 'systemd units by which a server records streams in segments, with FFmpeg',
-  subjects: (plan) => subjectsOf(plan, 'recorders'),
+  subjects: (plan) => unitSubjects(plan, 'recorders'),
   make: (plan, subject) => makeUnits(plan, 'recorders', subject),
 };

@@ -9,9 +9,9 @@ import { duration, list, asName } from '../../text/words.ts';
 import { refusedName } from '../file-name.ts';
 import type { Refusal } from '../output.ts';
 import { CARRIER_NAMES, type Carrier, supports } from './codec-support.ts';
-import type { Consumer } from './consumer.ts';
-import type { Destination } from './destination.ts';
-import { type NamePattern, fileOf, namePattern, unconverted } from './name-pattern.ts';
+import type { MediaConsumer } from './consumer.ts';
+import type { MediaDestination } from './destination.ts';
+import { type NamePattern, filePatternText, namePattern, unconverted } from './name-pattern.ts';
 import { unpullable } from './pull.ts';
 
 export interface HostedRecording {
@@ -29,7 +29,7 @@ export function hostedRecordings({ site }: Plan): readonly HostedRecording[] {
   });
 }
 
-export function recordingConsumer(plan: Plan, hosted: HostedRecording): Consumer | Refusal {
+export function recordingConsumer(plan: Plan, hosted: HostedRecording): MediaConsumer | Refusal {
   const recordable = recordableOf(plan, hosted);
   if ('message' in recordable) return recordable;
   const { recording, volume, host } = hosted;
@@ -76,7 +76,7 @@ export function usualNotes(recording: Recording): string[] {
   const { name, file, segment } = recording;
   const usual = [
     ...(segment === undefined ? [`segment: ${duration(USUAL_SEGMENT)}`] : []),
-    ...(file === undefined ? [`file: "${fileOf(recording)}"`] : []),
+    ...(file === undefined ? [`file: "${filePatternText(recording)}"`] : []),
   ];
   if (usual.length === 0) return [];
   return [
@@ -102,7 +102,7 @@ const CONTAINERS: Readonly<Record<string, Container>> = {
 };
 
 const suffixOf = perObject((recording: Recording): string => {
-  return /\.([A-Za-z0-9]+)$/.exec(fileOf(recording))?.[1]?.toLowerCase() ?? '';
+  return /\.([A-Za-z0-9]+)$/.exec(filePatternText(recording))?.[1]?.toLowerCase() ?? '';
 });
 
 /** Why the files of a recording cannot hold its stream; `undefined` where they can. */
@@ -143,7 +143,7 @@ function tooShort({ item, file, segment = USUAL_SEGMENT }: Recording): Refusal |
  * timestamps of the stream would not do: they leap where it comes in a burst or after a pause, and start several files
  * in one second.
  */
-function segmentDestination(plan: Plan, recording: Recording, stream: Stream, names: NamePattern): Destination {
+function segmentDestination(plan: Plan, recording: Recording, stream: Stream, names: NamePattern): MediaDestination {
   const { segment = USUAL_SEGMENT } = recording;
   const { video, audio } = plan.site.media(stream);
   const { carrier, options } = CONTAINERS[suffixOf(recording)] ?? MATROSKA;

@@ -6,7 +6,7 @@ import type { Device, Stream } from '../../site/model.ts';
 import { refusedName } from '../file-name.ts';
 import { isInCircle } from '../cause.ts';
 import type { Refusal } from '../output.ts';
-import type { Consumer } from './consumer.ts';
+import type { MediaConsumer } from './consumer.ts';
 import { unpullable } from './pull.ts';
 import { sendDestinations, unsendable } from './send.ts';
 import { asName } from '../../text/words.ts';
@@ -24,7 +24,7 @@ export function relaysOf({ site }: Plan): readonly Relay[] {
   });
 }
 
-export function relayConsumer(plan: Plan, relay: Relay): Consumer | Refusal {
+export function relayConsumer(plan: Plan, relay: Relay): MediaConsumer | Refusal {
   const input = inputOf(plan, relay);
   if ('message' in input) return input;
   const { stream, host } = relay;

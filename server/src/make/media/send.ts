@@ -1,9 +1,9 @@
 /** How FFmpeg sends a stream: to its group, or a copy to each receiver. */
 
-import { askedAt } from '../../network/unicast.ts';
+import { addressedInterface } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
-import { headOf, placeOf } from '../../site/item.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { type Audio, type Device, type Media, type Stream, isRtsp } from '../../site/model.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { RTP_HEADER } from '../../standards/rtp.ts';
@@ -11,7 +11,7 @@ import { PACKET, PACKETS_PER_DATAGRAM, isOutsideTransportStream } from '../../st
 import { emptyRule, portRule } from '../cause.ts';
 import type { Refusal } from '../output.ts';
 import { CARRIER_NAMES, type Carrier, ENCODERS, supports } from './codec-support.ts';
-import type { Destination } from './destination.ts';
+import type { MediaDestination } from './destination.ts';
 import { rtpSessions } from './rtp-sessions.ts';
 import { PACKET_SIZE } from '../../network/rates.ts';
 
@@ -23,7 +23,7 @@ interface Relaying {
 }
 
 /** A destination for the group or each receiver; where video and audio are separate, one for each. */
-export function sendDestinations(plan: Plan, { stream, input, host }: Relaying): readonly Destination[] | Refusal {
+export function sendDestinations(plan: Plan, { stream, input, host }: Relaying): readonly MediaDestination[] | Refusal {
   const to = targetsOf(plan, stream, host);
   if ('message' in to) return to;
   const refused = unlike(plan, stream, input);
@@ -59,7 +59,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
   if (transport === undefined)
     return {
       rule: 'transport-missing',
-      at: headOf(item),
+      at: namePlace(item),
       message: `${name} does not say how it is sent. Say its transport.`,
     };
   if (isRtsp(transport)) {
@@ -69,7 +69,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
     return { rule: 'not-made', at: placeOf(item, ['transport']), message };
   }
   if (port === undefined)
-    return { rule: portRule(stream), at: headOf(item), message: `${name} has no port yet. Say its \`port\`.` };
+    return { rule: portRule(stream), at: namePlace(item), message: `${name} has no port yet. Say its \`port\`.` };
   if (group !== undefined) {
     if (!isMulticast(group))
       return {
@@ -90,13 +90,13 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
   const targets: Target[] = [];
   for (const receiver of stream.receivers) {
     const device = plan.site.deviceByName.get(receiver);
-    const at = device === undefined ? undefined : askedAt(plan.network, device, host);
+    const at = device === undefined ? undefined : addressedInterface(plan.network, device, host);
     const address = at?.address;
     const local = at === undefined ? undefined : plan.network.interfaces.towards(host, at)?.by?.address;
     if (address === undefined || local === undefined) {
       return {
         rule: device === undefined ? 'unknown-name' : 'not-made',
-        at: placeOf(item, receiverRoute(stream, receiver)),
+        at: placeOf(item, receiverKeyPath(stream, receiver)),
         message: `${host.name} cannot send ${name} to ${receiver}: the address of one of them is not known. Say both addresses.`,
       };
     }
@@ -106,7 +106,7 @@ function targetsOf(plan: Plan, stream: Stream, host: Device): readonly Target[] 
     ? targets
     : {
         rule: 'no-receivers',
-        at: headOf(item),
+        at: namePlace(item),
         message: `${name} has neither a group nor a receiver, so there is nowhere to send it. Say one.`,
       };
 }
@@ -120,7 +120,7 @@ function unlike(plan: Plan, stream: Stream, input: Stream): Refusal | undefined 
   if (video === undefined && audio === undefined)
     return {
       rule: emptyRule(plan, stream),
-      at: headOf(item),
+      at: namePlace(item),
       message: `${name} has neither video nor audio. Say what ${input.name} consists of.`,
     };
   if (video?.codec !== original.video?.codec) {
@@ -213,7 +213,7 @@ function isSameAudio(a: Audio, b: Audio | undefined): boolean {
 const SEND_BUFFER = ['buffer_size', '425984'] as const;
 
 /** An RTP session for each medium. */
-function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target: Target): Destination[] {
+function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target: Target): MediaDestination[] {
   const size = (stream.packetSize ?? PACKET_SIZE) + RTP_HEADER;
   return rtpSessions(stream, media).map(({ medium, port, rtcp, payload }) => ({
     mapping: medium === 'video' ? video : audio,
@@ -224,7 +224,7 @@ function asRtp(stream: Stream, media: Media, { video, audio }: Encoding, target:
 }
 
 /** Whole transport stream packets, seven in a datagram where the site does not declare another size. */
-function asTransportStream(stream: Stream, { video, audio }: Encoding, target: Target): Destination {
+function asTransportStream(stream: Stream, { video, audio }: Encoding, target: Target): MediaDestination {
   const { muxRate, port = 0, packetSize = PACKETS_PER_DATAGRAM * PACKET } = stream;
   const size = Math.max(1, Math.floor(packetSize / PACKET)) * PACKET;
   const mapping = [...video, ...audio];

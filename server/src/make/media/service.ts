@@ -5,7 +5,7 @@ import type { Device, Site } from '../../site/model.ts';
 import { commented, header } from '../header.ts';
 import { mountUnits, unitText, unitWord } from '../quoting/unit.ts';
 
-export interface Service {
+export interface SystemdService {
   /** How to make it again: `make recorders recorder`. */
   readonly command: string;
   readonly description: string;
@@ -15,7 +15,7 @@ export interface Service {
   readonly install: readonly string[];
 }
 
-export function serviceFile(site: Site, { command, description, unit, service, install }: Service): string {
+export function serviceFile(site: Site, { command, description, unit, service, install }: SystemdService): string {
   const sections = [
     ['[Unit]', `Description=${unitText(description)}`, ...unit],
     ['[Service]', ...service, ...SANDBOX],

@@ -3,7 +3,7 @@
 import type { Interface } from '../../network/interface.ts';
 import type { Plan } from '../../plan.ts';
 import { placeOf } from '../../site/item.ts';
-import { leadOf } from '../../network/link.ts';
+import { linkEnd } from '../../network/link.ts';
 import {
   type Device,
   type HostRoute,
@@ -15,7 +15,7 @@ import {
   portName,
 } from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list, asName } from '../../text/words.ts';
 import type { Refusal } from '../output.ts';
@@ -68,8 +68,8 @@ export interface HostNetwork {
 
 export function hostNetwork(plan: Plan, device: Device): HostNetwork {
   const refused: Refusal[] = [];
-  const refuse = (rule: string, route: Route, message: string): void =>
-    void refused.push({ rule, at: placeOf(device.item, route), message });
+  const refuse = (rule: string, keyPath: KeyPath, message: string): void =>
+    void refused.push({ rule, at: placeOf(device.item, keyPath), message });
   const interfaces = ranked(interfacesOf(plan, device, refuse));
   const routes = device.routes.flatMap((route) => routeOf(plan, device, route, interfaces, refuse) ?? []);
   if (!device.routes.some(({ to }) => to.prefix === 0)) routes.push(...usualDefault(plan, device, interfaces));
@@ -102,7 +102,7 @@ function prefixNotes(interfaces: readonly HostInterface[]): string[] {
   ];
 }
 
-type Refuse = (rule: string, route: Route, message: string) => void;
+type Refuse = (rule: string, keyPath: KeyPath, message: string) => void;
 
 function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface[] {
   const taken = new Map<string, string>();
@@ -114,7 +114,7 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
     else {
       refuse(
         key === 'interface' && port.interface === undefined ? 'not-made' : 'interface-name',
-        [...port.route, key],
+        [...port.keyPath, key],
         `${visible(portName(port))} cannot be set up as ${visible(name)}: ${why}. Say its name in \`${key}\`.`,
       );
     }
@@ -138,7 +138,7 @@ function interfacesOf(plan: Plan, device: Device, refuse: Refuse): HostInterface
 function standingFor({ network }: Plan, bonded: readonly Port[]): Port | undefined {
   return bonded.find((port) => {
     const link = network.topology.linkAt(port);
-    return link !== undefined && leadOf(link, port) === port;
+    return link !== undefined && linkEnd(link, port) === port;
   });
 }
 
@@ -158,7 +158,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
     if (leg.id === undefined) {
       refuse(
         'not-made',
-        [...port.route, 'trunk'],
+        [...port.keyPath, 'trunk'],
         `${asName(leg.name)} has no id, so that ${portName(port)} cannot carry it with a tag. Give the VLAN its id.`,
       );
       return [];
@@ -170,7 +170,7 @@ function atPort(plan: Plan, port: Port, name: string, taken: Map<string, string>
     if (why !== undefined) {
       refuse(
         port.interface === undefined ? 'not-made' : 'interface-name',
-        [...port.route, 'trunk'],
+        [...port.keyPath, 'trunk'],
         `${asName(leg.name)} at ${portName(port)} would be the interface ${visible(legName)}: ${why}. Give the port another ` +
           '`interface`.',
       );
@@ -200,7 +200,7 @@ function homeOf(
 function withPrefix(
   plan: Plan,
   port: Port,
-  { address, vlan: name, route }: PortAddress,
+  { address, vlan: name, keyPath }: PortAddress,
   vlan: Vlan | undefined,
   refuse: Refuse,
 ): HostAddress[] {
@@ -208,7 +208,7 @@ function withPrefix(
   if (name !== undefined && vlan !== undefined && vlan.name !== name) {
     refuse(
       'address-not-carried',
-      route,
+      keyPath,
       `${portName(port)} does not carry ${asName(name)}, so that ${said} cannot be set there. Add the VLAN to its trunk, or ` +
         'take the address out.',
     );
@@ -223,7 +223,7 @@ function withPrefix(
   if (!contains(home.subnet, address)) {
     refuse(
       'address-outside-subnet',
-      route,
+      keyPath,
       `${said} is outside ${asName(home.name)}, ${formatSubnet(home.subnet)}, so that ${portName(port)} would reach nobody. ` +
         'Take an address inside.',
     );
@@ -249,14 +249,14 @@ function routeOf(
     if (device.portByName.has(route.port) && route.vlan !== undefined)
       refuse(
         'route-refused',
-        [...route.route, 'vlan'],
+        [...route.keyPath, 'vlan'],
         `${device.name}/${route.port} does not carry ${visible(route.vlan)}, so that there is no route by it. Name a ` +
           'VLAN of the port.',
       );
     else if (!device.portByName.has(route.port))
       refuse(
         'no-such-port',
-        [...route.route, 'port'],
+        [...route.keyPath, 'port'],
         `${asName(device.name)} has no port ${visible(route.port)}, so that there is no route by it. Name one of its ports.`,
       );
     return undefined;
@@ -265,7 +265,7 @@ function routeOf(
   if (refused?.why === 'second') {
     refuse(
       'route-refused',
-      [...route.route, 'to'],
+      [...route.keyPath, 'to'],
       `${asName(device.name)} has a route for ${destination(to)} already, and Linux takes one alone. Take one of them out.`,
     );
     return undefined;
@@ -274,7 +274,7 @@ function routeOf(
   if (refused?.why === 'off-link' && via !== undefined) {
     refuse(
       'route-refused',
-      [...route.route, 'via'],
+      [...route.keyPath, 'via'],
       `${formatAddress(via)} is in no subnet of ${device.name}/${route.port}, so that nothing can be handed to it ` +
         'there. Name a router on that link.',
     );
@@ -289,7 +289,7 @@ function routeOf(
   if (gateway !== undefined) return { to, by: first, via: gateway };
   refuse(
     ruleOfDefault(plan, device, route),
-    route.route,
+    route.keyPath,
     `The default route of ${asName(device.name)} names no router, and the VLAN of ${route.port} has no gateway with an ` +
       'address. Say the address of the router in `via`.',
   );

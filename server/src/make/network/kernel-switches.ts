@@ -5,7 +5,7 @@
 
 import type { Interface } from '../../network/interface.ts';
 import { type RoutingContext, trace } from '../../network/trace.ts';
-import { askedAt } from '../../network/unicast.ts';
+import { addressedInterface } from '../../network/unicast.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Stream, isRtsp } from '../../site/model.ts';
 import { type HostInterface, type HostNetwork, ofPlan } from './host-network.ts';
@@ -88,7 +88,7 @@ function arrivals(plan: Plan, device: Device): Arrival[] {
     return reaches.flatMap((name) => {
       const receiver = site.deviceByName.get(name);
       const from = receiver === device ? source : source === device && isAnswered(stream) ? receiver : undefined;
-      const to = from === undefined ? undefined : askedAt(network, device, from);
+      const to = from === undefined ? undefined : addressedInterface(network, device, from);
       const came = from === undefined || to === undefined || from === device ? undefined : last(from, to);
       return came === undefined ? [] : [{ at: came.at, back: answer(came.source) }];
     });

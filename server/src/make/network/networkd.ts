@@ -54,7 +54,7 @@ export function unnamedInterfaces({ device, interfaces }: HostNetwork): readonly
       `systemd-networkd takes no interface name such as ${visible(own.name)} of ${device.name}: letters, digits and ` +
       '. _ + @ - alone, and not digits alone. Say the name that the operating system has in `interface`.';
     const rule = own.port.interface === undefined ? 'not-made' : 'interface-name';
-    return [{ rule, at: placeOf(device.item, [...own.port.route, 'interface']), message }];
+    return [{ rule, at: placeOf(device.item, [...own.port.keyPath, 'interface']), message }];
   });
 }
 
@@ -141,7 +141,7 @@ function match({ name, port, tag, cards }: Pick<HostInterface, 'name' | 'port' |
 }
 
 function described({ item }: Device, { port }: HostInterface): Key[] {
-  const text = networkdText(textAt(item.data, [...port.route, 'description']) ?? '');
+  const text = networkdText(textAt(item.data, [...port.keyPath, 'description']) ?? '');
   return text === '' ? [] : [['Description', text]];
 }
 

@@ -17,10 +17,7 @@ export function cautionsOf(site: Site, cables: readonly Cable[], ports: readonly
         (portAt(site, to) ?? connectorAt(site, to))?.device,
       ] as const,
   );
-  const highest = Math.max(
-    0,
-    ...ports.flatMap(({ feeds }) => (feeds === undefined ? [] : portTypes[feeds].pseMilliwatts)),
-  );
+  const highest = Math.max(0, ...ports.flatMap(({ pse }) => (pse === undefined ? [] : portTypes[pse].pseMilliwatts)));
   const isAloft = (device: Device | undefined): boolean =>
     device !== undefined && ['camera', 'access-point', 'aerial', 'lnb'].includes(device.kind ?? '');
   const found: Caution[] = [

@@ -22,14 +22,14 @@ export interface CableRun {
   readonly cable: Cable;
   /** `undefined` where the two ports make no link of the plan. */
   readonly link: Link | undefined;
-  readonly here: Plug;
-  readonly there: Plug;
+  readonly here: PlugEnd;
+  readonly there: PlugEnd;
   /** Ports of patch panels, in order from `here` to `there`. */
   readonly through: readonly string[];
   readonly label: string;
 }
 
-export interface Plug {
+export interface PlugEnd {
   /** `core/1`, or the device alone where it has one port; as in the site where there is no such port. */
   readonly text: string;
   readonly port: Port | undefined;
@@ -59,7 +59,7 @@ export function reversed({ here, there, through, ...rest }: CableRun): CableRun 
   return { ...rest, here: there, there: here, through: [...through].reverse() };
 }
 
-function plug(site: Site, end: CableEnd | undefined): Plug {
+function plug(site: Site, end: CableEnd | undefined): PlugEnd {
   if (end === undefined) return { text: '?', port: undefined, location: '' };
   const port = portAt(site, end);
   const device = site.deviceByName.get(end.device);

@@ -1,6 +1,6 @@
 /** Every cable of the site in the order of a walk through it: place by place, port by port. */
 
-import { memberAt, oppositePort } from '../../network/link.ts';
+import { memberLinkAt, oppositePort } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Cable } from '../../site/model.ts';
 import { isCoax } from '../../standards/television/coax.ts';
@@ -11,7 +11,7 @@ import { type Cell, csv } from '../quoting/csv.ts';
 import { cautionsOf } from '../tables/cautions.ts';
 import { byTexts } from '../../text/natural-order.ts';
 import { type Column, TICK, facts, sheet, sheetTable } from '../tables/sheet.ts';
-import { type CableRun, type Plug, cableRun, byRun, reversed } from './cable-run.ts';
+import { type CableRun, type PlugEnd, cableRun, byRun, reversed } from './cable-run.ts';
 import { textAt } from '../../text/syntax.ts';
 
 export const patchSchedule: Output = {
@@ -39,7 +39,7 @@ function walkOf(plan: Plan): CableRun[] {
   const ends = new Map<string, number>();
   for (const { from, to } of site.cables)
     for (const end of [from, to]) if (end !== undefined) ends.set(end.device, (ends.get(end.device) ?? 0) + 1);
-  const rank = ({ text, port }: Plug): readonly [forwards: number, cables: number, name: string] => {
+  const rank = ({ text, port }: PlugEnd): readonly [forwards: number, cables: number, name: string] => {
     const device = port?.device.name ?? text;
     return [port?.forwards === true ? 1 : 0, ends.get(device) ?? 0, text];
   };
@@ -91,7 +91,7 @@ function csvOf({ site, network }: Plan, walk: readonly CableRun[]): string {
         cable.type ?? '',
         cable.length === undefined ? '' : cable.length / 1000,
         textAt(cable.item.data, ['description']) ?? '',
-        (link === undefined || here.port === undefined ? undefined : memberAt(link, here.port)?.capacity) ?? '',
+        (link === undefined || here.port === undefined ? undefined : memberLinkAt(link, here.port)?.capacity) ?? '',
         ...peaks,
         site.name ?? '',
       ];

@@ -2,9 +2,9 @@
 
 import { grouped } from '../../grouped.ts';
 import { perObject } from '../../memo.ts';
-import { type Link, memberAt, oppositePort } from '../../network/link.ts';
+import { type Link, memberLinkAt, oppositePort } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
-import type { Feed } from '../../network/poe.ts';
+import type { PoeFeed } from '../../network/poe.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type Vlan, ownAddresses } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
@@ -47,7 +47,7 @@ interface Row {
   readonly mode: 'access' | 'trunk' | 'all VLANs' | 'no VLAN' | 'routed';
   readonly untagged: Vlan | undefined;
   readonly tagged: readonly Vlan[];
-  readonly feed: Feed | undefined;
+  readonly feed: PoeFeed | undefined;
   /** The cables seen from the port; several only where the site plugs two into it. */
   readonly cables: readonly CableRun[];
   /** bit/s on the line, as in the report; `undefined` where the port has no link. */
@@ -80,7 +80,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
     const peak = (at: Link, out: Port): number => network.load(at, out).line.peak;
     return {
       port,
-      use: textAt(device.item.data, [...port.route, 'description']) ?? '',
+      use: textAt(device.item.data, [...port.keyPath, 'description']) ?? '',
       mode: modeOf(port),
       untagged: untagged?.vlan,
       tagged: tagged
@@ -141,7 +141,7 @@ function csvOf({ site, network }: Plan, rows: readonly Row[]): string {
     CSV_HEAD,
     rows.map(({ port, use, mode, untagged, tagged, feed, cables, peak }): Cell[] => {
       const link = network.topology.linkAt(port);
-      const own = link === undefined ? undefined : memberAt(link, port);
+      const own = link === undefined ? undefined : memberLinkAt(link, port);
       return [
         port.device.name,
         port.name,
@@ -153,7 +153,7 @@ function csvOf({ site, network }: Plan, rows: readonly Row[]): string {
         each(tagged.map(({ id }) => String(id ?? ''))),
         port.speed ?? '',
         own?.capacity ?? '',
-        port.feeds ?? '',
+        port.pse ?? '',
         feed === undefined ? '' : feed.allotted / 1000,
         port.lag ?? '',
         port.lag === undefined ? '' : port.lacp,
@@ -208,7 +208,7 @@ function pageOf(plan: Plan, device: Device, rows: readonly Row[]): string {
         ),
         vlanText(untagged),
         commaParted(tagged.map(vlanText)),
-        speedText(port, link === undefined ? undefined : memberAt(link, port)?.capacity),
+        speedText(port, link === undefined ? undefined : memberLinkAt(link, port)?.capacity),
         poeText(port, feed),
         parted(...cables.flatMap(cableTo), link?.blocked === undefined ? '' : '(kept idle by spanning tree)'),
         known(cables.map(({ label }) => label)),
@@ -257,7 +257,7 @@ function switchFacts({ site, poe }: Plan, device: Device): string {
     facts(
       'Peaks are predicted, on the line: Ethernet frames with preamble and gaps; the share is of the speed of the ' +
         'link.' +
-        (device.ports.some(({ feeds }) => feeds !== undefined)
+        (device.ports.some(({ pse }) => pse !== undefined)
           ? ' The watts behind a type of PoE are set aside for what is plugged in.'
           : ''),
     )
@@ -279,8 +279,8 @@ function speedText({ speed, module = '' }: Port, capacity: number | undefined): 
   return parted(bitRate(capacity), own === '' ? '' : `of ${own}`, module);
 }
 
-function poeText({ feeds }: Port, feed: Feed | undefined): string {
-  return feeds === undefined || feed === undefined ? (feeds ?? '') : `${feeds}, ${watts(feed.allotted)}`;
+function poeText({ pse }: Port, feed: PoeFeed | undefined): string {
+  return pse === undefined || feed === undefined ? (pse ?? '') : `${pse}, ${watts(feed.allotted)}`;
 }
 
 function cableTo({ there, through }: CableRun): string[] {

@@ -15,7 +15,7 @@ export function leftBlanks({ blanks, site }: Plan): LeftBlank[] {
   return blanks
     .filter(({ value }) => value === undefined)
     .map((blank) => ({
-      at: placeOf(blank.item, blank.route),
+      at: placeOf(blank.item, blank.keyPath),
       words: `${asName(blank.item.name)}: no ${blank.what}, because ${whyBlank(blank, site)}`,
     }));
 }

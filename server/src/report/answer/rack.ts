@@ -1,4 +1,4 @@
-import { type Placed, type RackFigures, unitWords } from '../../racks/racks.ts';
+import { type MountedDevice, type RackFigures, unitWords } from '../../racks/racks.ts';
 import { count, kilograms } from '../../text/words.ts';
 import { answer } from './words.ts';
 
@@ -20,7 +20,7 @@ export function freeUnitsWords({ rack: { units }, placed, free }: RackFigures): 
 }
 
 /** `U 3–4, rear` */
-export function placeWords(placed: Placed): string {
+export function placeWords(placed: MountedDevice): string {
   return `${unitWords(placed)}${placed.side === 'rear' ? ', rear' : ''}`;
 }
 

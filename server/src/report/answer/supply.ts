@@ -9,8 +9,8 @@ export function upsAnswer(plan: Plan, device: Device): string {
   const supply = plan.supply();
   const figures = supply.ups(device);
   if (figures === undefined) return '';
-  const { ups, load, apparent, unsaid } = figures;
-  const more = unsaid.length === 0 ? '' : ' + ?';
+  const { ups, load, apparent, undeclared } = figures;
+  const more = undeclared.length === 0 ? '' : ' + ?';
   const share = (part: number, rated: number | undefined, words: (amount: number) => string): string =>
     `${words(part)}${more}${rated === undefined || rated === 0 ? '' : `, ${percent(part, rated)} of ${words(rated)}`}`;
   return answer(
@@ -32,10 +32,10 @@ export function upsLasts(plan: Plan, device: Device): string {
 
 /** `86 W at most · feeds 3 devices, which end at once without mains` */
 export function circuitAnswer(plan: Plan, device: Device): string {
-  const { draw, feeding } = plan.supply();
-  const { taken, unsaid } = draw(device);
+  const { power, feeding } = plan.supply();
+  const { taken, undeclared } = power(device);
   return answer(
-    `${aboutWatts(taken.most)}${unsaid.length === 0 ? '' : ' + ?'} at most`,
+    `${aboutWatts(taken.most)}${undeclared.length === 0 ? '' : ' + ?'} at most`,
     `feeds ${count(feeding.fedBy(device).length, 'device')}`,
   );
 }

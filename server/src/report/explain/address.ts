@@ -19,7 +19,7 @@ import {
 import { count, few, list } from '../../text/words.ts';
 import { answer } from '../answer/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
-import { grouped } from './figure.ts';
+import { digitsGrouped } from './figure.ts';
 import { groupExplained } from './group.ts';
 
 export function addressExplained(plan: Plan, address: number): Explanation {
@@ -85,7 +85,7 @@ function vlanLines(vlan: Vlan, subnet: Subnet, address: number): ExplanationLine
 function placeIn(subnet: Subnet, address: number): string {
   if (address === subnet.network && subnet.prefix < 31) return 'network address, which no host may have';
   if (address === broadcast(subnet) && subnet.prefix < 31) return 'broadcast address, which no host may have';
-  return `host ${grouped(address - firstHost(subnet) + 1)} of ${grouped(hostsIn(subnet))}`;
+  return `host ${digitsGrouped(address - firstHost(subnet) + 1)} of ${digitsGrouped(hostsIn(subnet))}`;
 }
 
 /** The number of addresses for hosts. */

@@ -5,7 +5,7 @@ import type { Load } from '../../network/rates.ts';
 import { bitRate, count } from '../../text/words.ts';
 import { MPDU_OVERHEAD } from '../../standards/wifi.ts';
 import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
-import { type Figure, grouped, rates } from './figure.ts';
+import { type Figure, digitsGrouped, rates } from './figure.ts';
 
 /** Stream by stream: packets, the time that each takes, and the share that this is. */
 export function airExplained({ device, streams, share }: Air): Explanation {
@@ -34,8 +34,8 @@ function streamLines({ stream, copies, runs, share }: AirStream): ExplanationLin
       cells: rates(perSecond, 'packets/s'),
       formula:
         time.nominal === time.peak
-          ? `${grouped(time.peak, 1)} µs each`
-          : `${grouped(time.nominal, 1)} µs each, at peak ${grouped(time.peak, 1)} µs`,
+          ? `${digitsGrouped(time.peak, 1)} µs each`
+          : `${digitsGrouped(time.nominal, 1)} µs each, at peak ${digitsGrouped(time.peak, 1)} µs`,
     },
   ]);
   const formula = copies === 1 ? {} : { formula: `in ${count(copies, 'VLAN')}` };

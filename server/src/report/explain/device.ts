@@ -1,7 +1,7 @@
 /** A device at a glance: its ports with their loads, its power, its streams. */
 
 import { canForward } from '../../network/can-forward.ts';
-import { type Link, memberAt, oppositePort } from '../../network/link.ts';
+import { type Link, memberLinkAt, oppositePort } from '../../network/link.ts';
 import { uplinksOf } from '../../network/uplinks.ts';
 import type { Plan } from '../../plan.ts';
 import { type Device, type Port, type PortAddress, ownAddresses, portName } from '../../site/model.ts';
@@ -170,7 +170,7 @@ function portLine({ network }: Plan, port: Port, link: Link): ExplanationLine {
 
 /** The port at the other end of its own cable. */
 function farEnd(link: Link, port: Port): Port {
-  const own = memberAt(link, port);
+  const own = memberLinkAt(link, port);
   return own === undefined ? oppositePort(link, port) : own.a === port ? own.b : own.a;
 }
 
@@ -195,7 +195,7 @@ export function portExplained(plan: Plan, port: Port, most?: number): Explanatio
 }
 
 function portWords(port: Port): string[] {
-  const { speed, medium, module, vlan, trunk, native, feeds, draws, lag, lacp } = port;
+  const { speed, medium, module, vlan, trunk, native, pse, pd, lag, lacp } = port;
   const words: string[] = [];
   if (speed !== undefined) words.push(`${bitRate(speed)}.`);
   if (module !== undefined) words.push(`${module.toUpperCase()}.`);
@@ -204,10 +204,8 @@ function portWords(port: Port): string[] {
     words.push(`A trunk of ${list(trunk)}${native === undefined ? '' : `, ${native} without a tag`}.`);
   else if (vlan !== undefined) words.push(`An access port of ${vlan}.`);
   if (lag !== undefined) words.push(`One of the group ${lag}${lacp === 'off' ? ', without LACP' : ''}.`);
-  if (feeds !== undefined) words.push(`It can feed a powered device (PoE ${feeds}).`);
-  if (draws !== undefined)
-    words.push(
-      `It draws class ${draws.class ?? 0}${draws.milliwatts === undefined ? '' : `, ${watts(draws.milliwatts)}`}.`,
-    );
+  if (pse !== undefined) words.push(`It can feed a powered device (PoE ${pse}).`);
+  if (pd !== undefined)
+    words.push(`It draws class ${pd.class ?? 0}${pd.milliwatts === undefined ? '' : `, ${watts(pd.milliwatts)}`}.`);
   return words;
 }

@@ -24,7 +24,7 @@ const DECIMALS: Readonly<Record<FigureUnit, number>> = {
 
 /** `6,412,345 b/s` */
 export function exact({ value, unit }: Figure): string {
-  return `${grouped(value, DECIMALS[unit])} ${unit}`;
+  return `${digitsGrouped(value, DECIMALS[unit])} ${unit}`;
 }
 
 /** `6.41 Mb/s` */
@@ -45,7 +45,7 @@ export function short(figure: Figure): string {
 }
 
 /** `1,234.5`: thousands separated, at most so many decimals. */
-export function grouped(value: number, decimals = 0): string {
+export function digitsGrouped(value: number, decimals = 0): string {
   const [whole = '', fraction = ''] = Math.abs(value).toFixed(decimals).split('.');
   const digits = fraction.replace(/0+$/, '');
   const sign = value < 0 ? '-' : '';

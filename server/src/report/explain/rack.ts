@@ -1,6 +1,6 @@
 /** A rack: its devices from top to bottom, its free units, and its weight. */
 
-import { type Placed, type RackFigures, unitWords } from '../../racks/racks.ts';
+import { type MountedDevice, type RackFigures, unitWords } from '../../racks/racks.ts';
 import { panelHeight } from '../../standards/rack.ts';
 import { few, kilograms, millimetres } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
@@ -25,7 +25,7 @@ export function rackExplained(figures: RackFigures): Explanation {
   };
 }
 
-function line(placed: Placed): ExplanationLine {
+function line(placed: MountedDevice): ExplanationLine {
   const { device, first, last, side } = placed;
   const { depth, weight } = device.mounting;
   return {

@@ -16,7 +16,7 @@ import {
 import { formatAddress } from '../../standards/ipv4.ts';
 import { count, list } from '../../text/words.ts';
 import { type Explanation, type ExplanationLine, RATES } from './explanation.ts';
-import { grouped, rates } from './figure.ts';
+import { digitsGrouped, rates } from './figure.ts';
 import { ACKNOWLEDGING, ETHERNET, HEADER_SOURCES, LINE, TAG, TRANSPORT_STREAM } from './sources.ts';
 import { reachWords, streamAnswer } from '../answer/stream.ts';
 
@@ -123,7 +123,10 @@ function multiplexLine(plan: Plan, stream: Stream): ExplanationLine {
 
 function packetLine(stream: Stream, run: PacketRun): ExplanationLine {
   const { nominal, peak } = run.media;
-  const size = nominal === peak ? `${grouped(peak, 1)} B` : `${grouped(nominal, 1)} B, at peak ${grouped(peak, 1)} B,`;
+  const size =
+    nominal === peak
+      ? `${digitsGrouped(peak, 1)} B`
+      : `${digitsGrouped(nominal, 1)} B, at peak ${digitsGrouped(peak, 1)} B,`;
   const end =
     run.what === 'video'
       ? `: the last ${stream.transport === 'rtsp' ? 'TCP segment' : 'one'} of a picture ends with it`
@@ -140,7 +143,7 @@ function headerLine(run: PacketRun): ExplanationLine {
   return {
     label: 'headers in each',
     cells: rates({ nominal: bytes, peak: bytes }, 'B'),
-    formula: run.headers.map(({ name, bytes: each }) => `${name} ${grouped(each, 1)}`).join(' + '),
+    formula: run.headers.map(({ name, bytes: each }) => `${name} ${digitsGrouped(each, 1)}`).join(' + '),
     source: [...new Set(run.headers.flatMap(({ name }) => HEADER_SOURCES[name] ?? []))].join(', '),
   };
 }

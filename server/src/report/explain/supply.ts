@@ -4,7 +4,12 @@ import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
 import { PEUKERT_EXPONENT } from '../../standards/battery.ts';
 import { portName } from '../../site/model.ts';
-import { ASSUMED_POE_EFFICIENCY, ASSUMED_POWER_FACTOR, type Draw, atPort } from '../../supply/draw.ts';
+import {
+  ASSUMED_POE_EFFICIENCY,
+  ASSUMED_POWER_FACTOR,
+  type DevicePower,
+  wattsAtPort,
+} from '../../supply/device-power.ts';
 import { type UpsFigures, batteryOf } from '../../supply/ups.ts';
 import { runtime, threshold, voltAmperes, wattHours } from '../../text/words.ts';
 import { kilowattHours } from '../supply/figures.ts';
@@ -17,11 +22,14 @@ const COLUMNS: readonly string[] = ['at most', 'by class'];
 /** Empty where the device declares nothing of power and feeds no other. */
 export function supplyExplained(plan: Plan, device: Device): Explanation[] {
   const supply = plan.supply();
-  const draw = supply.draw(device);
+  const draw = supply.power(device);
   const isSaid = device.ownPower !== undefined || device.ups !== undefined || supply.feeding.fedBy(device).length > 0;
   if (
     !isSaid ||
-    (device.ownPower === undefined && device.ups === undefined && device.kind !== 'circuit' && draw.basis === 'unsaid')
+    (device.ownPower === undefined &&
+      device.ups === undefined &&
+      device.kind !== 'circuit' &&
+      draw.basis === 'undeclared')
   )
     return [];
   const ups = supply.ups(device);
@@ -30,16 +38,16 @@ export function supplyExplained(plan: Plan, device: Device): Explanation[] {
 
 /** The power that the site takes from the mains. */
 export function totalExplained(plan: Plan): Explanation {
-  const { total, feeding, draw, unsaid } = plan.supply();
-  const roots = plan.site.devices.filter((device) => feeding.of(device).by === 'mains' && draw(device).taken.most > 0);
+  const { total, feeding, power, undeclared } = plan.supply();
+  const roots = plan.site.devices.filter((device) => feeding.of(device).by === 'mains' && power(device).taken.most > 0);
   return {
     title: 'What the site takes from the mains',
     sentences:
-      unsaid.length === 0
+      undeclared.length === 0
         ? []
-        : [`Without declared watts, and left out: ${unsaid.map(({ name }) => name).join(', ')}.`],
+        : [`Without declared watts, and left out: ${undeclared.map(({ name }) => name).join(', ')}.`],
     columns: COLUMNS,
-    lines: roots.map((device) => ({ label: device.name, cells: both(draw(device).taken) })),
+    lines: roots.map((device) => ({ label: device.name, cells: both(power(device).taken) })),
     total: { label: 'together', cells: both(total) },
     after: [
       {
@@ -51,22 +59,22 @@ export function totalExplained(plan: Plan): Explanation {
   };
 }
 
-function takenExplained(plan: Plan, device: Device, { own, basis, given, taken }: Draw): Explanation {
-  const { feeding, draw, lasts, upses } = plan.supply();
+function takenExplained(plan: Plan, device: Device, { own, basis, given, taken }: DevicePower): Explanation {
+  const { feeding, power, lasts, upses } = plan.supply();
   const lines: ExplanationLine[] = [];
   if (basis !== 'none')
-    lines.push({ label: 'own', cells: basis === 'unsaid' ? ['?', '?'] : both(own), formula: BASIS[basis] });
+    lines.push({ label: 'own', cells: basis === 'undeclared' ? ['?', '?'] : both(own), formula: BASIS[basis] });
   let hasPoe = false;
   for (const one of feeding.fedBy(device)) {
     const fed = feeding.of(one);
-    const of = draw(one).taken;
+    const of = power(one).taken;
     if (fed.by === 'host' || fed.by === 'mains') continue;
     if (fed.by === 'source') {
       lines.push({ label: one.name, cells: both(of), formula: 'with all that hangs on it' });
       continue;
     }
     hasPoe = true;
-    const left = atPort(fed.feed, of, plan.network.topology.linkAt);
+    const left = wattsAtPort(fed.feed, of, plan.network.topology.linkAt);
     const lost = left.most - of.most;
     lines.push({
       label: one.name,
@@ -84,7 +92,7 @@ function takenExplained(plan: Plan, device: Device, { own, basis, given, taken }
     });
   }
   const fed = feeding.of(device);
-  const from = fed.by === 'mains' ? (fed.isSaid ? 'the mains' : 'the mains (assumed)') : fed.device.name;
+  const from = fed.by === 'mains' ? (fed.isDeclared ? 'the mains' : 'the mains (assumed)') : fed.device.name;
   return {
     title: `${device.name}: power`,
     sentences: [`It is fed from ${from}${upses.length === 0 ? '' : `; without mains it ${goesOn(lasts(device))}`}.`],
@@ -98,10 +106,10 @@ function goesOn(lasts: number | undefined): string {
   return lasts === 0 ? 'ends at once' : `goes on for ${lastsWords(lasts)}`;
 }
 
-const BASIS: Readonly<Record<Exclude<Draw['basis'], 'none'>, string>> = {
+const BASIS: Readonly<Record<Exclude<DevicePower['basis'], 'none'>, string>> = {
   declared: 'as declared',
   class: 'what its PoE class allows, as its watts are undeclared',
-  unsaid: 'undeclared, and left out',
+  undeclared: 'undeclared, and left out',
 };
 
 function runtimeExplained(figures: UpsFigures): Explanation {
@@ -149,7 +157,7 @@ function runtimeExplained(figures: UpsFigures): Explanation {
   };
 }
 
-function both({ most, byClass }: Pick<Draw['taken'], 'most' | 'byClass'>): Figure[] {
+function both({ most, byClass }: Pick<DevicePower['taken'], 'most' | 'byClass'>): Figure[] {
   return [watts(most), watts(byClass)];
 }
 
@@ -157,6 +165,9 @@ function watts(milliwatts: number): Figure {
   return { value: milliwatts / 1000, unit: 'W' };
 }
 
-function scaled({ most, byClass }: Draw['taken'], factor: number): Pick<Draw['taken'], 'most' | 'byClass'> {
+function scaled(
+  { most, byClass }: DevicePower['taken'],
+  factor: number,
+): Pick<DevicePower['taken'], 'most' | 'byClass'> {
   return { most: most * factor, byClass: byClass * factor };
 }

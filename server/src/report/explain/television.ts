@@ -6,7 +6,7 @@ import type { Multiplex, Service } from '../../site/television/facts.ts';
 import { bitRate } from '../../text/words.ts';
 import { computedRate, netRateOf, skyFrequency, coaxFrequency } from '../../site/television/channel.ts';
 import type { Point } from '../../television/reception.ts';
-import type { Step } from '../../television/signals.ts';
+import type { SignalStep } from '../../television/signals.ts';
 import { decibels, level, megahertz } from '../../text/radio-words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
 import { multiplexAnswer, serviceAnswer, weakestWords } from '../answer/television.ts';
@@ -110,7 +110,7 @@ export function levelExplained({
   };
 }
 
-function stepLine({ by, gain, assumed }: Step): ExplanationLine {
+function stepLine({ by, gain, assumed }: SignalStep): ExplanationLine {
   const label = 'cable' in by ? [by.cable.type ?? 'coax', by.cable.name].join(' ') : by.device.name;
   return {
     label,

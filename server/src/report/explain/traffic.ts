@@ -1,7 +1,7 @@
 /** The line rates of other traffic than streams, there and back. */
 
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { type TrafficRoute, asPull, trafficRates } from '../../network/traffic.ts';
+import { type TrafficRoute, trafficAsStream, trafficRates } from '../../network/traffic.ts';
 import { ACK_EVERY, HEADERS, MAXIMUM_SEGMENT } from '../../standards/tcp.ts';
 import { list } from '../../text/words.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
@@ -51,6 +51,6 @@ function reaches({ traffic, from, to, obstacle }: TrafficRoute): string[] {
     ];
   }
   if (obstacle === undefined) return [];
-  const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
+  const { what, remedy } = obstacleWords(obstacle, to.name, trafficAsStream(traffic, to));
   return [`It does not get there: ${what}; ${remedy}.`];
 }

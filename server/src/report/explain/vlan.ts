@@ -1,13 +1,13 @@
 /** A VLAN at a glance: its addresses, gateway, querier, links and streams. */
 
-import { carries } from '../../network/link.ts';
+import { taggingOf } from '../../network/link.ts';
 import type { Plan } from '../../plan.ts';
 import type { Vlan } from '../../site/model.ts';
 import { formatAddress, formatSubnet, firstHost, lastHost } from '../../standards/ipv4.ts';
 import { bitRate, few } from '../../text/words.ts';
 import { hostsIn } from './address.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
-import { grouped } from './figure.ts';
+import { digitsGrouped } from './figure.ts';
 import { vlanAnswer } from '../answer/vlan.ts';
 
 function querierLine({ network }: Plan, vlan: Vlan): ExplanationLine {
@@ -40,7 +40,7 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
       label: 'subnet',
       cells: [formatSubnet(subnet)],
       formula:
-        `${grouped(hostsIn(subnet))} addresses for hosts, ${formatAddress(firstHost(subnet))} to ` +
+        `${digitsGrouped(hostsIn(subnet))} addresses for hosts, ${formatAddress(firstHost(subnet))} to ` +
         formatAddress(lastHost(subnet)),
       source: 'RFC 4632 §3.1',
     });
@@ -75,8 +75,8 @@ export function vlanExplained(plan: Plan, vlan: Vlan): Explanation {
   if (vlan.clock !== undefined)
     lines.push({ label: 'clock', cells: [vlan.clock], formula: 'its hosts set theirs by it', source: 'RFC 5905' });
   lines.push(querierLine(plan, vlan));
-  const tagged = network.topology.links.filter((link) => carries(link, domain) === 'tagged').length;
-  const untagged = network.topology.links.filter((link) => carries(link, domain) === 'untagged').length;
+  const tagged = network.topology.links.filter((link) => taggingOf(link, domain) === 'tagged').length;
+  const untagged = network.topology.links.filter((link) => taggingOf(link, domain) === 'untagged').length;
   lines.push({
     label: 'links',
     cells: [String(tagged + untagged)],

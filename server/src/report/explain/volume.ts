@@ -7,7 +7,7 @@ import { type RecordingFigures, type VolumeFigures, isTransportStream } from '..
 import { binaryBytes, count, days, duration, percent, threshold } from '../../text/words.ts';
 import { streamWords } from './stream.ts';
 import type { Explanation, ExplanationLine } from './explanation.ts';
-import { type Figure, grouped } from './figure.ts';
+import { type Figure, digitsGrouped } from './figure.ts';
 import { recordingAnswer, volumeAnswer } from '../answer/storage.ts';
 import { DAY } from '../../standards/time-units.ts';
 
@@ -70,7 +70,11 @@ export function perDayExplained({ volume, recordings, bytesPerDay }: VolumeFigur
 }
 
 function dayLine({ recording, rate, bytesPerDay }: RecordingFigures): ExplanationLine {
-  return { label: recording.name, cells: [size(bytesPerDay)], formula: `${grouped(rate.nominal)} b/s × 86,400 s ÷ 8` };
+  return {
+    label: recording.name,
+    cells: [size(bytesPerDay)],
+    formula: `${digitsGrouped(rate.nominal)} b/s × 86,400 s ÷ 8`,
+  };
 }
 
 export function daysExplained(plan: Plan, figures: VolumeFigures): Explanation {
@@ -96,7 +100,7 @@ export function daysExplained(plan: Plan, figures: VolumeFigures): Explanation {
     after.push({
       label: 'files',
       cells: [{ value: figures.filesPerDay, unit: 'files/d' }],
-      formula: `${grouped(figures.filesKept)} kept`,
+      formula: `${digitsGrouped(figures.filesKept)} kept`,
     });
   return {
     answer: volumeAnswer(plan, figures),
@@ -145,7 +149,7 @@ export function recordingExplained(plan: Plan, figures: RecordingFigures): Expla
   ];
   const after: ExplanationLine[] = [];
   if (filesPerDay !== undefined && recording.segment !== undefined) {
-    const kept = filesKept === undefined ? '' : `; ${grouped(filesKept)} kept`;
+    const kept = filesKept === undefined ? '' : `; ${digitsGrouped(filesKept)} kept`;
     after.push({
       label: 'files',
       cells: [{ value: filesPerDay, unit: 'files/d' }],

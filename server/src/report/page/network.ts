@@ -2,7 +2,7 @@
 
 import { type Link, oppositePort } from '../../network/link.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { asPull, trafficRates } from '../../network/traffic.ts';
+import { trafficAsStream, trafficRates } from '../../network/traffic.ts';
 import { type UplinkWay, uplinksOf } from '../../network/uplinks.ts';
 import type { Plan } from '../../plan.ts';
 import { isRateKnown } from '../../site/media.ts';
@@ -133,7 +133,9 @@ export function trafficSection({ network }: Plan, naming: Naming): string {
   const missed = network.traffic.flatMap(({ traffic, from, to, obstacle }) => {
     if (from !== undefined && to !== undefined && obstacle === undefined) return [];
     const words =
-      obstacle === undefined || to === undefined ? undefined : obstacleWords(obstacle, to.name, asPull(traffic, to));
+      obstacle === undefined || to === undefined
+        ? undefined
+        : obstacleWords(obstacle, to.name, trafficAsStream(traffic, to));
     const why = words === undefined ? 'one of its ends is no device of the site' : `${words.what}; ${words.remedy}`;
     return [`<p>${naming({ names: 'traffic', name: traffic.name })} does not get there: ${html(why)}.</p>\n`];
   });

@@ -5,7 +5,7 @@ import { aboutWatts, percent, runtime, voltAmperes } from '../../text/words.ts';
 import { type Bounds, boundsOf } from '../bounds.ts';
 import { ASSUMPTIONS, CAUTIONS } from '../supply/assumed.ts';
 import { camerasOn, kilowattHours, takesPower } from '../supply/figures.ts';
-import { ownWords } from '../supply/text.ts';
+import { ownWattsWords } from '../supply/text.ts';
 import { TURN_NOTE, lastsWords, outageWords, turnsWords } from '../supply/words.ts';
 import { type Cell, type Naming, figure, html, namesCell, shareCell, signWords, table, text } from './cells.ts';
 
@@ -15,7 +15,7 @@ const RATING: Bounds = boundsOf({ warn: 8000, limit: 10_000 });
 /** Empty where the site declares nothing of power. */
 export function supplySection(plan: Plan, naming: Naming): string {
   const supply = plan.supply();
-  if (!supply.isSaid) return '';
+  if (!supply.isDeclared) return '';
   const { total } = supply;
   const sum =
     `${outageWords(plan)} From the mains: ${aboutWatts(total.mean)} on average, ${aboutWatts(total.most)} at most; ` +
@@ -31,8 +31,8 @@ function upsTable(plan: Plan, naming: Naming): string {
     note: `At most. By classes: if each powered device took what its class may. ${signWords(RATING)}`,
     head: ['UPS', 'Load', 'Of its watts', 'Apparent', 'Of its VA', 'Lasts', 'By classes', 'Cameras'],
     rows: plan.supply().upses.map((figures) => {
-      const { device, ups, load, apparent, runtime: time, runtimeByClass, unsaid } = figures;
-      const more = unsaid.length === 0 ? '' : ' + ?';
+      const { device, ups, load, apparent, runtime: time, runtimeByClass, undeclared } = figures;
+      const more = undeclared.length === 0 ? '' : ' + ?';
       return {
         cells: [
           { html: naming({ names: 'devices', name: device.name }) },
@@ -78,7 +78,7 @@ function sentence(note: string): string {
 }
 
 function devicesTable(plan: Plan, naming: Naming, sum: string): string {
-  const { feeding, draw, total } = plan.supply();
+  const { feeding, power, total } = plan.supply();
   return table({
     title: 'Power',
     note: sum,
@@ -86,16 +86,16 @@ function devicesTable(plan: Plan, naming: Naming, sum: string): string {
     rows: plan.site.devices
       .filter((device) => takesPower(plan, device))
       .map((device) => {
-        const { own, basis, taken, unsaid } = draw(device);
+        const { own, basis, taken, undeclared } = power(device);
         const fed = feeding.of(device);
         return {
           cells: [
             { html: naming({ names: 'devices', name: device.name }) },
             fed.by === 'mains'
-              ? text(fed.isSaid ? 'mains' : 'mains (assumed)')
+              ? text(fed.isDeclared ? 'mains' : 'mains (assumed)')
               : { html: naming({ names: 'devices', name: fed.device.name }) },
-            figure(ownWords(basis, own.most)),
-            figure(taken.most === 0 ? '?' : `${aboutWatts(taken.most)}${unsaid.length === 0 ? '' : ' + ?'}`),
+            figure(ownWattsWords(basis, own.most)),
+            figure(taken.most === 0 ? '?' : `${aboutWatts(taken.most)}${undeclared.length === 0 ? '' : ' + ?'}`),
             figure(total.most === 0 || taken.most === 0 ? '' : percent(taken.most, total.most)),
           ],
         };

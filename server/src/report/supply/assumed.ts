@@ -2,7 +2,7 @@
 
 import { ASSUMED_DEPTH, ASSUMED_EFFICIENCY, ASSUMED_HEALTH, PEUKERT_EXPONENT } from '../../standards/battery.ts';
 import { SUPPLY_MILLIVOLTS } from '../../standards/poe.ts';
-import { ASSUMED_POE_EFFICIENCY, ASSUMED_POWER_FACTOR } from '../../supply/draw.ts';
+import { ASSUMED_POE_EFFICIENCY, ASSUMED_POWER_FACTOR } from '../../supply/device-power.ts';
 import { threshold } from '../../text/words.ts';
 
 /** Values where the site declares none; common practice. */

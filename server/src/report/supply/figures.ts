@@ -2,8 +2,8 @@
 
 import type { Plan } from '../../plan.ts';
 import type { Device } from '../../site/model.ts';
-import type { CameraLife } from '../../supply/cameras.ts';
-import { type Watts, heatOf } from '../../supply/draw.ts';
+import type { CameraRuntime } from '../../supply/camera-runtimes.ts';
+import { type Watts, heatOf } from '../../supply/device-power.ts';
 import type { UpsFigures } from '../../supply/ups.ts';
 import { ASSUMPTIONS } from './assumed.ts';
 
@@ -14,7 +14,7 @@ export interface SupplyReport {
   /** In a year, at the mean. */
   readonly kilowattHours: number;
   /** Devices whose watts are undeclared and count as 0. */
-  readonly unsaid: readonly string[];
+  readonly undeclared: readonly string[];
   readonly devices: readonly SuppliedReport[];
   readonly ups: readonly UpsReport[];
   readonly cameras: readonly CameraReport[];
@@ -72,13 +72,13 @@ export function supplyReport(plan: Plan): SupplyReport {
   return {
     total: wattsReport(supply.total),
     kilowattHours: kilowattHours(supply.total),
-    unsaid: supply.unsaid.map(({ name }) => name),
+    undeclared: supply.undeclared.map(({ name }) => name),
     devices: plan.site.devices.filter((device) => takesPower(plan, device)).map((device) => supplied(plan, device)),
     ups: supply.upses.map((figures) => upsReport(plan, figures)),
     cameras: lives.map(cameraReport),
     racks: plan.racks.map(({ rack, placed, elsewhere }) => ({
       rack: rack.name,
-      heat: heatOf(supply.draw, [...placed.map(({ device }) => device), ...elsewhere]) / 1000,
+      heat: heatOf(supply.power, [...placed.map(({ device }) => device), ...elsewhere]) / 1000,
     })),
     assumed: ASSUMPTIONS,
   };
@@ -91,12 +91,12 @@ export function kilowattHours({ mean }: Watts): number {
 
 /** Whether the device matters for power. */
 export function takesPower(plan: Plan, device: Device): boolean {
-  const draw = plan.supply().draw(device);
+  const draw = plan.supply().power(device);
   return draw.basis !== 'none' || draw.taken.most > 0;
 }
 
 /** Cameras that go on for some time, and need this UPS for it. */
-export function camerasOn(plan: Plan, { device }: Pick<UpsFigures, 'device'>): CameraLife[] {
+export function camerasOn(plan: Plan, { device }: Pick<UpsFigures, 'device'>): CameraRuntime[] {
   const { feeding } = plan.supply();
   const hangs = (one: Device): boolean => {
     for (let at = one; ;) {
@@ -110,14 +110,14 @@ export function camerasOn(plan: Plan, { device }: Pick<UpsFigures, 'device'>): C
 }
 
 function supplied({ supply }: Plan, device: Device): SuppliedReport {
-  const { feeding, draw, lasts } = supply();
+  const { feeding, power, lasts } = supply();
   const fed = feeding.of(device);
-  const { own, basis, taken } = draw(device);
+  const { own, basis, taken } = power(device);
   return {
     device: device.name,
     by: fed.by,
     from: fed.by === 'mains' ? null : fed.device.name,
-    own: basis === 'unsaid' ? null : wattsReport(own),
+    own: basis === 'undeclared' ? null : wattsReport(own),
     taken: wattsReport(taken),
     lasts: seconds(lasts(device)),
   };
@@ -137,7 +137,7 @@ function upsReport(plan: Plan, figures: UpsFigures): UpsReport {
   };
 }
 
-function cameraReport({ camera, lasts, chain, endsAt, isRecorded, turns }: CameraLife): CameraReport {
+function cameraReport({ camera, lasts, chain, endsAt, isRecorded, turns }: CameraRuntime): CameraReport {
   return {
     camera: camera.name,
     recorded: isRecorded,

@@ -1,7 +1,7 @@
 /** Power as tables for a terminal. */
 
 import type { Plan } from '../../plan.ts';
-import type { Draw } from '../../supply/draw.ts';
+import type { DevicePower } from '../../supply/device-power.ts';
 import { visible } from '../../text/visible.ts';
 import { aboutWatts, percent, runtime, voltAmperes } from '../../text/words.ts';
 import { type Align, columns } from '../columns.ts';
@@ -17,7 +17,7 @@ export function powerText(plan: Plan): string {
 
 /** The sections for the report: all but the assumptions, which `plumbline power` prints. */
 export function powerSections(plan: Plan): string[] {
-  if (!plan.supply().isSaid) return [];
+  if (!plan.supply().isDeclared) return [];
   return [`Power: ${outageWords(plan)}`, ...powerTables(plan), notes('Mind', CAUTIONS)];
 }
 
@@ -27,8 +27,8 @@ function powerTables(plan: Plan): string[] {
 
 function upses(plan: Plan): string {
   const rows = plan.supply().upses.map((figures) => {
-    const { device, ups, load, apparent, runtime: time, runtimeByClass, unsaid } = figures;
-    const more = unsaid.length === 0 ? '' : ' + ?';
+    const { device, ups, load, apparent, runtime: time, runtimeByClass, undeclared } = figures;
+    const more = undeclared.length === 0 ? '' : ' + ?';
     const share = (part: number, whole: number | undefined): string =>
       whole === undefined || whole === 0 ? '?' : percent(part, whole);
     return [
@@ -64,17 +64,17 @@ function cameras(plan: Plan): string {
 }
 
 function devices(plan: Plan): string {
-  const { feeding, draw, lasts, upses: all } = plan.supply();
+  const { feeding, power, lasts, upses: all } = plan.supply();
   const rows = plan.site.devices
     .filter((device) => takesPower(plan, device))
     .map((device) => {
-      const { own, basis, taken, unsaid } = draw(device);
+      const { own, basis, taken, undeclared } = power(device);
       const fed = feeding.of(device);
-      const more = unsaid.length === 0 ? '' : ' + ?';
+      const more = undeclared.length === 0 ? '' : ' + ?';
       return [
         visible(device.name),
-        fed.by === 'mains' ? (fed.isSaid ? 'mains' : 'mains?') : visible(fed.device.name),
-        ownWords(basis, own.most),
+        fed.by === 'mains' ? (fed.isDeclared ? 'mains' : 'mains?') : visible(fed.device.name),
+        ownWattsWords(basis, own.most),
         taken.most === 0 ? '?' : `${aboutWatts(taken.most)}${more}`,
         taken.byClass === 0 ? '?' : `${aboutWatts(taken.byClass)}${more}`,
         ...(all.length === 0 ? [] : [lastsWords(lasts(device))]),
@@ -92,9 +92,9 @@ function devices(plan: Plan): string {
 }
 
 /** `9.5 W`, `13 W by class`; empty for a device without watts of its own, such as a UPS. */
-export function ownWords(basis: Draw['basis'], most: number): string {
+export function ownWattsWords(basis: DevicePower['basis'], most: number): string {
   if (basis === 'none') return '';
-  if (basis === 'unsaid') return '?';
+  if (basis === 'undeclared') return '?';
   return basis === 'class' ? `${aboutWatts(most)} by class` : aboutWatts(most);
 }
 
@@ -109,8 +109,8 @@ function racks(plan: Plan): string {
 const BTU_PER_WATT_HOUR = 3.412;
 
 function total(plan: Plan): string {
-  const { total: sum, unsaid } = plan.supply();
-  const missing = unsaid.length === 0 ? '' : `, not counting ${unsaid.length} without figures`;
+  const { total: sum, undeclared } = plan.supply();
+  const missing = undeclared.length === 0 ? '' : `, not counting ${undeclared.length} without figures`;
   return (
     `From the mains: ${aboutWatts(sum.mean)} on average, ${aboutWatts(sum.most)} at most, ` +
     `${aboutWatts(sum.byClass)} by classes; ${Math.round(kilowattHours(sum))} kWh in a year${missing}.`

@@ -1,7 +1,7 @@
 /** Power in a line. */
 
 import type { Plan } from '../../plan.ts';
-import type { CameraLife } from '../../supply/cameras.ts';
+import type { CameraRuntime } from '../../supply/camera-runtimes.ts';
 import { QUERY_INTERVAL, QUERY_RESPONSE_INTERVAL } from '../../standards/igmp.ts';
 import { timeToReconverge } from '../../standards/spanning-tree.ts';
 import { count, few, list, runtime } from '../../text/words.ts';
@@ -33,7 +33,7 @@ export function outageWords(plan: Plan): string {
   const going = lives.filter(({ lasts }) => lasts !== 0);
   if (going.length === 0) {
     const end = `${all(lives.length)} ${lives.length === 1 ? 'ends' : 'end'} at once`;
-    return plan.supply().isSaid
+    return plan.supply().isDeclared
       ? `When the mains fails, ${end}.`
       : `The site does not declare what feeds its devices. If that is the mains alone, ${end} when it fails.`;
   }
@@ -51,7 +51,7 @@ function all(number: number): string {
   return number === 1 ? 'the camera' : number === 2 ? 'both cameras' : `all ${number} cameras`;
 }
 
-function goingWords(going: readonly CameraLife[]): string {
+function goingWords(going: readonly CameraRuntime[]): string {
   const known = going.flatMap(({ lasts }) => lasts ?? []);
   if (known.length < going.length) return 'an unknown time, as a battery on the way is undeclared';
   const [least, most] = [Math.min(...known), Math.max(...known)];

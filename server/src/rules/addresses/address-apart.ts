@@ -1,11 +1,11 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { oppositePort } from '../../network/link.ts';
 import { type LoneAddress, loneAddresses } from '../../network/lone-addresses.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { placeOfEnd } from '../../site/places.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { asName } from '../../text/words.ts';
 
@@ -25,11 +25,11 @@ VLAN.`,
       if (all.some((other) => other.elsewhere === lone.own.domain && lone.elsewhere === other.own.domain)) continue;
       const { own, address, around, elsewhere } = lone;
       const { device, port, link, domain } = own;
-      const { lost, obstacles } = lostAt(network, [device]);
+      const { lost, obstacles } = lossesAt(network, [device]);
       const said = port.addresses.find((each) => each.address === address);
       const name = device.ports.length === 1 ? device.name : portName(port);
       report({
-        at: elsewhere === undefined ? placeOf(device.item, said?.route ?? []) : placeOfEnd(link, elsewhereAt(lone)),
+        at: elsewhere === undefined ? placeOf(device.item, said?.keyPath ?? []) : placeOfEnd(link, elsewhereAt(lone)),
         severity: lost.length > 0 ? 'error' : 'warning',
         message:
           elsewhere === undefined
@@ -38,9 +38,9 @@ VLAN.`,
             : `${asName(name)} has ${formatAddress(address)}, an address of ${asName(elsewhere.name)}, and ` +
               `${portName(elsewhereAt(lone))} puts it in ${asName(domain.name)}. Take a port of ${asName(elsewhere.name)} for the cable, ` +
               'or correct the address.',
-        about: [device.name, portName(port), formatAddress(address)],
+        acceptAt: [device.name, portName(port), formatAddress(address)],
         related: lost.map(({ stream, receiver }) => ({
-          at: placeOf(stream.item, receiverRoute(stream, receiver)),
+          at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
           message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
         })),
         // The wrong port may not feed it either.

@@ -9,7 +9,7 @@ import { asName } from '../../text/words.ts';
 export const addressInDhcpPool: Rule = {
   id: 'address-in-dhcp-pool',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A fixed address is in the DHCP pool.',
   why: `The server may give the address to another device while this one is off, and then two have it. Take an address
 outside the pool. Where the server keeps the address for this device by a reservation, say the device's \`mac\` and
@@ -25,11 +25,11 @@ outside the pool. Where the server keeps the address for this device by a reserv
       // For the gateway dhcp-pool-outside-subnet reports, at the pool.
       if (home.gateway === device.name) continue;
       report({
-        at: placeOf(device.item, use.route),
+        at: placeOf(device.item, use.keyPath),
         message:
           `${formatAddress(address)} is in the DHCP pool of ${asName(home.name)}, ${formatAddress(pool.first)} to ` +
           `${formatAddress(pool.last)}, so another device may be given it. Use one outside the pool, or reserve it for the device's MAC address.`,
-        about: [device.name, holder(use), formatAddress(address)],
+        acceptAt: [device.name, holder(use), formatAddress(address)],
         // Where the pool includes the gateway, the pool is wrong.
         effects: [pool],
         related: [{ at: placeOf(home.item, ['dhcp-pool']), message: `the DHCP pool of ${asName(home.name)}` }],
@@ -41,10 +41,10 @@ outside the pool. Where the server keeps the address for this device by a reserv
 
 /** Reserves the address, where a MAC address is known for the DHCP server. */
 function reserve(use: AddressUse): Fix[] {
-  const { device, port, route } = use;
+  const { device, port, keyPath } = use;
   // Not in a range, where all ports would get it.
-  if (macOf(use) === undefined || (port !== undefined && route[0] === 'ports' && route[1] !== port.name)) return [];
-  const at = port === undefined ? [] : port.route;
+  if (macOf(use) === undefined || (port !== undefined && keyPath[0] === 'ports' && keyPath[1] !== port.name)) return [];
+  const at = port === undefined ? [] : port.keyPath;
   return fixOf('Say that the DHCP server reserves it for this device', addEntry(device.item, at, 'reserved', 'true'));
 }
 

@@ -1,6 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { type VlanMembership, domainsOf, hasVlans } from '../../network/vlan-membership.ts';
 import { placeOf } from '../../site/item.ts';
@@ -14,7 +14,7 @@ import { type Fix, fixOf } from '../../site/edit.ts';
 export const addressNotCarried: Rule = {
   id: 'address-not-carried',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A port has an address in a VLAN that it does not carry.',
   why: `Nothing in that VLAN reaches the address: a router does not route there, and a host neither sends into the VLAN nor
 hears from it. Let the port carry the VLAN, at both ends of its cable, or move the address to a port that does.`,
@@ -24,7 +24,7 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
       if (!port.addresses.some(({ vlan }) => vlan !== undefined)) continue;
       const carried = carriedBy({ site, network }, port);
       if (carried === undefined) continue;
-      for (const { address, vlan: name, route } of port.addresses) {
+      for (const { address, vlan: name, keyPath } of port.addresses) {
         const vlan = name === undefined ? undefined : site.vlanByName.get(name);
         if (vlan === undefined) continue;
         const all = domainsOf(carried).flatMap((domain) => domain.vlan?.name ?? []);
@@ -32,11 +32,11 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
         const own = portName(port);
         const followed = consequencesOf(network.causes, [network.topology.linkAt(port)]);
         report({
-          at: placeOf(port.device.item, route),
+          at: placeOf(port.device.item, keyPath),
           message:
             `${own} carries ${all.length === 0 ? 'no VLAN' : list(all)}, so nothing in ${asName(vlan.name)} reaches ` +
             `${formatAddress(address)}. Let it carry ${asName(vlan.name)}, or remove the address.`,
-          about: [own, port.device.name, formatAddress(address)],
+          acceptAt: [own, port.device.name, formatAddress(address)],
           ...followed,
           entails: [...followed.entails, ...missingWithout(network, port.device, vlan)],
           fixes: () => carrying(network.topology.linkAt(port), port, vlan),
@@ -48,7 +48,7 @@ hears from it. Let the port carry the VLAN, at both ends of its cable, or move t
 
 /** Routes of the device into the VLAN, and the deliveries to and from it that fail there. */
 function missingWithout(network: Network, device: Device, { name }: Vlan): object[] {
-  const lost = lostAt(network, [device]).obstacles.filter((why) => Object.values(why).includes(name));
+  const lost = lossesAt(network, [device]).obstacles.filter((why) => Object.values(why).includes(name));
   return [...device.routes.filter(({ vlan }) => vlan === name), ...lost];
 }
 

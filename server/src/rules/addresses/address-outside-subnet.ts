@@ -1,15 +1,15 @@
 import { type Subnet, contains, formatAddress, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';
-import { type Misplaced, type Placed, misplacedIn } from '../../network/misplaced.ts';
+import { type Misplaced, type PortPlacement, misplacedIn } from '../../network/misplaced.ts';
 import type { Obstacle } from '../../network/delivery.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { grouped } from '../../grouped.ts';
 import { type Fix, fixOf, nameText, scalarText, setValue } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { endAt, placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
 import { portTypes } from '../../standards/poe.ts';
@@ -23,7 +23,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const addressOutsideSubnet: Rule = {
   id: 'address-outside-subnet',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'An address is not in the subnet of the VLAN that its port is in.',
   why: `Hosts look for an address in their own subnet on the link, and for any other behind a router. One with an
 address in another subnet is looked for in the wrong place and never reached, not even from the next port. Correct
@@ -48,8 +48,8 @@ the switch is, or the cable is in the wrong one.`,
       }
       const isAnywhere = use.port === undefined && use.vlans.length === 0;
       const vlans = isAnywhere ? site.vlans : use.vlans;
-      const about = [use.device.name, holder(use), formatAddress(use.address)];
-      const at = placeOf(use.device.item, use.route);
+      const acceptAt = [use.device.name, holder(use), formatAddress(use.address)];
+      const at = placeOf(use.device.item, use.keyPath);
       const address = formatAddress(use.address);
       if (isAnywhere) {
         const message =
@@ -61,7 +61,7 @@ the switch is, or the cable is in the wrong one.`,
         report({
           at,
           message,
-          about,
+          acceptAt,
           entails,
           fixes: () => nextFreeAddressFix(site, nearest(vlans, use.address), use),
         });
@@ -79,10 +79,10 @@ the switch is, or the cable is in the wrong one.`,
         message:
           `${address} is not in ${list(vlans.map(subnetText), 'or')}${cabledTo(network.topology, use)}. ` +
           'Correct the address, or the VLAN.',
-        about,
+        acceptAt,
         ...followed,
         // A consequence of merged VLANs, which are reported.
-        effects: [use.route],
+        effects: [use.keyPath],
         // The wrong port may not feed it either.
         entails: [...followed.entails, use, ...(use.port === undefined ? [] : [use.port])],
         fixes: () => nextFreeAddressFix(site, vlans[0], use),
@@ -104,18 +104,19 @@ function wrongWayRound({ causes }: Network, one: AddressUse, other: AddressUse):
   const followed = consequencesOf(
     causes,
     [one, other],
-    [{ at: placeOf(item, other.route), message: `${second} is in the subnet of ${one.vlans[0]?.name ?? ''}` }],
+    [{ at: placeOf(item, other.keyPath), message: `${second} is in the subnet of ${one.vlans[0]?.name ?? ''}` }],
   );
   return {
-    at: placeOf(item, one.route),
+    at: placeOf(item, one.keyPath),
     message:
       `${asName(name)} has ${first} in ${one.vlans[0]?.name ?? ''} and ${second} in ${other.vlans[0]?.name ?? ''}: each is in ` +
       'the subnet of the other. Swap them.',
-    about: [name, first, second],
+    acceptAt: [name, first, second],
     ...followed,
-    effects: [one.route, other.route],
+    effects: [one.keyPath, other.keyPath],
     entails: [...followed.entails, one, other, ...[one, other].flatMap(({ port }) => port ?? [])],
-    fixes: () => fixOf('Swap the two addresses', setValue(item, one.route, second), setValue(item, other.route, first)),
+    fixes: () =>
+      fixOf('Swap the two addresses', setValue(item, one.keyPath, second), setValue(item, other.keyPath, first)),
   };
 }
 
@@ -135,7 +136,7 @@ function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved)
     causes,
     uses,
     devices.map((device) => ({
-      at: headOf(device.item),
+      at: namePlace(device.item),
       message: `${asName(device.name)} is in ${formatSubnet(meant)}`,
     })),
   );
@@ -144,7 +145,7 @@ function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved)
     message:
       `${few(devices.map((device) => device.name))} ${devices.length === 1 ? 'is' : 'are'} in ${formatSubnet(meant)}, ` +
       `and the subnet of ${asName(name)} is ${subnet === undefined ? 'another' : formatSubnet(subnet)}. Correct the subnet, or the addresses.`,
-    about: [name],
+    acceptAt: [name],
     ...followed,
     entails: [
       ...followed.entails,
@@ -153,7 +154,7 @@ function wrongSubnet(site: Site, network: Network, { vlan, meant, uses }: Moved)
       // With nobody in the VLAN, it has no querier either.
       vlan,
       ...devices,
-      ...lostAt(network, devices).obstacles.filter(isUnasked),
+      ...lossesAt(network, devices).obstacles.filter(isUnasked),
     ],
     fixes: () => fixOf(`Change the subnet to ${formatSubnet(meant)}`, setValue(item, ['subnet'], formatSubnet(meant))),
   };
@@ -173,12 +174,12 @@ type Cabled = Misplaced['cables'][number];
 
 /** Ports of one range whose cables all lead to hosts of one other VLAN: the range is wrong. */
 function rangeOf({ placed, meant }: Cabled, all: readonly Cabled[], { topology }: Network): object | string {
-  const { device, route, name, trunk } = placed.port;
-  if (route.length === 0 || route[1] === name || trunk !== undefined) return {};
-  const key = route.join(' ');
+  const { device, keyPath, name, trunk } = placed.port;
+  if (keyPath.length === 0 || keyPath[1] === name || trunk !== undefined) return {};
+  const key = keyPath.join(' ');
   const isWhole = device.ports.every(
     (port) =>
-      port.route.join(' ') !== key ||
+      port.keyPath.join(' ') !== key ||
       topology.linkAt(port) === undefined ||
       all.some((other) => other.placed.port === port && other.meant === meant),
   );
@@ -187,54 +188,54 @@ function rangeOf({ placed, meant }: Cabled, all: readonly Cabled[], { topology }
 
 function wrongRange(network: Network, first: Cabled, others: readonly Cabled[]): Finding {
   const { port, vlan } = first.placed;
-  const { device, route } = port;
+  const { device, keyPath } = port;
   const all = [first, ...others];
   const uses = all.flatMap(({ placed }) => placed.uses);
   const followed = consequencesOf(
     network.causes,
     uses,
     uses.map((use) => ({
-      at: placeOf(use.device.item, use.route),
+      at: placeOf(use.device.item, use.keyPath),
       message: `${formatAddress(use.address)} is in ${asName(first.meant.name)}`,
     })),
   );
-  const range = `${device.name}/${route[1] ?? port.name}`;
+  const range = `${device.name}/${keyPath[1] ?? port.name}`;
   return {
     at: placeOfPort(port, 'vlan'),
     message:
       `${range} is in ${asName(vlan.name)}, and ${few([...new Set(uses.map(holder))])} there have addresses of ` +
       `${asName(first.meant.name)}. Put ${range} into ${asName(first.meant.name)}, or correct the addresses.`,
-    about: [
-      ...all.flatMap(({ placed }) => aboutPorts(placed.port, oppositePort(placed.link, placed.port))),
+    acceptAt: [
+      ...all.flatMap(({ placed }) => acceptAtPorts(placed.port, oppositePort(placed.link, placed.port))),
       ...uses.map(({ address }) => formatAddress(address)),
     ],
     ...followed,
-    effects: uses.map((use) => use.route),
+    effects: uses.map((use) => use.keyPath),
     entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
     fixes: () =>
       fixOf(
         `Put ${range} into ${asName(first.meant.name)}`,
-        setValue(device.item, [...route, 'vlan'], nameText(first.meant.name)),
+        setValue(device.item, [...keyPath, 'vlan'], nameText(first.meant.name)),
       ),
   };
 }
 
 /** Moves the cable to a free port of the VLAN at the same switch that feeds its device. */
-function toPortOf(site: Site, { port, link, uses }: Placed, meant: Vlan): Fix[] {
-  const draws = Math.max(-1, ...uses.map(({ port: own }) => (own?.draws === undefined ? -1 : (own.draws.class ?? 0))));
+function toPortOf(site: Site, { port, link, uses }: PortPlacement, meant: Vlan): Fix[] {
+  const draws = Math.max(-1, ...uses.map(({ port: own }) => (own?.pd === undefined ? -1 : (own.pd.class ?? 0))));
   const free = freePorts(site, port.device).find(
-    ({ vlan, trunk, feeds, speed }) =>
+    ({ vlan, trunk, pse, speed }) =>
       vlan === meant.name &&
       trunk === undefined &&
       (speed ?? 0) >= (port.speed ?? 0) &&
-      (draws < 0 || (feeds !== undefined && portTypes[feeds].maxClass >= draws)),
+      (draws < 0 || (pse !== undefined && portTypes[pse].maxClass >= draws)),
   );
   const end = endAt(link, port);
   return free === undefined || end === undefined
     ? []
     : fixOf(
         `Lead the cable to ${portName(free)}, in ${asName(meant.name)}`,
-        setValue(link.cable.item, end.route, scalarText(portName(free), true)),
+        setValue(link.cable.item, end.keyPath, scalarText(portName(free), true)),
       );
 }
 
@@ -246,7 +247,7 @@ function wrongPort(site: Site, network: Network, { placed, meant }: Cabled): Fin
     causes,
     uses,
     uses.map((use) => ({
-      at: placeOf(use.device.item, use.route),
+      at: placeOf(use.device.item, use.keyPath),
       message: `${formatAddress(use.address)} is in ${asName(meant.name)}`,
     })),
   );
@@ -263,15 +264,15 @@ function wrongPort(site: Site, network: Network, { placed, meant }: Cabled): Fin
           'the address.'
         : `${asName(name)} carries no ${asName(meant.name)}: it puts ${holders} in ${asName(vlan.name)}, and they have addresses of ` +
           `${asName(meant.name)}. Put ${asName(name)} into ${asName(meant.name)}, or take a port of ${asName(meant.name)} for the cable.`,
-    about: [...aboutPorts(port, oppositePort(link, port)), ...uses.map(({ address }) => formatAddress(address))],
+    acceptAt: [...acceptAtPorts(port, oppositePort(link, port)), ...uses.map(({ address }) => formatAddress(address))],
     ...followed,
-    effects: uses.map(({ route }) => route),
+    effects: uses.map(({ keyPath }) => keyPath),
     // The wrong port may not feed it either.
     entails: [...followed.entails, ...uses, ...uses.flatMap((use) => use.port ?? [])],
     fixes: () => {
       // In the right VLAN it would clash with the same address of another device.
       const isTaken = addressUses.some((other) => !uses.includes(other) && addresses.has(other.address));
-      const isFed = port.feeds !== undefined || uses.every((use) => use.port?.draws === undefined);
+      const isFed = port.pse !== undefined || uses.every((use) => use.port?.pd === undefined);
       const edits = port.trunk === undefined && !isTaken && isFed ? setVlans(port, { vlan: meant.name }) : undefined;
       return [
         ...(isTaken ? [] : toPortOf(site, placed, meant)),
@@ -287,9 +288,9 @@ function subnetText({ name, subnet }: Vlan): string {
 }
 
 /** The cable that puts the port into that VLAN, where the address does not declare it. */
-function cabledTo(topology: Topology, { route, device, port }: AddressUse): string {
+function cabledTo(topology: Topology, { keyPath, device, port }: AddressUse): string {
   const link = port === undefined ? undefined : topology.linkAt(port);
-  if (port === undefined || link === undefined || route.includes('addresses')) return '';
+  if (port === undefined || link === undefined || keyPath.includes('addresses')) return '';
   return (
     `, which ${portName(oppositePort(link, port))} puts ` +
     `${device.ports.length === 1 ? device.name : portName(port)} in`

@@ -8,7 +8,7 @@ import { asName } from '../../text/words.ts';
 export const addressReserved: Rule = {
   id: 'address-reserved',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A device has the network or broadcast address of its subnet, or one that no host can have.',
   why: `The lowest address of a subnet names the subnet itself, and the highest all of its hosts, so no host can have
 either; most devices refuse it. A /31 or /32 has neither. Addresses in 0.0.0.0/8 and
@@ -20,9 +20,9 @@ either; most devices refuse it. A /31 or /32 has neither. Addresses in 0.0.0.0/8
       const special = whyNotHost(address);
       if (special !== undefined) {
         report({
-          at: placeOf(device.item, use.route),
+          at: placeOf(device.item, use.keyPath),
           message: `${formatAddress(address)} ${special}, so ${asName(device.name)} cannot have it. Take another address.`,
-          about: [device.name, holder(use), formatAddress(address)],
+          acceptAt: [device.name, holder(use), formatAddress(address)],
           fixes: () => nextFreeAddressFix(site, home ?? use.vlans[0], use),
         });
         continue;
@@ -32,11 +32,11 @@ either; most devices refuse it. A /31 or /32 has neither. Addresses in 0.0.0.0/8
         continue;
       const which = address === broadcast(subnet) ? 'broadcast' : 'network';
       report({
-        at: placeOf(device.item, use.route),
+        at: placeOf(device.item, use.keyPath),
         message:
           `${formatAddress(address)} is the ${which} address of ${asName(home.name)}, ${formatSubnet(subnet)}. Hosts have ` +
           `${formatAddress(firstHost(subnet))} to ${formatAddress(lastHost(subnet))}.`,
-        about: [device.name, holder(use), formatAddress(address)],
+        acceptAt: [device.name, holder(use), formatAddress(address)],
         related: [{ at: placeOf(home.item, ['subnet']), message: `the subnet of ${asName(home.name)}` }],
         fixes: () => nextFreeAddressFix(site, home, use),
       });

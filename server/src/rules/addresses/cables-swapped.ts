@@ -1,15 +1,15 @@
-import { type Placed, misplacedIn } from '../../network/misplaced.ts';
+import { type PortPlacement, misplacedIn } from '../../network/misplaced.ts';
 import { type LoneAddress, loneAddresses } from '../../network/lone-addresses.ts';
 import { oppositePort } from '../../network/link.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { holder } from '../../network/address-uses.ts';
 import { type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { type CableEnd, endName, portName } from '../../site/model.ts';
 import { placeOf } from '../../site/item.ts';
 import { endAt, placeOfEnd } from '../../site/places.ts';
-import { receiverRoute } from '../../site/receiver.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { few, list, asName } from '../../text/words.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -33,7 +33,7 @@ Swap the two plugs, or their lines here; or correct the addresses, if those are 
         message:
           `The cables at ${portName(one.port)} and ${portName(other.port)} seem to be swapped: ${described(one)}, and ` +
           `${described(other)}. Swap them.`,
-        about: aboutPorts(own, theirs, one.port, other.port),
+        acceptAt: acceptAtPorts(own, theirs, one.port, other.port),
         ...followed,
         // The wrong port may not feed it either.
         entails: [...followed.entails, ...uses, ...uses.flatMap(({ port }) => port ?? [])],
@@ -53,7 +53,7 @@ Swap the two plugs, or their lines here; or correct the addresses, if those are 
 /** Two cables on switches without VLANs, where each address belongs to the network of the other. */
 function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddress['own']): Finding {
   const [own, theirs] = [one, other].map(({ link, port }) => ({ link, port: oppositePort(link, port) }));
-  const { lost, obstacles } = lostAt(network, [one.device, other.device]);
+  const { lost, obstacles } = lossesAt(network, [one.device, other.device]);
   const name = ({ device, port }: LoneAddress['own']): string =>
     device.ports.length === 1 ? device.name : portName(port);
   return {
@@ -61,11 +61,11 @@ function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddr
     message:
       `The cables of ${name(one)} and ${name(other)} seem to be swapped: ${name(one)} is in ${asName(one.domain.name)} and ` +
       `${name(other)} in ${asName(other.domain.name)}, and each has an address of the other. Swap them.`,
-    about: aboutPorts(one.port, other.port),
+    acceptAt: acceptAtPorts(one.port, other.port),
     related: [
       { at: placeOfEnd(other.link, other.port), message: `the cable of ${name(other)}` },
       ...lost.map(({ stream, receiver }) => ({
-        at: placeOf(stream.item, receiverRoute(stream, receiver)),
+        at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
         message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
       })),
     ],
@@ -75,13 +75,13 @@ function withoutVlans(network: Network, one: LoneAddress['own'], other: LoneAddr
   };
 }
 
-type End = Pick<Placed, 'link' | 'port'>;
+type End = Pick<PortPlacement, 'link' | 'port'>;
 
-function farEnd({ link, port }: End): Placed['port'] {
+function farEnd({ link, port }: End): PortPlacement['port'] {
   return oppositePort(link, port);
 }
 
-function described({ vlan, uses }: Placed): string {
+function described({ vlan, uses }: PortPlacement): string {
   const names = [...new Set(uses.map(holder))];
   return `${few(names)} ${names.length === 1 ? 'gets' : 'get'} ${asName(vlan.name)} and ${names.length === 1 ? 'has an address' : 'have addresses'} of the other`;
 }
@@ -100,8 +100,8 @@ function exchanged(one: End, other: End): Fix[] {
       title: `Swap ${list([endName(first.end), endName(second.end)])}`,
       safe: false,
       edits: [
-        setValue(first.item, first.end.route, text(second.end)),
-        setValue(second.item, second.end.route, text(first.end)),
+        setValue(first.item, first.end.keyPath, text(second.end)),
+        setValue(second.item, second.end.keyPath, text(first.end)),
       ],
     },
   ];

@@ -18,7 +18,7 @@ import { asName } from '../../text/words.ts';
 export const dhcpPoolOutsideSubnet: Rule = {
   id: 'dhcp-pool-outside-subnet',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: "A DHCP pool runs backwards, leaves its subnet, or contains the gateway's address.",
   why: `A host that is given an address from outside the subnet reaches nobody, and one that is given the address of the
 gateway cuts off the whole VLAN. Keep the pool between the lowest and the highest host address of the subnet, with the
@@ -30,12 +30,12 @@ gateway and all fixed addresses outside.`,
     for (const vlan of site.vlans) {
       const { item, name, pool, subnet } = vlan;
       const at = placeOf(item, ['dhcp-pool']);
-      const about = [name];
+      const acceptAt = [name];
       const turned = pool === undefined ? backwards(vlan) : undefined;
       if (turned !== undefined) {
         report({
           at,
-          about,
+          acceptAt,
           message: 'The pool runs backwards: write the lower address first.',
           fixes: () => [change(vlan, turned, true)],
         });
@@ -48,7 +48,7 @@ gateway and all fixed addresses outside.`,
           contains(subnet, pool.first) && contains(subnet, pool.last) ? 'goes to the very ends of' : 'leaves';
         report({
           at,
-          about,
+          acceptAt,
           message:
             `The pool ${left} ${formatSubnet(subnet)}: hosts have ${formatAddress(firstHost(subnet))} to ` +
             `${formatAddress(lastHost(subnet))}. Keep it between them.`,
@@ -59,13 +59,16 @@ gateway and all fixed addresses outside.`,
       } else if (gateway !== undefined && gateway.address >= pool.first && gateway.address <= pool.last) {
         report({
           at,
-          about,
+          acceptAt,
           message:
             `The pool contains ${formatAddress(gateway.address)}, the address of the gateway ${asName(gateway.device.name)}: a ` +
             'host that is given it cuts off the VLAN. Leave it out.',
           entails: [pool],
           related: [
-            { at: placeOf(gateway.device.item, gateway.route), message: `${asName(gateway.device.name)} has it here` },
+            {
+              at: placeOf(gateway.device.item, gateway.keyPath),
+              message: `${asName(gateway.device.name)} has it here`,
+            },
           ],
           fixes: () => {
             const below = { first: pool.first, last: gateway.address - 1 };

@@ -41,7 +41,7 @@ top. Make the pool larger, or give those that stay an address outside.`,
             3,
           )}${reserved}. Make it larger, or give some an address of ` +
           'their own.',
-        about: [name],
+        acceptAt: [name],
       });
     }
   },

@@ -1,6 +1,6 @@
 import { formatAddress } from '../../standards/ipv4.ts';
 import { type AddressUse, holder, isOutside } from '../../network/address-uses.ts';
-import { lostBy } from '../../network/lost.ts';
+import { receiversLostBy } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { placeOf } from '../../site/item.ts';
 import { few } from '../../text/words.ts';
@@ -11,7 +11,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const duplicateAddress: Rule = {
   id: 'duplicate-address',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two devices have the same address.',
   why: `Whichever answers first gets the packets, and that changes by the minute: now one device cannot be reached, now
 the other. Give each port an address of its own. The fix takes the next one that is free in the VLAN and
@@ -24,18 +24,18 @@ outside its DHCP pool; set it on the device as well.`,
       const stray = uses.filter((use) => use.vlans.length > 0 && isOutside(use, use.vlans));
       const effects = uses.length - stray.length < 2 ? stray : [];
       for (const use of uses) {
-        const at = placeOf(use.device.item, use.route);
+        const at = placeOf(use.device.item, use.keyPath);
         const word = (): Finding => {
           const others = firstOthers(uses, use, RELATED);
           const names = few(others.map(holder), 2, uses.length - 1);
           return {
             at,
             message: `${formatAddress(address)} is also the address of ${names}. Give each an address of its own.`,
-            about: [use.device.name, holder(use), formatAddress(address)],
+            acceptAt: [use.device.name, holder(use), formatAddress(address)],
             effects,
             entails: astrayBetween(network, uses),
             related: others.map((other) => ({
-              at: placeOf(other.device.item, other.route),
+              at: placeOf(other.device.item, other.keyPath),
               message: `${holder(other)} has it here`,
             })),
             fixes: () => nextFreeAddressFix(site, use.home, use),
@@ -50,7 +50,7 @@ outside its DHCP pool; set it on the device as well.`,
 /** Deliveries that fail as one of them is the querier in place of the other. */
 function astrayBetween({ deliveries }: Network, uses: readonly AddressUse[]): object[] {
   const names = new Set(uses.map(({ device }) => device.name));
-  return lostBy(
+  return receiversLostBy(
     { deliveries },
     (why) => why.obstacle === 'report-astray' && names.has(why.router) && names.has(why.querier),
   ).flatMap(({ unreached }) => [unreached, unreached.why]);

@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const duplicateMac: Rule = {
   id: 'duplicate-mac',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two ports have the same hardware address.',
   why: `A switch learns which of its ports leads to a hardware address. With two devices that share one it relearns with every
 frame, and each gets what is meant for the other; a DHCP server gives both the same address. Every port has its
@@ -21,11 +21,11 @@ own from the factory, so one of the two was copied from the wrong label.`,
         const message = messageOf(mac, use, few(others.map(macHolder), 2, uses.length - 1));
         if (message === undefined) continue;
         report({
-          at: placeOf(use.device.item, use.route),
+          at: placeOf(use.device.item, use.keyPath),
           message,
-          about: [use.device.name, macHolder(use), mac],
+          acceptAt: [use.device.name, macHolder(use), mac],
           related: others.map((other) => ({
-            at: placeOf(other.device.item, other.route),
+            at: placeOf(other.device.item, other.keyPath),
             message: `${macHolder(other)} has it here`,
           })),
         });

@@ -1,13 +1,13 @@
 import { contains, firstHost, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { type AddressUse, isOutside } from '../../network/address-uses.ts';
-import { carries } from '../../network/link.ts';
+import { taggingOf } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, nameText, putValue, scalarText, setValue } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { type Device, type Port, type Site, type Vlan, ownAddresses } from '../../site/model.ts';
 import { nextFreeAddress, usedAddresses } from '../../site/free/address.ts';
 import { hasBlank } from '../../network/blanks.ts';
 import type { Obstacle } from '../../network/delivery.ts';
-import { type Lost, lostBy } from '../../network/lost.ts';
+import { type LostReceiver, receiversLostBy } from '../../network/lost.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
@@ -29,8 +29,8 @@ port that carries it, or name another gateway.`,
       const device = vlan.gateway === undefined ? undefined : site.deviceByName.get(vlan.gateway);
       if (device?.kind === undefined) continue;
       const at = placeOf(vlan.item, ['gateway']);
-      const about = [vlan.name, device.name];
-      const related = [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }];
+      const acceptAt = [vlan.name, device.name];
+      const related = [{ at: namePlace(device.item), message: `${asName(device.name)} is declared here` }];
       const { subnet } = vlan;
       if (!FORWARDING.includes(device.kind) && !device.routing) {
         const kind = device.kind.replace('-', ' ');
@@ -42,15 +42,15 @@ port that carries it, or name another gateway.`,
         reported.set(device, own);
         report({
           at,
-          about,
+          acceptAt,
           related,
           effects: first === undefined ? [] : [own],
           entails: [
             ...(first === undefined ? [own, device] : []),
-            ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
+            ...receiversLostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
             // It does not forward groups either.
-            ...(device.multicastRouting ? lostBy(context.network, isUnforwarded).flatMap(both) : []),
+            ...(device.multicastRouting ? receiversLostBy(context.network, isUnforwarded).flatMap(both) : []),
           ],
           message: `${asName(device.name)} is ${article} ${kind}, which ${what}. Name the router as gateway${
             device.kind === 'switch' ? ', or let it route if it can' : ''
@@ -68,7 +68,7 @@ port that carries it, or name another gateway.`,
         const other = leadingFrom(site, vlan);
         report({
           at,
-          about,
+          acceptAt,
           related,
           message:
             `${asName(device.name)} has no address in ${formatSubnet(subnet)}, so hosts in ${asName(vlan.name)} cannot send it ` +
@@ -76,7 +76,7 @@ port that carries it, or name another gateway.`,
           // A consequence of a subnet with no hosts, or of its own address outside, which is reported.
           effects: outsideOf(context.network, device, vlan) ?? [subnet],
           entails: [
-            ...lostBy(context.network, leadsNowhere(device)).flatMap(both),
+            ...receiversLostBy(context.network, leadsNowhere(device)).flatMap(both),
             ...stoppedBy(context.network, leadsNowhere(device)),
             // It has no address as a querier either.
             ...(vlan.querier === device.name ? [vlan.item] : []),
@@ -121,7 +121,7 @@ function leadsNowhere({ name }: Device): (why: Obstacle) => boolean {
 }
 
 /** The unreached receiver, and the obstacle. */
-function both({ unreached }: Lost): object[] {
+function both({ unreached }: LostReceiver): object[] {
   return [unreached, unreached.why];
 }
 
@@ -149,25 +149,25 @@ function giveAddress({ site, network }: RuleContext, device: Device, vlan: Vlan)
   const isThere = (port: Port): boolean => {
     const link = network.topology.linkAt(port);
     return (
-      (link !== undefined && carries(link, network.topology.domainOf(vlan)) !== 'no') ||
+      (link !== undefined && taggingOf(link, network.topology.domainOf(vlan)) !== 'no') ||
       port.trunk?.includes(vlan.name) === true
     );
   };
   const port = device.ports.find(isThere);
   const free = addressForGateway(site, vlan);
   // A port of a range has no address of its own.
-  if (port === undefined || free === undefined || (port.route.length > 0 && port.route[1] !== port.name)) return [];
+  if (port === undefined || free === undefined || (port.keyPath.length > 0 && port.keyPath[1] !== port.name)) return [];
   const text = formatAddress(free);
   const plain = port.addresses.some((address) => address.vlan === undefined);
   const [first] = port.addresses;
   const edit =
     first !== undefined && !plain
-      ? addEntry(device.item, first.route.slice(0, -1), nameText(vlan.name), text)
+      ? addEntry(device.item, first.keyPath.slice(0, -1), nameText(vlan.name), text)
       : plain
         ? undefined
         : port.trunk === undefined
-          ? addEntry(device.item, port.route, 'address', text)
-          : addEntry(device.item, port.route, 'addresses', `{${nameText(vlan.name)}: ${text}}`);
+          ? addEntry(device.item, port.keyPath, 'address', text)
+          : addEntry(device.item, port.keyPath, 'addresses', `{${nameText(vlan.name)}: ${text}}`);
   return fixOf(`Give ${asName(device.name)} ${text} in ${asName(vlan.name)}`, edit);
 }
 

@@ -1,11 +1,11 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { aboutPlace } from '../../site/about.ts';
+import { acceptAtPlace } from '../../site/accept-at.ts';
 import { networkRefusals } from '../../make/refusals.ts';
 
 export const interfaceName: Rule = {
   id: 'interface-name',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The operating system has no interface of that name, or two ports share one.',
   why: `\`interface\` is what the operating system of a host calls a port: up to 15 characters, VLAN tag and dot included
 where the port is a trunk, and each port has its own. With a wrong name nothing is set up, and the host cannot be
@@ -13,7 +13,7 @@ reached. \`ip link\` lists the names.`,
   source: 'Linux, dev_valid_name in net/core/dev.c and IFNAMSIZ, from memory; systemd.network(5)',
   check({ plan }: RuleContext, report: Report): void {
     for (const { rule, at, message } of networkRefusals(plan))
-      if (rule === 'interface-name') report({ at, message, about: aboutPlace(at) });
+      if (rule === 'interface-name') report({ at, message, acceptAt: acceptAtPlace(at) });
   },
 };
 

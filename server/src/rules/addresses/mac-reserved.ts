@@ -5,7 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const macReserved: Rule = {
   id: 'mac-reserved',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A port has a hardware address that no port can have.',
   why: `The lowest bit of the first octet marks an address of a group; with it set, as in 01:00:5e:… of
 multicast or ff:ff:ff:ff:ff:ff of broadcast, an address belongs to no single port, and switches drop frames that come from it.
@@ -13,14 +13,14 @@ A card without an address shows 00:00:00:00:00:00. Read it off the label of the 
   source: 'IEEE 802 clause 8 (individual/group bit), from memory',
   check({ site }: RuleContext, report: Report): void {
     for (const use of macUses(site)) {
-      const { mac, device, route } = use;
+      const { mac, device, keyPath } = use;
       const isGroup = (parseInt(mac.slice(0, 2), 16) & 1) === 1;
       if (!isGroup && mac !== '00:00:00:00:00:00') continue;
       const what = isGroup ? 'is the address of a group' : 'stands for no address';
       report({
-        at: placeOf(device.item, route),
+        at: placeOf(device.item, keyPath),
         message: `${mac} ${what}, so ${macHolder(use)} cannot have it. Read it off the label of the device.`,
-        about: [device.name, macHolder(use), mac],
+        acceptAt: [device.name, macHolder(use), mac],
       });
     }
   },

@@ -1,6 +1,6 @@
 import { type Subnet, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import type { Obstacle } from '../../network/delivery.ts';
-import { lostBy } from '../../network/lost.ts';
+import { receiversLostBy } from '../../network/lost.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Vlan } from '../../site/model.ts';
 import { leastWhere } from '../../text/bisect.ts';
@@ -11,7 +11,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const overlappingSubnets: Rule = {
   id: 'overlapping-subnets',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The subnets of two VLANs have addresses in common.',
   why: `A router has one route to an address, so of two VLANs with the same addresses it reaches only one, and hosts look
 in vain for the other's on their own link. Of two overlapping subnets one is always inside the other: shrink the larger
@@ -20,7 +20,7 @@ one, or move one of them.`,
   check({ site, network }: RuleContext, report: Report): void {
     const clashes = clashesIn(site.vlans);
     // Computed once: there may be many clashes, and many streams.
-    const lost = clashes.length === 0 ? [] : lostBy(network, (why) => why.obstacle === 'not-on-link');
+    const lost = clashes.length === 0 ? [] : receiversLostBy(network, (why) => why.obstacle === 'not-on-link');
     // A subnet that contains several others is the wrong one.
     const holding = grouped(clashes, ({ others, total }) => (total === 1 ? others[0]?.vlan : undefined));
     // Where it is declared before those inside, only it is reported.
@@ -39,7 +39,7 @@ one, or move one of them.`,
         message:
           `${formatSubnet(subnet)} overlaps ${few(words, 2, total)}, so a router cannot tell their hosts apart. Give ` +
           'each VLAN addresses of its own.',
-        about: [vlan.name],
+        acceptAt: [vlan.name],
         // A consequence where its hosts are in another subnet, which is reported.
         effects: [subnet],
         entails: [

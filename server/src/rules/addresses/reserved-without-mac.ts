@@ -7,7 +7,7 @@ import { formatAddress } from '../../standards/ipv4.ts';
 export const reservedWithoutMac: Rule = {
   id: 'reserved-without-mac',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'An address is reserved for a device without a hardware address.',
   why: `A DHCP server recognises a device by its hardware address, so without one it can reserve nothing for it, and \`make
 dnsmasq\` leaves the device out. It is on the label; write it as \`mac\`.`,
@@ -17,13 +17,13 @@ dnsmasq\` leaves the device out. It is on the label; write it as \`mac\`.`,
       if (!isReserved(use) || macOf(use) !== undefined) continue;
       const { device, port } = use;
       // A MAC address in the wrong form is reported there.
-      if (hasShapeProblem(device.item, [...(port?.route ?? []), 'mac'])) continue;
+      if (hasShapeProblem(device.item, [...(port?.keyPath ?? []), 'mac'])) continue;
       report({
-        at: placeOf(device.item, [...(port?.route ?? []), 'reserved']),
+        at: placeOf(device.item, [...(port?.keyPath ?? []), 'reserved']),
         message:
           `${formatAddress(use.address)} is reserved for ${holder(use)}, which has no hardware address here, so ` +
           'no DHCP server can reserve it. Give its mac.',
-        about: [device.name, holder(use), formatAddress(use.address)],
+        acceptAt: [device.name, holder(use), formatAddress(use.address)],
       });
     }
   },

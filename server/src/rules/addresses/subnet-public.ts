@@ -10,7 +10,7 @@ const OWN = ['10.0.0.0/8', '172.16.0.0/12', '192.168.0.0/16', '100.64.0.0/10', '
 export const subnetPublic: Rule = {
   id: 'subnet-public',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A VLAN uses addresses that belong to somebody on the Internet.',
   why: `Hosts in the VLAN look for those addresses on their own link, so their real owners on the Internet cannot be reached
 from the house. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16. If the addresses are yours, accept the
@@ -25,7 +25,7 @@ finding with the reason.`,
         message:
           `${formatSubnet(subnet)} is not a private network: others have these addresses on the ` +
           'Internet. Take a subnet of 10.0.0.0/8, 172.16.0.0/12 or 192.168.0.0/16.',
-        about: [name],
+        acceptAt: [name],
         // A consequence where its hosts are in another subnet, which is reported.
         effects: [subnet],
       });

@@ -8,7 +8,7 @@ import { asName } from '../../text/words.ts';
 export const twoPortsOneSubnet: Rule = {
   id: 'two-ports-one-subnet',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A host has two ports in one network.',
   why: `Linux answers for any of its addresses at any of its ports, so it is a matter of luck which port the others send to, and it
 changes. What it sends itself, and groups that it joins, go by one of the ports alone, with or without a cable; the
@@ -37,7 +37,7 @@ own address.`,
             `${portName(own.port)} (${formatAddress(own.address)}) and ${portName(other.port)} ` +
             `(${formatAddress(other.address)}) are both in ${asName(own.network)}: ${luck}. Cable one into another VLAN, or ` +
             'remove its address.',
-          about: [portName(own.port), portName(other.port), device.name],
+          acceptAt: [portName(own.port), portName(other.port), device.name],
           related: [{ at: placeOfPort(other.port), message: `${portName(other.port)} is there too` }],
           // A consequence of a port in the wrong network, which is reported.
           effects: [other, own].filter(({ isOutside }) => isOutside).map(({ port }) => port),

@@ -14,13 +14,15 @@ stays the same when others come and go.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
     for (const blank of plan.blanks) {
-      const { item, route, value } = blank;
+      const { item, keyPath, value } = blank;
       report({
-        at: placeOf(item, route),
+        at: placeOf(item, keyPath),
         message: message(blank),
-        about: [item.name],
+        acceptAt: [item.name],
         fixes: () =>
-          value === undefined ? [] : [{ title: `Fill in ${value}`, safe: true, edits: [setValue(item, route, value)] }],
+          value === undefined
+            ? []
+            : [{ title: `Fill in ${value}`, safe: true, edits: [setValue(item, keyPath, value)] }],
       });
     }
 

@@ -10,7 +10,7 @@ const HIGHEST = 4094;
 export const vlanId: Rule = {
   id: 'vlan-id',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two VLANs have the same id.',
   why: `On a trunk only the id in the tag keeps VLANs apart. Two with one id are one network on every cable that carries
 both, with two subnets in it. Give each its own, 1 to 4094, and set the same on all switches.`,
@@ -34,7 +34,7 @@ both, with two subnets in it. Give each its own, 1 to 4094, and set the same on 
           message:
             `${id} is also the id of ${few(names, 2, vlans.length - 1)}: on a trunk their frames cannot be told ` +
             'apart. Give each VLAN its own id.',
-          about: [vlan.name],
+          acceptAt: [vlan.name],
           related: others.map((other) => ({
             at: placeOf(other.item, ['id']),
             message: `${asName(other.name)} has it here`,

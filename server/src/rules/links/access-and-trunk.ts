@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const accessAndTrunk: Rule = {
   id: 'access-and-trunk',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A port is set as an access port and as a trunk at once, or has a native VLAN without a trunk.',
   why: `An access port is in one VLAN and its frames carry no tag; a trunk carries several, each frame tagged, and its
 \`native\` VLAN alone without one. A port is one or the other. Until the site says which, a \`vlan\` beside a trunk counts as
@@ -17,43 +17,43 @@ its native VLAN, and a \`native\` without a trunk as the VLAN of an access port.
     let before: Port | undefined;
     for (const port of site.ports) {
       // The ports of a range have one entry.
-      const isSame = before?.device === port.device && before.route[1] === port.route[1];
+      const isSame = before?.device === port.device && before.keyPath[1] === port.keyPath[1];
       before = port;
       if (isSame) continue;
-      const { device, route, vlan, trunk, native } = port;
+      const { device, keyPath, vlan, trunk, native } = port;
       const name = portName(port);
-      const about = [name, device.name];
+      const acceptAt = [name, device.name];
       if (trunk !== undefined && vlan !== undefined) {
         report({
-          at: placeOf(device.item, [...route, 'vlan']),
+          at: placeOf(device.item, [...keyPath, 'vlan']),
           message:
             `${asName(name)} has both a vlan and a trunk; it can only be one of the two. ` +
             (native === undefined
               ? `Make ${asName(vlan)} the native VLAN of the trunk, or remove one.`
               : 'Remove one.'),
-          about,
+          acceptAt,
           fixes: () =>
             [
               native === undefined
                 ? fix(
                     `Make ${asName(vlan)} the native VLAN of the trunk`,
-                    setKey(device.item, [...route, 'vlan'], 'native'),
+                    setKey(device.item, [...keyPath, 'vlan'], 'native'),
                   )
-                : fix('Remove vlan', remove(device.item, [...route, 'vlan'])),
-              native === undefined ? fix('Remove the trunk', remove(device.item, [...route, 'trunk'])) : [],
+                : fix('Remove vlan', remove(device.item, [...keyPath, 'vlan'])),
+              native === undefined ? fix('Remove the trunk', remove(device.item, [...keyPath, 'trunk'])) : [],
             ].flat(),
         });
       } else if (trunk === undefined && native !== undefined) {
         report({
-          at: placeOf(device.item, [...route, 'native']),
+          at: placeOf(device.item, [...keyPath, 'native']),
           message:
             `${asName(name)} has a native VLAN and no trunk. Write vlan for an access port, or say which VLANs its trunk ` +
             'carries.',
-          about,
+          acceptAt,
           fixes: () =>
             vlan === undefined
-              ? fix(`Make it an access port of ${asName(native)}`, setKey(device.item, [...route, 'native'], 'vlan'))
-              : fix('Remove native', remove(device.item, [...route, 'native'])),
+              ? fix(`Make it an access port of ${asName(native)}`, setKey(device.item, [...keyPath, 'native'], 'vlan'))
+              : fix('Remove native', remove(device.item, [...keyPath, 'native'])),
         });
       }
     }

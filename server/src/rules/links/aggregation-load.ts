@@ -2,7 +2,7 @@ import { type Port, portName } from '../../site/model.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import { type Shares, sharesOf } from '../../network/shares.ts';
 import { bitRate, list, percentOver, threshold } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Severity } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -35,7 +35,7 @@ the rates of the streams, or set a hash that includes port numbers and look at t
           message:
             `${portName(out)} → ${portName(oppositePort(link, out))} is one link of ${members.length} cables of ` +
             `${bitRate(cable)}, and a stream takes one of them: ${found.words}, more than ${threshold(found.bound)}.`,
-          about: aboutPorts(out, oppositePort(link, out)),
+          acceptAt: acceptAtPorts(out, oppositePort(link, out)),
           related: others(link, out),
         });
       }

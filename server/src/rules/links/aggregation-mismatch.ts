@@ -1,9 +1,9 @@
-import { agree } from '../../network/aggregation.ts';
+import { canAggregate } from '../../network/aggregation.ts';
 import type { Network } from '../../network/network.ts';
-import { type Link, type Member, cablesOf, oppositePort } from '../../network/link.ts';
+import { type Link, type MemberLink, cablesOf, oppositePort } from '../../network/link.ts';
 import { type Fix, addEntry, fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { type Cable, type Port, type Site, portName } from '../../site/model.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { endAt, placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { bitRate, few, list, asName } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -98,12 +98,12 @@ function moved(link: Link, from: Port, to: Port): Fix[] {
     ? []
     : fixOf(
         `Lead the cable from ${portName(from)} to ${portName(to)}`,
-        setValue(link.cable.item, end.route, scalarText(portName(to), true)),
+        setValue(link.cable.item, end.keyPath, scalarText(portName(to), true)),
       );
 }
 
 /** The two cables that are swapped, where swapping them back puts all groups right. */
-function swappedAmong(all: readonly Cable[], links: readonly Link[]): readonly [Member, Member] | undefined {
+function swappedAmong(all: readonly Cable[], links: readonly Link[]): readonly [MemberLink, MemberLink] | undefined {
   const order = new Map(all.map((cable, index) => [cable, index]));
   const cables = links
     .flatMap(cablesOf)
@@ -152,16 +152,16 @@ function haveOneFarEnd(cables: readonly Ends[]): boolean {
   return true;
 }
 
-function swapped([one, other]: readonly [Member, Member], astray: readonly Astray[]): Finding {
+function swapped([one, other]: readonly [MemberLink, MemberLink], astray: readonly Astray[]): Finding {
   const [port] = [other.a, other.b].filter(({ lag }) => lag !== undefined);
   const away = list([...new Set(astray.map(({ port: own }) => groupName(own)))]);
-  const words = ({ a, b }: Member): string => `${portName(a)} to ${portName(b)}`;
+  const words = ({ a, b }: MemberLink): string => `${portName(a)} to ${portName(b)}`;
   return {
     at: placeOfEnd(other, port ?? other.a),
     message:
       `The cables from ${words(one)} and from ${words(other)} seem to be swapped: ${away} lead to two far ends each, ` +
       'and to one if you swap them.',
-    about: aboutPorts(one.a, one.b, other.a, other.b),
+    acceptAt: acceptAtPorts(one.a, one.b, other.a, other.b),
     related: [{ at: placeOfEnd(one, one.a), message: `the cable from ${words(one)}` }],
     entails: astray.flatMap(({ link, other: leading }) => [link, leading]),
   };
@@ -174,7 +174,7 @@ interface Mismatch {
 }
 
 function findingAt(port: Port, { a, b }: Pick<Link, 'a' | 'b'>, message: string): Parameters<Report>[0] {
-  return { at: placeOfPort(port, 'lag'), message, about: aboutPorts(port, port === a ? b : a) };
+  return { at: placeOfPort(port, 'lag'), message, acceptAt: acceptAtPorts(port, port === a ? b : a) };
 }
 
 function groupName({ device, lag }: Port): string {
@@ -187,14 +187,14 @@ function farEnd({ a, b }: Link, near: Port): string {
 }
 
 /** The ports of the cables at a device. */
-function portsAt(all: readonly Member[], { device }: Port): Port[] {
+function portsAt(all: readonly MemberLink[], { device }: Port): Port[] {
   return all.map(({ a, b }) => (a.device === device ? a : b));
 }
 
-function oneEnd({ a, b }: Link, all: readonly Member[]): Mismatch {
+function oneEnd({ a, b }: Link, all: readonly MemberLink[]): Mismatch {
   const [with_, without] = a.lag === undefined ? [b, a] : [a, b];
   const ports = portsAt(all, without);
-  const own = ports.filter(({ route, name }) => route[1] === name);
+  const own = ports.filter(({ keyPath, name }) => keyPath[1] === name);
   const name = with_.lag ?? '';
   return {
     at: with_,
@@ -206,13 +206,13 @@ function oneEnd({ a, b }: Link, all: readonly Member[]): Mismatch {
         ? []
         : fixOf(
             `Put ${list(ports.map(portName))} into a group ${asName(name)}`,
-            ...own.map(({ device, route }) => addEntry(device.item, route, 'lag', scalarText(name, true))),
+            ...own.map(({ device, keyPath }) => addEntry(device.item, keyPath, 'lag', scalarText(name, true))),
           ),
   };
 }
 
 function disagreement({ a, b }: Link): Mismatch | undefined {
-  if (agree({ a, b })) return undefined;
+  if (canAggregate({ a, b })) return undefined;
   const isStatic = a.lacp === 'off' || b.lacp === 'off';
   const port = isStatic ? (a.lacp === 'off' ? a : b) : b;
   const remedy = isStatic ? 'Set both the same way' : 'Set one end to active';
@@ -223,13 +223,13 @@ function disagreement({ a, b }: Link): Mismatch | undefined {
         `come up whole. ${remedy}.`
       : `${groupName(a)} and ${groupName(b)} are both passive: neither begins, and the cables stay apart. ${remedy}.`,
     fixes: () =>
-      port.route[1] !== port.name && port.route.length > 0
+      port.keyPath[1] !== port.name && port.keyPath.length > 0
         ? []
-        : fixOf(`Make ${portName(port)} active`, setValue(port.device.item, [...port.route, 'lacp'], 'active')),
+        : fixOf(`Make ${portName(port)} active`, setValue(port.device.item, [...port.keyPath, 'lacp'], 'active')),
   };
 }
 
-function speeds(all: readonly Member[]): Mismatch | undefined {
+function speeds(all: readonly MemberLink[]): Mismatch | undefined {
   const [first] = all;
   const speed = all.find(({ capacity }) => capacity !== undefined)?.capacity;
   const other = all.find(({ capacity }) => capacity !== undefined && capacity !== speed);
@@ -244,7 +244,7 @@ function speeds(all: readonly Member[]): Mismatch | undefined {
   };
 }
 
-function vlans(site: Site, all: readonly Member[], ends: readonly Port[]): Mismatch | undefined {
+function vlans(site: Site, all: readonly MemberLink[], ends: readonly Port[]): Mismatch | undefined {
   for (const end of ends) {
     const [first, ...others] = portsAt(all, end);
     const other = others.find((port) => first !== undefined && vlansOf(port) !== vlansOf(first));

@@ -1,4 +1,4 @@
-import { type Member, cablesOf } from '../../network/link.ts';
+import { type MemberLink, cablesOf } from '../../network/link.ts';
 import {
   CHANNEL,
   type CableType,
@@ -12,7 +12,7 @@ import type { Port } from '../../site/model.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate, metres } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 /** The speed for copper where neither end has one: up to 1 Gb/s the reach is the same. */
@@ -24,7 +24,7 @@ const SHORTEST = 100;
 export const cableLength: Rule = {
   id: 'cable-length',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A cable is too long for the speed of its link, or has a length that no cable can have.',
   why: `Beyond its reach a link comes up at a lower speed, drops packets, or stays down. Of the 100 m of a copper
 channel at most 90 m may be installed cable and the other 10 m patch cords; bundles that carry power get warm and reach less
@@ -38,7 +38,7 @@ local codes, and leave to licensed people what these leave to them.`,
       report({
         at: placeOf(item, ['length']),
         severity: 'warning',
-        about: [name],
+        acceptAt: [name],
         message: `This cable is ${length} mm long, shorter than any lead. Correct its length, or the unit.`,
         fixes: () => fixOf(`Set ${length} m`, setValue(item, ['length'], `${length} m`)),
       });
@@ -61,7 +61,7 @@ local codes, and leave to licensed people what these leave to them.`,
         const remedy = better === undefined ? otherwise(type) : `Take ${better}, or shorten it`;
         report({
           at: placeOf(item, ['length']),
-          about: aboutPorts(a, b),
+          acceptAt: acceptAtPorts(a, b),
           effects: [cable],
           message:
             `This cable is ${metres(length)} long; ${type} carries ${bitRate(speed)} for ${far.metres} m (${far.basis}). ` +
@@ -89,8 +89,8 @@ function otherwise(type: CableType): string {
 }
 
 /** A long cable without a type is likely copper, as fibre is usually declared; with PoE it is copper for certain. */
-function untyped({ a, b, cable: { item } }: Pick<Member, 'a' | 'b' | 'cable'>, length: number): Finding {
-  const isPowered = [a, b].some(({ draws }) => draws !== undefined);
+function untyped({ a, b, cable: { item } }: Pick<MemberLink, 'a' | 'b' | 'cable'>, length: number): Finding {
+  const isPowered = [a, b].some(({ pd }) => pd !== undefined);
   return {
     at: placeOf(item, ['length']),
     severity: isPowered ? 'error' : 'warning',
@@ -99,7 +99,7 @@ function untyped({ a, b, cable: { item } }: Pick<Member, 'a' | 'b' | 'cable'>, l
       (isPowered
         ? 'Take fibre, with a supply at the far end, or put a switch in between.'
         : 'If it is fibre, give its `type`; otherwise use fibre.'),
-    about: aboutPorts(a, b),
+    acceptAt: acceptAtPorts(a, b),
   };
 }
 

@@ -2,13 +2,13 @@ import { connectorAt, connectorName, portAt, portName } from '../../site/model.t
 import type { CableEnd, Site } from '../../site/model.ts';
 import { placeOf } from '../../site/item.ts';
 import { isCoax } from '../../standards/television/coax.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const cableNotForEnds: Rule = {
   id: 'cable-not-for-ends',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A cable joins a network port and a coax connector, or its type does not fit its ends.',
   why: `A network port takes copper or fibre, a television connector takes 75 Ω coax; one does not work with the
 other. Correct the end, or the type.`,
@@ -22,7 +22,7 @@ other. Correct the end, or the type.`,
         report({
           at: placeOf(item, ['from']),
           message: `${network.name} is a network port, and ${coax.name} a connector for coax. Correct one of the ends.`,
-          about: aboutItem(item),
+          acceptAt: acceptAtItem(item),
         });
       } else if (type !== undefined && isCoax(type) !== (a.sort === 'coax')) {
         report({
@@ -31,7 +31,7 @@ other. Correct the end, or the type.`,
             a.sort === 'coax'
               ? `${a.name} and ${b.name} are connectors for coax, and ${type} is a network cable. Take coax-6.`
               : `${a.name} and ${b.name} are network ports, and ${type} is a coax for television. Take a network cable.`,
-          about: aboutItem(item),
+          acceptAt: acceptAtItem(item),
         });
       }
     }

@@ -4,13 +4,13 @@ import { moduleNamed } from '../../standards/modules.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const cableSpeed: Rule = {
   id: 'cable-speed',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: "A cable's type does not carry the speed of its link.",
   why: `The ports agree on the highest speed that both support, and neither knows the cable: the link comes up and drops
 packets, or stays down. Use a cable of the type named in the message, or set the lower speed at a port.`,
@@ -31,7 +31,7 @@ packets, or stays down. Use a cable of the type named in the message, or set the
       report({
         at: placeOf(cable.item, ['type']),
         message: `${type} does not carry ${bitRate(capacity)}; ${remedy}.`,
-        about: aboutPorts(a, b),
+        acceptAt: acceptAtPorts(a, b),
         fixes: () => (better === undefined ? [] : fixOf(`Take ${better}`, setValue(cable.item, ['type'], better))),
       });
     }

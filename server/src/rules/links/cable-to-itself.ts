@@ -1,7 +1,7 @@
 import { placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { isUncabled } from '../../network/delivery.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -10,7 +10,7 @@ import { asName } from '../../text/words.ts';
 export const cableToItself: Rule = {
   id: 'cable-to-itself',
   severity: 'error',
-  due: 'line',
+  showAfter: 'line',
   summary: 'Both ends of a cable are at the same device.',
   why: `On a switch such a cable is a loop: broadcasts circulate in it until nothing else gets through. On any
 other device it joins nothing. Name the device at the far end.`,
@@ -22,14 +22,14 @@ other device it joins nothing. Name the device at the far end.`,
       if (device === undefined || device.kind === 'patch-panel') continue;
       const followed = consequencesOf(network.causes, [item]);
       report({
-        at: placeOf(item, to.route),
+        at: placeOf(item, to.keyPath),
         message: `Both ends of this cable are at ${asName(device.name)}${effectOf(device)}. Name the device at its far end.`,
-        about: [device.name],
+        acceptAt: [device.name],
         ...followed,
         // Without another cable the device is in no network.
         entails: [
           ...followed.entails,
-          ...lostAt(network, [device]).obstacles.filter(isUncabled),
+          ...lossesAt(network, [device]).obstacles.filter(isUncabled),
           // The parts that it should join are separate.
           ...apartFrom(network),
         ],

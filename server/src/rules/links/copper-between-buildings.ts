@@ -1,6 +1,6 @@
 import { cableDevices, isCopper } from '../../site/cable.ts';
 import { type Fix, fixOf, setValue } from '../../site/edit.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Cable, type Device, type Site, connectorAt, portAt } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
@@ -9,7 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const copperBetweenBuildings: Rule = {
   id: 'copper-between-buildings',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A copper cable joins two buildings.',
   why: `Each building has an earth of its own. Copper between them carries the difference, and the surge of a nearby lightning
 strike, into both: equipment dies, and whoever touches it can be hurt. Glass joins no earths, so fibre is the
@@ -37,7 +37,7 @@ not. Work in trenches, on roofs and at earth rods has dangers of its own.`,
             : `This cable joins ${between} by copper: it joins two earths and `) +
           'brings in the surge of lightning nearby, which can harm people and equipment. Lay fibre, or have it ' +
           'protected and bonded at both ends as the local code asks.',
-        about: aboutItem(cable.item),
+        acceptAt: acceptAtItem(cable.item),
         effects: [cable],
         related: places(placed),
         fixes: () => fixesOf(site, cable),
@@ -59,7 +59,7 @@ function places(devices: readonly Device[]): { at: ReturnType<typeof placeOf>; m
 
 /** Changes the cable to fibre, where it carries no PoE. */
 function fixesOf(site: Site, { item, type, from, to }: Cable): Fix[] {
-  const isPowered = [from, to].some((end) => portAt(site, end)?.draws !== undefined);
+  const isPowered = [from, to].some((end) => portAt(site, end)?.pd !== undefined);
   return type === undefined || isPowered ? [] : fixOf('Take single-mode fibre (os2)', setValue(item, ['type'], 'os2'));
 }
 

@@ -1,5 +1,5 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { heaviest } from '../../network/heaviest.ts';
+import { heaviestFlowWords } from '../../network/heaviest.ts';
 import { uplinksOf } from '../../network/uplinks.ts';
 import { placeOf } from '../../site/item.ts';
 import { bitRate, percentOver, threshold } from '../../text/words.ts';
@@ -27,8 +27,8 @@ time, or take another line.`,
           severity: isOver ? 'error' : 'warning',
           message:
             `${bitRate(load.peak)} ${way === 'up' ? 'leave for' : 'come from'} ${device.name}${share}; ` +
-            `${heaviest(network, link, out)}. That is ${bound}: send less of it, or a smaller stream.`,
-          about: [device.name],
+            `${heaviestFlowWords(network, link, out)}. That is ${bound}: send less of it, or a smaller stream.`,
+          acceptAt: [device.name],
         });
       }
     }

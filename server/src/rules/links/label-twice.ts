@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const labelTwice: Rule = {
   id: 'label-twice',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two cables have the same label.',
   why: `Whoever follows the label pulls the wrong plug, and the patch schedule has two lines for one name. Give each cable
 a label of its own, here and at both its ends.`,
@@ -25,7 +25,7 @@ a label of its own, here and at both its ends.`,
           message:
             `${visible(label, 40)} is also the label of ${endsOf(other)}: who follows it may pull the wrong plug. ` +
             'Give each cable its own.',
-          about: [label],
+          acceptAt: [label],
           related: [{ at: placeOf(other.item, ['label']), message: `${endsOf(other)} has it too` }],
           fixes: () => {
             const next = nextFree(label, new Set(site.cables.map((one) => one.label)));

@@ -1,12 +1,12 @@
 import { type Port, portName } from '../../site/model.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import type { DirectionLoad } from '../../network/loads.ts';
-import { flowsOn, heaviest } from '../../network/heaviest.ts';
+import { flowsOn, heaviestFlowWords } from '../../network/heaviest.ts';
 import { grouped } from '../../grouped.ts';
 import type { Network } from '../../network/network.ts';
 import { type Fix, fixOf, putValue } from '../../site/edit.ts';
 import { asName, bitRate, percentOver, threshold } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -98,8 +98,8 @@ function findingOf(
     message:
       `${portName(out)} → ${portName(into)} carries ${bitRate(line.peak)}${atPeak}, ` +
       `${percentOver(line.peak, capacity, bound)} of ${bitRate(capacity)}${nominal}; ` +
-      `${heaviest(network, link, out)}${back}. That is ${than}: move streams or lower their bit rates, or make the link faster.`,
-    about: aboutPorts(out, into),
+      `${heaviestFlowWords(network, link, out)}${back}. That is ${than}: move streams or lower their bit rates, or make the link faster.`,
+    acceptAt: acceptAtPorts(out, into),
     related: others.map((one) => ({
       at: placeOfEnd(one.link, one.worse.out),
       message: `${portName(one.worse.out)} carries it too: ${percentOver(one.worse.load.line.peak, one.worse.capacity, Math.min(warn, limit))}`,

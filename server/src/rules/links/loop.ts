@@ -3,7 +3,7 @@ import type { Link } from '../../network/link.ts';
 import { type Fix, fixOf, putValue } from '../../site/edit.ts';
 import { type Device, type Site, portName } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -13,7 +13,7 @@ const ROOT = 4096;
 export const loop: Rule = {
   id: 'loop',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Cables between switches form a loop without spanning tree.',
   why: `Broadcasts circulate in a loop for ever, more and more of them, until nothing else gets through. With
 \`spanning-tree: true\` on all its switches one cable is blocked, and takes over when another fails. Or remove a
@@ -68,7 +68,7 @@ function findingOf(site: Site, link: Link, devices: readonly Device[], others: r
         ? 'Remove a cable.'
         : `${words} ${without.length === 1 ? 'does' : 'do'} not run spanning tree: set \`spanning-tree: true\` ` +
           'there, or remove a cable.'),
-    about: [...aboutPorts(link.b, link.a), ...devices.map(({ name }) => name)],
+    acceptAt: [...acceptAtPorts(link.b, link.a), ...devices.map(({ name }) => name)],
     // A consequence where cables of one aggregated link lead to several ends, which is reported.
     effects: [link, ...others].filter(({ a, b }) => a.lag !== undefined || b.lag !== undefined),
     related: others.map((other) => ({

@@ -1,5 +1,5 @@
 import { grouped } from '../../grouped.ts';
-import { type Member, cablesOf } from '../../network/link.ts';
+import { type MemberLink, cablesOf } from '../../network/link.ts';
 import { type CableType, isEthernetCable } from '../../standards/cabling.ts';
 import {
   MODULE_NAMES,
@@ -14,7 +14,7 @@ import { type Fix, fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { mediumAt } from '../../site/cable.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { bitRate } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -22,7 +22,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const mediumMismatch: Rule = {
   id: 'medium-mismatch',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Ports, modules and cable do not match.',
   why: `Copper does not plug into an optical cage, multimode modules do not light single-mode fibre, and two ends hear each
 other only if each sends what the other receives: over two fibres the same kind of module at both ends, over one fibre
@@ -35,14 +35,14 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
     for (const { ports } of site.devices) {
       const reported = new Set<string>();
       for (const port of ports) {
-        const key = port.route.join(' ');
+        const key = port.keyPath.join(' ');
         const why = port.module === undefined || reported.has(key) ? undefined : atPort(port);
         reported.add(key);
         if (why !== undefined)
-          report({ at: placeOfPort(port, 'module'), message: why, about: aboutPorts(port), fixes: () => [] });
+          report({ at: placeOfPort(port, 'module'), message: why, acceptAt: acceptAtPorts(port), fixes: () => [] });
       }
     }
-    const deaf: Member[] = [];
+    const deaf: MemberLink[] = [];
     for (const link of network.topology.links) {
       for (const member of cablesOf(link)) {
         if (apart(member) !== undefined) {
@@ -50,36 +50,36 @@ plug and no fibre end, lit or not: the light cannot be seen and can harm the eye
           continue;
         }
         const found = unfit(member);
-        if (found !== undefined) report({ about: aboutPorts(member.a, member.b), ...found });
+        if (found !== undefined) report({ acceptAt: acceptAtPorts(member.a, member.b), ...found });
       }
     }
-    const reported = new Set<Member>();
+    const reported = new Set<MemberLink>();
     for (const range of rangesOf(deaf)) {
       report(atRange(range));
       for (const { member } of range) reported.add(member);
     }
     for (const member of deaf) {
       const why = reported.has(member) ? undefined : apart(member);
-      if (why !== undefined) report({ ...why, ...placesOf(member), about: aboutPorts(member.a, member.b) });
+      if (why !== undefined) report({ ...why, ...placesOf(member), acceptAt: acceptAtPorts(member.a, member.b) });
     }
   },
 };
 
 /** A cable whose ends cannot communicate, and the end that is in a range of ports with one module. */
 interface InRange {
-  readonly member: Member;
+  readonly member: MemberLink;
   readonly own: Port;
   readonly far: Port;
 }
 
 /** Ranges whose module fits none of several far ends, so that the range is to be corrected. */
-function rangesOf(deaf: readonly Member[]): InRange[][] {
+function rangesOf(deaf: readonly MemberLink[]): InRange[][] {
   const ends = deaf.flatMap((member): InRange[] => [
     { member, own: member.a, far: member.b },
     { member, own: member.b, far: member.a },
   ]);
-  const alike = grouped(ends, ({ own: { device, route, name, module } }) =>
-    module === undefined || route.length === 0 || route[1] === name ? {} : [device.name, ...route].join(' '),
+  const alike = grouped(ends, ({ own: { device, keyPath, name, module } }) =>
+    module === undefined || keyPath.length === 0 || keyPath[1] === name ? {} : [device.name, ...keyPath].join(' '),
   );
   return [...alike.values()].filter(
     (range) => range.length > 1 && new Set(range.map(({ far }) => far.module)).size === 1,
@@ -90,7 +90,7 @@ function atRange(range: readonly InRange[]): Finding {
   const [first] = range;
   if (first === undefined) throw new RangeError('a range of no ports');
   const { own, far } = first;
-  const name = `${own.device.name}/${own.route[1] ?? own.name}`;
+  const name = `${own.device.name}/${own.keyPath[1] ?? own.name}`;
   const heard = moduleAt(far);
   const right = heard === undefined ? undefined : counterpart(far.module ?? '', heard);
   return {
@@ -98,7 +98,7 @@ function atRange(range: readonly InRange[]): Finding {
     message:
       `${name} has ${title(own.module)}, and what it is cabled to has ${title(far.module)}, so they do not hear each ` +
       `other. Use ${right ?? 'modules that match'} at ${name}, or correct the others.`,
-    about: [...new Set(range.flatMap((end) => aboutPorts(end.own, end.far)))],
+    acceptAt: [...new Set(range.flatMap((end) => acceptAtPorts(end.own, end.far)))],
     related: range.map((end) => ({
       at: placeOfPort(end.far, end.far.module === undefined ? 'medium' : 'module'),
       message: `${portName(end.far)}: ${title(end.far.module)}`,
@@ -106,7 +106,7 @@ function atRange(range: readonly InRange[]): Finding {
     fixes: () =>
       right === undefined
         ? []
-        : fixOf(`Take ${right} at ${name}`, setValue(own.device.item, [...own.route, 'module'], right)),
+        : fixOf(`Take ${right} at ${name}`, setValue(own.device.item, [...own.keyPath, 'module'], right)),
   };
 }
 
@@ -138,9 +138,9 @@ function takes(module: Module, medium: Medium): boolean {
   return module.medium === medium || Object.keys(module.reach).some((type) => mediumOf(type as CableType) === medium);
 }
 
-type Found = Omit<Finding, 'about'>;
+type Found = Omit<Finding, 'acceptAt'>;
 
-function placesOf({ a, b, cable }: Member): Pick<Finding, 'at' | 'related'> {
+function placesOf({ a, b, cable }: MemberLink): Pick<Finding, 'at' | 'related'> {
   const related = [a, b].map((port) => ({
     at: placeOfPort(port, port.module === undefined ? 'medium' : 'module'),
     message: `${portName(port)}: ${port.module === undefined ? (port.medium ?? '') : title(port.module)}`,
@@ -149,7 +149,7 @@ function placesOf({ a, b, cable }: Member): Pick<Finding, 'at' | 'related'> {
 }
 
 /** A finding for two ends that cannot communicate over any cable. */
-function apart({ a, b, cable }: Member): Pick<Finding, 'message' | 'fixes'> | undefined {
+function apart({ a, b, cable }: MemberLink): Pick<Finding, 'message' | 'fixes'> | undefined {
   const [first, second] = [moduleAt(a), moduleAt(b)];
   if (first !== undefined && second !== undefined) {
     if (meet(first, second)) return undefined;
@@ -195,9 +195,9 @@ function counterpart(name: string, module: Module): string | undefined {
   });
 }
 
-function moduleFix({ device, route, name }: Port, module: string): Fix[] {
-  if (route.length > 0 && route[1] !== name) return [];
-  return fixOf(`Take ${module} at ${device.name}/${name}`, setValue(device.item, [...route, 'module'], module));
+function moduleFix({ device, keyPath, name }: Port, module: string): Fix[] {
+  if (keyPath.length > 0 && keyPath[1] !== name) return [];
+  return fixOf(`Take ${module} at ${device.name}/${name}`, setValue(device.item, [...keyPath, 'module'], module));
 }
 
 function isGlass(type: string | undefined): boolean {
@@ -205,7 +205,7 @@ function isGlass(type: string | undefined): boolean {
 }
 
 /** A finding for a cable that does not fit the ports. */
-function unfit(member: Member): Found | undefined {
+function unfit(member: MemberLink): Found | undefined {
   const { a, b, cable } = member;
   const { type, item, fibres: laid } = cable;
   if (laid !== undefined && type !== undefined && !isGlass(type))
@@ -234,7 +234,7 @@ function unfit(member: Member): Found | undefined {
   return undefined;
 }
 
-function wrongType({ a, b, cable }: Member, port: Port, type: CableType): Found {
+function wrongType({ a, b, cable }: MemberLink, port: Port, type: CableType): Found {
   const { item } = cable;
   const module = moduleAt(port);
   const takesWords =

@@ -4,7 +4,7 @@ import { isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { type PortVlans, setVlans, vlansOf } from '../../site/port-vlans.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -29,7 +29,7 @@ towards another switch. (A switch without VLANs on any port passes everything on
           message:
             `${portName(port)} is in no VLAN, though other ports of ${asName(port.device.name)} are: nothing passes between ` +
             `it and ${asName(other.device.name)}. Give the port \`vlan\` or \`trunk\`.`,
-          about: aboutPorts(port, other),
+          acceptAt: acceptAtPorts(port, other),
           ...consequencesOf(network.causes, [link]),
           // A consequence of a gateway switch that does not route, which is reported.
           effects: gateways.has(port.device.name) && !port.device.routing ? [port.device] : [],

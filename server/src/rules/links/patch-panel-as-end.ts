@@ -14,13 +14,13 @@ import { isUncabled } from '../../network/delivery.ts';
 import { type Cable, type CableEnd, type Device, type Site, endName } from '../../site/model.ts';
 import { formatQuantity } from '../../text/quantity.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const patchPanelAsEnd: Rule = {
   id: 'patch-panel-as-end',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A cable ends at a patch panel.',
   why: `A patch panel passes a cable on and sends nothing itself. A cable in a site is the whole run from port to port:
 name the devices at both ends, the positions in between under \`through\`, and the length with its patch cords.`,
@@ -35,13 +35,13 @@ name the devices at both ends, the positions in between under \`through\`, and t
         const position = endName(end);
         const followed = consequencesOf(network.causes, [cable.item]);
         // The device behind the panel must be one without a cable.
-        const cutOff = lostAt(network, site.devices.filter(isBare)).obstacles.filter(isUncabled);
+        const cutOff = lossesAt(network, site.devices.filter(isBare)).obstacles.filter(isUncabled);
         report({
-          at: placeOf(cable.item, end.route),
+          at: placeOf(cable.item, end.keyPath),
           message:
             `${device} is a patch panel, and a cable runs through it: name the devices at both ends of the whole ` +
             `run, and write \`through: [${position}]\`.`,
-          about: [position, device],
+          acceptAt: [position, device],
           ...followed,
           entails: [...followed.entails, ...cutOff],
           fixes: () => joined(site, cable, end, position),
@@ -70,7 +70,7 @@ function joined(site: Site, cable: Cable, end: CableEnd, position: string): Fix[
       : [match.other, match.at, cable, end];
   const beyond = secondEnd === second.from ? second.to : second.from;
   if (beyond === undefined) return [];
-  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.route, nameText(endName(beyond)))];
+  const edits: (Edit | undefined)[] = [setValue(first.item, firstEnd.keyPath, nameText(endName(beyond)))];
   if (first.length !== undefined && second.length !== undefined) {
     edits.push(setValue(first.item, ['length'], formatQuantity(first.length + second.length, 'length')));
   }

@@ -28,7 +28,7 @@ interface Plug {
 export const portCabledTwice: Rule = {
   id: 'port-cabled-twice',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two cables share a port, or a position of a patch panel.',
   why: `A port takes one plug, and a position of a patch panel one cable. Until this is put right only the first cable is
 counted. Write each cable once; give the second a port of its own.`,
@@ -72,9 +72,9 @@ function terminatedToo({ device, name }: Connector, { cable, end }: Plug, report
   if (index < 0) return;
   const at = `${device.name}/${name}`;
   report({
-    at: placeOf(cable.item, end.route),
+    at: placeOf(cable.item, end.keyPath),
     message: `${at} takes one plug, and has a terminator already. Remove the terminator or this coax.`,
-    about: [at, device.name],
+    acceptAt: [at, device.name],
     related: [{ at: placeOf(device.item, ['terminated', index]), message: 'its terminator' }],
     fixes: () =>
       fixOf(
@@ -113,19 +113,19 @@ function missedBy({ deliveries }: Network, device: Device): object[] {
 
 function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug], what: string, bare?: Device): Finding {
   return {
-    at: placeOf(second.cable.item, second.end.route),
+    at: placeOf(second.cable.item, second.end.keyPath),
     message:
       bare === undefined
         ? `${nameOf(port)} already has a cable, ${what}. Give this one its own port, or remove it.`
         : `${nameOf(port)} already has a cable, ${what}, and ${asName(bare.name)} has none. Let one of them lead to ${asName(bare.name)}.`,
-    about: [nameOf(port), port.device.name],
-    related: [{ at: placeOf(first.cable.item, first.end.route), message: `the first cable at ${nameOf(port)}` }],
+    acceptAt: [nameOf(port), port.device.name],
+    related: [{ at: placeOf(first.cable.item, first.end.keyPath), message: `the first cable at ${nameOf(port)}` }],
     fixes: () => {
       const fixes: Fix[] = [];
       if (bare !== undefined) fixes.push(ledTo(second, bare), ledTo(first, bare));
       const free = 'speed' in port ? nextFreeSwitchPort(site, port) : nextFreeOutput(site, port);
       if (free !== undefined && !isSameCable(first.cable, second.cable)) {
-        const edits = [setValue(second.cable.item, second.end.route, scalarText(nameOf(free), true))];
+        const edits = [setValue(second.cable.item, second.end.keyPath, scalarText(nameOf(free), true))];
         fixes.push({ title: `Use ${nameOf(free)}, the next free one like it`, safe: false, edits });
       }
       // Where the first cable leads nowhere, the port may need the second.
@@ -138,7 +138,7 @@ function twice(site: Site, port: Socket, [first, second]: readonly [Plug, Plug],
 }
 
 function ledTo(plug: Plug, { name }: Device): Fix {
-  const edits = [setValue(plug.cable.item, plug.end.route, scalarText(name, true))];
+  const edits = [setValue(plug.cable.item, plug.end.keyPath, scalarText(name, true))];
   return { title: `Lead the cable from ${shownOtherEnd(plug)} to ${asName(name)}`, safe: false, edits };
 }
 

@@ -1,9 +1,9 @@
 import { type Link, oppositePort } from '../../network/link.ts';
-import { heaviest } from '../../network/heaviest.ts';
+import { heaviestFlowWords } from '../../network/heaviest.ts';
 import { type Policies, type Port, portName } from '../../site/model.ts';
 import { bitRate, percentOver } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -37,8 +37,8 @@ interface Overloaded {
   readonly finding: Finding;
 }
 
-function rangeOf({ device, route, name }: Port): object | string {
-  return route.length === 0 || route[1] === name ? {} : [device.name, ...route].join(' ');
+function rangeOf({ device, keyPath, name }: Port): object | string {
+  return keyPath.length === 0 || keyPath[1] === name ? {} : [device.name, ...keyPath].join(' ');
 }
 
 function together({ finding }: Overloaded, others: readonly Overloaded[]): Finding {
@@ -46,7 +46,7 @@ function together({ finding }: Overloaded, others: readonly Overloaded[]): Findi
   if (all.length === 0) return finding;
   return {
     ...finding,
-    about: [...new Set([finding, ...all].flatMap(({ about }) => about))],
+    acceptAt: [...new Set([finding, ...all].flatMap(({ acceptAt }) => acceptAt))],
     related: [
       ...(finding.related ?? []),
       ...others.map((other) => ({ at: other.finding.at, message: `${portName(other.slower)} is too slow as well` })),
@@ -70,7 +70,7 @@ function apart({ network }: RuleContext, link: Link, { slower, faster }: Ends, r
     message:
       `${portName(slower)} runs at ${low}, ${portName(faster)} at ${high}: over ${type} there is no link unless both ` +
       `have modules of one speed.`,
-    about: aboutPorts(slower, faster),
+    acceptAt: acceptAtPorts(slower, faster),
     related: related({ slower, faster }),
     // A consequence of a group's cable in a port outside of the group, which is reported.
     effects: slower.lag === undefined && faster.lag === undefined ? [] : [link.cable],
@@ -105,9 +105,9 @@ function overloaded({ plan, site, network }: RuleContext, link: Link, { slower, 
       `${portName(slower)} runs at ${bitRate(low)}, so the cable carries no more, though ${portName(faster)} could do ` +
       `${bitRate(high)}: ${portName(out)} → ${portName(oppositePort(link, out))} is to carry ` +
       `${bitRate(load.line.peak)}${load.line.peak > load.line.nominal ? ' at peak' : ''}, ` +
-      `${percentOver(load.line.peak, low, bound)} of ${bitRate(low)}; ${heaviest(network, link, out)}. Take a faster port, ` +
+      `${percentOver(load.line.peak, low, bound)} of ${bitRate(low)}; ${heaviestFlowWords(network, link, out)}. Take a faster port, ` +
       'or move streams or lower their bit rates.',
-    about: aboutPorts(slower, faster),
+    acceptAt: acceptAtPorts(slower, faster),
     related: related({ slower, faster }),
     // link-load reports a stream that is too much for several links at one of them.
     effects: over.map((each) => each.load),

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { fixOf, putValue } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { few, asName } from '../../text/words.ts';
@@ -30,12 +30,12 @@ cables. Give the switch in the middle, where the servers are, the lowest priorit
       if (rivals.length === 0 || [root, ...rivals].some(isPriorityFaulty)) continue;
       const by = root.mac !== undefined && rivals.every(({ mac }) => mac !== undefined) ? 'MAC address' : 'name, here,';
       report({
-        at: headOf(root.item),
+        at: namePlace(root.item),
         message:
           `${asName(root.name)} is the root of spanning tree by its ${by} alone: ${few(rivals.map(({ name }) => name))} ` +
           `${rivals.length === 1 ? 'has' : 'have'} the same priority of ${root.spanningTreePriority}. Set ` +
           `\`spanning-tree-priority: ${CHOSEN}\` at the switch in the middle.`,
-        about: [root.name],
+        acceptAt: [root.name],
         fixes: () =>
           root.spanningTreePriority <= CHOSEN
             ? []

@@ -2,7 +2,7 @@ import { type Element, elementWords, elementsOf } from '../../failure/element.ts
 import { Patience } from '../../failure/ranking.ts';
 import { lossWords } from '../../failure/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { type Item, headOf } from '../../site/item.ts';
+import { type Item, namePlace } from '../../site/item.ts';
 import { portAt } from '../../site/model.ts';
 
 const ID = 'single-point-of-failure';
@@ -29,12 +29,12 @@ time for.`,
       if (Math.max(recordings.length, cameras.length, pictures.length) < 2 && !losesFootage) continue;
       const words = lossWords(lost);
       report({
-        at: headOf(item),
+        at: namePlace(item),
         message:
           `If ${elementWords(element)} fails, ${words === '' ? 'no picture is' : `${words} are`} lost` +
           `${losesFootage ? ', and the footage on it' : ''}, and nothing takes over. Lead a second way past it, or ` +
           'keep a spare.',
-        about: [...new Set([element.name, ...element.devices.map(({ name }) => name)])],
+        acceptAt: [...new Set([element.name, ...element.devices.map(({ name }) => name)])],
       });
     }
   },

@@ -1,6 +1,6 @@
 import { portName } from '../../site/model.ts';
 import { bitRate } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -25,7 +25,7 @@ export const speedUnknown: Rule = {
         message:
           `Neither ${portName(a)} nor ${portName(b)} has a speed, so nobody knows whether the link bears the ` +
           `${bitRate(peak)} that cross it; a port of ${bitRate(SLOW)} would not. Give them \`speed\`.`,
-        about: aboutPorts(a, b),
+        acceptAt: acceptAtPorts(a, b),
       });
     }
   },

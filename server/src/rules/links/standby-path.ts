@@ -1,6 +1,6 @@
 import { type SharedStandby, sharedStandbys } from '../../failure/shared-standby.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { type Place, headOf, placeOf } from '../../site/item.ts';
+import { type Place, namePlace, placeOf } from '../../site/item.ts';
 import { few, list } from '../../text/words.ts';
 
 export const standbyPath: Rule = {
@@ -26,7 +26,7 @@ Work on circuits is for licensed people, by your local code; look into no fibre 
           `${list(names)} back each other up, and all ${together} them together: ` +
           `${few(cutOff.map(({ name }) => name))} ${cutOff.length === 1 ? 'is' : 'are'} cut off then. ` +
           (cables.length > 0 ? 'Lay one of them another way.' : 'Feed one of them from elsewhere.'),
-        about: [shared, ...names],
+        acceptAt: [shared, ...names],
         related: others.map((at) => ({ at, message: 'this one fails with it' })),
       });
     }
@@ -37,7 +37,7 @@ function placesOf({ cables, devices }: SharedStandby): Place[] {
   return [
     ...cables.map(({ item }) => placeOf(item, ['duct'])),
     ...devices.map((device) =>
-      device.ownPower?.from === undefined ? headOf(device.item) : placeOf(device.item, ['power', 'from']),
+      device.ownPower?.from === undefined ? namePlace(device.item) : placeOf(device.item, ['power', 'from']),
     ),
   ];
 }

@@ -5,22 +5,22 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const throughNotPanel: Rule = {
   id: 'through-not-panel',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A cable runs through something that is not a patch panel.',
   why: `Only a patch panel passes a cable on as it is. At a switch or a media converter a cable ends
 and another begins: write two cables.`,
   source: 'common practice, no source',
   check({ site }: RuleContext, report: Report): void {
     for (const { item, through, type } of site.cables) {
-      for (const { device, route } of through) {
+      for (const { device, keyPath } of through) {
         const kind = site.deviceByName.get(device)?.kind;
         if (kind === undefined || kind === 'patch-panel' || (ON_COAX.includes(kind) && isCoax(type))) continue;
         report({
-          at: placeOf(item, route),
+          at: placeOf(item, keyPath),
           message:
             `${device} is ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind.replace('-', ' ')}, and a cable ends there: it runs through patch panels only. ` +
             'Write a second cable from there on.',
-          about: [device],
+          acceptAt: [device],
         });
       }
     }

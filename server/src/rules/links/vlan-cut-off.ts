@@ -2,7 +2,7 @@ import type { BridgeTree } from '../../network/bridge-tree.ts';
 import { oppositePort } from '../../network/link.ts';
 import { domainsOf } from '../../network/vlan-membership.ts';
 import { portName } from '../../site/model.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -40,7 +40,7 @@ loop carry the same VLANs.`,
             `in two: no other cable carries it from ${asName(link.blocked.device.name)} to ` +
             `${asName(other.device.name)}. Let all cables ` +
             `round the loop carry ${asName(name)}.`,
-          about: [...aboutPorts(link.blocked, other), name],
+          acceptAt: [...acceptAtPorts(link.blocked, other), name],
           effects: [link],
           ...consequencesOf(network.causes, [link]),
         });

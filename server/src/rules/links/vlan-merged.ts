@@ -1,6 +1,6 @@
 import { portName } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import type { AddressUse } from '../../network/address-uses.ts';
 import type { Causes } from '../../network/causes.ts';
@@ -34,7 +34,7 @@ knows VLANs, with a trunk.`,
             `${devices.length === 1 ? 'has no VLANs and joins' : 'have no VLANs and join'} ${one} ` +
             `(${portName(port)}) to ${other} (${portName(first.port)}): the two become one network. Cable it to one ` +
             'of them only.',
-          about: [...aboutPorts(port), ...devices.map(({ name }) => name), ...aboutPorts(first.port)],
+          acceptAt: [...acceptAtPorts(port), ...devices.map(({ name }) => name), ...acceptAtPorts(first.port)],
           ...merged(
             causes,
             addressUses.filter((use) => hosts.some((host) => host.port === use.port)),
@@ -53,7 +53,7 @@ function merged(
   own: readonly Related[],
 ): Pick<Finding, 'related' | 'entails'> {
   const { related, entails } = consequencesOf(causes, uses, own);
-  return { related, entails: [...entails, ...uses, ...uses.map(({ route }) => route)] };
+  return { related, entails: [...entails, ...uses, ...uses.map(({ keyPath }) => keyPath)] };
 }
 
 export const examples: readonly Example[] = [

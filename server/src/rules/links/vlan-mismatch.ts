@@ -11,23 +11,23 @@ import {
   tagsAll,
 } from '../../network/vlan-membership.ts';
 import { isUncabled } from '../../network/delivery.ts';
-import { lostAt } from '../../network/lost.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import {
   type Differing,
   setAlike,
   setForHost,
   setRangeLikeFarEnds,
   vlanNames,
-  vlanWords,
+  vlanListWords,
 } from '../../network/vlan-fixes.ts';
 import type { Topology } from '../../network/wiring.ts';
 import { type TransparentSegment, carriedIn, isTransparent } from '../../network/transparent-segments.ts';
 import { contains } from '../../standards/ipv4.ts';
 import { type Port, type Site, portName } from '../../site/model.ts';
 import { few, list, asName } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -36,7 +36,7 @@ import type { Fix } from '../../site/edit.ts';
 export const vlanMismatch: Rule = {
   id: 'vlan-mismatch',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'The two ends of a cable differ in their VLANs.',
   why: `A frame is taken only where the far end means the same VLAN by its tag, or by its lack of one. What only one
 end carries stops at the other; two access ports of different VLANs mix the two up. Make the lists equal, and the
@@ -88,10 +88,10 @@ interface Mismatch extends Differing {
   readonly finding: Finding;
 }
 
-function rangeOf({ device, route, name, vlan, native, trunk }: Port, lost: string): object | string {
-  return route[1] === name || route.length === 0
+function rangeOf({ device, keyPath, name, vlan, native, trunk }: Port, lost: string): object | string {
+  return keyPath[1] === name || keyPath.length === 0
     ? {}
-    : [device.name, ...route, vlan ?? '', native ?? '', ...(trunk ?? []), lost].join(' ');
+    : [device.name, ...keyPath, vlan ?? '', native ?? '', ...(trunk ?? []), lost].join(' ');
 }
 
 function together(topology: Topology, first: Mismatch, others: readonly Mismatch[]): Finding {
@@ -100,7 +100,7 @@ function together(topology: Topology, first: Mismatch, others: readonly Mismatch
   const all = others.map((other) => other.finding);
   return {
     ...finding,
-    about: [...new Set([...finding.about, ...all.flatMap(({ about }) => about)])],
+    acceptAt: [...new Set([...finding.acceptAt, ...all.flatMap(({ acceptAt }) => acceptAt)])],
     related: [
       ...(finding.related ?? []),
       ...others.map((other) => ({ at: other.finding.at, message: `so does ${portName(other.set)}` })),
@@ -123,7 +123,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
   const [tags, another] = tagging;
   const [first, ...others] = plain;
   if (tags === undefined || first === undefined || !tagging.every(({ port }) => isKnown(site, port))) return;
-  const is = vlanWords(topology, tags.port);
+  const is = vlanListWords(topology, tags.port);
   const own = [{ at: placeOfVlans(tags.port), message: `${portName(tags.port)}: ${is}` }];
   if (another === undefined) {
     report({
@@ -131,7 +131,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
       message:
         `${portName(tags.port)} is ${is}, and what else is at ${list(devices.map(({ name }) => name))} knows no tags: ` +
         `nothing passes between them. Let ${portName(tags.port)} send without tags, or take a switch that knows VLANs.`,
-      about: aboutPorts(tags.port),
+      acceptAt: acceptAtPorts(tags.port),
       ...consequencesOf(causes, [tags.link], own),
       fixes: () => setForHost(site, tags.port, first.port),
     });
@@ -143,7 +143,7 @@ function oddOnes(context: Context, { devices, edges, hosts }: TransparentSegment
     message:
       `${portName(tags.port)} is ${is}, and ${few(plain.map(({ port }) => port.device.name))} ${has} none: nothing ` +
       `without a tag gets there. Make ${portName(tags.port)} an access port, or give ${it} a trunk.`,
-    about: aboutPorts(...plain.map(({ port }) => port), tags.port),
+    acceptAt: acceptAtPorts(...plain.map(({ port }) => port), tags.port),
     ...consequencesOf(
       causes,
       plain.map(({ link }) => link),
@@ -214,15 +214,15 @@ function betweenSwitches(
     faults,
     [more, lacking].map((port) => ({
       at: placeOfVlans(port),
-      message: `${portName(port)}: ${vlanWords(topology, port)}`,
+      message: `${portName(port)}: ${vlanListWords(topology, port)}`,
     })),
   );
   const finding: Finding = {
     at: placeOfEnd(link, lacking === link.a || lacking === link.b ? lacking : link.b),
     message:
-      `${portName(more)} is ${vlanWords(topology, more)}, ${portName(lacking)} ${vlanWords(topology, lacking)}: ` +
+      `${portName(more)} is ${vlanListWords(topology, more)}, ${portName(lacking)} ${vlanListWords(topology, lacking)}: ` +
       `${effects.join(', and ')}. Make both alike.`,
-    about: aboutPorts(lacking, more),
+    acceptAt: acceptAtPorts(lacking, more),
     ...followed,
     // The wrong port may not feed it either.
     entails: [...followed.entails, a, b, ...strayAt(context, [a, b])],
@@ -234,15 +234,15 @@ function betweenSwitches(
 }
 
 /** Addresses whose network differs from their port's, as its VLANs are wrong. */
-function strayAt({ addressUses }: Context, ports: readonly Port[]): Route[] {
+function strayAt({ addressUses }: Context, ports: readonly Port[]): KeyPath[] {
   return addressUses.flatMap((use) =>
-    use.port !== undefined && ports.includes(use.port) && isOutside(use, use.vlans) ? [use.route] : [],
+    use.port !== undefined && ports.includes(use.port) && isOutside(use, use.vlans) ? [use.keyPath] : [],
   );
 }
 
 /** Adds the deliveries that fail where the mismatch leaves a host in no network at all. */
 function withoutNetwork(context: Context, finding: Finding, { device }: Port): Finding {
-  const cutOff = lostAt(context.network, [device]).obstacles.filter(isUncabled);
+  const cutOff = lossesAt(context.network, [device]).obstacles.filter(isUncabled);
   return { ...finding, entails: [...(finding.entails ?? []), ...cutOff] };
 }
 
@@ -296,7 +296,7 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
   if (lost.length === 0 && !differs) return;
   const missing = vlanNames(differs ? [own.untagged, ...lost] : lost);
   const what =
-    `${portName(host)} ${vlanWords(context.topology, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
+    `${portName(host)} ${vlanListWords(context.topology, host)}: ${list(missing)} ${missing.length === 1 ? 'does' : 'do'} not get ` +
     'to it. Make both alike.';
   const finding = findingAtHost(context, cable, what, () => setAlike(context.topology, from, host));
   // An address whose network differs from the port's is reported.
@@ -309,7 +309,7 @@ function atHost(context: Context, cable: HostCable, wire: VlanMembership, take: 
 }
 
 function findingAtHost(context: Context, { link, from, host }: HostCable, what: string, fixes: () => Fix[]): Finding {
-  const is = vlanWords(context.topology, from);
+  const is = vlanListWords(context.topology, from);
   const isAtCable = from === link.a || from === link.b;
   const followed = consequencesOf(
     context.causes,
@@ -319,7 +319,7 @@ function findingAtHost(context: Context, { link, from, host }: HostCable, what: 
   return {
     at: placeOfEnd(link, isAtCable && !isHostToBeSet(context, link, host) ? from : host),
     message: `${portName(from)} is ${is}, and ${what}`,
-    about: aboutPorts(host, from),
+    acceptAt: acceptAtPorts(host, from),
     ...followed,
     effects: [link.cable],
     // The wrong port may not feed it either.

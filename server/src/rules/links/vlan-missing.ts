@@ -2,7 +2,7 @@ import type { Link } from '../../network/link.ts';
 import { hasVlans } from '../../network/vlan-membership.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { asName, list } from '../../text/words.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfEnd, placeOfPort } from '../../site/places.ts';
 import { setVlans } from '../../site/port-vlans.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
@@ -30,7 +30,7 @@ in two parts all the same: streams stop there. Add it to the trunks at both ends
           `Neither ${portName(a)} nor ${portName(b)} carries ${list(names)}, which ${names.length === 1 ? 'is' : 'are'} ` +
           `at both sides: ${asName(cutOff[0]?.unreached.receiver ?? '')} gets nothing of ${asName(cutOff[0]?.stream.name ?? '')}. ` +
           `Add ${names.length === 1 ? 'it' : 'them'} to the trunk at both ends.`,
-        about: [...aboutPorts(a, b), ...names],
+        acceptAt: [...acceptAtPorts(a, b), ...names],
         ...consequencesOf(
           network.causes,
           [link],

@@ -6,17 +6,17 @@ export const reasonMissing: Rule = {
   id: 'reason-missing',
   severity: 'warning',
   isSlip: true,
-  due: 'item',
+  showAfter: 'item',
   summary: 'An acceptance says no reason.',
   why: `Whoever reads the site in a year, perhaps you, wants to know whether it still holds. Write why the finding does no
 harm here, or take the acceptance out.`,
   check({ site }: RuleContext, report: Report): void {
-    for (const { item, route, rule, at, because } of site.lint.acceptances) {
+    for (const { item, keyPath, rule, at, because } of site.lint.acceptances) {
       if (because.trim() !== '' && because.trim() !== REASON) continue;
       report({
-        at: placeOf(item, [...route, 'because']),
+        at: placeOf(item, [...keyPath, 'because']),
         message: `Why is ${rule} accepted at ${at}? Write the reason.`,
-        about: [at],
+        acceptAt: [at],
       });
     }
   },

@@ -14,15 +14,15 @@ export const unusedAcceptance: AcceptanceRule = {
 rule at that place. Remove it, or correct \`rule\` and \`at\`.`,
   checkUnused(unused: readonly UnusedAcceptance[], report: (finding: Finding) => void): void {
     for (const { acceptance, isOff, found } of unused) {
-      const { item, route, rule, at } = acceptance;
-      const places = [...new Set(found.flatMap(({ about }) => about.slice(0, 1)))];
+      const { item, keyPath, rule, at } = acceptance;
+      const places = [...new Set(found.flatMap(({ acceptAt }) => acceptAt.slice(0, 1)))];
       const elsewhere = places.length > 0 ? `, but at ${few(places)}` : '';
       report({
-        at: placeOf(item, [...route, 'at']),
+        at: placeOf(item, [...keyPath, 'at']),
         message: isOff
           ? `The rule ${rule} is off in this site, so there is nothing to accept. Remove the acceptance.`
           : `${rule} finds nothing at ${visible(at, 40)}${elsewhere}. Remove the acceptance, or correct it.`,
-        about: [at],
+        acceptAt: [at],
         fixes: () => [...(isOff ? [] : corrections(acceptance, places)), ...takenOut(acceptance)],
       });
     }
@@ -30,15 +30,15 @@ rule at that place. Remove it, or correct \`rule\` and \`at\`.`,
 };
 
 /** Where the rule has findings at one place only, that place is meant. */
-function corrections({ item, route }: Acceptance, places: readonly string[]): Fix[] {
+function corrections({ item, keyPath }: Acceptance, places: readonly string[]): Fix[] {
   const [place] = places;
   if (place === undefined || places.length > 1) return [];
-  return fixOf(`Accept it at ${place}`, setValue(item, [...route, 'at'], scalarText(place, true)));
+  return fixOf(`Accept it at ${place}`, setValue(item, [...keyPath, 'at'], scalarText(place, true)));
 }
 
-function takenOut({ item, route }: Acceptance): Fix[] {
+function takenOut({ item, keyPath }: Acceptance): Fix[] {
   const all = nodeAt(item, []);
-  const edit = all?.kind === 'sequence' && all.items.length === 1 ? removeItem(item) : remove(item, route);
+  const edit = all?.kind === 'sequence' && all.items.length === 1 ? removeItem(item) : remove(item, keyPath);
   return fixOf('Remove the acceptance', edit);
 }
 

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { nodeAt } from '../../site/edit.ts';
-import { aboutPlace } from '../../site/about.ts';
+import { acceptAtPlace } from '../../site/accept-at.ts';
 import { itemAt } from '../../site/item.ts';
 import { askedRefusals } from '../../make/refusals.ts';
 
@@ -17,16 +17,16 @@ out addresses, by audio for a stream that has some. It cannot be made as it stan
       // A faulty value is reported as such, not as missing too.
       if (rule !== 'not-made' || item?.faulty === true) continue;
       if (isAsked !== true && (item === undefined || nodeAt(item, ['credentials']) === undefined)) continue;
-      const about = aboutPlace(at);
+      const acceptAt = acceptAtPlace(at);
       // A consequence of a stream that does not arrive, or whose source has no address, which is reported.
-      const effects = about.flatMap((name): readonly object[] => {
+      const effects = acceptAt.flatMap((name): readonly object[] => {
         const stream = site.streamByName.get(name);
         if (stream === undefined) return [];
         const { unreached, source } = network.delivery(stream);
         const isKnown = source === undefined || network.addressUses.some(({ device }) => device === source);
         return isKnown ? unreached : [...unreached, source];
       });
-      report({ at, message, about, effects });
+      report({ at, message, acceptAt, effects });
     }
   },
 };

@@ -3,7 +3,7 @@ import type { Air } from '../../network/airtime.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Network } from '../../network/network.ts';
 import { addEntry, fixOf } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { bitRate, few, percentOver, threshold, asName } from '../../text/words.ts';
 
@@ -35,7 +35,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
         3,
       );
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         severity: isOver ? 'error' : 'warning',
         message:
           `${asName(device.name)} sends ${names} into the air at ${bitRate(device.basicRate)}, which takes ` +
@@ -43,7 +43,7 @@ separately (\`multicast-to-unicast\`), or raise its basic rate.`,
           (from === undefined
             ? 'Keep the groups away from it, let it send to each station separately, or raise its basic-rate.'
             : `${from} floods them: let it snoop and drop what nobody has joined.`),
-        about: [device.name, ...(from === undefined ? [] : [from])],
+        acceptAt: [device.name, ...(from === undefined ? [] : [from])],
         effects: [air],
         fixes: () =>
           fixOf(

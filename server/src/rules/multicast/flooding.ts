@@ -44,7 +44,7 @@ never asked for. Turn IGMP snooping on, with a querier in the VLAN, and let it d
           `→ ${portName(oppositePort(worst.link, worst.out))} carries ${bitRate(worst.unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for, too much for ` +
           `${bitRate(worst.capacity)}${alike}. ${remedy}.`,
-        about: [device.name],
+        acceptAt: [device.name],
         // A consequence of a mistyped rate, which is reported.
         effects: flooded.map(({ link, out }) => network.load(link, out)),
         entails: flooded.map(({ link, out }) => network.load(link, out)),

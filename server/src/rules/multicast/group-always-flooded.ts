@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupAlwaysFlooded: Rule = {
   id: 'group-always-flooded',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: "Switches flood a group's MAC address in spite of IGMP snooping.",
   why: `The groups 224.0.0.0 to 224.0.0.255 go out of every port of a snooping switch, since routers and hosts rely on
 it. Groups that end in 0.0.x or 128.0.x share their MAC addresses, and a switch that forwards by MAC address floods them
@@ -24,7 +24,7 @@ as well. Take a group with another second or third octet.`,
         message:
           `${formatAddress(group)} has the MAC address ${groupMac(group)}, which it shares with a group that every ` +
           'switch floods: it may go out of all ports. Take another group.',
-        about: [stream.name],
+        acceptAt: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

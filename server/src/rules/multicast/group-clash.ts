@@ -10,7 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupClash: Rule = {
   id: 'group-clash',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two streams are sent to the same group and port.',
   why: `Whoever joins the group gets the packets of both, mixed, and shows neither well; every link carries both. Give
 each stream a group of its own.`,
@@ -28,7 +28,7 @@ each stream a group of its own.`,
           message:
             `${few(names, 2, streams.length - 1)} ${verb} also sent to ${formatAddress(group)} port ${port}: ` +
             'receivers get them mixed. Give each stream a group of its own.',
-          about: [stream.name],
+          acceptAt: [stream.name],
           related: others.map((other) => ({
             at: placeOf(other.item, ['group']),
             message: `the group of ${asName(other.name)}`,

@@ -9,7 +9,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupMacShared: Rule = {
   id: 'group-mac-shared',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two groups in use have the same MAC address.',
   why: `A MAC address holds 23 of the 28 bits that tell groups apart, so 32 groups share each one. Network cards filter
 by it, and so do many switches: where one of the groups is wanted, the other comes too. Take groups that differ in the
@@ -35,7 +35,7 @@ last 23 bits, that is in more than the first octet and the highest bit of the se
           message:
             `${formatAddress(group)} has the MAC address ${groupMac(group)}, as has ${few(names, 2, total)}: where ` +
             'one is wanted, a switch may send both. Take another group.',
-          about: [stream.name],
+          acceptAt: [stream.name],
           related: others.map(({ stream: { item, name } }) => ({
             at: placeOf(item, ['group']),
             message: `the group of ${asName(name)}`,

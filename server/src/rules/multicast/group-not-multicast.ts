@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupNotMulticast: Rule = {
   id: 'group-not-multicast',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The group of a stream is not a multicast address.',
   why: `Groups are the addresses 224.0.0.0 to 239.255.255.255. Any other names one host, so nobody can join it. Take a
 group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy to each receiver leave \`group\` out.`,
@@ -19,7 +19,7 @@ group in 239.192.0.0/14, or in 239.255.0.0/16 for a single house; for one copy t
         message:
           `${formatAddress(stream.group)} is not a multicast group; groups are 224.0.0.0 to 239.255.255.255. Take ` +
           'one in 239.192.0.0/14, or in 239.255.0.0/16 for a single house.',
-        about: [stream.name],
+        acceptAt: [stream.name],
         // It reaches no receiver, and is not recorded.
         entails: [
           ...network.delivery(stream).unreached.flatMap((one) => [one, one.why]),

@@ -10,7 +10,7 @@ const FREE: readonly BlockUse[] = ['organization-local', 'local-scope', 'admin-s
 export const groupReserved: Rule = {
   id: 'group-reserved',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A group is in a block that is reserved for something else.',
   why: `Most blocks of multicast addresses are assigned to protocols or to somebody else, and network gear may treat
 them in ways of its own. Worst is 224.0.0.0/24: every switch sends it everywhere, and no router forwards it. For video
@@ -32,7 +32,7 @@ out.`,
         at: placeOf(stream.item, ['group']),
         severity: use === 'local-control' ? 'error' : 'warning',
         message: `${formatAddress(group)} is in ${name} (${formatAddress(first)} to ${formatAddress(last)}). ${advice}`,
-        about: [stream.name],
+        acceptAt: [stream.name],
         // Routes may lead another way for the intended group, and routers may forward it.
         entails: network
           .delivery(stream)

@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const groupScopeRelative: Rule = {
   id: 'group-scope-relative',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A group is in the highest /24 of its scope, which is reserved for protocols.',
   why: `The highest 256 groups of a scope are assigned by their distance from its end, the same in every scope: the last
 one is where sessions are announced (SAP). A stream there collides with the traffic of such protocols. Use a lower group.`,
@@ -24,7 +24,7 @@ one is where sessions are announced (SAP). A stream there collides with the traf
       report({
         at: placeOf(stream.item, ['group']),
         message: `${formatAddress(group)} is ${what}. Take a lower group.`,
-        about: [stream.name],
+        acceptAt: [stream.name],
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

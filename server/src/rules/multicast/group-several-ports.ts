@@ -9,7 +9,7 @@ import { asName } from '../../text/words.ts';
 export const groupSeveralPorts: Rule = {
   id: 'group-several-ports',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'One group is used on several ports by streams that have different receivers.',
   why: `Switches forward by group and ignore ports, so whoever joins for one of the streams gets the others as
 well: its link carries them, and the device throws them away. Give each stream a group of its own.`,
@@ -25,7 +25,7 @@ well: its link carries them, and the device throws them away. Give each stream a
           message:
             `${formatAddress(group)} also carries ${asName(first.name)}, on port ${first.port}; switches forward by group ` +
             `alone, so receivers of either get both. Give ${asName(stream.name)} a group of its own.`,
-          about: [stream.name],
+          acceptAt: [stream.name],
           related: [{ at: placeOf(first.item, ['group']), message: `the group of ${asName(first.name)}` }],
           fixes: () => nextFreeGroupFix(site, stream),
         });

@@ -20,7 +20,7 @@ the receivers, or take a switch with a larger table.`,
         message:
           `${device.name} is to keep ${number} groups apart, and its table holds ${most}: the rest is flooded or ` +
           'dropped. Take fewer groups, or a switch with a larger table.',
-        about: [device.name],
+        acceptAt: [device.name],
       });
     }
   },

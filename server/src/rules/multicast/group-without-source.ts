@@ -1,6 +1,6 @@
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
 import { blockOf } from '../../standards/multicast.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { hasBlank } from '../../network/blanks.ts';
 import { nextFreeGroupFix } from '../../site/free/group.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -29,8 +29,8 @@ in 239.255.0.0/16, which is joined by the group alone.`,
         message:
           `${formatAddress(group)} is joined together with its source's address, and ${asName(source.name)} has none${where}: ` +
           `nobody can join it. Give ${asName(source.name)} a fixed address, or take another group.`,
-        about: [stream.name, source.name],
-        related: [{ at: headOf(source.item), message: `${asName(source.name)} has no address${where}` }],
+        acceptAt: [stream.name, source.name],
+        related: [{ at: namePlace(source.item), message: `${asName(source.name)} has no address${where}` }],
         fixes: () => nextFreeGroupFix(site, stream),
       });
     }

@@ -8,9 +8,9 @@ import type { Network } from '../../network/network.ts';
 import { addressedToAsk } from '../../site/free/querier-address.ts';
 import { bestQuerier } from '../../network/querier.ts';
 import { addEntry, fixOf, nameText } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Device, Stream, Vlan } from '../../site/model.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { few, asName } from '../../text/words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -99,12 +99,12 @@ function finding({ site, network }: RuleContext, vlan: Vlan, { cutOff, passing, 
   }
   if (passing.size > 0) effects.push(forgetfulness(passing, forgetting));
   return {
-    at: headOf(vlan.item),
+    at: namePlace(vlan.item),
     severity: cutOff.length > 0 || drop(forgetting) ? 'error' : 'warning',
     message: `${why}: ${effects.join('; ')}. Name a querier, preferably the switch nearest the senders.`,
-    about: [vlan.name],
+    acceptAt: [vlan.name],
     related: cutOff.map(({ stream, unreached: { receiver } }) => ({
-      at: placeOf(stream.item, receiverRoute(stream, receiver)),
+      at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
       message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
     })),
     // A consequence where a part of the VLAN is cut off from its querier by a reported fault.
@@ -156,15 +156,15 @@ function withoutVlan({ passing, forgetting }: State, report: Report): void {
   const [first, ...others] = forgetting;
   if (first === undefined) return;
   report({
-    at: headOf(first.item),
+    at: namePlace(first.item),
     severity: drop(forgetting) ? 'error' : 'warning',
     message:
       `There is no IGMP querier in this network: ${forgetfulness(passing, forgetting)}. Declare the network as a VLAN with its ` +
       'subnet and a querier, preferably the switch nearest the senders.',
-    about: [...forgetting].map(({ name }) => name),
+    acceptAt: [...forgetting].map(({ name }) => name),
     // A consequence where they are in a VLAN with a wrong subnet, which is reported.
     effects: [...forgetting],
-    related: others.map((device) => ({ at: headOf(device.item), message: `${asName(device.name)} snoops too` })),
+    related: others.map((device) => ({ at: namePlace(device.item), message: `${asName(device.name)} snoops too` })),
   });
 }
 

@@ -5,7 +5,7 @@ import { bestQuerier } from '../../network/querier.ts';
 import type { Network } from '../../network/network.ts';
 import { oppositePort } from '../../network/link.ts';
 import { type Fix, fixOf, putValue, scalarText, setValue } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
@@ -38,8 +38,8 @@ switch or router that has a port in the VLAN.`,
           message:
             `${asName(device.name)} is ${aKind(device.kind)}, which asks for memberships only if a program for it runs there: ` +
             'without one all groups end. Name a switch or router.',
-          about: [vlan.name, device.name],
-          related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
+          acceptAt: [vlan.name, device.name],
+          related: [{ at: namePlace(device.item), message: `${asName(device.name)} is declared here` }],
           fixes: () => better(site, network, vlan),
         });
         continue;
@@ -64,13 +64,13 @@ switch or router that has a port in the VLAN.`,
       report({
         at: placeOf(vlan.item, ['querier']),
         message,
-        about: [vlan.name, device.name],
+        acceptAt: [vlan.name, device.name],
         effects: asks ? [vlan] : first === undefined ? [] : [first],
         entails: [
           ...unheard,
           ...(isPlain && first === undefined ? [own, ...airBeyond({ plan, network }, device)] : []),
         ],
-        related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
+        related: [{ at: namePlace(device.item), message: `${asName(device.name)} is declared here` }],
         fixes: () => {
           const named = better(site, network, vlan);
           if (!isPlain) return named;

@@ -1,5 +1,5 @@
 import { type Fix, fixOf } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Network } from '../../network/network.ts';
 import type { Device, Port, Site, Vlan } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
@@ -35,8 +35,8 @@ one, write it down; where it has none, give it one.`,
           'Give its address.',
         // A consequence of a gateway without an address there, which is reported.
         effects: heard.map(({ vlan }) => vlan.item),
-        about: [device.name, ...heard.map(({ vlan }) => vlan.name)],
-        related: [{ at: headOf(device.item), message: `${asName(device.name)} is declared here` }],
+        acceptAt: [device.name, ...heard.map(({ vlan }) => vlan.name)],
+        related: [{ at: namePlace(device.item), message: `${asName(device.name)} is declared here` }],
         fixes: () => addressed(site, device, first.vlan),
       });
     }

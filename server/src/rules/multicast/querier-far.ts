@@ -34,7 +34,7 @@ querier.`,
           `${portName(oppositePort(link, out))} carries ${bitRate(unwanted)} of ` +
           `${few(unwantedStreams(network, worst))} that nobody behind asked for. ${asName(better.name)} is nearer the ` +
           'senders: let it be the querier.',
-        about: [vlan.name, vlan.querier],
+        acceptAt: [vlan.name, vlan.querier],
         severity: far.some(({ over }) => over === 'limit') ? 'error' : 'warning',
         entails: far.map((each) => network.load(each.link, each.out)),
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} leads to the querier` }],

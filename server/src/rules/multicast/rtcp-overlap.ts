@@ -11,7 +11,7 @@ const USES = ['port', 'RTCP port', 'audio port', 'RTCP port of the audio'];
 export const rtcpOverlap: Rule = {
   id: 'rtcp-overlap',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A stream is sent to the port that another one uses for RTCP or audio.',
   why: `An RTP stream sends its reports, with the clock that ties sound and picture together, to the port above its own,
 and audio beside video to the next pair. A second stream to one of these of the same group or receiver is mixed with
@@ -47,7 +47,7 @@ them. Take the next pair that is free: an even port and the odd one above.`,
         message:
           `${port} is the ${USES[port - other.port] ?? ''} of ${asName(other.name)} to ${where}, which takes ${other.port} ` +
           `${last === other.port + 1 ? 'and' : 'to'} ${last}. Take another pair.`,
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${asName(other.name)}` }],
         fixes: () => nextFreePortFix(site, stream),
       });

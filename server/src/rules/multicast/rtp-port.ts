@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const rtpPort: Rule = {
   id: 'rtp-port',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'RTP is sent to an odd port.',
   why: `RTP takes an even port and its control protocol RTCP the odd one above. A receiver that is given an odd port may
 take it for the RTCP port and listen on the even one below, and hear nothing.`,
@@ -23,7 +23,7 @@ take it for the RTCP port and listen on the even one below, and hear nothing.`,
         message:
           `${port} is odd: RTP takes an even port, and RTCP the odd one above. Use ` +
           `${free ?? 'an even port that is free'}.`,
-        about: [name],
+        acceptAt: [name],
         fixes: () => {
           return free === undefined ? [] : fixOf(`Use port ${free}`, setValue(item, ['port'], String(free)));
         },

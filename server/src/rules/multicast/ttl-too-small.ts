@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { few, asName } from '../../text/words.ts';
 import { fixOf, putValue } from '../../site/edit.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const ttlTooSmall: Rule = {
   id: 'ttl-too-small',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'The TTL of a group is too small for a receiver behind a router.',
   why: `Each router lowers the time to live by one and does not forward a packet whose time to live is one. With a TTL of 1, the
 default of most senders, a group stays in its VLAN even where the router routes multicast. One more than the routers on
@@ -31,10 +31,10 @@ the way is enough; set it at the sender too.`,
         message:
           `A TTL of ${stream.ttl} does not reach ${few(names)} behind ${routers}. Set it to ${needed}, here and at ` +
           'the sender.',
-        about: [stream.name, ...names],
+        acceptAt: [stream.name, ...names],
         entails: unreached.filter(({ why }) => why.obstacle === 'ttl'),
         related: names.map((name) => ({
-          at: placeOf(stream.item, receiverRoute(stream, name)),
+          at: placeOf(stream.item, receiverKeyPath(stream, name)),
           message: `${asName(name)} gets nothing`,
         })),
         fixes: () => fixOf(`Set the TTL to ${needed}`, ...putValue(stream.item, 'ttl', String(needed))),

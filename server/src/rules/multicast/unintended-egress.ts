@@ -2,7 +2,7 @@ import { contains, formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import type { Delivery } from '../../network/delivery.ts';
 import type { Network } from '../../network/network.ts';
 import { betterEgress } from '../../network/better-egress.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { type HostRoute, type Port, isNamed, portName } from '../../site/model.ts';
 import { few, asName } from '../../text/words.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
@@ -79,7 +79,7 @@ function leavesAstray(network: Network, first: Astray, others: readonly Astray[]
         } multicast by ${asName(meant.name)}.`
       : `${names} cannot leave by ${portName(meant)}, where no cable that carries a network is; ${they} ${leave} by ` +
         `${portName(leaves.port)}.`,
-    about: [...aboutLeaving(delivery, leaves.port), ...streams.map(({ name }) => name)],
+    acceptAt: [...aboutLeaving(delivery, leaves.port), ...streams.map(({ name }) => name)],
     related: [
       ...related(delivery),
       ...others.map((each) => ({
@@ -128,7 +128,7 @@ function leavesElsewhere(network: Network, first: Leaving, others: readonly Leav
       (by.port === leaves.port
         ? `which that port carries too: ${whySent(delivery)}. Send multicast into ${asName(by.domain.name)}.`
         : `as is ${portName(by.port)}: ${whySent(delivery)}. Send multicast by ${asName(by.port.name)}.`),
-    about: [...aboutLeaving(delivery, leaves.port), ...streams],
+    acceptAt: [...aboutLeaving(delivery, leaves.port), ...streams],
     related: [
       ...related(delivery),
       ...others.map((each) => ({
@@ -216,8 +216,8 @@ function routeWords({ to }: NonNullable<Delivery['route']>): string {
 function related({ source, route }: Delivery): Related[] {
   if (source === undefined) return [];
   if (route === undefined)
-    return [{ at: headOf(source.item), message: `no route of ${asName(source.name)} is for groups` }];
-  return [{ at: placeOf(source.item, route.route), message: 'the route that decides' }];
+    return [{ at: namePlace(source.item), message: `no route of ${asName(source.name)} is for groups` }];
+  return [{ at: placeOf(source.item, route.keyPath), message: 'the route that decides' }];
 }
 
 export const examples: readonly Example[] = [

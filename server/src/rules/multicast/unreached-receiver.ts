@@ -4,9 +4,9 @@ import type { Delivery, Obstacle, Unreached } from '../../network/delivery.ts';
 import type { Network } from '../../network/network.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { count, few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
@@ -87,7 +87,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
   const { stream, source } = delivery;
   const { receiver, why } = unreached;
   const shared = {
-    about: [...new Set(alike.flatMap((miss) => [miss.unreached.receiver, miss.delivery.stream.name]))],
+    acceptAt: [...new Set(alike.flatMap((miss) => [miss.unreached.receiver, miss.delivery.stream.name]))],
     effects: alike.map((miss) => miss.unreached.why),
     entails: [
       ...alike.map((miss) => miss.unreached),
@@ -96,7 +96,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
     ],
   };
   const others = alike.slice(1).map((miss) => ({
-    at: placeOf(miss.delivery.stream.item, receiverRoute(miss.delivery.stream, miss.unreached.receiver)),
+    at: placeOf(miss.delivery.stream.item, receiverKeyPath(miss.delivery.stream, miss.unreached.receiver)),
     message: `${miss.unreached.receiver} gets nothing of ${asName(miss.delivery.stream.name)}`,
   }));
   if (why.obstacle === 'source-not-cabled' && source !== undefined) {
@@ -114,13 +114,13 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
       ...shared,
       at: placeOf(stream.item, ['source']),
       message: `${few(names)} ${names.length === 1 ? 'reaches' : 'reach'} nobody: ${todo}`,
-      about: [stream.name, source.name, ...shared.about],
+      acceptAt: [stream.name, source.name, ...shared.acceptAt],
       related: others,
     };
   }
   return {
     ...shared,
-    at: placeOf(stream.item, receiverRoute(stream, receiver)),
+    at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
     message: messageOf(alike, first),
     related: [...related(site, why, receiver), ...others],
     fixes: () => fixesFor({ site, network }, delivery, receiver, why),
@@ -188,7 +188,7 @@ function others(alike: readonly Miss[], receiver: string): string {
 
 function related(site: Site, why: Obstacle, receiver: string): Related[] {
   const at = (device: Device | undefined, message: string): Related[] =>
-    device === undefined ? [] : [{ at: headOf(device.item), message }];
+    device === undefined ? [] : [{ at: namePlace(device.item), message }];
   switch (why.obstacle) {
     case 'other-network':
       return why.routers.flatMap((name) =>
@@ -198,7 +198,7 @@ function related(site: Site, why: Obstacle, receiver: string): Related[] {
       return at(site.deviceByName.get(why.gateway), `the gateway of ${asName(why.from)}`);
     case 'no-gateway': {
       const vlan = site.vlanByName.get(why.network);
-      return vlan === undefined ? [] : [{ at: headOf(vlan.item), message: `${asName(why.network)} has no gateway` }];
+      return vlan === undefined ? [] : [{ at: namePlace(vlan.item), message: `${asName(why.network)} has no gateway` }];
     }
     default:
       return at(site.deviceByName.get(receiver), `${asName(receiver)} is declared here`);

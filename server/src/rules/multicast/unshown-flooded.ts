@@ -2,7 +2,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Link, oppositePort } from '../../network/link.ts';
 import { linePeakOf } from '../../network/loads.ts';
 import { fixOf, putValue } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { placeOfEnd } from '../../site/places.ts';
 import { bitRate, percentOver, asName } from '../../text/words.ts';
@@ -35,13 +35,13 @@ or \`flood\`, with which the loads count all of them.`,
       if (more === 0 || peak * 10_000 > limit * capacity || (peak + more) * 10_000 <= limit * capacity) return;
       reported.add(device.name);
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `If ${asName(device.name)} floods what nobody has joined, as some switches do, ${portName(out)} → ` +
           `${portName(oppositePort(link, out))} carries ${bitRate(peak + more)}, ` +
           `${percentOver(peak + more, capacity, limit)} of ${bitRate(capacity)}, ` +
           'whatever the screen shows. Check its setting, and declare it as unregistered-multicast.',
-        about: [device.name],
+        acceptAt: [device.name],
         related: [{ at: placeOfEnd(link, out), message: `${portName(out)} would carry it` }],
         fixes: () =>
           fixOf(

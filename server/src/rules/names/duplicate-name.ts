@@ -1,6 +1,6 @@
 import { count, asName } from '../../text/words.ts';
 import { visible } from '../../text/visible.ts';
-import { type Item, headOf, placeOf } from '../../site/item.ts';
+import { type Item, namePlace, placeOf } from '../../site/item.ts';
 import { portNames } from '../../site/port-names.ts';
 import { readSeverities } from '../../site/read.ts';
 import { type NamedSection, NAMED_SECTIONS, THING, thingsOf } from '../../site/declared.ts';
@@ -17,7 +17,7 @@ export const duplicateName: Rule = {
   id: 'duplicate-name',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two things of one section have the same name.',
   why: `All files in the folder are one site, in which a name means one thing. Only the first in the order of the
 files counts; whatever names it means that one. Rename the second, or take it out.`,
@@ -32,12 +32,12 @@ files counts; whatever names it means that one. Rename the second, or take it ou
         const meant = named === undefined ? [] : undeclared(named, item.name);
         const wanted = meant[0]?.name;
         return {
-          at: headOf(item),
+          at: namePlace(item),
           message:
             named === undefined
               ? `${asName(name)} of the section ${item.section} is already set, and only the first counts. Remove one.`
               : `There is a ${THING[named]} ${asName(name)} already, and only the first counts. Rename or remove this one.`,
-          about: [item.name],
+          acceptAt: [item.name],
           entails: meant.map(({ mention }) => mention),
           fixes: () =>
             wanted === undefined
@@ -45,13 +45,13 @@ files counts; whatever names it means that one. Rename the second, or take it ou
               : fixOf(`Rename it to ${wanted}, which is named and not declared`, setKey(item, [], wanted)),
           related: [
             {
-              at: headOf(before),
+              at: namePlace(before),
               message: named === undefined ? 'first set here' : `${asName(name)} is first declared here`,
             },
           ],
         };
       };
-      report({ at: headOf(item), word });
+      report({ at: namePlace(item), word });
     }
   },
 };
@@ -110,7 +110,7 @@ function severitiesTwice({ sections }: Site, report: Report): void {
           message:
             `${visible(rule, 40)} is set to ${visible(before.severity, 40)} already, and only the first counts. Take ` +
             'one of them out.',
-          about: [rule],
+          acceptAt: [rule],
           related: [{ at: placeOf(before.item, [rule]), message: 'first set here' }],
         });
       }
@@ -139,7 +139,7 @@ function portsTwice(item: Item, report: Report): void {
           ? `${key} is already declared in ${before}. Remove it from one of them.`
           : `${count(again.length, 'port')} of ${key} ${again.length === 1 ? 'is' : 'are'} declared in ${before} ` +
             `already: ${compactPorts(again)}.`,
-      about: [...again.map((name) => `${item.name}/${name}`), item.name],
+      acceptAt: [...again.map((name) => `${item.name}/${name}`), item.name],
       related: [{ at: placeOf(item, ['ports', before], 'key'), message: 'first declared here' }],
     });
   }

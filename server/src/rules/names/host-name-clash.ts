@@ -1,18 +1,18 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { aboutPlace } from '../../site/about.ts';
+import { acceptAtPlace } from '../../site/accept-at.ts';
 import { refusedHostNames } from '../../make/addresses/host-names.ts';
 
 export const hostNameClash: Rule = {
   id: 'host-name-clash',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two devices have the same host name.',
   why: `Host names ignore capitals and have no underscores: to DNS, \`Gate_cam\` and \`gate-cam\` are one, and whoever asks
 for it gets one of the two addresses. Rename one.`,
   source: 'RFC 1035 §2.3.1 and RFC 4343 §3, from memory',
   check({ plan }: RuleContext, report: Report): void {
     for (const { rule, at, message } of refusedHostNames(plan))
-      if (rule === 'host-name-clash') report({ at, message, about: aboutPlace(at) });
+      if (rule === 'host-name-clash') report({ at, message, acceptAt: acceptAtPlace(at) });
   },
 };
 

@@ -1,9 +1,9 @@
 import { fixOf, nameText, nodeAt, putValue, setValue } from '../../site/edit.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list, asName } from '../../text/words.ts';
-import { type Item, type Place, headOf, isName, placeOf } from '../../site/item.ts';
-import { lostAt } from '../../network/lost.ts';
+import { type Item, type Place, namePlace, isName, placeOf } from '../../site/item.ts';
+import { lossesAt } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { type CableEnd, type Device, type Site, connectorNamed, endName } from '../../site/model.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
@@ -11,7 +11,7 @@ import { ownDevice } from '../../site/declared.ts';
 import { nearest } from '../../text/nearest.ts';
 import { partOf } from '../../site/places.ts';
 import { compactPorts } from '../../site/port-list.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { isSound } from '../../site/half-read.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
@@ -21,7 +21,7 @@ export const noSuchPort: Rule = {
   id: 'no-such-port',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'A device does not have the port that is named.',
   why: `The cable ends nowhere, and nothing that should cross it is counted. Ports are declared under \`ports\` of the
 device, a range such as \`1-8\` for many; a device without \`ports\` has one, named eth.`,
@@ -32,7 +32,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
       for (const end of [from, to, ...through]) {
         const device = end?.port === undefined ? undefined : site.deviceByName.get(end.device);
         if (end?.port === undefined || device === undefined || isSocket(device, end.port)) continue;
-        if (hasShapeProblem(item, end.route) || !isSound(device.item) || !knowsConnectors(device)) continue;
+        if (hasShapeProblem(item, end.keyPath) || !isSound(device.item) || !knowsConnectors(device)) continue;
         if (device.kind === 'switch' && device.item !== item && nodeAt(device.item, ['ports']) === undefined) {
           const known = undeclared.get(device);
           if (known === undefined) undeclared.set(device, [{ item, end, port: end.port }]);
@@ -45,7 +45,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
           else known.push({ item, end, port: end.port });
           continue;
         }
-        const port: MissingPort = { item, route: end.route, device, port: end.port, text: endName(end) };
+        const port: MissingPort = { item, keyPath: end.keyPath, device, port: end.port, text: endName(end) };
         const word = (): Finding => {
           const finding = missing(site, port);
           const effects = isInReversedRange(device, port.port) ? [device.item] : [];
@@ -58,7 +58,7 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
       const key = DECIDING_COUNT.find((one) => nodeAt(device.item, [one]) !== undefined);
       const all = new Set(named.map(({ port }) => port));
       for (const { item, end, port } of all.size > 1 && key !== undefined ? [] : named)
-        report(missing(site, { item, route: end.route, device, port, text: endName(end) }));
+        report(missing(site, { item, keyPath: end.keyPath, device, port, text: endName(end) }));
       if (all.size > 1 && key !== undefined) report(tooFewOutputs(device, key, named));
     }
     for (const [device, named] of undeclared) report(withoutPorts(site, network, device, named));
@@ -69,16 +69,16 @@ device, a range such as \`1-8\` for many; a device without \`ports\` has one, na
       ...site.streams.filter(({ egress }) => egress !== undefined),
     ];
     for (const { item } of naming) {
-      for (const { names, text, route } of item.names) {
+      for (const { names, text, keyPath } of item.names) {
         const device = names === 'own-port' ? ownDevice(site, item) : undefined;
         if (
           device === undefined ||
           device.portByName.has(text) ||
-          hasShapeProblem(item, route) ||
+          hasShapeProblem(item, keyPath) ||
           !isSound(device.item)
         )
           continue;
-        const port: MissingPort = { item, route, device, port: text, text };
+        const port: MissingPort = { item, keyPath, device, port: text, text };
         report({ at: placeOfPort(port), word: () => missing(site, port) });
       }
     }
@@ -100,7 +100,7 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
     network.causes,
     named.map((one) => one.item),
     named.map((one) => ({
-      at: placeOf(one.item, one.end.route),
+      at: placeOf(one.item, one.end.keyPath),
       message: `${asName(name)} has no port ${visible(one.port, 40)}`,
     })),
   );
@@ -109,14 +109,14 @@ function withoutPorts(site: Site, network: Network, { item, name }: Device, name
     .filter((cable) => naming.has(cable.item))
     .flatMap(({ from, to }) => [from, to].flatMap((end) => site.deviceByName.get(end?.device ?? '') ?? []));
   return {
-    at: headOf(item),
-    due: 'item',
+    at: namePlace(item),
+    showAfter: 'item',
     message:
       `${asName(name)} declares no ports, and cables name ${ports}. Declare what it has, such as ` +
       '`ports: {1-8: {speed: 1 Gb/s}}`.',
-    about: [name],
+    acceptAt: [name],
     ...followed,
-    entails: [...followed.entails, ...lostAt(network, cabled).obstacles],
+    entails: [...followed.entails, ...lossesAt(network, cabled).obstacles],
     fixes: () =>
       fixOf(
         `Declare the ports ${ports}`,
@@ -136,9 +136,9 @@ function tooFewOutputs({ item, name, connectorByName }: Device, key: string, nam
     message:
       `${asName(name)} has ${compactPorts([...connectorByName.keys()])}, and cables name ` +
       `${list([...new Set(named.map(({ port }) => visible(port, 40)))])} of it. Correct the ${key}, or the cables.`,
-    about: [name, ...named.map(({ port }) => `${name}/${port}`)],
+    acceptAt: [name, ...named.map(({ port }) => `${name}/${port}`)],
     related: named.map((one) => ({
-      at: placeOf(one.item, one.end.route),
+      at: placeOf(one.item, one.end.keyPath),
       message: `${asName(name)} has no ${visible(one.port, 40)}`,
     })),
   };
@@ -155,7 +155,7 @@ function missingConnectors(device: Device, report: Report): void {
       report({
         at: placeOf(item, [key, index]),
         message: `${asName(name)} has no connector ${visible(connector, 40)}; it has ${compactPorts([...connectorByName.keys()])}.`,
-        about: [`${name}/${connector}`, name],
+        acceptAt: [`${name}/${connector}`, name],
         // The intended output seems open.
         entails: key === 'terminated' ? [device] : [],
         fixes: () => near.flatMap((one) => fixOf(`Change to ${one}`, setValue(item, [key, index], one))),
@@ -189,15 +189,15 @@ function isSocket(device: Device, name: string): boolean {
 /** A port that is named where its device has none of that name. */
 interface MissingPort {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly device: Device;
   readonly port: string;
   /** The text at the route: the port alone, or behind its device. */
   readonly text: string;
 }
 
-function placeOfPort({ item, route, port, text }: MissingPort): Place {
-  return text === port ? placeOf(item, route) : partOf(item, route, text.length - port.length, text.length);
+function placeOfPort({ item, keyPath, port, text }: MissingPort): Place {
+  return text === port ? placeOf(item, keyPath) : partOf(item, keyPath, text.length - port.length, text.length);
 }
 
 function missing(site: Site, missing: MissingPort): Finding {
@@ -213,7 +213,7 @@ function missing(site: Site, missing: MissingPort): Finding {
     message:
       `${asName(device.name)} has no port ${visible(port, 40)}; it has ` +
       `${has.length === 0 ? 'none' : compactPorts(has)}.${advice}`,
-    about: [`${device.name}/${port}`, device.name, ...aboutItem(item)],
+    acceptAt: [`${device.name}/${port}`, device.name, ...acceptAtItem(item)],
     related: [{ at: placeOf(device.item, [partsKey(device)], 'key'), message: `the ports of ${asName(device.name)}` }],
     fixes: () => {
       const spare = isOwn ? [] : freePorts(site, device).map(({ name }) => name);

@@ -13,7 +13,7 @@ export const portNotNamed: Rule = {
   id: 'port-not-named',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'A cable names a device with several ports, but not the port.',
   why: `Which port it is decides the VLAN, the speed and the power, so nothing is counted over the cable until that is
 said. Write \`device/port\`. The fix takes the first port that no cable has.`,
@@ -23,7 +23,7 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
         const device = end === undefined || end.port !== undefined ? undefined : site.deviceByName.get(end.device);
         if (end === undefined || device === undefined || device.ports.length === 1) continue;
         if (isNamedAlone(device, through.includes(end))) continue;
-        if (hasShapeProblem(item, end.route) || !isSound(device.item)) continue;
+        if (hasShapeProblem(item, end.keyPath) || !isSound(device.item)) continue;
         const sockets = device.ports.length === 0 ? [...device.connectorByName.keys()] : [];
         const length = device.ports.length + sockets.length;
         const free = device.ports.length === 0 ? undefined : freePorts(site, device)[0];
@@ -38,19 +38,19 @@ said. Write \`device/port\`. The fix takes the first port that no cable has.`,
               : 'none is free'
             : portName(free);
         report({
-          at: placeOf(item, end.route),
+          at: placeOf(item, end.keyPath),
           message:
             length === 0
               ? `${asName(device.name)} declares no ports. Declare them, and name one here.`
               : `${asName(device.name)} has ${length} ${sockets.length > 0 ? 'connectors' : 'ports'}, ${names}. Name one: ${which}.`,
-          about: [device.name],
+          acceptAt: [device.name],
           ...consequencesOf(network.causes, [item]),
           fixes: () =>
             free === undefined
               ? []
               : fixOf(
                   `Use ${portName(free)}, the first free port`,
-                  setValue(item, end.route, scalarText(portName(free), true)),
+                  setValue(item, end.keyPath, scalarText(portName(free), true)),
                 ),
         });
       }

@@ -6,16 +6,16 @@ import { type Item, type Place, isName, placeOf } from '../../site/item.ts';
 import type { NameMention } from '../../site/mentions.ts';
 import type { Site } from '../../site/model.ts';
 import { readEnd } from '../../site/read.ts';
-import { type SectionMention, referencesOf, sectionOf } from '../../site/references.ts';
+import { type SectionMention, referencesOf, sectionDeclaring } from '../../site/references.ts';
 import { NAMED_SECTIONS, type NamedSection, THING, thingsOf } from '../../site/declared.ts';
 import { NameSearch, type Near, lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
 import type { Obstacle } from '../../network/delivery.ts';
-import { lostBy } from '../../network/lost.ts';
+import { receiversLostBy } from '../../network/lost.ts';
 import { partOf } from '../../site/places.ts';
 import { freePorts } from '../../site/free/switch-port.ts';
-import { type Route, dataAt, isMapping, textAt } from '../../text/syntax.ts';
-import { aboutItem } from '../../site/about.ts';
-import { isWithin, routesOf } from '../../site/shape-problems.ts';
+import { type KeyPath, dataAt, isMapping, textAt } from '../../text/syntax.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
+import { isWithin, keyPathsOf } from '../../site/shape-problems.ts';
 import { consequencesOf } from '../../lint/consequences.ts';
 import { declaring } from '../../site/declare.ts';
 import { SECTION_NAMES, type SectionName } from '../../site/shape.ts';
@@ -51,12 +51,12 @@ section, in any file of the folder.`,
 };
 
 /** Whether the value has the wrong shape, which is reported as such; a number may be a name. */
-function isMisshapen({ problems }: Item, { route }: NameMention): boolean {
-  return problems.length > 0 && isWithin(noNames(problems), route);
+function isMisshapen({ problems }: Item, { keyPath }: NameMention): boolean {
+  return problems.length > 0 && isWithin(noNames(problems), keyPath);
 }
 
 const noNames = perObject((problems: Item['problems']) =>
-  routesOf(problems.filter((one) => one.problem !== 'wrong-type' || typeof one.found !== 'number')),
+  keyPathsOf(problems.filter((one) => one.problem !== 'wrong-type' || typeof one.found !== 'number')),
 );
 
 /** The name in a mention; for a port at an end of a cable, its device. */
@@ -65,9 +65,9 @@ function nameIn({ names, text }: SectionMention): string {
 }
 
 function placeOfName(item: Item, mention: SectionMention): Place {
-  const { names, route, part } = mention;
-  if (part === 'key') return placeOf(item, route, 'key');
-  return names === 'port-end' ? partOf(item, route, 0, nameIn(mention).length) : placeOf(item, route);
+  const { names, keyPath, part } = mention;
+  if (part === 'key') return placeOf(item, keyPath, 'key');
+  return names === 'port-end' ? partOf(item, keyPath, 0, nameIn(mention).length) : placeOf(item, keyPath);
 }
 
 function unknown(
@@ -79,7 +79,7 @@ function unknown(
   const { names, text, part } = mention;
   const name = nameIn(mention);
   const at = placeOfName(item, mention);
-  const section = sectionOf(names);
+  const section = sectionDeclaring(names);
   const thing = THING[section];
   const by = names === 'vlans' ? site.vlans.find(({ id }) => id !== undefined && String(id) === name) : undefined;
   const near = by === undefined ? search.near(name, thingsOf(site, section)) : [{ name: by.name, distance: 0 }];
@@ -91,24 +91,24 @@ function unknown(
       : ` by name; ${asName(name)} is the id of ${asName(by.name)}.`;
   return {
     at,
-    due: search.begins(name, thingsOf(site, section))
+    showAfter: search.begins(name, thingsOf(site, section))
       ? 'value'
       : near.length === 0 && (isWrittenLater(item.section, section) || thingsOf(site, section).size === 0)
         ? 'pause'
-        : 'now',
+        : 'keystroke',
     awaits: {
       section,
       isSlip: onlyNear(name, near) !== undefined,
       isAbove: !isWrittenLater(item.section, section),
     },
     message: `There is no ${thing} ${visible(name, 40)}${rest}`,
-    about: [name, ...aboutItem(item)],
+    acceptAt: [name, ...acceptAtItem(item)],
     // A consequence of a copied entry that still has the first one's name, which is reported.
     effects: [mention],
     fixes: () => [
       ...near
         .filter((candidate) => isWhole || isName(candidate.name))
-        .filter((candidate) => part !== 'key' || !isKeyBeside(item, mention.route, candidate.name))
+        .filter((candidate) => part !== 'key' || !isKeyBeside(item, mention.keyPath, candidate.name))
         .filter((candidate) => names !== 'port-end' || takesCable(site, item, text, candidate.name))
         .map((candidate) => ({
           title: `Change to ${asName(candidate.name)}`,
@@ -150,8 +150,8 @@ function isNear(written: string, name: string | undefined): boolean {
 }
 
 /** Whether the mapping has that key already. */
-function isKeyBeside({ data }: Item, route: Route, key: string): boolean {
-  const around = dataAt(data, route.slice(0, -1));
+function isKeyBeside({ data }: Item, keyPath: KeyPath, key: string): boolean {
+  const around = dataAt(data, keyPath.slice(0, -1));
   return isMapping(around) && Object.hasOwn(around, key);
 }
 
@@ -176,7 +176,7 @@ function followingFrom(
   mention: NameMention,
 ): Partial<Finding> {
   const { causes, topology } = network;
-  if (item.section === 'streams' && mention.route[0] === 'receivers')
+  if (item.section === 'streams' && mention.keyPath[0] === 'receivers')
     return {
       entails: [
         ...site.recordings.filter(
@@ -186,19 +186,19 @@ function followingFrom(
         ...site.streams.filter(({ carries, source }) => carries === item.name && isNear(mention.text, source)),
       ],
     };
-  if (item.section === 'vlans' && mention.route[0] === 'gateway') {
+  if (item.section === 'vlans' && mention.keyPath[0] === 'gateway') {
     const isOf = (why: Obstacle): boolean => why.obstacle === 'no-gateway' && why.network === item.name;
     return {
       entails: [
-        ...lostBy(network, isOf).flatMap(({ unreached }) => [unreached, unreached.why]),
+        ...receiversLostBy(network, isOf).flatMap(({ unreached }) => [unreached, unreached.why]),
         ...network.traffic.flatMap(({ obstacle }) => (obstacle !== undefined && isOf(obstacle) ? [obstacle] : [])),
       ],
     };
   }
   if (item.section === 'cables') return consequencesOf(causes, [item]);
-  const [section, key] = mention.route;
+  const [section, key] = mention.keyPath;
   if (item.section !== 'devices' || mention.names !== 'vlans' || section !== 'ports') return {};
-  const ports = site.deviceByName.get(item.name)?.ports.filter(({ route }) => route[1] === key) ?? [];
+  const ports = site.deviceByName.get(item.name)?.ports.filter(({ keyPath }) => keyPath[1] === key) ?? [];
   const links = ports.flatMap((port) => topology.linkAt(port) ?? []);
   const followed = consequencesOf(causes, links);
   return { ...followed, entails: [...followed.entails, ...links.flatMap(({ a, b }) => [a, b])] };

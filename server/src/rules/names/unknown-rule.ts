@@ -15,8 +15,8 @@ export const unknownRule: Rule = {
     for (const item of site.sections.lint) {
       for (const mention of item.names) {
         if (mention.names !== 'rules' || ruleIds.has(mention.text)) continue;
-        if (hasShapeProblem(item, mention.route)) continue;
-        const at = placeOf(item, mention.route, mention.part);
+        if (hasShapeProblem(item, mention.keyPath)) continue;
+        const at = placeOf(item, mention.keyPath, mention.part);
         const near = nearest(mention.text, ruleIds);
         const only = onlyNear(mention.text, near);
         const advice =
@@ -28,9 +28,9 @@ export const unknownRule: Rule = {
             : 'plumbline explain lists all.';
         report({
           at,
-          due: begins(mention.text, ruleIds) ? 'value' : 'now',
+          showAfter: begins(mention.text, ruleIds) ? 'value' : 'keystroke',
           message: `There is no rule ${visible(mention.text, 40)}. ${advice}`,
-          about: [],
+          acceptAt: [],
           fixes: () =>
             near.map(({ name }) => ({
               title: `Change to ${asName(name)}`,

@@ -10,7 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const policyThreshold: Rule = {
   id: 'policy-threshold',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A policy warns only above its limit, or allows nothing at all.',
   why: `\`warn\` is there to warn before the \`limit\` is reached. With the two the wrong way round nothing warns
 before the error. At zero per cent every link or volume in use is too full. Correct the figure, or
@@ -41,7 +41,7 @@ function checkDecibels({ sections, policies: { aerialSystem } }: Site, report: R
     report({
       at: placeOf(item, [key]),
       message: `The ${key.replace('-', ' ')} of aerial-system is below 0 dB, so ${TAKEN[key]}. Write it without the minus.`,
-      about: ['aerial-system'],
+      acceptAt: ['aerial-system'],
       fixes: () => (better === undefined ? [] : fixOf(`Write ${better}`, setValue(item, [key], better))),
     });
   }
@@ -63,7 +63,7 @@ function checkOutletLevels({ sections, policies }: Site, report: Report): void {
     report({
       at: at('min'),
       message: `No level is above ${level(min)} and below ${level(max)}, so none is right for ${system}. Swap the two.`,
-      about: ['aerial-system'],
+      acceptAt: ['aerial-system'],
       related: [{ at: at('max'), message: 'the maximum' }],
     });
   }
@@ -78,11 +78,11 @@ function checkPercentages({ sections }: Site, name: string, report: Report): voi
     report({
       at: at('limit'),
       message: `${name} allows 0 %, so nothing may be used. Set what may be.`,
-      about: [name],
+      acceptAt: [name],
     });
   }
   if (warn === 0) {
-    report({ at: at('warn'), message: `${name} warns at 0 %, so at any use. Set it higher.`, about: [name] });
+    report({ at: at('warn'), message: `${name} warns at 0 %, so at any use. Set it higher.`, acceptAt: [name] });
   }
   if (warn === undefined || limit === undefined || limit === 0 || warn <= limit) return;
   report({
@@ -90,7 +90,7 @@ function checkPercentages({ sections }: Site, name: string, report: Report): voi
     message:
       `${name} warns at ${threshold(warn)}, above its limit of ${threshold(limit)}, so it never warns. Let it warn ` +
       'earlier.',
-    about: [name],
+    acceptAt: [name],
     related: [{ at: at('limit'), message: 'the limit' }],
     fixes: () => fixOf('Swap the two', ...swapped(item, at('warn'), at('limit'))),
   });

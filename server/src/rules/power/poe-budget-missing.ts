@@ -1,5 +1,5 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { count, watts, asName } from '../../text/words.ts';
 
 export const poeBudgetMissing: Rule = {
@@ -13,13 +13,13 @@ the next device does not start. The data sheet has the budget: give it as \`poe-
     for (const { device, budget, allotted, feeds } of plan.poe) {
       if (budget !== undefined || feeds.length === 0) continue;
       // An injector of one port shares its supply with nothing.
-      if (device.ports.filter((port) => port.feeds !== undefined).length === 1) continue;
+      if (device.ports.filter((port) => port.pse !== undefined).length === 1) continue;
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `${asName(device.name)} must feed ${watts(allotted)} to ${count(feeds.length, 'device')}, but has no budget to check ` +
           'that against. Give its `poe-budget`.',
-        about: [device.name],
+        acceptAt: [device.name],
       });
     }
   },

@@ -27,7 +27,7 @@ bundles of cables that carry power get warm, and follow local codes.`,
           `${asName(device.name)} must feed ${watts(allotted)} to ${count(feeds.length, 'device')}, ${watts(allotted - budget)} more ` +
           `than its budget of ${watts(budget)}: ${few(named, SHOWN)}. Move some to another switch, or take one with ` +
           'a larger budget.',
-        about: [device.name],
+        acceptAt: [device.name],
         related: greatest.slice(0, SHOWN).map(({ from, to, class: own, allotted }) => ({
           at: placeOfPort(to, 'poe'),
           message: `${asName(to.device.name)} at ${portName(from)}: class ${own.class}, ${watts(allotted)}`,

@@ -2,7 +2,7 @@ import { portTypes, powerClasses } from '../../standards/poe.ts';
 import { portName } from '../../site/model.ts';
 import { watts, asName } from '../../text/words.ts';
 import { toFeedingPort } from '../../site/free/feeding-port.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -22,17 +22,17 @@ no more than that, it is a warning. Take a port of a higher type, or a listed in
         const link = network.topology.linkAt(from);
         if (own.class <= maxClass || link === undefined) continue;
         const arrives = powerClasses[maxClass]?.pdMilliwatts ?? 0;
-        const drawn = to.draws?.milliwatts;
+        const drawn = to.pd?.milliwatts;
         const isEnough = drawn !== undefined && drawn <= arrives;
         const wants = drawn === undefined ? `may draw ${watts(own.pdMilliwatts)}` : `draws ${watts(drawn)}`;
         report({
-          at: placeOfPort(to, 'poe', to.draws?.class === undefined ? 'power' : 'class'),
+          at: placeOfPort(to, 'poe', to.pd?.class === undefined ? 'power' : 'class'),
           severity: isEnough ? 'warning' : 'error',
           message:
             `${asName(to.device.name)} is of class ${own.class} and ${wants}; ${portName(from)} (${type}) feeds class ` +
             `${maxClass} at most, ${watts(arrives)} at the device. ` +
             (isEnough ? 'It may run if it accepts the lower class.' : 'Take a port that feeds more.'),
-          about: aboutPorts(to, from),
+          acceptAt: acceptAtPorts(to, from),
           // A consequence of a wrong port, which is reported.
           effects: [to],
           // With the right class it would have enough to pass on.

@@ -1,12 +1,12 @@
 import { oppositePort } from '../../network/link.ts';
-import { carriesPower, classOf } from '../../network/poe.ts';
+import { carriesPower, powerClassOf } from '../../network/poe.ts';
 import { type PortType, portTypes } from '../../standards/poe.ts';
 import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Port, portName } from '../../site/model.ts';
 import { ofOnePort } from '../../site/port-vlans.ts';
 import { toFeedingPort } from '../../site/free/feeding-port.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfPort } from '../../site/places.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
@@ -20,18 +20,18 @@ where the device has a supply of its own or a listed injector in between. Work o
   source: 'IEEE 802.3 clause 33: power comes from power sourcing equipment only',
   check({ site, network: { topology } }: RuleContext, report: Report): void {
     for (const device of site.devices) {
-      const takes = device.ports.filter((port) => classOf(port) !== undefined);
+      const takes = device.ports.filter((port) => powerClassOf(port) !== undefined);
       const [first] = takes;
       if (first === undefined || device.ports.length < 2 || device.ownPower !== undefined) continue;
       const cabled = device.ports.find((port) => topology.linkAt(port) !== undefined);
       if (cabled === undefined || takes.some((port) => topology.linkAt(port) !== undefined)) continue;
       report({
-        at: placeOf(device.item, [...first.route, 'poe'], 'key'),
+        at: placeOf(device.item, [...first.keyPath, 'poe'], 'key'),
         severity: 'warning',
         message:
           `${asName(device.name)} is to be fed at ${portName(first)}, and its cable is at ${portName(cabled)}: it stays ` +
           `dark. Lead the cable to ${portName(first)}, or say under \`power\` what else feeds it.`,
-        about: aboutPorts(first, cabled),
+        acceptAt: acceptAtPorts(first, cabled),
         // A consequence of a wrong port, where other things do not match either.
         effects: [cabled],
         related: [{ at: placeOfPort(cabled), message: `${portName(cabled)} takes no power` }],
@@ -41,14 +41,14 @@ where the device has a supply of its own or a listed injector in between. Work o
       if (!carriesPower(link.cable.type)) continue;
       for (const powered of [link.a, link.b]) {
         const from = oppositePort(link, powered);
-        const own = classOf(powered);
-        if (own === undefined || from.feeds !== undefined) continue;
+        const own = powerClassOf(powered);
+        if (own === undefined || from.pse !== undefined) continue;
         report({
-          at: placeOf(powered.device.item, [...powered.route, 'poe'], 'key'),
+          at: placeOf(powered.device.item, [...powered.keyPath, 'poe'], 'key'),
           message:
             `${asName(powered.device.name)} stays dark: ${portName(from)} feeds no power. Cable it to a port with \`poe\`, ` +
             'or accept it where it has a supply of its own.',
-          about: aboutPorts(powered, from),
+          acceptAt: acceptAtPorts(powered, from),
           // A consequence of a device at the wrong port, which is reported.
           effects: [powered],
           // It does not run without mains either.
@@ -65,8 +65,8 @@ where the device has a supply of its own or a listed injector in between. Work o
 function declared(port: Port, wantedClass: number): Fix[] {
   const types = Object.keys(portTypes) as PortType[];
   const type = types.find((candidate) => portTypes[candidate].maxClass >= wantedClass);
-  if (port.device.kind !== 'switch' || port.route.length === 0 || type === undefined) return [];
-  const edit = addEntry(port.device.item, port.route, 'poe', type);
+  if (port.device.kind !== 'switch' || port.keyPath.length === 0 || type === undefined) return [];
+  const edit = addEntry(port.device.item, port.keyPath, 'poe', type);
   const own = edit === undefined ? undefined : ofOnePort(port, [edit]);
   return own === undefined ? [] : fixOf(`Say that ${portName(port)} feeds ${type}`, ...own);
 }

@@ -17,20 +17,20 @@ is on its label; without one, its power is missing from every sum.`,
   source: 'IEEE 802.3 clauses 33 and 145: power sourcing equipment has a type, a powered device a class (from memory)',
   check({ site }: RuleContext, report: Report): void {
     for (const port of site.ports) {
-      const { device, feeds, route } = port;
-      if (feeds === undefined || device.kind === undefined || !POWERED.includes(device.kind)) continue;
-      const most = portTypes[feeds].maxClass;
+      const { device, pse, keyPath } = port;
+      if (pse === undefined || device.kind === undefined || !POWERED.includes(device.kind)) continue;
+      const most = portTypes[pse].maxClass;
       report({
-        at: placeOf(device.item, [...route, 'poe']),
+        at: placeOf(device.item, [...keyPath, 'poe']),
         message:
-          `${feeds} says what a port of a switch can feed, and ${asName(device.name)} is a ${device.kind}, which takes power: how ` +
+          `${pse} says what a port of a switch can feed, and ${asName(device.name)} is a ${device.kind}, which takes power: how ` +
           `much is not said, so it is in no sum. Write the class on its label, such as \`poe: {class: ${most}}\`, the ` +
-          `most that ${feeds} feeds.`,
-        about: [device.name, portName(port)],
+          `most that ${pse} feeds.`,
+        acceptAt: [device.name, portName(port)],
         fixes: () =>
           fixOf(
-            `Say that it is of class ${most}, the highest that ${feeds} feeds`,
-            setValue(device.item, [...route, 'poe'], `{class: ${most}}`),
+            `Say that it is of class ${most}, the highest that ${pse} feeds`,
+            setValue(device.item, [...keyPath, 'poe'], `{class: ${most}}`),
           ),
       });
     }

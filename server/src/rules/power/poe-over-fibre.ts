@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { canCarryPower, carriesPower } from '../../network/poe.ts';
-import { aboutPorts } from '../../site/about.ts';
+import { acceptAtPorts } from '../../site/accept-at.ts';
 import { placeOfPort } from '../../site/places.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -20,12 +20,12 @@ codes.`,
       const { type, item } = link.cable;
       if (canCarryPower(link)) continue;
       for (const powered of [link.a, link.b]) {
-        if (powered.draws === undefined) continue;
+        if (powered.pd === undefined) continue;
         const { name } = powered.device;
         report({
           at: placeOf(item, [type === undefined ? 'to' : 'type']),
           message: `${asName(name)} stays dark: ${type === undefined || carriesPower(type) ? 'fibre' : type} carries no power. Feed it at its own end, or take copper.`,
-          about: aboutPorts(powered, oppositePort(link, powered)),
+          acceptAt: acceptAtPorts(powered, oppositePort(link, powered)),
           related: [{ at: placeOfPort(powered, 'poe'), message: `${asName(name)} is powered over its cable` }],
         });
       }

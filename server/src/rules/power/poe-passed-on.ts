@@ -27,7 +27,7 @@ listed equipment only, and follow local codes.`,
           `${asName(device.name)} gets ${watts(gets)} from ${portName(by.from)} and must feed ${watts(allotted)} to ` +
           `${count(feeds.length, 'device')}, besides itself: ${few(named)}. Feed it by a higher class or by its own ` +
           'supply, or feed fewer from it.',
-        about: [device.name, portName(by.to)],
+        acceptAt: [device.name, portName(by.to)],
         effects: [by.to],
         related: [{ at: placeOfPort(by.from, 'poe'), message: `${portName(by.from)} feeds it` }],
       });

@@ -10,33 +10,33 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const poePowerOverClass: Rule = {
   id: 'poe-power-over-class',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A device draws more than its power class allows.',
   why: `A switch may turn off a device that draws more than its class. One of the two figures is wrong: the data sheet
 gives the class, and the greatest draw at the device, or at the supply, which is more.`,
   source: 'IEEE 802.3 clauses 33 and 145: power of the classes at the device (secondary)',
   check({ site, network }: RuleContext, report: Report): void {
     for (const port of site.ports) {
-      const { device, draws, route } = port;
-      if (draws?.milliwatts === undefined) continue;
-      const own = draws.class === undefined ? powerClasses[powerClasses.length - 1] : powerClasses[draws.class];
-      if (own === undefined || draws.milliwatts <= own.pdMilliwatts) continue;
-      const wanted = classFor(draws.milliwatts);
+      const { device, pd, keyPath } = port;
+      if (pd?.milliwatts === undefined) continue;
+      const own = pd.class === undefined ? powerClasses[powerClasses.length - 1] : powerClasses[pd.class];
+      if (own === undefined || pd.milliwatts <= own.pdMilliwatts) continue;
+      const wanted = classFor(pd.milliwatts);
       report({
-        at: placeOf(device.item, [...route, 'poe', 'power']),
+        at: placeOf(device.item, [...keyPath, 'poe', 'power']),
         message:
-          `${asName(device.name)} draws ${watts(draws.milliwatts)}, and ` +
-          `${draws.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
+          `${asName(device.name)} draws ${watts(pd.milliwatts)}, and ` +
+          `${pd.class === undefined ? 'the highest class, 8,' : `class ${own.class}`} allows ` +
           `${watts(own.pdMilliwatts)} at the device. ` +
           (wanted === undefined ? 'It cannot be powered over Ethernet.' : `That would be class ${wanted.class}.`),
-        about: [device.name, portName(port)],
-        ...(draws.class === undefined
+        acceptAt: [device.name, portName(port)],
+        ...(pd.class === undefined
           ? {}
           : { related: [{ at: placeOfPort(port, 'poe', 'class'), message: `class ${own.class}` }] }),
         fixes: () => {
           // A higher class helps only where the port feeds it.
-          if (wanted === undefined || draws.class === undefined || !feeds(network, port, wanted.class)) return [];
-          const edits = [setValue(device.item, [...route, 'poe', 'class'], String(wanted.class))];
+          if (wanted === undefined || pd.class === undefined || !feeds(network, port, wanted.class)) return [];
+          const edits = [setValue(device.item, [...keyPath, 'poe', 'class'], String(wanted.class))];
           return fixOf(`Make it class ${wanted.class}`, ...edits);
         },
       });
@@ -47,7 +47,7 @@ gives the class, and the greatest draw at the device, or at the supply, which is
 /** Whether the port at the other end, if that is known, feeds the class. */
 function feeds({ topology }: RuleContext['network'], port: Port, wanted: number): boolean {
   const link = topology.linkAt(port);
-  const type = link === undefined ? undefined : oppositePort(link, port).feeds;
+  const type = link === undefined ? undefined : oppositePort(link, port).pse;
   return type === undefined || portTypes[type].maxClass >= wanted;
 }
 

@@ -11,7 +11,7 @@ const WHOLE = 10_000;
 export const powerFigure: Rule = {
   id: 'power-figure',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Power figures contradict each other, or are impossible.',
   why: `A device draws no more when idle than at most, a UPS gives no more watts than volt-amperes, and a share of a whole is
 more than nothing and no more than all. With such a figure, loads and runtimes mean nothing. Read the label again.`,
@@ -31,7 +31,7 @@ function checkOwn({ item, name, ownPower }: Device, report: Report): void {
   report({
     at: placeOf(item, ['power', 'idle']),
     message: `${asName(name)} draws ${watts(idle)} when idle and ${watts(most)} at most: less with more to do. Correct one of them.`,
-    about: [name],
+    acceptAt: [name],
     related: [{ at: placeOf(item, ['power', 'at-most']), message: 'the most' }],
     fixes: () =>
       fixOf(
@@ -51,7 +51,7 @@ function checkUps({ item, name, ups }: Device, report: Report): void {
     message:
       `${asName(name)} gives ${watts(ratedPower)} and only ${voltAmperes(rated)}: watts are never more than volt-amperes. Correct ` +
       'one of them.',
-    about: [name],
+    acceptAt: [name],
     related: [{ at: placeOf(item, ['rated']), message: 'its volt-amperes' }],
   });
 }
@@ -62,7 +62,7 @@ function checkShare({ item, name }: Pick<Device, 'item' | 'name'>, route: readon
   report({
     at: placeOf(item, route),
     message: `${threshold(share)} as the ${route.at(-1) ?? ''} of ${asName(name)} cannot be: it is above 0 % and at most 100 %.`,
-    about: [name],
+    acceptAt: [name],
   });
 }
 

@@ -26,7 +26,7 @@ that is a socket of the mains.`,
             ? `${asName(first.name)} is fed from itself. Say what its plug is in, or leave \`from\` out for the mains.`
             : `${asName(first.name)} is fed from itself, by way of ${few(others, SHOWN)}. Say at one of them what its plug is in, ` +
               'or leave `from` out for the mains.',
-        about: circle.map(({ name }) => name),
+        acceptAt: circle.map(({ name }) => name),
         related: circle
           .slice(1, 1 + SHOWN)
           .map((device) => ({ at: placeOfPower(device), message: `${asName(device.name)} is in the circle` })),

@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const powerSource: Rule = {
   id: 'power-source',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A device names something as its power source that is neither a UPS nor a circuit.',
   why: `\`from\` names the UPS or circuit that the device is plugged into. What a switch feeds by PoE follows from the cables and their ports, and need not be declared; without \`from\`, a device that no cable feeds is plugged into a socket of the mains. Until it is corrected, the
 device counts as plugged into the mains.`,
@@ -24,7 +24,7 @@ device counts as plugged into the mains.`,
         message:
           `${asName(source.name)} is of kind ${source.kind}, which has no sockets. Name a UPS or a circuit, or leave \`from\` out: PoE ` +
           'follows from the cables.',
-        about: [device.name, source.name],
+        acceptAt: [device.name, source.name],
         related: [{ at: placeOf(source.item, ['kind']), message: `${asName(source.name)} is of kind ${source.kind}` }],
         ...(edit !== undefined && { fixes: () => fixOf('Leave `from` out', edit) }),
       });

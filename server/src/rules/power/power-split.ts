@@ -27,7 +27,7 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
           `A UPS feeds ${few(cameras)}, but ${asName(device.name)}, which ${cameras.length === 1 ? 'its' : 'their'} pictures need, is fed from the ` +
           'mains alone: ' +
           `when that fails, none of them is ${isRecorded ? 'recorded' : 'seen'}. Feed ${asName(device.name)} from a UPS too.`,
-        about: [device.name, ...cameras],
+        acceptAt: [device.name, ...cameras],
       });
     }
   },

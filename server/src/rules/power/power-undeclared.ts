@@ -1,5 +1,5 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { placeOfPower } from '../../site/places.ts';
 import { darkAtOnce } from '../../supply/dark.ts';
 import { few, runtime, aboutWatts, asName } from '../../text/words.ts';
@@ -7,7 +7,7 @@ import { few, runtime, aboutWatts, asName } from '../../text/words.ts';
 export const powerUndeclared: Rule = {
   id: 'power-undeclared',
   severity: 'hint',
-  due: 'item',
+  showAfter: 'item',
   summary: 'How long a UPS lasts is not known, as something on it or on the way says too little.',
   why: `The runtime of a UPS is what its battery holds over what hangs on it. A device without watts is left out,
 so the figure is too good; a device without \`from\` counts as being on the mains, and goes dark at once.
@@ -17,24 +17,24 @@ Give the device \`power\`, with the watts as measured or from its label.`,
     if (!site.devices.some(({ ups }) => ups !== undefined)) return;
     const supply = plan.supply();
     const wanted = site.policies.runtime.cameras;
-    for (const { device, load, runtime: time, unsaid } of supply.upses) {
-      for (const one of unsaid) {
+    for (const { device, load, runtime: time, undeclared } of supply.upses) {
+      for (const one of undeclared) {
         const lasts = time === undefined ? '' : ` and its ${runtime(time)}`;
         report({
           at: placeOfPower(one),
           message:
             `${asName(one.name)} hangs on ${asName(device.name)} and does not say what it draws: the ${aboutWatts(load)} of ` +
             `${asName(device.name)}${lasts} are without it. Give it \`power\`, such as {at-most: 45 W, from: ${device.name}}.`,
-          about: [one.name, device.name],
+          acceptAt: [one.name, device.name],
         });
       }
       if (wanted !== undefined && device.ups?.battery === undefined && load > 0)
         report({
-          at: headOf(device.item),
+          at: namePlace(device.item),
           message:
             `${asName(device.name)} does not say what its battery holds, so nobody knows whether it lasts the ` +
             `${runtime(wanted)} that policy asks for. Give it \`battery\`, such as 216 Wh.`,
-          about: [device.name],
+          acceptAt: [device.name],
         });
     }
     if (wanted !== undefined) return;
@@ -42,11 +42,11 @@ Give the device \`power\`, with the watts as measured or from its label.`,
       if (device.ownPower !== undefined) continue;
       const cameras = lives.map(({ camera }) => camera.name);
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `A UPS feeds ${few(cameras)}, and nothing says what feeds ${asName(device.name)}, which ${cameras.length === 1 ? 'its' : 'their'} pictures need: it is ` +
           'counted as on the mains, and dark at once when that fails. Give it `power`.',
-        about: [device.name, ...cameras],
+        acceptAt: [device.name, ...cameras],
       });
     }
   },

@@ -28,9 +28,9 @@ burn; generators, inverters and all that is behind a socket or outdoors are for 
       report({
         at: ups === undefined ? placeOfPower(device) : placeOf(device.item, ['battery']),
         message: ups === undefined ? atMains(device, lives, wanted) : tooSmall(ups, cameras, wanted),
-        about: [device.name, ...lives.map(({ camera }) => camera.name)],
+        acceptAt: [device.name, ...lives.map(({ camera }) => camera.name)],
         // A consequence where a device is not fed at all, or its UPS is overloaded, which is reported.
-        effects: ups === undefined ? device.ports.filter(({ draws }) => draws !== undefined) : [ups],
+        effects: ups === undefined ? device.ports.filter(({ pd }) => pd !== undefined) : [ups],
         ...(policy !== undefined && {
           related: [{ at: placeOf(policy, ['cameras']), message: `${runtime(wanted)} are wanted` }],
         }),

@@ -29,7 +29,7 @@ laser printer behind a UPS. What is behind the socket is for licensed practice u
       if (worst === undefined) continue;
       const isError = worst.load > worst.rated;
       const hanging = [...supply.feeding.fedBy(device)]
-        .map((one) => ({ device: one, most: supply.draw(one).taken.most }))
+        .map((one) => ({ device: one, most: supply.power(one).taken.most }))
         .sort((a, b) => b.most - a.most);
       const named = hanging.map(({ device: one, most }) => `${one.name} ${aboutWatts(most)}`);
       const shares = over.map(
@@ -45,7 +45,7 @@ laser printer behind a UPS. What is behind the socket is for licensed practice u
         message:
           `${asName(device.name)} must give ${list(shares)}${most}: ${few(named, SHOWN)}. Feed less from it, or take a larger ` +
           'one.',
-        about: [device.name],
+        acceptAt: [device.name],
         // Its runtime follows from the load.
         entails: isError ? [figures] : [],
         related: hanging.slice(0, SHOWN).map(({ device: one, most: own }) => ({

@@ -1,4 +1,4 @@
-import { type Placed, unitWords } from '../../racks/racks.ts';
+import { type MountedDevice, unitWords } from '../../racks/racks.ts';
 import { UNIT } from '../../standards/rack.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Cable } from '../../site/model.ts';
@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const leadTooShort: Rule = {
   id: 'lead-too-short',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A lead is shorter than the way between its ends in the rack.',
   why: `Even pulled straight it does not reach; a lead that just reaches pulls at its plugs, and one across the faces is in
 the way of all that is between. Count the way out to the side of the rack, along the post and back in: half a metre
@@ -26,7 +26,7 @@ more than the distance, as a rule.`,
       if (from === undefined || to === undefined) continue;
       report({
         at: placeOf(cable.item, ['length']),
-        about: [from.device.name, to.device.name],
+        acceptAt: [from.device.name, to.device.name],
         message:
           `This lead is ${metres(cable.length)} long; from ${asName(from.device.name)} in ${unitWords(from)} to ${asName(to.device.name)} ` +
           `in ${unitWords(to)} are ${metres(Math.ceil(least / 10) * 10)} between the two, straight. Take a longer one, or move one of them.`,
@@ -36,12 +36,12 @@ more than the distance, as a rule.`,
 };
 
 /** The devices along a cable that have a place in a rack. */
-function stopsOf({ from, through, to }: Cable, places: ReadonlyMap<string, Placed>): Placed[] {
+function stopsOf({ from, through, to }: Cable, places: ReadonlyMap<string, MountedDevice>): MountedDevice[] {
   return [from, ...through, to].flatMap((end) => (end === undefined ? [] : (places.get(end.device) ?? [])));
 }
 
 /** The least millimetres that the cable needs: the units in between, in one rack. */
-function wayAlong(stops: readonly Placed[]): number {
+function wayAlong(stops: readonly MountedDevice[]): number {
   let units = 0;
   for (const [index, b] of stops.entries()) {
     const a = stops[index - 1];

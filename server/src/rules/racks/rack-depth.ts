@@ -5,7 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const rackDepth: Rule = {
   id: 'rack-depth',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A device is deeper than its rack.',
   why: `It stands out, or does not go in at all: the door does not close, and plugs at its back are bent against the wall.
 Take a deeper rack or a device that is less deep. Count the plugs with it: leads need some 50 mm to turn.`,
@@ -18,7 +18,7 @@ Take a deeper rack or a device that is less deep. Count the plugs with it: leads
         if (depth === undefined || depth <= rack.depth) continue;
         report({
           at: placeOf(device.item, ['depth']),
-          about: [device.name, rack.name],
+          acceptAt: [device.name, rack.name],
           message: `${asName(device.name)} is ${millimetres(depth)} deep, and ${asName(rack.name)} ${millimetres(rack.depth)}. It does not fit in.`,
           related: [{ at: placeOf(rack.item, ['depth']), message: `the depth of ${asName(rack.name)}` }],
         });

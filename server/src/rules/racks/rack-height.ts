@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const rackHeight: Rule = {
   id: 'rack-height',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A device is in units that its rack does not have.',
   why: `A device of several units takes those from \`unit\` upwards in number. Give it a unit from which they are all in
 the rack, or say how many units the rack really has.`,
@@ -20,7 +20,7 @@ the rack, or say how many units the rack really has.`,
         const { device } = one;
         report({
           at: placeOf(device.item, ['unit']),
-          about: [device.name, rack.name],
+          acceptAt: [device.name, rack.name],
           message: `${asName(device.name)} is in ${unitWords(one)}, and ${asName(rack.name)} has ${count(units, 'unit')}. Give it a lower \`unit\`.`,
           related: [{ at: placeOf(rack.item, ['units']), message: `how many units ${asName(rack.name)} has` }],
         });

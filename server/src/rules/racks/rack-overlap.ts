@@ -1,5 +1,5 @@
 import { type Crowded, type TooDeep, clashesIn, freePlace } from '../../racks/clashes.ts';
-import { type Placed, type RackFigures, unitWords } from '../../racks/racks.ts';
+import { type MountedDevice, type RackFigures, unitWords } from '../../racks/racks.ts';
 import { OPENING } from '../../standards/rack.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
@@ -9,7 +9,7 @@ import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rul
 export const rackOverlap: Rule = {
   id: 'rack-overlap',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Two devices have the same unit of a rack.',
   why: `What takes the whole width has its units for itself. Move one of them to units that are free. Devices that stand side
 by side on a shelf share a unit: give the \`width\` of each, and it is checked whether they fit between the posts. A
@@ -32,7 +32,7 @@ device at the front and one at the rear share a unit as long as their depths tog
   },
 };
 
-function besideIt(figures: RackFigures, placed: Placed, { unit, all, width }: Crowded): Finding {
+function besideIt(figures: RackFigures, placed: MountedDevice, { unit, all, width }: Crowded): Finding {
   const { rack } = figures;
   const { device, side } = placed;
   const [first = placed] = all;
@@ -40,7 +40,7 @@ function besideIt(figures: RackFigures, placed: Placed, { unit, all, width }: Cr
   const place = `U ${unit} of ${asName(rack.name)}${side === 'rear' ? ' at the rear' : ''}`;
   return {
     at: placeOf(device.item, ['unit']),
-    about: [device.name, first.device.name, rack.name],
+    acceptAt: [device.name, first.device.name, rack.name],
     message:
       width === undefined
         ? `${place} has ${asName(first.device.name)} already. Move one of them, or give the \`width\` of each if they stand side by side.`
@@ -57,11 +57,15 @@ function besideIt(figures: RackFigures, placed: Placed, { unit, all, width }: Cr
   };
 }
 
-function inFront({ rack }: RackFigures, { device }: Placed, { front, depths: [before, behind] }: TooDeep): Finding {
+function inFront(
+  { rack }: RackFigures,
+  { device }: MountedDevice,
+  { front, depths: [before, behind] }: TooDeep,
+): Finding {
   const other = front.device;
   return {
     at: placeOf(device.item, ['unit']),
-    about: [device.name, other.name, rack.name],
+    acceptAt: [device.name, other.name, rack.name],
     message:
       `${asName(other.name)} in front is ${millimetres(before)} deep and this ${millimetres(behind)}; ${asName(rack.name)} is ` +
       `${millimetres(rack.depth ?? 0)} deep. Move one of them to other units.`,

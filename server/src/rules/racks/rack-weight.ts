@@ -18,7 +18,7 @@ somebody who is trained for it; local codes decide.`,
         unweighed.length === 0 ? '' : `, without ${count(unweighed.length, 'device')} whose weight is not said`;
       report({
         at: placeOf(rack.item, ['bears']),
-        about: [rack.name],
+        acceptAt: [rack.name],
         message:
           `${asName(rack.name)} bears ${kilograms(rack.bears)}, and ${count(weighed, 'device')} in it ${weighed === 1 ? 'weighs' : 'weigh'} ` +
           `${kilograms(weight)}${more}. Take something out, or take a rack that bears more.`,

@@ -6,7 +6,7 @@ import { asName } from '../../text/words.ts';
 export const unitWithoutRack: Rule = {
   id: 'unit-without-rack',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A device has a unit, but names no rack.',
   why: `Without its rack nothing is checked of its place, and it is in no drawing: its units look free. Say which \`rack\` it
 is in.`,
@@ -18,7 +18,7 @@ is in.`,
       const [only, ...others] = site.racks;
       report({
         at: placeOf(item, ['unit']),
-        about: [name],
+        acceptAt: [name],
         message: `${asName(name)} is in unit ${unit}, and which rack that is in is not said: its place is not checked. Add \`rack\`.`,
         fixes: () =>
           only === undefined || others.length > 0

@@ -4,7 +4,7 @@ import { unfitFormat } from '../../make/media/recording-consumer.ts';
 export const fileFormat: Rule = {
   id: 'file-format',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The files of a recording have a format that cannot hold the stream.',
   why: `The suffix of \`file\` sets the format. MP4 cannot hold G.711 or G.722, and a transport stream has no type for MJPEG
 or VP9: the recorder leaves the sound out, or writes nothing at all. AVI and most others have their index at the end, so that a power cut costs the
@@ -16,7 +16,7 @@ whole file. Matroska (.mkv) takes every codec and stays readable up to the cut.`
     for (const recording of plan.site.recordings) {
       const stream = plan.site.streamByName.get(recording.stream ?? '');
       const unfit = stream === undefined ? undefined : unfitFormat(plan, recording, stream);
-      if (unfit !== undefined) report({ at: unfit.at, message: unfit.message, about: [recording.name] });
+      if (unfit !== undefined) report({ at: unfit.at, message: unfit.message, acceptAt: [recording.name] });
     }
   },
 };

@@ -24,7 +24,7 @@ const LENGTH: Readonly<Record<TimeUnit | Cycle, number>> = {
 export const fileNameCollision: Rule = {
   id: 'file-name-collision',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Two recorded files get one name, and the second overwrites the first.',
   why: `A file is named after the time it starts. Names must differ from one file to the next, so they hold the second; from
 day to day, for as long as files are kept; and from those of other recordings on the volume. That also counts after an
@@ -41,7 +41,7 @@ interruption: a file that is begun again within the same minute overwrites the f
         report({
           at: placeOf(item, ['file']),
           ...problem,
-          about: [name],
+          acceptAt: [name],
           // A consequence of a pattern that does not work at all, which is reported.
           effects: [item],
           fixes: () => {
@@ -67,7 +67,7 @@ interruption: a file that is begun again within the same minute overwrites the f
       report({
         at: placeOf(item, ['file']),
         message: `${asName(name)} and ${asName(other.name)} write files of the same name to ${asName(volume)}. Give each its own folder.`,
-        about: [name, other.name],
+        acceptAt: [name, other.name],
         // A consequence of two recordings of the same stream, which are reported.
         effects: [recording],
         related: [{ at: placeOf(other.item, ['file']), message: `the files of ${asName(other.name)}` }],

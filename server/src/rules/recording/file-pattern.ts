@@ -9,7 +9,7 @@ import { hostedRecordings } from '../../make/media/recording-consumer.ts';
 export const filePattern: Rule = {
   id: 'file-pattern',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: "The pattern of a recording's file names does not work.",
   why: `Three programs must read a pattern alike: the recorder, which writes by strftime, the script that makes
 tomorrow's folders, and the one that deletes old files by name. A pattern that leaves the volume writes where nobody looks and no space is
@@ -21,7 +21,7 @@ or not at all.`,
       if (recording.file === undefined) continue;
       const names = namePattern(recording, volume);
       if ('message' in names && names.rule === 'file-pattern')
-        report({ at: names.at, message: names.message, about: [recording.name], entails: [recording.item] });
+        report({ at: names.at, message: names.message, acceptAt: [recording.name], entails: [recording.item] });
       else if (!('message' in names)) absolute(recording, volume, names, report);
     }
   },
@@ -45,7 +45,7 @@ function absolute(
     message:
       `Names of files are below the volume, so those of ${asName(name)} would be in ${names.volume}/${names.fixed}, where ` +
       `nobody looks. Leave the path of ${asName(volume)} out.`,
-    about: [name, volume],
+    acceptAt: [name, volume],
     fixes: () =>
       file.startsWith(below)
         ? fixOf(

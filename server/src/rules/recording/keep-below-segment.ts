@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const keepBelowSegment: Rule = {
   id: 'keep-below-segment',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A recording is kept for less time than one of its files covers.',
   why: `A file is deleted as a whole, and not while it is being written. If it covers more time than footage is kept, it is due
 for deletion when it ends, and nothing is left to watch. Keep footage longer, or make shorter files.`,
@@ -22,7 +22,7 @@ for deletion when it ends, and nothing is left to watch. Keep footage longer, or
       report({
         at: placeOf(item, ['keep']),
         message: `${asName(name)} is kept for ${kept}, and each file lasts ${lasts}. Keep it longer, or make shorter files.`,
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(item, ['segment']), message: 'how long a file lasts' }],
       });
     }

@@ -1,5 +1,5 @@
 import { nodeAt } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { retentionBoundsOf } from '../../site/retention.ts';
 import { bytes, days, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const keepMissing: Rule = {
   id: 'keep-missing',
   severity: 'information',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A recording does not say how long it is kept.',
   why: `Without \`keep\` a recording grows until the volume is full. Where
 people are in the picture, privacy law commonly asks for a time after which it is deleted.`,
@@ -22,11 +22,11 @@ people are in the picture, privacy law commonly asks for a time after which it i
       if (least !== undefined || most !== undefined) continue;
       const full = plan.storage.on(volume).daysUntilFullKept;
       report({
-        at: headOf(item),
+        at: namePlace(item),
         message:
           `${asName(name)} grows by ${bytes(bytesPerDay)} a day, and nothing says how long it is ` +
           `kept${full === undefined ? '' : `: ${asName(volume.name)} is full after ${days(full)}`}. Give it \`keep\`.`,
-        about: [name, volume.name],
+        acceptAt: [name, volume.name],
       });
     }
   },

@@ -1,4 +1,4 @@
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Recording, Site } from '../../site/model.ts';
 import type { Storage } from '../../storage/storage.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const recordedTwice: Rule = {
   id: 'recorded-twice',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Two recordings write the same stream to the same volume.',
   why: `The volume holds every picture twice and is full in half the time, and often the stream that was meant is not
 recorded at all, as happens to an entry that is copied. Name the other stream, or take one recording out.`,
@@ -26,8 +26,8 @@ recorded at all, as happens to an entry that is copied. Name the other stream, o
           message:
             `${asName(other.name)} records ${stream} to ${asName(volume)} already, so ${asName(volume)} would hold it twice. Name the stream ` +
             `that ${asName(name)} is to record, or take ${asName(name)} out.`,
-          about: [name, other.name],
-          related: [{ at: headOf(other.item), message: `${asName(other.name)} records it too` }],
+          acceptAt: [name, other.name],
+          related: [{ at: namePlace(other.item), message: `${asName(other.name)} records it too` }],
           entails: [recording, ...filledBy(site.policies.volumeFill, plan.storage, recording)],
         });
     }

@@ -9,7 +9,7 @@ import { asName } from '../../text/words.ts';
 export const recorderNotReceiving: Rule = {
   id: 'recorder-not-receiving',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A device is to record a stream that it does not receive.',
   why: `The device that a volume is in must send the stream itself, or be among its receivers and be reached: a
 multicast group goes only where somebody has joined it. Nothing would be recorded, which is commonly noticed when it
@@ -23,7 +23,7 @@ is needed. Add the device to the stream's \`receivers\`.`,
         message:
           `${volume.name} is in ${host}, which receives nothing of what is recorded there, ` +
           `${few(recordings.map(({ name }) => name))}; ${receiver} does. Correct the host, or the receivers.`,
-        about: [volume.name, host, ...recordings.map(({ name }) => name)],
+        acceptAt: [volume.name, host, ...recordings.map(({ name }) => name)],
         related: recordings.map((one) => ({
           at: placeOf(one.item, ['stream']),
           message: `${one.name} is recorded there`,
@@ -57,7 +57,7 @@ is needed. Add the device to the stream's \`receivers\`.`,
               `${asName(host.name)} to the receivers of ${asName(stream.name)}.`
             : `${asName(volume.name)} is in ${asName(host.name)}, which gets nothing of ${asName(stream.name)}: ${words.what}. To record it, ` +
               `${words.remedy}.`,
-        about: [name, stream.name, host.name],
+        acceptAt: [name, stream.name, host.name],
         // The reason why it does not arrive is reported at its cause.
         effects: [unreached ?? recording],
         entails: filledBy(site, plan, recording),

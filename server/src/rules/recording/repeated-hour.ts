@@ -27,7 +27,7 @@ the name.`,
         message:
           `When the clocks of ${site.timezone ?? ''} go back, the hour ${hour} comes twice, and so do the file ` +
           `names of ${asName(name)}: the second file overwrites the first. Add %z to the name.`,
-        about: [name],
+        acceptAt: [name],
         fixes: () => {
           const pattern = withOffset(names.pattern);
           if (pattern === undefined) return [];

@@ -1,5 +1,5 @@
 import { type Fix, addEntry, fixOf, nodeAt, setValue } from '../../site/edit.ts';
-import { type Place, headOf, placeOf } from '../../site/item.ts';
+import { type Place, namePlace, placeOf } from '../../site/item.ts';
 import type { Recording } from '../../site/model.ts';
 import { type Bound, type RetentionBounds, retentionBounds } from '../../site/retention.ts';
 import type { VolumeFigures } from '../../storage/storage.ts';
@@ -22,7 +22,7 @@ kept, is for local law to say.`,
     for (const [name, { least, most }] of retentionBounds(site.policies.retention)) {
       if (least !== undefined && most !== undefined && least.time > most.time) {
         // Reported once for the two policies, not for each recording.
-        const both = `${least.policy.route.join()} ${most.policy.route.join()}`;
+        const both = `${least.policy.keyPath.join()} ${most.policy.keyPath.join()}`;
         if (!reported.has(both)) report(contradiction(name, least, most));
         reported.add(both);
         continue;
@@ -38,7 +38,7 @@ kept, is for local law to say.`,
 };
 
 function placeOfBound({ policy }: Bound, key: string): Place {
-  return placeOf(policy.item, [...policy.route, key]);
+  return placeOf(policy.item, [...policy.keyPath, key]);
 }
 
 function contradiction(name: string, least: Bound, most: Bound): Finding {
@@ -47,7 +47,7 @@ function contradiction(name: string, least: Bound, most: Bound): Finding {
     message:
       `${asName(name)} may be kept for ${duration(most.time)} at most and must be for ${duration(least.time)} at least, so ` +
       'no `keep` meets both. Correct one of them.',
-    about: [name],
+    acceptAt: [name],
     related: [{ at: placeOfBound(least, 'at-least'), message: `at least ${duration(least.time)}` }],
   };
 }
@@ -74,9 +74,9 @@ function findingOf(
     const asked =
       atLeast === undefined ? `allows ${duration(atMost ?? 0)} at most` : `asks for ${duration(atLeast)} at least`;
     return {
-      at: headOf(item),
+      at: namePlace(item),
       message: `${asName(name)} has no \`keep\`, and policy ${asked}. Say how long it is kept.`,
-      about: [name],
+      acceptAt: [name],
       related: asks(atLeast === undefined ? 'at-most' : 'at-least'),
       fixes: () => set(atLeast ?? atMost ?? 0),
     };
@@ -87,7 +87,7 @@ function findingOf(
     return {
       at,
       message: `${asName(name)} is kept for ${kept}, and policy asks for ${duration(atLeast)} at least. Keep it longer.`,
-      about: [name],
+      acceptAt: [name],
       related: asks('at-least'),
       fixes: () => set(atLeast),
     };
@@ -96,7 +96,7 @@ function findingOf(
     return {
       at,
       message: `${asName(name)} is kept for ${kept}, and policy allows ${duration(atMost)} at most. Delete it sooner.`,
-      about: [name],
+      acceptAt: [name],
       related: asks('at-most'),
       fixes: () => set(atMost),
     };
@@ -109,7 +109,7 @@ function findingOf(
     message:
       `${asName(name)} is to be kept for ${kept}, and ${asName(volume.volume.name)} is full after ${days(full)}, before ` +
       `the ${duration(atLeast)} that policy asks for. Lower bit rates, or take a larger volume.`,
-    about: [name, volume.volume.name],
+    acceptAt: [name, volume.volume.name],
     // A consequence of a volume that is too small, which is reported.
     effects: [volume],
     related: [

@@ -8,7 +8,7 @@ import { asName } from '../../text/words.ts';
 export const segmentKeyframe: Rule = {
   id: 'segment-keyframe',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: "The length of a recording's files is not a multiple of the keyframe interval.",
   why: `A stream that is recorded as it comes can only be cut at a keyframe: a file ends at the first keyframe at or after
 its time. Files then differ in length, and all are longer if keyframes are further apart than files should last.
@@ -32,7 +32,7 @@ Use a multiple of the keyframe interval.`,
         message:
           `With a keyframe every ${every}, files of ${asName(name)} last ${lasts.join(' or ')}, not ` +
           `${durationLike(segment, like)}. Use a multiple of ${every}.`,
-        about: [name, stream.name],
+        acceptAt: [name, stream.name],
         // A consequence of a mistyped interval, which is reported.
         effects: declaring.video === undefined ? [] : [declaring.video],
         related: [

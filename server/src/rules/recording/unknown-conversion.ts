@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const unknownConversion: Rule = {
   id: 'unknown-conversion',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A file pattern has a conversion that strftime does not know.',
   why: `The result differs from system to system: the letters as they are, or nothing. Write a literal percent sign
 twice.`,
@@ -21,7 +21,7 @@ twice.`,
         message:
           `strftime has no ${list(unknown, 'or')}, so the name differs from system to system. Use another ` +
           'conversion, or write %% for a percent sign.',
-        about: [name],
+        acceptAt: [name],
         entails: [item],
       });
     }

@@ -10,7 +10,7 @@ const LESS = ['raid6', 'raid10', 'raid5', 'mirror', 'none'] as const;
 export const volumeDisks: Rule = {
   id: 'volume-disks',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A volume has too few disks for its redundancy.',
   why: `Parity and mirrors need a number of disks: a mirror two, raid5 three, raid6 four, raid10 an even number from four
 up. Redundancy keeps a recording through the failure of a disk; it is no backup.`,
@@ -25,7 +25,7 @@ up. Redundancy keeps a recording through the failure of a disk; it is no backup.
         message:
           `${asName(name)} has ${count(disks, 'disk')}, and ${redundancy} takes ${takes}. Take more disks, or another ` +
           'redundancy.',
-        about: [name],
+        acceptAt: [name],
         // The volume's capacity is then unknown.
         entails: [volume],
         related: [{ at: placeOf(item, ['redundancy']), message: `${redundancy} takes ${takes}` }],

@@ -29,7 +29,7 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
         report({
           at: placeOf(volume.item, ['reserve']),
           message: `A reserve of ${threshold(volume.reserve)} leaves nothing of ${asName(volume.name)} for footage. Lower it.`,
-          about: [volume.name],
+          acceptAt: [volume.name],
         });
       }
       if (usableBytes === undefined || usableBytes === 0) continue;
@@ -53,7 +53,7 @@ redundancy and reserve. Keep them for less time, lower bit rates, or take a larg
           (isSlip(figures)
             ? 'Keep them for less time, or take a larger volume; are both units right?'
             : 'Keep them for less time, or take a larger volume.'),
-        about: [volume.name],
+        acceptAt: [volume.name],
         effects: [figures],
         entails: [figures],
         related: greatest.slice(0, SHOWN).map(({ recording, bytesKept: own }) => ({

@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const volumePathShared: Rule = {
   id: 'volume-path-shared',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two volumes of a host share a path, or one is inside the other.',
   why: `A path leads to one file system. Two volumes at one path are one disk counted twice: it fills in half
 the time. A volume inside another is a folder of it, unless a disk of its own is mounted there. Give each volume the
@@ -26,7 +26,7 @@ path where its own disk is mounted.`,
             ? `${asName(name)} and ${asName(other.name)} are both at ${path} of ${asName(host)}: one disk counted twice. Give each its own path.`
             : `${asName(inner.name)} at ${inner.path} is inside ${asName(outer.name)} at ${outer.path} of ${asName(host)}: what is written ` +
               'there fills both, unless a disk of its own is mounted there. Give each its own path.',
-          about: [name, other.name],
+          acceptAt: [name, other.name],
           related: [{ at: placeOf(other.item, ['path']), message: `the path of ${asName(other.name)}` }],
         });
       }

@@ -4,7 +4,7 @@ import { mountPoint } from '../../make/media/name-pattern.ts';
 export const volumePath: Rule = {
   id: 'volume-path',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The path of a volume is not where a recorder may write.',
   why: `Files are written and deleted below the path of their volume. That is the folder that the disk is mounted at, not
 the whole file system, and systemd takes it only as it is: without \`.\` and \`..\`, control characters, a backslash,
@@ -14,7 +14,7 @@ system disk.`,
   check({ site }: RuleContext, report: Report): void {
     for (const volume of site.volumes) {
       const path = mountPoint(volume);
-      if (typeof path !== 'string') report({ at: path.at, message: path.message, about: [volume.name] });
+      if (typeof path !== 'string') report({ at: path.at, message: path.message, acceptAt: [volume.name] });
     }
   },
 };

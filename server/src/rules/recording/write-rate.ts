@@ -28,7 +28,7 @@ disks, so it warns above 70 %.`,
           `${byteRate(peak)} to ${asName(name)} at peak, ${percentOver(peak, sustainedWrite, isOver ? WHOLE : WRITE_WARN)} of the ` +
           `${byteRate(sustainedWrite)} that it sustains${isOver ? '' : ` and more than ${threshold(WRITE_WARN)}`}. Lower ` +
           'bit rates, or take faster disks.',
-        about: [name],
+        acceptAt: [name],
         effects: [writeRate],
       });
     }

@@ -1,11 +1,11 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Interface } from '../../network/interface.ts';
 import type { Network } from '../../network/network.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Fix } from '../../site/edit.ts';
 import type { Device, Site, Stream } from '../../site/model.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { isMulticast } from '../../standards/ipv4.ts';
 import { few, list, asName } from '../../text/words.ts';
 
@@ -37,16 +37,16 @@ the port that is meant. A host with one card needs the route too; there only one
     for (const [device, uses] of without) {
       const networks = network.interfaces.of(device).map(({ domain }) => domain.name);
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `${asName(device.name)} is in ${list([...new Set(networks)])} and has no route for multicast, so it ` +
           `${effect(uses)}. Give it the route for 224.0.0.0/4 by the port that is meant.`,
-        about: [device.name, ...uses.map(({ stream }) => stream.name)],
+        acceptAt: [device.name, ...uses.map(({ stream }) => stream.name)],
         entails: network.deliveries.flatMap(({ unreached }) =>
           unreached.filter(({ why }) => why.obstacle === 'no-group-route' && why.device === device.name),
         ),
         related: uses.slice(0, 5).map(({ stream, sends }) => ({
-          at: placeOf(stream.item, sends ? ['source'] : receiverRoute(stream, device.name)),
+          at: placeOf(stream.item, sends ? ['source'] : receiverKeyPath(stream, device.name)),
           message: sends
             ? `${asName(stream.name)} is not sent`
             : `${asName(device.name)} gets nothing of ${asName(stream.name)}`,

@@ -1,15 +1,15 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { isOutside } from '../../network/address-uses.ts';
-import { lostBy } from '../../network/lost.ts';
+import { receiversLostBy } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
-import type { Way } from '../../network/route-table.ts';
+import type { RouteEntry } from '../../network/route-table.ts';
 import { type Fix, addEntry, fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Site, type Vlan, portName } from '../../site/model.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { formatAddress, isMulticast } from '../../standards/ipv4.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { asName } from '../../text/words.ts';
 
 export const routeGateway: Rule = {
@@ -29,20 +29,20 @@ address of the Internet: on Ethernet nobody answers. Name the address of the rou
         const { route, by } = way;
         const problem = route === undefined ? undefined : problemOf(network, device, way);
         if (route === undefined || by === undefined || problem === undefined) continue;
-        const lost = lostBy(network, (why) => isBy(why, route));
+        const lost = receiversLostBy(network, (why) => isBy(why, route));
         const stopped = network.traffic.flatMap(({ obstacle }) =>
           obstacle !== undefined && isBy(obstacle, route) ? [obstacle] : [],
         );
         report({
-          at: placeOf(device.item, route.via === undefined ? route.route : [...route.route, 'via']),
+          at: placeOf(device.item, route.via === undefined ? route.keyPath : [...route.keyPath, 'via']),
           severity: lost.length + stopped.length > 0 || route.via === undefined ? 'error' : 'warning',
           message: problem.message,
-          about: [device.name, portName(by.port)],
+          acceptAt: [device.name, portName(by.port)],
           // A consequence of a port in the wrong network, or of a switch that should route, which are reported.
           effects: [problem.of ?? idleGateway(site, by.domain.vlan) ?? by.port],
           entails: [...lost.map(({ unreached }) => unreached), ...stopped],
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
-            at: placeOf(stream.item, receiverRoute(stream, receiver)),
+            at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
             message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
           })),
           fixes: problem.fixes,
@@ -58,7 +58,7 @@ function idleGateway({ deviceByName }: Site, vlan: Vlan | undefined): Device | u
   return device?.kind === 'switch' && !device.routing ? device : undefined;
 }
 
-function isBy(why: Obstacle, route: Way['route']): boolean {
+function isBy(why: Obstacle, route: RouteEntry['route']): boolean {
   return 'route' in why && why.route === route && why.obstacle !== 'into-nothing';
 }
 
@@ -69,7 +69,7 @@ interface Problem {
   readonly fixes: () => readonly Fix[];
 }
 
-function problemOf(network: Network, device: Device, { by, via, to, route }: Way): Problem | undefined {
+function problemOf(network: Network, device: Device, { by, via, to, route }: RouteEntry): Problem | undefined {
   // A group is sent on the link itself, without the route's gateway.
   if (by === undefined || route === undefined || isMulticast(to.network)) return undefined;
   const name = by.domain.name;
@@ -78,7 +78,7 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
       message:
         `${formatAddress(route.via)} is ${asName(device.name)} itself, so it looks for everybody on the link. Name a router of ` +
         `${name}.`,
-      fixes: () => handTo(network, device, by, route.route),
+      fixes: () => handTo(network, device, by, route.keyPath),
     };
   if (via === undefined) {
     if (to.prefix > 0) return undefined;
@@ -88,9 +88,9 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
         'link for every address. Say the router in `via`, or, for multicast alone, write `to: 224.0.0.0/4`.',
       fixes: () => [
         ...routersAt(network, by).flatMap((address) =>
-          fixOf(`Hand it to ${address}`, addEntry(device.item, route.route, 'via', address)),
+          fixOf(`Hand it to ${address}`, addEntry(device.item, route.keyPath, 'via', address)),
         ),
-        ...forMulticast(device, route.route),
+        ...forMulticast(device, route.keyPath),
       ],
     };
   }
@@ -111,13 +111,13 @@ function problemOf(network: Network, device: Device, { by, via, to, route }: Way
   return {
     message: `${asName(device.name)} sends packets to ${said}, and ${what}: they are lost. Name a router of ${asName(name)}.`,
     of: idle ?? stray,
-    fixes: () => handTo(network, device, by, route.route),
+    fixes: () => handTo(network, device, by, route.keyPath),
   };
 }
 
-function handTo(network: Network, device: Device, by: NonNullable<Way['by']>, route: Route): Fix[] {
+function handTo(network: Network, device: Device, by: NonNullable<RouteEntry['by']>, keyPath: KeyPath): Fix[] {
   return routersAt(network, by).flatMap((address) =>
-    fixOf(`Hand it to ${address}`, setValue(device.item, [...route, 'via'], address)),
+    fixOf(`Hand it to ${address}`, setValue(device.item, [...keyPath, 'via'], address)),
   );
 }
 
@@ -126,7 +126,7 @@ function switchWith({ addressUses }: Network, address: number): Device | undefin
 }
 
 /** Addresses of routers in the network of an interface, as texts. */
-function routersAt({ addressUses, interfaces }: Network, by: NonNullable<Way['by']>): string[] {
+function routersAt({ addressUses, interfaces }: Network, by: NonNullable<RouteEntry['by']>): string[] {
   return addressUses
     .filter(({ device, address }) => {
       const own = interfaces.in(device, by.domain);
@@ -136,9 +136,9 @@ function routersAt({ addressUses, interfaces }: Network, by: NonNullable<Way['by
     .map(({ address }) => formatAddress(address));
 }
 
-function forMulticast({ item, routes }: Device, route: Route): Fix[] {
+function forMulticast({ item, routes }: Device, keyPath: KeyPath): Fix[] {
   if (routes.some(({ to }) => to.prefix === 4)) return [];
-  return fixOf('Send multicast by it alone', setValue(item, [...route, 'to'], '224.0.0.0/4'));
+  return fixOf('Send multicast by it alone', setValue(item, [...keyPath, 'to'], '224.0.0.0/4'));
 }
 
 export const examples: readonly Example[] = [

@@ -4,7 +4,7 @@ import type { Obstacle } from '../../network/delivery.ts';
 import { oppositePort } from '../../network/link.ts';
 import type { Network } from '../../network/network.ts';
 import { type Fix, fixOf, nameText, putElement } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Device, Vlan } from '../../site/model.ts';
 import { type Subnet, contains, formatAddress, formatSubnet } from '../../standards/ipv4.ts';
 import { few, list, asName } from '../../text/words.ts';
@@ -38,12 +38,12 @@ function withoutDefault(network: Network, device: Device): Finding | undefined {
       if (router.kind !== 'router' || at?.address === undefined || !hands) continue;
       const via = formatAddress(at.address);
       return {
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `${asName(device.name)} has no default route, so nothing behind it gets out by ${asName(router.name)}, though ${asName(router.name)} ` +
           `has a route back. Give it one by way of ${via}.`,
-        about: [device.name, router.name],
-        related: [{ at: headOf(router.item), message: `${asName(router.name)} is ${via}` }],
+        acceptAt: [device.name, router.name],
+        related: [{ at: namePlace(router.item), message: `${asName(router.name)} is ${via}` }],
         ...following(
           network,
           ({ obstacle, ...why }) => obstacle === 'no-route' && Object.values(why).includes(device.name),
@@ -83,15 +83,15 @@ function withoutWayBack(vlans: readonly Vlan[], network: Network, device: Device
   const names = lost.map(({ name }) => name);
   const via = formatAddress(own.address);
   return {
-    at: headOf(router.device.item),
+    at: namePlace(router.device.item),
     message:
       `${asName(router.device.name)} has no route to ${few(lost.map(({ name, subnet }) => `${formatSubnet(subnet)} of ${asName(name)}`))}: ` +
       `what ${asName(device.name)} hands to it from there is never answered. Give it ` +
       `${lost.length === 1 ? 'one' : 'them'} by way of ${via}, which is ${asName(device.name)}.`,
-    about: [router.device.name, device.name, ...names],
+    acceptAt: [router.device.name, device.name, ...names],
     related: [
       {
-        at: way?.route === undefined ? headOf(device.item) : placeOf(device.item, way.route.route),
+        at: way?.route === undefined ? namePlace(device.item) : placeOf(device.item, way.route.keyPath),
         message: `${asName(device.name)} hands what is for others to ${asName(router.device.name)}`,
       },
       ...vlans

@@ -1,6 +1,6 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Network } from '../../network/network.ts';
-import type { Refused } from '../../network/route-table.ts';
+import type { RefusedRoute } from '../../network/route-table.ts';
 import { type Fix, fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, portName } from '../../site/model.ts';
@@ -10,7 +10,7 @@ import { list, asName } from '../../text/words.ts';
 export const routeRefused: Rule = {
   id: 'route-refused',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Linux rejects a route.',
   why: `Of two routes for one destination the kernel accepts only the first ("File exists"), so which of two default routes
 counts depends on which is set first. A gateway must have an address in a subnet of the port ("Nexthop has invalid
@@ -26,14 +26,14 @@ gateway"): packets are handed to it on that link. And a port sends tagged frames
         if (port === undefined) continue;
         if (route.vlan !== undefined && !site.vlanByName.has(route.vlan)) continue;
         report({
-          at: placeOf(device.item, [...route.route, KEYS[refused.why]]),
+          at: placeOf(device.item, [...route.keyPath, KEYS[refused.why]]),
           message: messageOf(network, device, refused),
-          about: [device.name, portName(port)],
+          acceptAt: [device.name, portName(port)],
           // A consequence of a port in the wrong network, or without the VLAN of its address, which is reported.
           effects: refused.why === 'no-vlan' ? [route] : refused.why === 'off-link' ? [port] : [],
           entails: [route, ...(refused.why === 'off-link' ? missingTo(network, device) : [])],
           ...(refused.why === 'second' && {
-            related: [{ at: placeOf(device.item, refused.first.route), message: 'the first one' }],
+            related: [{ at: placeOf(device.item, refused.first.keyPath), message: 'the first one' }],
           }),
           fixes: () => fixesFor(network, device, refused),
         });
@@ -59,7 +59,7 @@ function missingTo({ deliveries, traffic }: Network, device: Device): object[] {
 
 const KEYS = { 'no-port': 'port', 'no-vlan': 'vlan', 'off-link': 'via', 'second': 'to' } as const;
 
-function messageOf({ interfaces }: Network, { name, portByName }: Device, refused: Refused): string {
+function messageOf({ interfaces }: Network, { name, portByName }: Device, refused: RefusedRoute): string {
   const { route } = refused;
   const port = `${name}/${route.port}`;
   switch (refused.why) {
@@ -84,7 +84,7 @@ function messageOf({ interfaces }: Network, { name, portByName }: Device, refuse
   }
 }
 
-function fixesFor({ topology }: Network, { item, portByName }: Device, refused: Refused): Fix[] {
+function fixesFor({ topology }: Network, { item, portByName }: Device, refused: RefusedRoute): Fix[] {
   if (refused.why !== 'second') return [];
   const hasCable = ({ port }: HostRoute): boolean => {
     const own = portByName.get(port);
@@ -96,7 +96,7 @@ function fixesFor({ topology }: Network, { item, portByName }: Device, refused: 
   return kept.flatMap((route) =>
     fixOf(
       `Keep the route by ${route.port}`,
-      ...both.filter((other) => other !== route).map((other) => remove(item, other.route)),
+      ...both.filter((other) => other !== route).map((other) => remove(item, other.keyPath)),
     ),
   );
 }

@@ -1,12 +1,12 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Obstacle } from '../../network/delivery.ts';
-import { type Lost, lostBy } from '../../network/lost.ts';
+import { type LostReceiver, receiversLostBy } from '../../network/lost.ts';
 import type { Network } from '../../network/network.ts';
 import { type Fix, fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type HostRoute, type Port, portName } from '../../site/model.ts';
 import { leadBy } from '../../site/multicast-route.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { formatSubnet, isMulticast } from '../../standards/ipv4.ts';
 import { few, asName } from '../../text/words.ts';
 
@@ -25,23 +25,23 @@ to another one, or remove it.`,
       if (device.routes.length === 0 || network.interfaces.of(device).length === 0) continue;
       for (const { by, port, route } of network.interfaces.table(device).declared) {
         if (by !== undefined || route === undefined) continue;
-        const lost = lostBy(network, (why) => why.obstacle === 'into-nothing' && why.route === route);
-        const alike = lostBy(network, (why) => isBy(port, why));
+        const lost = receiversLostBy(network, (why) => why.obstacle === 'into-nothing' && why.route === route);
+        const alike = receiversLostBy(network, (why) => isBy(port, why));
         const cable =
           network.topology.linkAt(port) === undefined ? 'has no cable' : 'has a cable that carries no network';
         report({
-          at: placeOf(device.item, [...route.route, 'port']),
+          at: placeOf(device.item, [...route.keyPath, 'port']),
           severity: lost.length > 0 || route.to.prefix === 0 ? 'error' : 'warning',
           message:
             `${portName(port)} ${cable}, and Linux sends by it all the same: ${lossWords(lost, route)}. Cable the ` +
             'port, lead the route to another, or remove it.',
-          about: [portName(port), device.name],
+          acceptAt: [portName(port), device.name],
           // A consequence of a cable to a port in no VLAN, which is reported.
           effects: [port],
           // Traffic that goes there without a route is lost for the same cable.
           entails: [...lost, ...alike].flatMap(({ unreached }) => [unreached, unreached.why]),
           related: lost.slice(0, 5).map(({ stream, receiver }) => ({
-            at: placeOf(stream.item, receiverRoute(stream, receiver)),
+            at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
             message: `${asName(receiver)} gets nothing of ${asName(stream.name)}`,
           })),
           fixes: () => [...leadElsewhere(network, device, route), ...takeOut(device, route)],
@@ -56,7 +56,7 @@ function isBy({ device, name }: Port, why: Obstacle): boolean {
   return why.obstacle === 'into-nothing' && why.device === device.name && why.port === name;
 }
 
-function lossWords(lost: readonly Lost[], { to }: HostRoute): string {
+function lossWords(lost: readonly LostReceiver[], { to }: HostRoute): string {
   if (lost.length === 0) return `what is for ${to.prefix === 0 ? 'other networks' : formatSubnet(to)} is lost`;
   const streams = [...new Set(lost.map(({ stream }) => stream.name))];
   return `${few(streams)} ${streams.length === 1 ? 'is' : 'are'} lost`;
@@ -77,7 +77,7 @@ function leadElsewhere({ interfaces }: Network, device: Device, route: HostRoute
 }
 
 function takeOut({ item, routes }: Device, route: HostRoute): Fix[] {
-  return fixOf('Remove the route', remove(item, routes.length === 1 ? ['routes'] : route.route));
+  return fixOf('Remove the route', remove(item, routes.length === 1 ? ['routes'] : route.keyPath));
 }
 
 export const examples: readonly Example[] = [

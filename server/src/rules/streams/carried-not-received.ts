@@ -1,5 +1,5 @@
 import { fixOf, nameText, putElement } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Stream } from '../../site/model.ts';
 import { senderOf } from '../../site/sender.ts';
 import { grouped } from '../../grouped.ts';
@@ -9,7 +9,7 @@ import { asName } from '../../text/words.ts';
 export const carriedNotReceived: Rule = {
   id: 'carried-not-received',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A device sends on a stream that it does not receive.',
   why: `What a device sends on must reach it first, and loads a link on the way. Until the device is among the receivers, that
 load is missing from every figure. Add it to the receivers of the stream that it carries.`,
@@ -31,9 +31,9 @@ load is missing from every figure. Add it to the receivers of the stream that it
         message:
           `${asName(source)} does not receive ${asName(carried.name)}, so it has nothing to send on. Add ${asName(source)} to the receivers ` +
           `of ${asName(carried.name)}.`,
-        about: [stream.name, carried.name, ...others.map((other) => other.stream.name)],
+        acceptAt: [stream.name, carried.name, ...others.map((other) => other.stream.name)],
         related: [
-          { at: headOf(carried.item), message: `the stream that ${asName(stream.name)} carries` },
+          { at: namePlace(carried.item), message: `the stream that ${asName(stream.name)} carries` },
           ...others.map((other) => ({
             at: placeOf(other.stream.item, ['carries']),
             message: `${asName(other.stream.name)} carries it too`,

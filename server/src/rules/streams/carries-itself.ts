@@ -6,7 +6,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const carriesItself: Rule = {
   id: 'carries-itself',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A stream carries itself, directly or through others.',
   why: `A stream takes its video and audio from the stream that it carries. In a circle they come from nowhere, so none of
 them has a rate. One of them is what the camera or tuner sends: leave \`carries\` out
@@ -30,7 +30,7 @@ there.`,
         report({
           at: placeOf(stream.item, ['carries']),
           message: `${asName(stream.name)} carries itself${way}. Remove carries from the one that the camera or tuner sends.`,
-          about: [stream.name],
+          acceptAt: [stream.name],
           related: others.map((other) => ({
             at: placeOf(other.item, ['carries']),
             message: `${asName(other.name)} carries ${other.carries ?? ''}`,

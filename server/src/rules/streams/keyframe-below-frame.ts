@@ -8,7 +8,7 @@ import { asName } from '../../text/words.ts';
 export const keyframeBelowFrame: Rule = {
   id: 'keyframe-below-frame',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'The keyframe interval is shorter than a frame.',
   why: `There cannot be more keyframes than frames. It is a slip, most likely in the unit, and files are cut and footage is
 joined by it. Cameras send a keyframe every one to four seconds.`,
@@ -25,7 +25,7 @@ joined by it. Cameras send a keyframe every one to four seconds.`,
         message:
           `At ${frameRate} frames a second a frame of ${asName(name)} lasts ${Math.round(frame)} ms, so there cannot be a ` +
           `keyframe every ${interval}. Is its unit right?`,
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(item, ['video', 'frame-rate']), message: 'the frame rate' }],
       });
     }

@@ -9,7 +9,7 @@ const LONGEST = 20 * SECOND;
 export const keyframeFar: Rule = {
   id: 'keyframe-far',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Keyframes are so far apart that a screen stays dark for long.',
   why: `A screen shows nothing before the first keyframe, after a lost packet the picture stays broken until the next, and
 files are cut there alone. Often it is a slip in the unit, or frames written as seconds. Cameras send a keyframe every
@@ -25,7 +25,7 @@ one to four seconds; up to 20 s is not reported.`,
         message:
           `With a keyframe every ${words} a screen that turns to ${name} stays dark for up to ${words}, and files are ` +
           'cut no finer. Let the encoder send one every 1 s to 4 s; is the unit right?',
-        about: [name],
+        acceptAt: [name],
         // Files end at keyframes, so they are longer too.
         entails: video === undefined ? [] : [video],
       });

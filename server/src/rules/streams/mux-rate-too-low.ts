@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const muxRateTooLow: Rule = {
   id: 'mux-rate-too-low',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A transport stream has a lower rate than its contents need.',
   why: `The multiplex carries video and audio with the headers of their packets, tables and clock references. A constant
 rate below that makes the multiplexer drop or delay pictures. It must hold the peak, not only the average: below the
@@ -28,7 +28,7 @@ peak it is a warning, below the average an error.`,
         message:
           `${asName(name)} needs ${bitRate(short ? needed.nominal : needed.peak)}${short ? '' : ' at peak'} with headers and ` +
           `tables, and its mux-rate is ${bitRate(muxRate)}. Set it to ${enough} or more, or lower the bitrate.`,
-        about: [name],
+        acceptAt: [name],
         fixes: () => fixOf(`Set the mux-rate to ${enough}`, setValue(item, ['mux-rate'], enough)),
       });
     }

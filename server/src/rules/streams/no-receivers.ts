@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
@@ -16,13 +16,13 @@ querier, and floods where switches flood groups that nobody has joined. Name its
       ...site.recordings.map(({ stream }) => stream),
     ]);
     for (const { item, name, receivers, group } of site.streams) {
-      if (receivers.length > 0 || used.has(name) || item.problems.some(({ route }) => route[0] === 'receivers'))
+      if (receivers.length > 0 || used.has(name) || item.problems.some(({ keyPath }) => keyPath[0] === 'receivers'))
         continue;
       const effect = group === undefined ? ', so it is not sent' : '; its group is sent anyway';
       report({
-        at: headOf(item),
+        at: namePlace(item),
         message: `Nobody receives ${asName(name)}${effect}. Name its receivers, or remove it.`,
-        about: [name],
+        acceptAt: [name],
       });
     }
   },

@@ -1,13 +1,13 @@
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Place, placeOf } from '../../site/item.ts';
 import type { Decodes, Device, Media, Stream } from '../../site/model.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { few, list, asName } from '../../text/words.ts';
 
 export const notDecodable: Rule = {
   id: 'not-decodable',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A screen receives a stream that it cannot decode.',
   why: `The packets arrive, and the screen stays black, silent, or says that it does not support the format. Let the
 camera or the server encode what the screen decodes, send the screen another stream, or complete \`decodes\` from the
@@ -38,13 +38,13 @@ interface Undecoded {
 
 function findingOf({ stream, device, problems }: Undecoded, others: readonly Undecoded[]): Finding {
   const { name } = device;
-  const place = (of: Stream): Place => placeOf(of.item, receiverRoute(of, name));
+  const place = (of: Stream): Place => placeOf(of.item, receiverKeyPath(of, name));
   return {
     at: place(stream),
     message:
       `${asName(name)} cannot show ${few([stream, ...others.map((one) => one.stream)].map((one) => one.name))}: ` +
       `${problems.join('; ')}. Change the encoding, or send ${asName(name)} another stream.`,
-    about: [name, stream.name, ...others.map((one) => one.stream.name)],
+    acceptAt: [name, stream.name, ...others.map((one) => one.stream.name)],
     related: [
       { at: placeOf(device.item, ['decodes']), message: `what ${asName(name)} decodes` },
       ...others.map((one) => ({ at: place(one.stream), message: `${one.stream.name} likewise` })),

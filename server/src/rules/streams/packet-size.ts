@@ -10,7 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const packetSize: Rule = {
   id: 'packet-size',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The packets of a stream do not fit into an Ethernet frame, or split a transport stream packet.',
   why: `An Ethernet frame carries ${MAX_PAYLOAD} bytes. A larger datagram is cut into fragments: with one of them lost
 the rest is of no use, and many devices drop fragments altogether. A datagram of a transport stream holds whole
@@ -33,7 +33,7 @@ packets of ${PACKET} bytes, seven as a rule. What is computed here does not coun
             `${better} B.`
           : `With ${headers} B of headers a packet of ${size} B is more than the ${MAX_PAYLOAD} B that a frame ` +
             `carries, and is cut into fragments. Take ${most} B or less.`,
-        about: [name],
+        acceptAt: [name],
         fixes: () => fixOf(`Write ${better} B`, setValue(item, ['packet-size'], `${better} B`)),
       });
     }

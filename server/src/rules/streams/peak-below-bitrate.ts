@@ -1,7 +1,7 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { MediaRate } from '../../site/model.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { bitRate, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -10,7 +10,7 @@ const PARTS = ['video', 'audio'] as const;
 export const peakBelowBitrate: Rule = {
   id: 'peak-below-bitrate',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The peak of a stream or a service is below its average.',
   why: `The peak is the most that the encoder sends, so it is at least the bit rate. Links are judged by the peak and
 disks by the average: with the two mixed up, a link that is too slow looks fine. Correct one of them, or leave the
@@ -33,7 +33,7 @@ interface Rated {
   readonly of: string;
   readonly rate: Pick<MediaRate, 'nominal' | 'peak'> | undefined;
   /** The routes of both keys. */
-  readonly keys: { readonly average: Route; readonly peak: Route };
+  readonly keys: { readonly average: KeyPath; readonly peak: KeyPath };
 }
 
 const OF_SERVICE = { average: ['rate'], peak: ['peak-rate'] } as const;
@@ -50,7 +50,7 @@ function tell({ item, of, rate, keys }: Rated, report: Report): void {
     message:
       `${of} peaks at ${bitRate(rate.peak)}, less than the ${bitRate(rate.nominal)} that it has on average. Correct ` +
       'one of them.',
-    about: [item.name],
+    acceptAt: [item.name],
     related: [{ at: average, message: `${bitRate(rate.nominal)} on average` }],
     fixes: () =>
       fixOf(

@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const portBeyondLast: Rule = {
   id: 'port-beyond-last',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'RTCP or audio of a stream would go to a port beyond 65535.',
   why: `RTP uses the port that is given, RTCP the next one, and audio beside video the next two. There is none above
 65535, so these cannot be sent. Use a lower port; those from 49152 up are meant for such use.`,
@@ -23,7 +23,7 @@ export const portBeyondLast: Rule = {
         message:
           `${asName(name)} takes ports ${port} to ${last}, RTCP${last - port > 1 ? ' and audio' : ''} at those above its own, ` +
           `and ${LAST_PORT} is the last there is. Take a lower one.`,
-        about: [name],
+        acceptAt: [name],
         fixes: () => {
           const free = nextFreePort(site, stream);
           return free === undefined ? [] : fixOf(`Use port ${free}`, setValue(item, ['port'], String(free)));

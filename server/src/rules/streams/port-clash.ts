@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const portClash: Rule = {
   id: 'port-clash',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Two streams are sent to the same port of one receiver.',
   why: `A receiver tells streams that arrive in datagrams apart by their port. With two at one port most show a mixture, or
 whichever came first. Give each its own pair of ports, even and odd.`,
@@ -27,7 +27,7 @@ whichever came first. Give each its own pair of ports, even and odd.`,
         message:
           `${asName(other.name)} is also sent to port ${port} of ${few(shared)}, which cannot tell them apart. Use another ` +
           'pair.',
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(other.item, ['port']), message: `the port of ${asName(other.name)}` }],
         fixes: () => nextFreePortFix(site, stream),
       });

@@ -8,7 +8,7 @@ import { asName } from '../../text/words.ts';
 export const portMissing: Rule = {
   id: 'port-missing',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A stream has no port.',
   why: `Sender and receiver must agree on the port, and clashes between streams cannot be seen without it. RTP takes an
 even port, 5004 by custom, and RTCP the one above. RTSP is asked for at port 554 where nothing else is said.`,
@@ -25,7 +25,7 @@ even port, 5004 by custom, and RTCP the one above. RTSP is asked for at port 554
       report({
         at: placeOf(item, ['transport']),
         message: `${asName(name)} has no port; ${hint}. Give it one.`,
-        about: [name],
+        acceptAt: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'port', String(free));
           return fixOf(`Use port ${free}`, edit);

@@ -1,4 +1,4 @@
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { isRateKnown } from '../../site/media.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -7,7 +7,7 @@ import { asName } from '../../text/words.ts';
 export const rateMissing: Rule = {
   id: 'rate-missing',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A stream has no bit rate, so its load is missing.',
   why: `Without a rate the stream is missing from the load of every link and the size of every recording, and the site looks
 better than it is. Declare \`bitrate\` under \`video\` and \`audio\` as set in the camera, or \`mux-rate\` for a
@@ -45,29 +45,33 @@ function originOf(site: Site, stream: Stream, circles: ReadonlySet<Stream>): Str
 
 function findings({ item, name, video, audio, transport, muxRate }: Stream, report: Report): void {
   if (muxRate !== undefined) return;
-  const about = [name];
+  const acceptAt = [name];
   // Another rule reports a faulty rate.
   const isWritten = (part: string): boolean =>
-    item.mentions.some(({ route: [first, key] }) => first === part && key === 'bitrate');
+    item.mentions.some(({ keyPath: [first, key] }) => first === part && key === 'bitrate');
   const loss = 'so its load is missing on links and disks';
   if (video !== undefined && video.rate === undefined && !isWritten('video')) {
     report({
       at: placeOf(item, ['video'], 'key'),
-      about,
+      acceptAt,
       message: `No bit rate is known for the video of ${asName(name)}, ${loss}. Declare its bitrate, as set in the camera.`,
     });
   }
   if (audio !== undefined && audio.rate === undefined && !isWritten('audio')) {
     report({
       at: placeOf(item, ['audio'], 'key'),
-      about,
+      acceptAt,
       message: `No bit rate is known for the audio of ${asName(name)}, ${loss}. Declare its bitrate.`,
     });
   }
   if (video === undefined && audio === undefined) {
     const what =
       transport === 'ts-udp' || transport === 'ts-rtp' ? 'a mux-rate, or video with a bitrate' : 'video with a bitrate';
-    report({ at: headOf(item), about, message: `No bit rate is known for ${asName(name)}, ${loss}. Declare ${what}.` });
+    report({
+      at: namePlace(item),
+      acceptAt,
+      message: `No bit rate is known for ${asName(name)}, ${loss}. Declare ${what}.`,
+    });
   }
 }
 

@@ -11,7 +11,7 @@ const ABSURD = 20;
 export const rateNotOfCodec: Rule = {
   id: 'rate-not-of-codec',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Audio has a bit rate that its codec cannot have.',
   why: `Some codecs have one rate, which follows from the samples: G.711 (\`pcma\`, \`pcmu\`) has 8 bits a sample
 and channel, L16 has 16, G.722 has 64 kb/s. The others have a least and a most. With another figure, often kb/s for
@@ -37,7 +37,7 @@ the rate, or the codec, the sample rate or the channels.`,
         // Such a rate would overload every link on its way.
         severity: value > ABSURD * most ? 'error' : 'warning',
         message: `${audio?.codec} ${has} here: ${asName(name)} cannot have ${bitRate(value)}. Correct the rate, or the codec.`,
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
         // A consequence of a wrong sample rate, which is reported.
         effects: audio?.sampleRate === undefined ? [] : [audio],

@@ -39,11 +39,11 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
           message:
             `${asName(stream.name)} is ${bitRate(peak)}, and ${portName(port)}, which sends it, does ${bitRate(speed)}. ` +
             'Correct the rate, or the speed of the port.',
-          about: [stream.name, portName(port)],
+          acceptAt: [stream.name, portName(port)],
           effects: unlikeCodec(stream),
           related: [
             {
-              at: placeOf(port.device.item, [...port.route, 'speed']),
+              at: placeOf(port.device.item, [...port.keyPath, 'speed']),
               message: `${portName(port)}: ${bitRate(speed)}`,
             },
             ...own.flatMap(({ related }) => related),
@@ -65,7 +65,7 @@ rate of any other and nothing would be overloaded without it. Correct the rate, 
         `${asName(slip.name)} is ${bitRate(context.network.rates(slip).payload.peak)}, ${Math.floor(times)} times as much as ` +
         `any other stream, and without it nothing would be overloaded: ${few(overloads.map(({ name }) => name))}. ` +
         "Correct the rate; if it is right, lower the stream's rate, or take faster links and larger disks.",
-      about: [slip.name],
+      acceptAt: [slip.name],
       effects: unlikeCodec(slip),
       related: overloads.flatMap(({ related }) => related),
       entails: overloads.flatMap(({ effects }) => effects),
@@ -84,7 +84,7 @@ function slowPort(alike: readonly Beyond[], overloads: readonly Overloaded[]): F
     message:
       `${portName(port)} does ${bitRate(speed)}, and each of ${list(names.map(asName))}, which it sends, is more. Correct the ` +
       'speed of the port, or the rates.',
-    about: [portName(port), port.device.name, ...names],
+    acceptAt: [portName(port), port.device.name, ...names],
     related: [
       ...alike.map(({ stream }) => ({ at: placeOfRate(stream), message: `the rate of ${asName(stream.name)}` })),
       ...overloads.flatMap(({ related }) => related),
@@ -259,8 +259,8 @@ function unlikeCodec({ video, audio }: Stream): object[] {
 /** The place of the greater part of its rate, the peak before the average. */
 function placeOfRate({ item, video, audio }: Stream): Place {
   const part = (video?.rate?.peak ?? 0) >= (audio?.rate?.peak ?? 0) ? 'video' : 'audio';
-  const routes = [[part, 'peak-bitrate'], [part, 'bitrate'], ['mux-rate'], ['service'], ['multiplex'], [part]];
-  return placeOf(item, routes.find((route) => nodeAt(item, route) !== undefined) ?? []);
+  const keyPaths = [[part, 'peak-bitrate'], [part, 'bitrate'], ['mux-rate'], ['service'], ['multiplex'], [part]];
+  return placeOf(item, keyPaths.find((route) => nodeAt(item, route) !== undefined) ?? []);
 }
 
 export const examples: readonly Example[] = [

@@ -16,7 +16,7 @@ const LEAST_OF_ANY = 16_000;
 export const rateTooLow: Rule = {
   id: 'rate-too-low',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Video has a bit rate too low for any picture.',
   why: `The rate is far below what any encoder needs for video of that size, most often kb/s in place of Mb/s.
 Loads of links and days of footage are computed from it, so a disk that looks half empty is full within days. Correct
@@ -34,7 +34,7 @@ the rate.`,
         message:
           `${asName(name)} has ${bitRate(rate.nominal)}, and no encoder gets video${of} below ${bitRate(least)}. ` +
           'Correct the rate.',
-        about: [name],
+        acceptAt: [name],
         fixes: () => {
           const meant = 1000 * rate.nominal;
           return fixOf(`Set ${bitRate(meant)}`, setValue(item, ['video', 'bitrate'], bitRate(meant)));

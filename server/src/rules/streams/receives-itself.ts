@@ -1,13 +1,13 @@
 import { fixOf, remove } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
 export const receivesItself: Rule = {
   id: 'receives-itself',
   severity: 'warning',
-  due: 'value',
+  showAfter: 'value',
   summary: 'The source of a stream is among its own receivers.',
   why: `A device already has what it sends, so another one was probably meant, which gets nothing until it is named. A server
 that records or sends on its own stream is rightly among its receivers.`,
@@ -21,14 +21,14 @@ that records or sends on its own stream is rightly among its receivers.`,
           (recording) => recording.stream === name && site.volumeByName.get(recording.volume ?? '')?.host === source,
         ) || site.streams.some((other) => other.carries === name && other.source === source);
       if (isUsed) continue;
-      const route = receiverRoute(stream, source);
+      const keyPath = receiverKeyPath(stream, source);
       report({
-        at: placeOf(item, route),
+        at: placeOf(item, keyPath),
         message:
           `${asName(source)} is the source of ${asName(name)}, and neither records it nor sends it on, so it need not receive it. Name ` +
           'the device that was meant, or take it out.',
-        about: [name, source],
-        fixes: () => fixOf(`Take ${asName(source)} out of the receivers`, remove(item, route)),
+        acceptAt: [name, source],
+        fixes: () => fixOf(`Take ${asName(source)} out of the receivers`, remove(item, keyPath)),
       });
     }
   },

@@ -8,7 +8,7 @@ import { asName } from '../../text/words.ts';
 export const rtspAddressShared: Rule = {
   id: 'rtsp-address-shared',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Two streams have the same RTSP address.',
   why: `A camera tells its streams apart by the address in the request: its port and path. One address gives one stream, so
 both names get the same picture, and the loads include a stream that does not exist. The
@@ -32,7 +32,7 @@ receivers.`,
           `${asName(other.name)} has the same address at ${asName(source)}, port ${port}, ` +
           `${path === '' ? 'without a path' : `path ${path}`}: both are one stream. Give each its \`path\`, or ` +
           'declare one stream with all receivers.',
-        about: [name],
+        acceptAt: [name],
         // The duplicate then needs no session of its own.
         entails: [stream],
         related: [{ at: placeOf(other.item, ['path']), message: `${asName(other.name)} has the same address` }],

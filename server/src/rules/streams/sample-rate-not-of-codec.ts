@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const sampleRateNotOfCodec: Rule = {
   id: 'sample-rate-not-of-codec',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'Audio has a sample rate that its codec cannot have.',
   why: `Opus, AAC, MPEG audio, AC-3 and G.722 know a few sample rates each, and no codec has fewer than about 8000
 samples a second. With another figure, often Hz for kHz, no encoder starts, and the rate of packets is computed for a
@@ -26,7 +26,7 @@ stream that does not exist. Correct the sample rate, or the codec.`,
       report({
         at: placeOf(item, ['audio', 'sample-rate']),
         message: `${audio.codec} is sampled at ${wanted}: ${name} cannot have ${kilohertz(rate)}. Correct it, or the codec.`,
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(item, ['audio', 'codec']), message: 'the codec' }],
         // Its bit rate is computed from it.
         entails: [audio],

@@ -1,4 +1,4 @@
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Site, Stream } from '../../site/model.ts';
 import { fixOf, scalarText, setValue } from '../../site/edit.ts';
 import { grouped } from '../../grouped.ts';
@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const sentTwice: Rule = {
   id: 'sent-twice',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A device sends on one stream twice to the same receiver.',
   why: `The receiver gets the same pictures twice and each link on the way carries them twice. Often another stream was
 meant and is not sent at all, as happens to an entry that is copied. Name the other stream, or take one out.`,
@@ -35,8 +35,8 @@ meant and is not sent at all, as happens to an entry that is copied. Name the ot
           message:
             `${other.name} sends ${stream.carries} to ${few(both)} already, so it comes twice, and nothing sends ` +
             `${few(names)} on. Name the stream that ${stream.name} is to carry, or take ${stream.name} out.`,
-          about: [stream.name, other.name],
-          related: [{ at: headOf(other.item), message: `${other.name} carries it too` }],
+          acceptAt: [stream.name, other.name],
+          related: [{ at: namePlace(other.item), message: `${other.name} carries it too` }],
           fixes: () =>
             names
               .slice(0, OFFERED)
@@ -67,8 +67,8 @@ function servicesTwice(site: Site, reached: (stream: Stream) => readonly string[
       message:
         `${other.name} sends ${service} to ${few(reached(stream))} already, so it comes twice, and nothing sends ` +
         `${few(left)}. Name the service that ${stream.name} is to send, or take ${stream.name} out.`,
-      about: [stream.name, other.name],
-      related: [{ at: headOf(other.item), message: `${other.name} sends it too` }],
+      acceptAt: [stream.name, other.name],
+      related: [{ at: namePlace(other.item), message: `${other.name} sends it too` }],
       fixes: () =>
         left
           .slice(0, OFFERED)

@@ -1,7 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { nextFreeAddress } from '../../site/free/address.ts';
 import { type Fix, addEntry, fixOf } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Device, type Site, type Stream, type Vlan, isRtsp } from '../../site/model.ts';
 import { formatAddress } from '../../standards/ipv4.ts';
 import { few, asName } from '../../text/words.ts';
@@ -33,14 +33,14 @@ only information: the device may have an address that is not written here.`,
       if (vlan === undefined || hasAddress(device) || device.item.problems.some(isUnknownKey)) continue;
       const names = few(streams.map(({ name }) => name));
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         severity: vlan.pool === undefined ? 'information' : 'warning',
         message:
           vlan.pool === undefined
             ? `${asName(device.name)} has no address, and ${names} ${streams.length === 1 ? 'is' : 'are'} pulled from it. Give its address.`
             : `${asName(device.name)} gets its address from the DHCP pool of ${asName(vlan.name)}, so it may change, but ${names} ` +
               `${streams.length === 1 ? 'is' : 'are'} pulled from it. Give it one outside the pool, or reserve one.`,
-        about: [device.name],
+        acceptAt: [device.name],
         entails: [device],
         fixes: () => giveAddress(site, device, vlan),
       });
@@ -62,7 +62,7 @@ function giveAddress(site: Site, { item, ports }: Device, vlan: Vlan): Fix[] {
   const [only, ...others] = ports;
   if (free === undefined || only === undefined || others.length > 0) return [];
   const text = formatAddress(free);
-  const where = only.route[1] === undefined || only.route[1] === only.name ? only.route : undefined;
+  const where = only.keyPath[1] === undefined || only.keyPath[1] === only.name ? only.keyPath : undefined;
   if (where === undefined) return [];
   return fixOf(
     `Give it ${text}, the next free address of ${asName(vlan.name)}`,

@@ -3,13 +3,13 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { grouped } from '../../grouped.ts';
 import { placeOf } from '../../site/item.ts';
 import { type Device, type Site, type Stream, isRtsp } from '../../site/model.ts';
-import { receiverRoute } from '../../site/receiver.ts';
+import { receiverKeyPath } from '../../site/receiver.ts';
 import { count, list, asName } from '../../text/words.ts';
 
 export const tooManySessions: Rule = {
   id: 'too-many-sessions',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'More receivers pull from a device than it serves at once.',
   why: `A camera sends a copy for each session, and refuses one too many: whoever comes last, perhaps the recorder after a
 restart, gets nothing. Let a server pull the stream once and send it on, or take a receiver out. A
@@ -36,12 +36,12 @@ screen with \`decoders\` counts for as many streams as it shows at a time.`,
         message:
           `${asName(device.name)} serves ${count(device.sessions, 'session')} at once, but ${list(who)} pull ${number}: ` +
           'whoever comes last gets nothing. Let a server pull it once and send it on.',
-        about: [device.name, ...streams.map(({ name }) => name)],
+        acceptAt: [device.name, ...streams.map(({ name }) => name)],
         // A consequence of duplicate streams that use up sessions, which are reported.
         effects: isMended ? same : [],
         related: streams.flatMap((stream) =>
           stream.receivers.map((receiver) => ({
-            at: placeOf(stream.item, receiverRoute(stream, receiver)),
+            at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
             message: `${asName(receiver)} pulls ${asName(stream.name)}`,
           })),
         ),

@@ -1,7 +1,7 @@
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Obstacle } from '../../network/delivery.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
-import { asPull } from '../../network/traffic.ts';
+import { trafficAsStream } from '../../network/traffic.ts';
 import { placeOf } from '../../site/item.ts';
 import type { Device, Traffic } from '../../site/model.ts';
 import { few, asName } from '../../text/words.ts';
@@ -21,7 +21,7 @@ a path it gets nowhere, and loads no link. Remove the obstacle, or correct its e
       if (from === undefined || to === undefined) continue;
       if (from === to) {
         const message = `${asName(traffic.name)} goes from ${asName(from.name)} to itself, so that it takes no link. Correct one of its ends.`;
-        report({ at: placeOf(traffic.item, ['to']), message, about: [traffic.name, from.name] });
+        report({ at: placeOf(traffic.item, ['to']), message, acceptAt: [traffic.name, from.name] });
       } else if (obstacle !== undefined) stopped.push({ traffic, from, to, obstacle });
     }
     // One obstacle to several is one finding.
@@ -38,7 +38,7 @@ interface Stopped {
 }
 
 function wordsOf({ traffic, to, obstacle }: Omit<Stopped, 'from'>): string {
-  const { what, remedy } = obstacleWords(obstacle, to.name, asPull(traffic, to));
+  const { what, remedy } = obstacleWords(obstacle, to.name, trafficAsStream(traffic, to));
   return `${what}. ${remedy.replace(/^./, (first) => first.toUpperCase())}.`;
 }
 
@@ -48,7 +48,7 @@ function findingOf(words: string, first: Stopped, others: readonly Stopped[]): F
   return {
     at: placeOf(first.traffic.item, ['to']),
     message: `${few(all.map(({ traffic }) => traffic.name))} ${verb} not get to ${asName(first.to.name)}: ${words}`,
-    about: [...new Set(all.flatMap(({ traffic, from, to }) => [traffic.name, to.name, from.name]))],
+    acceptAt: [...new Set(all.flatMap(({ traffic, from, to }) => [traffic.name, to.name, from.name]))],
     effects: all.map(({ obstacle }) => obstacle),
     related: others.map(({ traffic }) => ({
       at: placeOf(traffic.item, ['to']),

@@ -6,7 +6,7 @@ import { asName } from '../../text/words.ts';
 export const transportCodec: Rule = {
   id: 'transport-codec',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: "A transport stream cannot carry one of the stream's codecs.",
   why: `A transport stream marks each of its parts with a stream type, and there is none for G.711, G.722, MJPEG and VP9: no
 receiver could decode them. Send the stream by rtp or rtsp, or encode the sound as AAC.`,
@@ -23,7 +23,7 @@ receiver could decode them. Send the stream by rtp or rtsp, or encode the sound 
         message:
           `A transport stream cannot carry ${codec}, so nobody can decode ${asName(name)}. Send it as rtp, or encode it ` +
           `as ${codec === video?.codec ? 'h264' : 'aac'}.`,
-        about: [name],
+        acceptAt: [name],
       });
     }
   },

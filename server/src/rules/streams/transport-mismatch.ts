@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const transportMismatch: Rule = {
   id: 'transport-mismatch',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A key of a stream does not fit its transport.',
   why: `\`rtsp\` means RTP inside the TCP connection of one receiver, and TCP has no multicast: such a stream cannot
 have a group. A multiplex rate is that of a transport stream; with \`rtp\` or \`rtsp\`, video and audio are sent as
@@ -17,14 +17,14 @@ they are and it has no effect.`,
   check({ site }: RuleContext, report: Report): void {
     for (const stream of site.streams) {
       const { item, name, transport, group, muxRate } = stream;
-      const about = [name];
+      const acceptAt = [name];
       if (isRtsp(transport) && group !== undefined) {
         report({
           at: placeOf(item, ['transport']),
           message:
             `${transport} is sent ${transport === 'rtsp' ? 'in TCP ' : ''}to one receiver at a time, so it has no group. Send it as rtp, or ` +
             'remove the group.',
-          about,
+          acceptAt,
           related: [{ at: placeOf(item, ['group']), message: 'its group' }],
           fixes: () => [
             asRtp(stream, nextFreePort(site, stream, RTP_PORT, { ...stream, transport: 'rtp' })),
@@ -38,7 +38,7 @@ they are and it has no effect.`,
           message:
             `${transport} has no multiplex, so the mux-rate has no effect. Remove it, or send a transport stream: ` +
             'ts-rtp or ts-udp.',
-          about,
+          acceptAt,
           fixes: () => without(stream, 'mux-rate', 'Remove the mux-rate'),
         });
       }

@@ -1,12 +1,12 @@
 import { addEntry, fixOf } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
 export const transportMissing: Rule = {
   id: 'transport-missing',
   severity: 'warning',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A stream does not say how it is packed.',
   why: `The headers make a few per cent of difference in the rate, and decide whether a receiver can play it at all. Without \`transport\`
 the stream is counted as \`rtp\`. A stream that carries another has a transport of its own, since it is packed anew.`,
@@ -16,16 +16,16 @@ the stream is counted as \`rtp\`. A stream that carries another has a transport 
       if (
         transport !== undefined ||
         (receivers.length === 0 && group === undefined) ||
-        item.problems.some(({ route }) => route[0] === 'transport')
+        item.problems.some(({ keyPath }) => keyPath[0] === 'transport')
       )
         continue;
       const over = carries === undefined ? '' : `, and takes none over from ${asName(carries)}`;
       report({
-        at: headOf(item),
+        at: namePlace(item),
         message:
           `${asName(name)} has no transport${over}: it is counted as rtp. Say how it is packed: rtsp, rtsp-udp, ` +
           'rtp, ts-udp or ts-rtp.',
-        about: [name],
+        acceptAt: [name],
         fixes: () => {
           const edit = addEntry(item, [], 'transport', 'rtp');
           return fixOf('Say that it is rtp', edit);

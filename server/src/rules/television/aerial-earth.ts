@@ -28,7 +28,7 @@ lightning. Never work on an aerial or its coax while thunder is near; falls from
             'bonded. Have a licensed person bond it to local codes, and run the coax through an earth-block.'
           : `${asName(name)} stands outside the protected zone, and the site does not say that its mast is earthed. Have a licensed person ` +
             'earth it to local codes, and write the conductor under `earthed`.',
-        about: [name],
+        acceptAt: [name],
       });
     }
   },

@@ -1,7 +1,7 @@
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import type { Signal } from '../../television/signals.ts';
 import { isReceiver } from '../../television/reception.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { type Device, type Site, connectorAt } from '../../site/model.ts';
 import { asName } from '../../text/words.ts';
 
@@ -40,12 +40,12 @@ outlet or a receiver, or take it out.`,
       if (!isCabled && signals.all.every(({ source, multiplex }) => source.device !== device || seen.has(multiplex)))
         continue;
       report({
-        at: placeOfLast(site, signal) ?? headOf(device.item),
+        at: placeOfLast(site, signal) ?? namePlace(device.item),
         message: isCabled
           ? `What ${asName(device.name)} receives ends at ${asName(end.device.name)}, with no outlet and no receiver behind it. Run it on, ` +
             `or remove ${asName(device.name)}.`
           : `No coax leads from ${asName(device.name)} to an outlet or a receiver. Cable it, or remove it.`,
-        about: [device.name, ...(isCabled ? [end.device.name] : [])],
+        acceptAt: [device.name, ...(isCabled ? [end.device.name] : [])],
         // Open outputs and missing reception follow from it.
         entails: [
           end.device,
@@ -73,7 +73,7 @@ function placeOfLast(site: Site, { at, steps }: Signal): ReturnType<typeof place
     if (!('cable' in by)) continue;
     const { cable } = by;
     const end = [cable.from, cable.to].find((one) => connectorAt(site, one)?.device === at.device);
-    return placeOf(cable.item, end?.route ?? []);
+    return placeOf(cable.item, end?.keyPath ?? []);
   }
   return undefined;
 }

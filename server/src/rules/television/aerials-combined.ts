@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Connector, Device } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { list, asName } from '../../text/words.ts';
@@ -33,11 +33,11 @@ interval. Combine aerials by band, each for channels of its own, or lead one aer
 
 function twice(at: Connector, multiplex: Multiplex, aerials: readonly Device[], second: Device): Parameters<Report>[0] {
   return {
-    at: headOf(second.item),
+    at: namePlace(second.item),
     message:
       `${asName(multiplex.name)} comes to ${asName(at.device.name)} from ${list(aerials.map(({ name }) => asName(name)))}: it disturbs itself. ` +
       'Combine them by band, each for channels of its own.',
-    about: [...aerials.map(({ name }) => name), multiplex.name],
+    acceptAt: [...aerials.map(({ name }) => name), multiplex.name],
   };
 }
 

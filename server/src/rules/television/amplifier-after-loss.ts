@@ -1,5 +1,5 @@
 import { fixOf } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Connector, type Device, type Site, connectorName } from '../../site/model.ts';
 import { moveEdits } from '../../site/television/insert-part.ts';
 import { type Moved, amplifiedBefore, worthMoving } from '../../television/amplified-first.ts';
@@ -46,13 +46,13 @@ function foundAt(site: Site, amplifier: Device, gains: readonly Gain[]): Finding
   const cured = gains.flatMap(({ point, moved }) => ((moved.margin ?? 0) >= margin ? [point] : []));
   const receivers = new Map(cured.map(({ signal }) => [signal.at.device, signal]));
   return {
-    at: headOf(amplifier.item),
+    at: namePlace(amplifier.item),
     message:
       `${decibels(best.moved.lossInFront)} of loss are in front of ${asName(amplifier.name)}. At ${asName(source.device.name)} it would ` +
       `give ${decibels(best.moved.gained)} more of carrier to noise. Move it there, in front of splitters and long coax.`,
-    about: [amplifier.name],
+    acceptAt: [amplifier.name],
     related: [...receivers].map(([device, { at, multiplex }]) => ({
-      at: headOf(device.item),
+      at: namePlace(device.item),
       message: `${asName(multiplex.name)} reaches ${at.name} with too little carrier to noise`,
     })),
     fixes: () => [

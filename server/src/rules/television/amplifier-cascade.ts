@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { isEnoughWithout } from '../../television/without-amplifier.ts';
 import { list } from '../../text/words.ts';
@@ -27,11 +27,11 @@ and one with more output in front of a large splitter, do for a house.`,
     for (const [over, row] of rows) {
       const spare = row.find((device) => isEnoughWithout(plan.television, device, margin) !== undefined);
       report({
-        at: headOf(over.item),
+        at: namePlace(over.item),
         message:
           `${list(row.map(({ name }) => name))} are in a row, and their distortion adds up. ` +
           `Take ${spare === undefined ? 'one' : spare.name} out.`,
-        about: row.map(({ name }) => name),
+        acceptAt: row.map(({ name }) => name),
         entails: row.flatMap((device) => plan.television.amplifier(device) ?? []),
       });
     }

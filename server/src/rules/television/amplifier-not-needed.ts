@@ -1,5 +1,5 @@
 import { fixOf } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { takeOutEdits } from '../../site/television/insert-part.ts';
 import { decibels, level } from '../../text/radio-words.ts';
 import { isEnoughWithout } from '../../television/without-amplifier.ts';
@@ -18,11 +18,11 @@ export const amplifierNotNeeded: Rule = {
       const without = isEnoughWithout(plan.television, device, site.policies.aerialSystem.margin);
       if (without === undefined) continue;
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `Without ${asName(device.name)} the weakest outlet or tuner would still have ${level(without.level)} and a margin of ` +
           `${decibels(without.margin)}. Take it out.`,
-        about: [device.name],
+        acceptAt: [device.name],
         // A consequence of a row that is too long, where one must go anyway.
         effects: [load],
         fixes: () => fixOf(`Take ${asName(device.name)} out`, ...takeOutEdits(site, device)),

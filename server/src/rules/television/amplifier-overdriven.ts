@@ -1,5 +1,5 @@
 import { fixOf } from '../../site/edit.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import { takeOutEdits } from '../../site/television/insert-part.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
 import { attenuatorInFront } from '../../television/insert-fix.ts';
@@ -23,12 +23,12 @@ amplifier with less gain. What makers give as largest output holds for two carri
       if (headroom === undefined || limit === undefined || headroom >= 0) continue;
       const behind = tooMuchBehind(television, device, -headroom, site.policies.aerialSystem.margin);
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `${asName(device.name)} puts out ${asName(strongest.multiplex.name)} at ${level(strongest.level)}, ${decibels(-headroom)} above ` +
           `its limit of ${level(limit)} with ${count(carriers, 'multiplex', 'multiplexes')}. Put an attenuator of ` +
           `${behind.loss} dB in front, ${behind.loss > attenuatorFor(-headroom) ? 'as what is behind it needs, ' : ''}or take less gain.`,
-        about: [device.name],
+        acceptAt: [device.name],
         related: [
           { at: placeOf(device.item, ['max-output']), message: 'its largest output, with two carriers' },
           ...placesOf(behind),
@@ -51,11 +51,11 @@ function placesOf({ points, receivers }: TooMuch): Related[] {
   const outlets = new Map(byLevel.map(({ signal }) => [signal.at.device, signal]));
   return [
     ...[...outlets].map(([{ item }, { multiplex, level: at }]) => ({
-      at: headOf(item),
+      at: namePlace(item),
       message: `${asName(multiplex.name)} arrives at ${level(at)} here, more than an outlet may have`,
     })),
     ...receivers.map(({ at, composite, maxInput }) => ({
-      at: headOf(at.device.item),
+      at: namePlace(at.device.item),
       message: `${at.name} gets ${level(composite)} in all, and takes ${level(maxInput)}`,
     })),
   ];

@@ -30,7 +30,7 @@ picture. Its supply is on the wrong side too. Swap the two coaxes.`,
         message:
           `${few(names)} ${names.length === 1 ? 'arrives' : 'arrive'} at the output of ${asName(device.name)}, which lets nothing ` +
           'through to its input. Swap its coaxes.',
-        about: [device.name, `${device.name}/out`, ...names],
+        acceptAt: [device.name, `${device.name}/out`, ...names],
         entails: [device, ...multiplexes],
         fixes: () =>
           fixOf(

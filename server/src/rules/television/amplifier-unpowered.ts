@@ -28,7 +28,7 @@ off before you screw a plug, and keep mains supplies indoors, dry and ventilated
             ? '. Put a power inserter on that coax.'
             : `: ${list(names)} ${names.length === 1 ? 'passes' : 'pass'} no current. Set power-pass there, or put an ` +
               'inserter in front.'),
-        about: [device.name, ...names],
+        acceptAt: [device.name, ...names],
         effects: [device],
       });
     }

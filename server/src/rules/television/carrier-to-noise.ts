@@ -1,5 +1,5 @@
-import { aboutConnector } from '../../site/about.ts';
-import { headOf } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
+import { namePlace } from '../../site/item.ts';
 import { few, asName } from '../../text/words.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { type Connector, type Device, connectorName } from '../../site/model.ts';
@@ -86,16 +86,16 @@ function found(television: Television, { affected, behind }: CommonCause<Short>,
   const also = others.length === 0 ? '' : `; also ${few(others.map((point) => point.signal.multiplex.name))}`;
   const elsewhere = affected.filter((one) => one !== first);
   return {
-    at: headOf(at.device.item),
+    at: namePlace(at.device.item),
     message:
       `${asName(signal.multiplex.name)} reaches ${connectorName(at)} with ${decibels(ratio)} of carrier to noise, ${words}${also}` +
       (behind === undefined
         ? ''
         : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
       '. Lower the loss in front of the first amplifier, or take a better aerial.',
-    about: [...aboutConnector(at), ...[worst, ...others].map((point) => point.signal.multiplex.name)],
+    acceptAt: [...acceptAtConnector(at), ...[worst, ...others].map((point) => point.signal.multiplex.name)],
     related: elsewhere.map((one) => ({
-      at: headOf(one.at.device.item),
+      at: namePlace(one.at.device.item),
       message: `${asName(one.signal.multiplex.name)} has ${decibels(one.worst.carrierToNoise ?? 0)} here`,
     })),
     effects: affected.flatMap((one) => [one.worst, ...one.others]),

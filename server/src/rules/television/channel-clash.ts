@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { transmissionOf } from '../../site/television/channel.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
@@ -44,12 +44,12 @@ function isApart(widths: ReadonlyMap<Multiplex, number>, a: Signal, b: Signal): 
 
 function clash(at: Connector, a: Signal, b: Signal): Parameters<Report>[0] {
   return {
-    at: headOf(b.multiplex.item),
+    at: namePlace(b.multiplex.item),
     message:
       `${asName(a.multiplex.name)} and ${asName(b.multiplex.name)} are both at ${connectorName(at)}, at ${megahertz(a.frequency)} and ` +
       `${megahertz(b.frequency)}: neither is received. Filter one of them out, or turn its aerial away.`,
-    about: [a.multiplex.name, b.multiplex.name, connectorName(at)],
-    related: [{ at: headOf(a.multiplex.item), message: 'the other' }],
+    acceptAt: [a.multiplex.name, b.multiplex.name, connectorName(at)],
+    related: [{ at: namePlace(a.multiplex.item), message: 'the other' }],
   };
 }
 

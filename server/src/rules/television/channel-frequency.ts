@@ -7,7 +7,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const channelFrequency: Rule = {
   id: 'channel-frequency',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'Channel and frequency of a multiplex disagree, or the plan has no such channel.',
   why: `One of them is a slip, and a receiver that is tuned by it finds nothing. The site's \`channel-plan\` says where a
 channel is; transmitters may be moved from there by a small offset.`,
@@ -20,7 +20,7 @@ channel is; transmitters may be moved from there by a small offset.`,
         report({
           at: placeOf(item, ['channel']),
           message: `${site.channelPlan} has no channel ${channel}. Correct it, or the site's channel-plan.`,
-          about: [name],
+          acceptAt: [name],
         });
       } else if (frequency !== undefined && !isOnChannel(site.channelPlan, channel, frequency)) {
         const other = channelAt(site.channelPlan, frequency);
@@ -29,7 +29,7 @@ channel is; transmitters may be moved from there by a small offset.`,
           message:
             `Channel ${channel} is at ${megahertz(centre)}, and ${megahertz(frequency)} is ` +
             `${other === undefined ? 'no channel' : `channel ${other}`}. Correct one of them.`,
-          about: [name],
+          acceptAt: [name],
           related: [{ at: placeOf(item, ['channel']), message: 'its channel' }],
           fixes: () => [
             ...(other === undefined

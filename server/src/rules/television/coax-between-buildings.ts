@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const coaxBetweenBuildings: Rule = {
@@ -20,7 +20,7 @@ person fit an isolator. Never bond a screen in one building to the earth of anot
         message:
           `This coax goes from ${here} to ${there} and ties their earths together. Take fibre and a tuner on the ` +
           'network, or have a licensed person fit an isolator.',
-        about: aboutItem(cable.item),
+        acceptAt: acceptAtItem(cable.item),
       });
     }
   },

@@ -1,6 +1,6 @@
 import { placeOf } from '../../site/item.ts';
 import { nodeAt } from '../../site/edit.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { isCoax } from '../../standards/television/coax.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -22,7 +22,7 @@ for a part that is screwed on directly a length of a few centimetres.`,
       report({
         at: placeOf(cable.item, ['from']),
         message: `This coax has no ${lacks.join(' and no ')}, so no loss is counted for it. Write ${lacks.length === 1 ? 'it' : 'both'}.`,
-        about: aboutItem(cable.item),
+        acceptAt: acceptAtItem(cable.item),
       });
     }
   },

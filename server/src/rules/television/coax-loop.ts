@@ -1,5 +1,5 @@
 import { placeOf } from '../../site/item.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import type { Cable } from '../../site/model.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
@@ -19,14 +19,14 @@ channels vanish. From each aerial the coax must branch like a tree. Take one coa
       report({
         at: placeOf(run.cable.item, ['from']),
         message: `This coax closes a loop: what comes from ${asName(source.device.name)} goes round in it. Remove one coax of the loop.`,
-        about: aboutItem(run.cable.item),
+        acceptAt: acceptAtItem(run.cable.item),
       });
     }
     for (const { cable } of plan.television.signals.rings)
       report({
         at: placeOf(cable.item, ['from']),
         message: 'This coax closes a loop: the amplifier feeds its own input. Remove one coax of the loop.',
-        about: aboutItem(cable.item),
+        acceptAt: acceptAtItem(cable.item),
       });
   },
 };

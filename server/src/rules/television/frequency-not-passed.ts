@@ -1,11 +1,11 @@
-import { headOf, placeOf } from '../../site/item.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { few, asName } from '../../text/words.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { televisionEnds } from '../../standards/television/channel-plan.ts';
 import { skyFrequency } from '../../site/television/channel.ts';
-import { within } from '../../television/part.ts';
-import type { Stopped } from '../../television/signals.ts';
+import { isInBand } from '../../television/part.ts';
+import type { StoppedSignal } from '../../television/signals.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const frequencyNotPassed: Rule = {
@@ -17,7 +17,7 @@ satellite, a filter for 470–694 MHz stops channels from 49 on. Take a part for
 it.`,
   source: 'common practice, no source',
   check({ plan, site }: RuleContext, report: Report): void {
-    const byDevice = new Map<Device, Stopped[]>();
+    const byDevice = new Map<Device, StoppedSignal[]>();
     for (const stopped of plan.television.signals.stopped) {
       const known = byDevice.get(stopped.device);
       if (known === undefined) byDevice.set(stopped.device, [stopped]);
@@ -30,14 +30,17 @@ it.`,
       const first = stopped[0]?.signal;
       if (first === undefined) continue;
       report({
-        at: range === undefined || within(range, first.frequency) ? headOf(device.item) : placeOf(device.item, [key]),
+        at:
+          range === undefined || isInBand(range, first.frequency)
+            ? namePlace(device.item)
+            : placeOf(device.item, [key]),
         message:
-          range === undefined || within(range, first.frequency)
+          range === undefined || isInBand(range, first.frequency)
             ? `${asName(device.name)} does not let ${few(names)} pass by ${first.at.name}, which is not for ` +
               `${megahertz(first.frequency)}. Lead the coax to another of its connectors, or round it.`
             : `${asName(device.name)} does not let ${few(names)} pass: ${megahertz(first.frequency)} is outside of ` +
               `${megahertz(range.from)} to ${megahertz(range.to)}. Take a part for it, or lead the coax round this one.`,
-        about: [device.name, ...names],
+        acceptAt: [device.name, ...names],
         entails: [...new Set(stopped.map(({ signal }) => signal.multiplex))],
       });
     }
@@ -54,7 +57,7 @@ function reportOutside(site: RuleContext['site'], { kind, item, name, aerial }: 
     const frequency = skyFrequency(site, multiplex);
     // Frequencies that telephones use today are reported by mobile-band.
     const isOld = frequency !== undefined && frequency >= (televisionEnds(site.channelPlan) ?? Infinity);
-    return frequency === undefined || isOld || within(range, frequency) ? [] : [{ name: multiplex.name, frequency }];
+    return frequency === undefined || isOld || isInBand(range, frequency) ? [] : [{ name: multiplex.name, frequency }];
   });
   const [first] = outside;
   if (first === undefined) return;
@@ -65,7 +68,7 @@ function reportOutside(site: RuleContext['site'], { kind, item, name, aerial }: 
       `${name} is made for ${megahertz(range.from)} to ${megahertz(range.to)}, and ${few(names)} ` +
       `${names.length === 1 ? 'is' : 'are'} outside of it, at ${megahertz(first.frequency)}. Correct one of them, or take ` +
       'an aerial for it.',
-    about: [name, ...names],
+    acceptAt: [name, ...names],
   });
 }
 

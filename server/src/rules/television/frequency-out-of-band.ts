@@ -8,7 +8,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const frequencyOutOfBand: Rule = {
   id: 'frequency-out-of-band',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A multiplex has a frequency at which its system is not sent.',
   why: `A digit is missing or too many, or the unit is wrong. Of a satellite it is the frequency of the transponder in the
 sky, as its operator lists it, not the first intermediate frequency that the LNB puts on the coax: that is computed.`,
@@ -28,7 +28,7 @@ sky, as its operator lists it, not the first intermediate frequency that the LNB
         message:
           `${system} is sent at ${where}, and ${asName(name)} is declared at ${megahertz(frequency)}. Correct the frequency` +
           `${isSatellite(system) ? ': it is that of the transponder, not that on the coax' : ''}.`,
-        about: [name],
+        acceptAt: [name],
         related: [{ at: placeOf(item, ['system']), message: 'its system' }],
       });
     }

@@ -1,4 +1,4 @@
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { valueAt } from '../../television/part.ts';
@@ -31,7 +31,7 @@ Otherwise every level behind it is wrong by twice that figure.`,
         report({
           at: placeOf(item, [key]),
           message: `The ${key.replace('-', ' ')} of ${asName(name)} is below 0 dB, so it would ${WOULD[key] ?? 'gain'}. Write it without the minus.`,
-          about: [name],
+          acceptAt: [name],
           fixes: () => (better === undefined ? [] : fixOf(`Write ${better}`, setValue(item, [key], better))),
         });
       }
@@ -41,7 +41,7 @@ Otherwise every level behind it is wrong by twice that figure.`,
       report({
         at: placeOf(item, ['attenuation']),
         message: 'The attenuation of this coax is below 0 dB, so it would gain. Write it without the minus.',
-        about: aboutItem(item),
+        acceptAt: acceptAtItem(item),
       });
     }
   },

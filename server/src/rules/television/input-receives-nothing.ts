@@ -5,7 +5,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const inputReceivesNothing: Rule = {
   id: 'input-receives-nothing',
   severity: 'warning',
-  due: 'pause',
+  showAfter: 'pause',
   summary: 'Nothing that comes by the coax is sent in a system that the receiver takes there.',
   why: `A receiver for DVB-T shows nothing of a satellite, and one for DVB-S nothing of an aerial. Lead the coax to the
 connector that is made for it, or correct the systems.`,
@@ -23,7 +23,7 @@ connector that is made for it, or correct the systems.`,
         message:
           `${device.name}/${name} receives ${list([...systems], 'or')}, and what comes by its coax is sent in ` +
           `${list([...sent].flatMap((system) => system ?? []))}. Lead the coax elsewhere, or correct the systems.`,
-        about: [`${device.name}/${name}`, device.name],
+        acceptAt: [`${device.name}/${name}`, device.name],
       });
     }
   },

@@ -1,5 +1,5 @@
-import { aboutConnector } from '../../site/about.ts';
-import { headOf } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import { outletWindow } from '../../standards/television/reception.ts';
 import { isSatellite } from '../../standards/television/system.ts';
@@ -56,7 +56,7 @@ function findingOf({ affected, behind }: CommonCause<Low>): Finding {
   const { at, signal, min, names } = first;
   const elsewhere = affected.filter((one) => one !== first);
   return {
-    at: headOf(at.device.item),
+    at: namePlace(at.device.item),
     message:
       `${asName(signal.multiplex.name)} reaches ${connectorName(at)} at ${level(signal.level)}, ${decibels(min - signal.level)} below the ` +
       `usual ${level(min)}; it is at ${megahertz(signal.frequency)} on the coax` +
@@ -64,11 +64,11 @@ function findingOf({ affected, behind }: CommonCause<Low>): Finding {
         ? ''
         : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
       '. Take thicker coax, or a shorter way.',
-    about: [...aboutConnector(at), ...names],
+    acceptAt: [...acceptAtConnector(at), ...names],
     // A consequence where another multiplex there has too little carrier to noise, which is reported.
     effects: affected.map((one) => one.signal),
     related: elsewhere.map((one) => ({
-      at: headOf(one.at.device.item),
+      at: namePlace(one.at.device.item),
       message: `${asName(one.signal.multiplex.name)} arrives at ${level(one.signal.level)} here`,
     })),
   };

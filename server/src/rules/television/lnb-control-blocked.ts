@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Device, connectorName } from '../../site/model.ts';
 import { few, asName } from '../../text/words.ts';
 import type { LnbCable } from '../../television/lnb-cable.ts';
@@ -30,12 +30,12 @@ a plug.`,
       if (lost.length === 0) continue;
       const receivers = cables.flatMap(({ asking }) => asking.map(connectorName));
       report({
-        at: headOf(part.item),
+        at: namePlace(part.item),
         message:
           `${asName(part.name)} lets neither 13/18 V nor 22 kHz of ${few(receivers)} pass, so that ` +
           `${few(cables.map(({ from }) => connectorName(from)))} stays at vertical, low band: ` +
           `${few(lost.map(({ name }) => name))} ${lost.length === 1 ? 'is' : 'are'} out of reach. Take a part with power pass, or lead the cable past it.`,
-        about: [part.name, ...cables.map(({ from }) => from.device.name)],
+        acceptAt: [part.name, ...cables.map(({ from }) => from.device.name)],
       });
     }
   },

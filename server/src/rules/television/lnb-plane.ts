@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { connectorName } from '../../site/model.ts';
 import { few, list, asName } from '../../text/words.ts';
 import { planeWords } from '../../text/radio-words.ts';
@@ -29,9 +29,9 @@ takes the picture from the other. Give each tuner a cable and an output of its o
       const others = onOccasions.filter((one) => one.contested.from === contested.from && one.item !== item);
       report({
         ...foundIn(site, contested),
-        at: headOf(item),
-        about: [name, contested.from.device.name],
-        related: others.map((one) => ({ at: headOf(one.item), message: `so does ${asName(one.name)}` })),
+        at: namePlace(item),
+        acceptAt: [name, contested.from.device.name],
+        related: others.map((one) => ({ at: namePlace(one.item), message: `so does ${asName(one.name)}` })),
       });
     }
   },

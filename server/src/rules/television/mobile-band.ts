@@ -1,10 +1,10 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { televisionEnds } from '../../standards/television/channel-plan.ts';
 import { megahertz } from '../../text/radio-words.ts';
 import { skyFrequency } from '../../site/television/channel.ts';
 import { type System, isSatellite } from '../../standards/television/system.ts';
 import { filterInFront } from '../../television/insert-fix.ts';
-import { within } from '../../television/part.ts';
+import { isInBand } from '../../television/part.ts';
 import type { Signal } from '../../television/signals.ts';
 import type { FrequencyRange } from '../../text/quantity.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -27,11 +27,11 @@ one of their masts is near, it is overloaded, whatever its levels of television 
       const frequency = skyFrequency(site, multiplex);
       if (frequency === undefined || frequency < end || !isTerrestrial(system)) continue;
       report({
-        at: headOf(item),
+        at: namePlace(item),
         message:
           `${asName(name)} is at ${megahertz(frequency)}, and television ends at ${megahertz(end)} in ${site.channelPlan}: ` +
           'mobile telephones are there. Check the channel, and filter in front of the first amplifier.',
-        about: [name],
+        acceptAt: [name],
         // A consequence where a part stops it, which is reported.
         effects: [multiplex],
       });
@@ -43,13 +43,13 @@ one of their masts is near, it is overloaded, whatever its levels of television 
       const lowest = Math.min(...open.map(({ frequency }) => frequency));
       if (at === undefined || open.length === 0 || isKeptOut(device.aerial?.frequencies, end)) continue;
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         severity: 'information',
         message:
           `No filter is in front of ${asName(device.name)}, and it takes what is above ${megahertz(end)} as well: a telephone ` +
           'mast near by is stronger than television and overloads it. Put a filter in front, or say under ' +
           'frequencies what it takes.',
-        about: [device.name],
+        acceptAt: [device.name],
         fixes: () => filterInFront(site, television, at, { from: lowest < VHF_ENDS ? VHF : UHF, to: end }),
       });
     }
@@ -81,7 +81,7 @@ function isFiltered({ steps, frequency }: Signal, end: number): boolean {
     // A filter without declared frequencies counts as one for this.
     if (kind === 'filter') return aerial?.frequencies === undefined || isKeptOut(aerial.frequencies, end);
     return [...coaxInputs.values()].some(
-      ({ passes }) => passes !== undefined && within(passes, frequency) && isKeptOut(passes, end),
+      ({ passes }) => passes !== undefined && isInBand(passes, frequency) && isKeptOut(passes, end),
     );
   });
 }

@@ -18,7 +18,7 @@ import type { Severity, Site } from '../../site/model.ts';
 export const multiplexParameters: Rule = {
   id: 'multiplex-parameters',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'A multiplex has parameters that its system does not have, or no place in the spectrum.',
   why: `Nothing can be on air like that, so one of them is a slip, and neither rate nor level can be counted on. Take the
 parameters from a meter, or from the broadcaster's table.`,
@@ -32,7 +32,7 @@ parameters from a meter, or from the broadcaster's table.`,
         at: placeOf(multiplex.item, [fault.key]),
         message: fault.message,
         ...(fault.severity !== undefined && { severity: fault.severity }),
-        about: [multiplex.name],
+        acceptAt: [multiplex.name],
       });
     }
   },

@@ -1,5 +1,5 @@
-import { aboutItem } from '../../site/about.ts';
-import { headOf, placeOf } from '../../site/item.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
+import { namePlace, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { computedRate, netRateOf, transmissionOf } from '../../site/television/channel.ts';
 import { fraction } from '../../standards/television/net-rate.ts';
@@ -14,7 +14,7 @@ const CLOSE = 0.01;
 export const multiplexRate: Rule = {
   id: 'multiplex-rate',
   severity: 'error',
-  due: 'item',
+  showAfter: 'item',
   summary: 'The rates of a multiplex contradict each other.',
   why: `A multiplex carries no more than its modulation, code rate and guard interval leave. Where its services add up to
 more, or its \`net-rate\` is not that of the formula, one of the figures is a slip, and the loads of all streams from it
@@ -30,7 +30,7 @@ are wrong. The peaks of the services may add up to more: the multiplex shares it
           message:
             `${asName(name)} can have ${bitRate(computed.rate)} (${computed.formula}), and its net rate is given as ` +
             `${bitRate(netRate)}. Correct one of them.`,
-          about: aboutItem(item),
+          acceptAt: acceptAtItem(item),
         });
       else if (netRate !== undefined && netRate > mostOf(site, multiplex))
         report({
@@ -38,7 +38,7 @@ are wrong. The peaks of the services may add up to more: the multiplex shares it
           message:
             `The net rate of ${asName(name)} is given as ${bitRate(netRate)}, and its channel, modulation and code rate leave ` +
             `no more than ${bitRate(mostOf(site, multiplex))}. Correct one of them.`,
-          about: aboutItem(item),
+          acceptAt: acceptAtItem(item),
         });
       else reportServices(site, multiplex, report);
     }
@@ -60,11 +60,11 @@ function reportServices(site: Site, multiplex: Multiplex, report: Report): void 
   const sum = own.reduce((total, { rate = 0 }) => total + rate, 0);
   if (sum <= most) return;
   report({
-    at: headOf(multiplex.item),
+    at: namePlace(multiplex.item),
     message:
       `${few(own.map(({ name }) => name))} of ${asName(multiplex.name)} take ${bitRate(sum)} together, ` +
       `${percent(sum, most)} of the ${bitRate(most)} that it has. Correct their rates, or what they are in.`,
-    about: [multiplex.name, ...own.map(({ name }) => name)],
+    acceptAt: [multiplex.name, ...own.map(({ name }) => name)],
   });
 }
 

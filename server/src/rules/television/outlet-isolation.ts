@@ -1,5 +1,5 @@
-import { headOf } from '../../site/item.ts';
-import { aboutConnector } from '../../site/about.ts';
+import { namePlace } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
 import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import { decibels } from '../../text/radio-words.ts';
 import type { Signal } from '../../television/signals.ts';
@@ -28,11 +28,11 @@ isolation, or outlets with some of their own.`,
         if (parted === undefined || parted.isolation >= NEEDED || reported.has(parted.at)) continue;
         reported.add(parted.at);
         report({
-          at: headOf(parted.at.item),
+          at: namePlace(parted.at.item),
           message:
             `${connectorName(one.at)} and ${connectorName(other.at)} are ${decibels(parted.isolation)} apart by ` +
             `${asName(parted.at.name)}, and ${decibels(NEEDED)} are needed. Take a part with more isolation.`,
-          about: [parted.at.name, ...aboutConnector(one.at), ...aboutConnector(other.at)],
+          acceptAt: [parted.at.name, ...acceptAtConnector(one.at), ...acceptAtConnector(other.at)],
         });
       }
   },

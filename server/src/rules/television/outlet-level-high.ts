@@ -1,6 +1,6 @@
-import { aboutConnector } from '../../site/about.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
 import type { Fix } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Connector, type Device, connectorName } from '../../site/model.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
 import { attenuatorInFront } from '../../television/insert-fix.ts';
@@ -53,24 +53,24 @@ function found({ plan: { television }, site }: RuleContext, { affected, behind }
   const loss = attenuatorFor(Math.max(excessAt(worst), ...receivers.map(excessOf)));
   const where = elsewhere.map((one) => connectorName(one.at));
   return {
-    at: headOf(at.device.item),
+    at: namePlace(at.device.item),
     message:
       `${asName(signal.multiplex.name)} arrives at ${level(signal.level)}, ${decibels(excessAt(worst))} above the ` +
       `${level(window?.max ?? 0)} that an outlet may have` +
       (others.length === 0 ? '' : `; above it too: ${few(others.map(nameOf))}`) +
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       `. It needs an attenuator of ${loss} dB, or less gain.`,
-    about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    acceptAt: [...acceptAtConnector(at), ...[worst, ...others].map(nameOf)],
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
     // A single high signal makes the levels uneven.
     entails: [...affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)), ...receivers],
     related: [
       ...elsewhere.map((one) => ({
-        at: headOf(one.at.device.item),
+        at: namePlace(one.at.device.item),
         message: `${nameOf(one.worst)} arrives at ${level(one.worst.signal.level)} here`,
       })),
       ...receivers.map((receiver) => ({
-        at: headOf(receiver.at.device.item),
+        at: namePlace(receiver.at.device.item),
         message: `${asName(receiver.at.name)} gets ${level(receiver.composite)} in all, and takes ${level(receiver.maxInput)}`,
       })),
     ],

@@ -1,5 +1,5 @@
-import { aboutConnector } from '../../site/about.ts';
-import { headOf } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import { type Affected, type CommonCause, commonCauses } from '../../television/common-cause.ts';
 import type { Point } from '../../television/reception.ts';
@@ -50,20 +50,20 @@ function found({ affected, behind }: CommonCause<Low>): Finding {
   const elsewhere = affected.filter((one) => one !== first);
   const where = elsewhere.map((one) => connectorName(one.at));
   return {
-    at: headOf(at.device.item),
+    at: namePlace(at.device.item),
     message:
       `${asName(signal.multiplex.name)} arrives at ${level(signal.level)}, ${decibels(missingAt(worst))} below the ` +
       `${level(window?.min ?? 0)} that an outlet needs` +
       (others.length === 0 ? '' : `; below it too: ${few(others.map(nameOf))}`) +
       (behind === undefined ? '' : `; likewise at ${few(where)} behind ${asName(behind.name)}`) +
       '. Lower the loss on the way, or amplify at the aerial.',
-    about: [...aboutConnector(at), ...[worst, ...others].map(nameOf)],
+    acceptAt: [...acceptAtConnector(at), ...[worst, ...others].map(nameOf)],
     // A consequence where it is too low for a receiver on the same aerial, which is reported.
     effects: affected.flatMap((one) => [one.worst, ...one.others]),
     // A single low signal makes the levels uneven.
     entails: affected.flatMap((one) => [one.worst, ...one.others].map(({ signal: own }) => own)),
     related: elsewhere.map((one) => ({
-      at: headOf(one.at.device.item),
+      at: namePlace(one.at.device.item),
       message: `${nameOf(one.worst)} arrives at ${level(one.worst.signal.level)} here`,
     })),
   };

@@ -63,7 +63,7 @@ function findingOf(
   return {
     at: placeOfEnd(site, one),
     message: `${list(all.map(words))}: who asks for ${asked} gets ${got}${pair === undefined ? '' : ', and the other way round'}. ${todo}.`,
-    about: [...new Set(all.flatMap(({ from, to }) => [nameOf(from), nameOf(to), from.device.name, to.device.name]))],
+    acceptAt: [...new Set(all.flatMap(({ from, to }) => [nameOf(from), nameOf(to), from.device.name, to.device.name]))],
     related: others.map((other) => ({ at: placeOfEnd(site, other), message: words(other) })),
     fixes: () => (pair === undefined ? [] : swapped(site, one, pair)),
   };
@@ -78,7 +78,7 @@ function endAt(site: Site, { run: { cable }, to }: Astray): CableEnd | undefined
 }
 
 function placeOfEnd(site: Site, astray: Astray): ReturnType<typeof placeOf> {
-  return placeOf(astray.run.cable.item, endAt(site, astray)?.route ?? []);
+  return placeOf(astray.run.cable.item, endAt(site, astray)?.keyPath ?? []);
 }
 
 function swapped(site: Site, one: Astray, other: Astray): Fix[] {
@@ -90,8 +90,8 @@ function swapped(site: Site, one: Astray, other: Astray): Fix[] {
       title: `Swap ${endName(first)} and ${endName(second)}`,
       safe: false,
       edits: [
-        setValue(one.run.cable.item, first.route, text(second)),
-        setValue(other.run.cable.item, second.route, text(first)),
+        setValue(one.run.cable.item, first.keyPath, text(second)),
+        setValue(other.run.cable.item, second.keyPath, text(first)),
       ],
     },
   ];

@@ -1,4 +1,4 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
@@ -12,9 +12,9 @@ an amplifier takes the current, or a DC block in front of the aerial.`,
   check({ plan }: RuleContext, report: Report): void {
     for (const { aerial, supply } of plan.television.directCurrent.intoAerials)
       report({
-        at: headOf(aerial.item),
+        at: namePlace(aerial.item),
         message: `${asName(supply.device.name)} puts current into ${asName(aerial.name)}, and nothing on the way takes it. Put a part without power pass in between, such as a DC block.`,
-        about: [aerial.name, supply.device.name],
+        acceptAt: [aerial.name, supply.device.name],
       });
   },
 };

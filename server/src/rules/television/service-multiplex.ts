@@ -40,7 +40,7 @@ a meter shows at its lead, or take the service from a multiplex that is received
         message:
           `No ${sky ? 'LNB' : 'aerial'} receives ${list(names, 'or')}, so ${few(uses.map(({ name }) => name))} cannot be ` +
           `had. Add ${names.length === 1 ? 'it' : 'one of them'} to \`receives\` of the one that does, or choose another multiplex.`,
-        about: [...new Set([first.name, ...names])],
+        acceptAt: [...new Set([first.name, ...names])],
         related: others.map(({ at, name }) => ({ at, message: `${asName(name)} needs it too` })),
       });
     }
@@ -56,7 +56,7 @@ function both({ item, name, service, multiplex }: Stream, report: Report): void 
     message:
       `${asName(name)} names both the service ${asName(service)} and the whole of ${asName(multiplex)}, and is counted ` +
       'as the service alone. Remove one of the two.',
-    about: [name, service, multiplex],
+    acceptAt: [name, service, multiplex],
     related: [{ at: placeOf(item, ['service']), message: 'the service' }],
     fixes: () => [
       ...fixOf(`Send ${asName(service)} alone`, remove(item, ['multiplex'])),
@@ -89,7 +89,7 @@ function usesOf(site: Site): Use[] {
       multiplexes.map((multiplex) => ({
         name,
         multiplexes: multiplexesOf(site, { multiplex }),
-        at: placeOf(item, item.names.find(({ names, text }) => names === 'multiplexes' && text === multiplex)?.route),
+        at: placeOf(item, item.names.find(({ names, text }) => names === 'multiplexes' && text === multiplex)?.keyPath),
       })),
     ),
   ];

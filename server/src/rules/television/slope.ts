@@ -1,5 +1,5 @@
-import { aboutConnector } from '../../site/about.ts';
-import { headOf } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Connector, connectorName } from '../../site/model.ts';
 import { type Affected, commonCauses } from '../../television/common-cause.ts';
 import type { Point } from '../../television/reception.ts';
@@ -37,7 +37,7 @@ equaliser, better coax on the long run, or an aerial that is turned a little eve
       const { at, strong, weak, allowed } = first;
       const elsewhere = affected.filter((one) => one !== first);
       report({
-        at: headOf(at.device.item),
+        at: namePlace(at.device.item),
         message:
           `${asName(strong.signal.multiplex.name)} arrives at ${level(strong.signal.level)} and ${asName(weak.signal.multiplex.name)} at ` +
           `${level(weak.signal.level)}: ${decibels(spread(first))} apart, ${allowed}` +
@@ -46,9 +46,9 @@ equaliser, better coax on the long run, or an aerial that is turned a little eve
             : `; likewise at ${few(elsewhere.map((one) => connectorName(one.at)))} behind ${asName(behind.name)}`) +
           '. Even them out with an equaliser, or with better coax on the long run.',
         effects: outside(affected),
-        about: [...aboutConnector(at), strong.signal.multiplex.name, weak.signal.multiplex.name],
+        acceptAt: [...acceptAtConnector(at), strong.signal.multiplex.name, weak.signal.multiplex.name],
         related: elsewhere.map((one) => ({
-          at: headOf(one.at.device.item),
+          at: namePlace(one.at.device.item),
           message: `${decibels(spread(one))} apart here`,
         })),
       });

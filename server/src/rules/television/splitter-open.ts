@@ -1,5 +1,5 @@
 import { addElement, fixOf, putElement } from '../../site/edit.ts';
-import { type Item, headOf } from '../../site/item.ts';
+import { type Item, namePlace } from '../../site/item.ts';
 import { type CableEnd, type Device, connectorAt } from '../../site/model.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { list, asName } from '../../text/words.ts';
@@ -34,9 +34,9 @@ disturb each other. A 75 Ω terminator costs little; say it under \`terminated\`
       if (open.length === 0 || !connectors.some((connector) => cabled.has(connector))) continue;
       const names = open.map((connector) => connector.name);
       report({
-        at: headOf(item),
+        at: namePlace(item),
         message: `${list(names)} of ${asName(name)} ${names.length === 1 ? 'has' : 'have'} neither a coax nor a terminator. Terminate with 75 Ω.`,
-        about: [name, ...names.map((own) => `${name}/${own}`)],
+        acceptAt: [name, ...names.map((own) => `${name}/${own}`)],
         effects: [device],
         fixes: () =>
           fixOf(

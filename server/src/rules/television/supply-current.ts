@@ -1,7 +1,7 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type Device, connectorName } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
-import type { Supply } from '../../television/direct-current.ts';
+import type { CurrentSource } from '../../television/direct-current.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
 export const supplyCurrent: Rule = {
@@ -12,7 +12,7 @@ export const supplyCurrent: Rule = {
 supply that gives more, or feed one of them from elsewhere.`,
   source: 'common practice, no source',
   check({ plan }: RuleContext, report: Report): void {
-    const loads = new Map<string, { readonly supply: Supply; readonly drawn: Map<Device, number> }>();
+    const loads = new Map<string, { readonly supply: CurrentSource; readonly drawn: Map<Device, number> }>();
     for (const { device, feeds } of plan.television.directCurrent.consumers) {
       const current = device.aerial?.current;
       if (current === undefined) continue;
@@ -28,9 +28,9 @@ supply that gives more, or feed one of them from elsewhere.`,
       if (supply.current === undefined || sum <= supply.current) continue;
       const names = [...drawn.keys()].map((device) => device.name);
       report({
-        at: headOf(supply.device.item),
+        at: namePlace(supply.device.item),
         message: `${list(names)} ${names.length === 1 ? 'draws' : 'draw'} ${sum} mA of ${asName(name)}, which gives ${supply.current} mA. Take one that gives more.`,
-        about: [supply.device.name, ...names],
+        acceptAt: [supply.device.name, ...names],
       });
     }
   },

@@ -1,6 +1,6 @@
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
-import type { Consumer, Supply } from '../../television/direct-current.ts';
+import type { CurrentConsumer, CurrentSource } from '../../television/direct-current.ts';
 import { type Drop, dropsOf } from '../../television/voltage-drop.ts';
 import { few, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -33,13 +33,13 @@ is short of it stays on one polarisation; an amplifier blocks. Take coax with a 
       if (short === undefined || reported.has(device)) continue;
       reported.add(device);
       report({
-        at: headOf(device.item),
+        at: namePlace(device.item),
         message:
           `${volts(short.left)} of ${volts(short.sent)} from ${short.by} are left for ${asName(device.name)}, which needs ` +
           `${volts(short.least)}: ${device.aerial?.current ?? 0} mA through ${short.resistance.toFixed(1)} Ω of coax` +
           `${short.others.length === 0 ? '' : `, which also feeds ${few(short.others.map(({ name }) => name))}`}. ` +
           'Take coax with a copper core, or a shorter way.',
-        about: [device.name],
+        acceptAt: [device.name],
       });
     }
   },
@@ -53,7 +53,7 @@ interface Short extends Drop {
 }
 
 /** In mV. */
-function shortage({ device }: Consumer, supply: Supply, drop: Drop): Short | undefined {
+function shortage({ device }: CurrentConsumer, supply: CurrentSource, drop: Drop): Short | undefined {
   if (device.aerial?.current === undefined) return undefined;
   const isLnb = device.kind === 'lnb';
   const sent = supply.voltage ?? (isLnb ? LNB_SENT : undefined);

@@ -21,7 +21,7 @@ supply that belongs to it. Switch a supply off before you connect or disconnect 
         report({
           at: placeOf(device.item, ['supply']),
           message: `${asName(device.name)} takes ${formatQuantity(taken, 'voltage')}, and ${asName(supply.device.name)} gives ${given}. Take a supply that belongs to it.`,
-          about: [device.name, supply.device.name],
+          acceptAt: [device.name, supply.device.name],
           related: [{ at: placeOf(supply.device.item, ['supply']), message: 'the supply' }],
           fixes: () =>
             fixOf(`Say that ${asName(device.name)} takes ${given}`, setValue(device.item, ['supply'], given)),

@@ -1,5 +1,5 @@
 import { type Fix, fixOf, setValue } from '../../site/edit.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import type { Device } from '../../site/model.ts';
 import { decibels } from '../../text/radio-words.ts';
 import { valueAt } from '../../television/part.ts';
@@ -43,12 +43,12 @@ function foundIn(device: Device, row: readonly Tap[]): Finding {
   const [first, second, ...others] = moved;
   const isSwap = first !== undefined && second !== undefined && others.length === 0;
   return {
-    at: headOf((isSwap ? second.device : device).item),
+    at: namePlace((isSwap ? second.device : device).item),
     message: isSwap
       ? `${asName(second.device.name)} takes ${decibels(second.loss)} and stands behind ${asName(first.device.name)}, which takes ${decibels(first.loss)}. Swap the two.`
       : `${list(row.map((tap) => tap.device.name))} take ${list(row.map(({ loss }) => decibels(loss)))} in this order, and ` +
         'the tap loss falls along a run. Begin with the largest.',
-    about: moved.map((tap) => tap.device.name).reverse(),
+    acceptAt: moved.map((tap) => tap.device.name).reverse(),
     fixes: isSwap ? swapped(first.device, second.device) : () => [],
   };
 }

@@ -1,5 +1,5 @@
-import { aboutConnector } from '../../site/about.ts';
-import { headOf } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
+import { namePlace } from '../../site/item.ts';
 import { connectorName } from '../../site/model.ts';
 import { tunerNoiseFigure } from '../../standards/television/reception.ts';
 import { type Point, isReceived } from '../../television/reception.ts';
@@ -24,13 +24,13 @@ then too low as well: only that is reported, unless it is accepted or turned off
       if (worst === undefined) continue;
       const { signal } = worst;
       report({
-        at: headOf(signal.at.device.item),
+        at: namePlace(signal.at.device.item),
         message:
           `${signal.multiplex.name} reaches ${connectorName(signal.at)} at ${level(signal.level)}, ` +
           `${decibels(missingAt(worst))} below the ${level(signal.level + missingAt(worst))} that it locks to` +
           (others.length === 0 ? '' : `; also ${few(others.map((point) => point.signal.multiplex.name))}`) +
           '. Lower the loss on the way, or amplify at the aerial.',
-        about: [...aboutConnector(signal.at), ...low.map((point) => point.signal.multiplex.name)],
+        acceptAt: [...acceptAtConnector(signal.at), ...low.map((point) => point.signal.multiplex.name)],
         effects: low,
       });
     }

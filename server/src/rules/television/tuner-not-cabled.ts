@@ -15,11 +15,11 @@ or an LNB. Switch supplies off before you connect or disconnect a plug.`,
       const names = inputs.map(({ name }) => `${device.name}/${name}`);
       const multiplexes = wanted.map(({ name }) => name);
       report({
-        at: placeOf(device.item, inputs[0]?.route ?? [], 'key'),
+        at: placeOf(device.item, inputs[0]?.keyPath ?? [], 'key'),
         message:
           `No coax leads to ${list(names)}, and ${few(multiplexes)} ${multiplexes.length === 1 ? 'is' : 'are'} wanted of ` +
           `${device.name}. Run one there from where ${multiplexes.length === 1 ? 'it is' : 'they are'} received.`,
-        about: [device.name, ...names, ...multiplexes],
+        acceptAt: [device.name, ...names, ...multiplexes],
         // The output that the coax belongs at seems open.
         entails: [...shorts, ...site.devices.filter(({ kind }) => kind === 'splitter' || kind === 'tap')],
       });

@@ -1,5 +1,5 @@
-import { aboutConnector } from '../../site/about.ts';
-import { headOf } from '../../site/item.ts';
+import { acceptAtConnector } from '../../site/accept-at.ts';
+import { namePlace } from '../../site/item.ts';
 import { attenuatorFor } from '../../standards/television/attenuator.ts';
 import { connectorName } from '../../site/model.ts';
 import { attenuatorInFront } from '../../television/insert-fix.ts';
@@ -34,7 +34,7 @@ it right.`,
       const elsewhere = affected.filter((one) => one !== first);
       const loss = attenuatorFor(excessOf(first.receiver));
       report({
-        at: headOf(at.device.item),
+        at: namePlace(at.device.item),
         message:
           `${count(points.length, 'multiplex', 'multiplexes')} at ${at.name} make ${level(composite)} together, ` +
           `${decibels(excessOf(first.receiver))} more than the ${level(maxInput)} that it takes` +
@@ -42,11 +42,11 @@ it right.`,
             ? ''
             : `; likewise at ${few(elsewhere.map((one) => connectorName(one.receiver.at)))} behind ${asName(behind.name)}`) +
           `. Put an attenuator of ${loss} dB in front, or lower the gain.`,
-        about: aboutConnector(at),
+        acceptAt: acceptAtConnector(at),
         // A consequence where an amplifier or an outlet in front has too high a level, which is reported.
         effects: affected.map((one) => one.receiver),
         related: elsewhere.map((one) => ({
-          at: headOf(one.receiver.at.device.item),
+          at: namePlace(one.receiver.at.device.item),
           message: `${asName(one.receiver.at.name)} gets ${level(one.receiver.composite)} here`,
         })),
         fixes: () => {

@@ -2,7 +2,7 @@ import { fixOf, nameText, setValue } from '../../site/edit.ts';
 import { type Item, isName, placeOf } from '../../site/item.ts';
 import { hasShapeProblem } from '../../site/shape-problems.ts';
 import { nearest } from '../../text/nearest.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
 import { list, asName } from '../../text/words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -10,7 +10,7 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 export const tunerPluggedNowhere: Rule = {
   id: 'tuner-plugged-nowhere',
   severity: 'error',
-  due: 'value',
+  showAfter: 'value',
   summary: 'A tuner names an input or a USB controller that is not declared.',
   why: `What the tuner listens at, or what its streams load, is not known, so nothing is computed of it. Inputs are
 declared under \`inputs\` of the tuner's device, USB controllers under \`buses\` of its host.`,
@@ -19,12 +19,12 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
     for (const { item, name, kind, tuners, connectorByName, host, bus } of site.devices) {
       if (kind !== 'tuner') continue;
       const reported = new Set<unknown>();
-      for (const { input, route } of isSound(item, 'inputs') ? tuners : []) {
-        if (input === undefined || connectorByName.has(input) || reported.has(route[1])) continue;
-        reported.add(route[1]);
+      for (const { input, keyPath } of isSound(item, 'inputs') ? tuners : []) {
+        if (input === undefined || connectorByName.has(input) || reported.has(keyPath[1])) continue;
+        reported.add(keyPath[1]);
         const has = [...connectorByName.keys()];
         reportMissing(
-          { item, route: [...route, 'input'], text: input, what: `${asName(name)} has no input`, has },
+          { item, keyPath: [...keyPath, 'input'], text: input, what: `${asName(name)} has no input`, has },
           report,
         );
       }
@@ -35,7 +35,7 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
       reportMissing(
         {
           item,
-          route: ['bus'],
+          keyPath: ['bus'],
           text: bus,
           what: `${asName(into.name)} has no USB controller`,
           has,
@@ -50,12 +50,12 @@ declared under \`inputs\` of the tuner's device, USB controllers under \`buses\`
 
 /** Whether the whole value of a key can be read. */
 function isSound({ problems }: Item, key: string): boolean {
-  return problems.every(({ route }) => route[0] !== key);
+  return problems.every(({ keyPath }) => keyPath[0] !== key);
 }
 
 interface Missing {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly text: string;
   /** The beginning of the message. */
   readonly what: string;
@@ -64,18 +64,18 @@ interface Missing {
   readonly entails?: readonly object[];
 }
 
-function reportMissing({ item, route, text, what, has, entails = [] }: Missing, report: Report): void {
-  if (hasShapeProblem(item, route)) return;
+function reportMissing({ item, keyPath, text, what, has, entails = [] }: Missing, report: Report): void {
+  if (hasShapeProblem(item, keyPath)) return;
   report({
-    at: placeOf(item, route),
+    at: placeOf(item, keyPath),
     message:
       `${what} ${visible(text, 40)}; ${has.length === 0 ? 'none is declared' : `it has ${list(has)}`}. ` +
       'Correct the name, or declare it.',
-    about: [item.name],
+    acceptAt: [item.name],
     entails,
     fixes: () =>
       nearest(text, has.filter(isName)).flatMap(({ name }) =>
-        fixOf(`Change it to ${asName(name)}`, setValue(item, route, nameText(name))),
+        fixOf(`Change it to ${asName(name)}`, setValue(item, keyPath, nameText(name))),
       ),
   });
 }

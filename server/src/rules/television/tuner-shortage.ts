@@ -1,5 +1,5 @@
 import { grouped } from '../../grouped.ts';
-import { headOf } from '../../site/item.ts';
+import { namePlace } from '../../site/item.ts';
 import { type CableEnd, type Site, connectorAt, portAt } from '../../site/model.ts';
 import type { Multiplex } from '../../site/television/facts.ts';
 import { count, few, list, asName } from '../../text/words.ts';
@@ -37,13 +37,13 @@ or sent on by a server counts at all times.`,
       if (first === undefined) continue;
       for (const { multiplex } of short.asked) always.add(multiplex.name);
       report({
-        at: headOf(first.item),
+        at: namePlace(first.item),
         message: `At all times ${few(streams.map(({ name }) => name))} need ${shortageWords(site, short, tuning.standing)}`,
-        about: streams.map(({ name }) => name),
+        acceptAt: streams.map(({ name }) => name),
         effects: [short],
         related: streams
           .slice(1)
-          .map(({ item, name }) => ({ at: headOf(item), message: `${asName(name)} is needed too` })),
+          .map(({ item, name }) => ({ at: namePlace(item), message: `${asName(name)} is needed too` })),
       });
     }
     for (const [short, own] of grouped(tuning.never, (never) => never.short)) {
@@ -52,16 +52,16 @@ or sent on by a server counts at all times.`,
       const taken = short.asked.flatMap(({ wishes }) => wishes.flatMap(({ stream }) => stream ?? []));
       const running = taken.filter((stream) => own.every((never) => never.stream !== stream));
       report({
-        at: headOf(first.stream.item),
+        at: namePlace(first.stream.item),
         severity: 'warning',
         message:
           `Nobody ever gets ${few(own.map(({ stream }) => stream.name))} beside ${few(running.map(({ name }) => name))}, ` +
           `which ${running.length === 1 ? 'runs' : 'run'} at all times: that takes ${shortageWords(site, short, tuning.standing)}`,
-        about: own.map(({ stream }) => stream.name),
+        acceptAt: own.map(({ stream }) => stream.name),
         effects: [short],
         related: [
-          ...others.map(({ stream }) => ({ at: headOf(stream.item), message: `nor ${asName(stream.name)}` })),
-          ...running.map(({ item, name }) => ({ at: headOf(item), message: `${asName(name)} runs at all times` })),
+          ...others.map(({ stream }) => ({ at: namePlace(stream.item), message: `nor ${asName(stream.name)}` })),
+          ...running.map(({ item, name }) => ({ at: namePlace(item), message: `${asName(name)} runs at all times` })),
         ],
       });
     }
@@ -71,9 +71,9 @@ or sent on by a server counts at all times.`,
         if (short.units.length === 0 || !isKnown(short)) continue;
         if (short.asked.every(({ multiplex }) => always.has(multiplex.name))) continue;
         report({
-          at: headOf(occasion.item),
+          at: namePlace(occasion.item),
           message: `${occasion.name} needs ${shortageWords(site, short, tuned)}`,
-          about: [occasion.name, ...short.asked.map(({ multiplex }) => multiplex.name)],
+          acceptAt: [occasion.name, ...short.asked.map(({ multiplex }) => multiplex.name)],
           effects: [short],
           related: short.asked.flatMap(({ wishes, multiplex }) =>
             wishes.flatMap(({ stream }) =>
@@ -81,7 +81,7 @@ or sent on by a server counts at all times.`,
                 ? []
                 : [
                     {
-                      at: headOf(stream.item),
+                      at: namePlace(stream.item),
                       message: `${asName(stream.name)} needs ${asName(multiplex.name)} at all times`,
                     },
                   ],
@@ -132,11 +132,11 @@ function reportUnreached({ plan, site }: Pick<RuleContext, 'plan' | 'site'>, rep
     for (const { able, isOpen, multiplexes, shorts } of byUnits.values()) {
       const names = multiplexes.map(({ name }) => name);
       report({
-        at: headOf(occasion.item),
+        at: namePlace(occasion.item),
         message:
           `${asName(occasion.name)} needs ${few(names)}, and nothing of ${names.length === 1 ? 'it' : 'them'} comes to ${few(able)}. ` +
           `Lead a coax there from where ${names.length === 1 ? 'it is' : 'they are'} received.`,
-        about: [occasion.name, ...names],
+        acceptAt: [occasion.name, ...names],
         // A consequence where no coax leads to these tuners, which is reported.
         effects: isOpen ? [...shorts] : multiplexes,
       });

@@ -43,7 +43,7 @@ does the system, or the service from another multiplex.`,
           )}, sent in ${list(systems, 'or')}, and ` +
           `${few(devices)} ${devices.length === 1 ? 'receives' : 'receive'} ${able.length === 0 ? 'nothing of that' : list(able)}` +
           `. Take a tuner for ${list(systems, 'or')}, or another multiplex.`,
-        about: [name, ...multiplexes.map((multiplex) => multiplex.name)],
+        acceptAt: [name, ...multiplexes.map((multiplex) => multiplex.name)],
         effects: before === undefined ? [] : [own],
         // How much of the multiplex the stream sends does not matter while it cannot be received.
         entails: [...(before === undefined ? [own] : []), ...(stream === undefined ? [] : [stream])],

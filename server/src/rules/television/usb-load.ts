@@ -24,7 +24,7 @@ exceed it, it is a warning.`,
           `The streams of ${few(namesOf(load))} take ${bitRate(isFull ? nominal : peak)}${isFull ? '' : ' at peak'} of ${asName(bus.name)} of ` +
           `${asName(host.name)}, ${percent(isFull ? nominal : peak, usable)} of the ${bitRate(usable)} that it carries: ` +
           'packets get lost. Plug a tuner into another controller, or send fewer services.',
-        about: [host.name, ...namesOf(load)],
+        acceptAt: [host.name, ...namesOf(load)],
         related: shares.map(({ tuner, nominal: own }) => ({
           at: placeOf(tuner.item, ['bus']),
           message: `${asName(tuner.name)} puts ${bitRate(own)} on it`,

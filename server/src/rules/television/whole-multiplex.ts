@@ -35,7 +35,7 @@ send these alone: \`service\` instead of \`multiplex\`. The rest only loads the 
           `${asName(name)} sends all of ${multiplex}, ${bitRate(whole)}, and ${few(receivers)} ` +
           `${receivers.length === 1 ? 'shows' : 'show'} ${shown === 1 ? 'one service' : `${shown} services`} of it at a ` +
           `time, ${instead}. Send ${shown === 1 ? 'that' : 'those'} by \`service\`.`,
-        about: [name, multiplex],
+        acceptAt: [name, multiplex],
         effects: [stream],
         fixes: () => (shown === 1 ? services.flatMap((service) => sendOnly(stream, service)) : []),
       });

@@ -1,6 +1,6 @@
 import { type Span, keyText } from '../../text/syntax.ts';
 import { visible } from '../../text/visible.ts';
-import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
+import { type SiteText, placeInFile, pieceStart } from '../../site/folder.ts';
 import { contentOf } from '../../site/item.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 
@@ -8,7 +8,7 @@ export const duplicateKey: Rule = {
   id: 'duplicate-key',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'A key appears twice in one mapping.',
   why: `YAML allows each key once: one reader takes the first value, another the last, a third rejects the file.
 Plumbline takes the last. Remove one of them. A section may appear in several files, but only once in each.`,
@@ -25,7 +25,7 @@ Plumbline takes the last. Remove one of them. A section may appear in several fi
           report({
             at: { piece, start, end },
             message: `${visible(detail, 40)} appears twice in this mapping, and only the last counts. Remove one.`,
-            about: [],
+            acceptAt: [],
             ...(related !== undefined && {
               related: [{ at: { piece, start: related.start, end: related.end }, message: 'first here' }],
             }),
@@ -50,7 +50,7 @@ function sections(file: SiteText, report: Report): void {
       message:
         `The section ${visible(name, 40)} appears twice in this file; other YAML readers keep only the last. ` +
         'Merge the two.',
-      about: [],
+      acceptAt: [],
       related: [{ at: placeInFile(file, before), message: 'first here' }],
     });
   }
@@ -61,7 +61,7 @@ function keysOf(file: SiteText): { name: string; at: Span }[] {
   for (const piece of file.unusual) {
     const { root } = piece.role === 'section' ? contentOf(piece).tree : { root: undefined };
     if (root?.kind !== 'mapping') continue;
-    const start = startOf(file, piece);
+    const start = pieceStart(file, piece);
     for (const { key } of root.entries)
       found.push({ name: keyText(key), at: { start: start + key.start, end: start + key.end } });
   }

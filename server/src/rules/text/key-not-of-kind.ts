@@ -1,7 +1,7 @@
 import { type Data, dataOf, isMapping } from '../../text/syntax.ts';
 import { list } from '../../text/words.ts';
 import { type Fix, fixOf, remove, setValue } from '../../site/edit.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
@@ -16,7 +16,7 @@ export const keyNotOfKind: Rule = {
   id: 'key-not-of-kind',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'A device has a key that devices of its kind do not have.',
   why: `A camera does not snoop IGMP, and a patch panel has no address: either the key is ignored, or the kind is
 wrong. The reference of the site language says which kinds have which keys.`,
@@ -29,7 +29,7 @@ wrong. The reference of the site language says which kinds have which keys.`,
     }
     for (const [item, problems] of byItem) {
       const places = problems
-        .map((problem) => ({ ...problem, at: placeOf(item, problem.route, 'key') }))
+        .map((problem) => ({ ...problem, at: placeOf(item, problem.keyPath, 'key') }))
         .sort((a, b) => a.at.start - b.at.start);
       const [first, ...others] = places;
       if (first === undefined) continue;
@@ -41,10 +41,10 @@ wrong. The reference of the site language says which kinds have which keys.`,
         message:
           `${sentence(kindWords(String(kindOf(item))))} has no ${list(keys, 'or')}${owners}. Remove ` +
           `${keys.length === 1 ? 'it' : 'them'}, or correct the kind.`,
-        about: aboutItem(item),
+        acceptAt: acceptAtItem(item),
         related: others.map(({ at, key }) => ({ at, message: `${key} too` })),
         fixes: () => [
-          ...places.flatMap(({ route, key }) => fixOf(`Remove ${key}`, remove(item, route))),
+          ...places.flatMap(({ keyPath, key }) => fixOf(`Remove ${key}`, remove(item, keyPath))),
           ...otherKinds(site, item, kinds),
         ],
       });
@@ -65,7 +65,7 @@ function kindOf({ data }: Item): Data | undefined {
 
 /** The kinds that have all of those keys. */
 function kindsWithAll(item: Item, problems: readonly NotOfKind[]): readonly string[] {
-  const having = problems.map(({ route }) => kindsWith(schemaAt(item.section, item.name, route) ?? {}));
+  const having = problems.map(({ keyPath }) => kindsWith(schemaAt(item.section, item.name, keyPath) ?? {}));
   return (having[0] ?? []).filter((kind) => having.every((kinds) => kinds.includes(kind)));
 }
 

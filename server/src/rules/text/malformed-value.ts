@@ -2,14 +2,14 @@ import { parseAddress } from '../../standards/ipv4.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { visible } from '../../text/visible.ts';
 import { list, asName } from '../../text/words.ts';
-import { type Data, type Route, dataAt, isMapping } from '../../text/syntax.ts';
+import { type Data, type KeyPath, dataAt, isMapping } from '../../text/syntax.ts';
 import { type Fix, scalarText, setKey, setValue } from '../../site/edit.ts';
 import { type Item, LONGEST_NAME, type Place, isName, placeOf } from '../../site/item.ts';
 import type { Site } from '../../site/model.ts';
 import { portCount, portNames } from '../../site/port-names.ts';
 import { SECTIONS, type Schema } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { hasShapeProblem, shapeProblems } from '../../site/shape-problems.ts';
@@ -21,7 +21,7 @@ export const malformedValue: Rule = {
   id: 'malformed-value',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'A value or a name is malformed.',
   why: `An address with a number over 255, a subnet without its prefix, a name with a space in it: such a
 value is ignored, since nobody can tell what it means. Names consist of letters, digits, \`-\` and \`_\`,
@@ -30,27 +30,27 @@ value is ignored, since nobody can tell what it means. Names consist of letters,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
-      problem: { route, found, schema },
+      problem: { keyPath, found, schema },
     } of shapeProblems(site, 'malformed')) {
       report({
-        at: firstLine(placeOf(item, route)),
-        due: beginsWhat(schema, found) ? 'value' : 'now',
-        message: sentence(item, route, found, schema),
-        about: aboutItem(item),
+        at: firstLine(placeOf(item, keyPath)),
+        showAfter: beginsWhat(schema, found) ? 'value' : 'keystroke',
+        message: sentence(item, keyPath, found, schema),
+        acceptAt: acceptAtItem(item),
         fixes: () => {
           const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
-          if (plain !== undefined) return [write(plain, setValue(item, route, plain), false)];
+          if (plain !== undefined) return [write(plain, setValue(item, keyPath, plain), false)];
           return meant(site, found, schema)
-            .map((text) => write(text, setValue(item, route, scalarText(text, true))))
+            .map((text) => write(text, setValue(item, keyPath, scalarText(text, true))))
             .filter(isMended);
         },
       });
     }
     for (const {
       item,
-      problem: { route, name },
+      problem: { keyPath, name },
     } of shapeProblems(site, 'bad-name'))
-      report(badName(item, placeOf(item, route, 'key'), route, name));
+      report(badName(item, placeOf(item, keyPath, 'key'), keyPath, name));
     for (const item of site.faulty) {
       if (SECTIONS[item.section] === 'map' && !isName(item.name))
         report(badName(item, placeOf(item, [], 'key'), [], item.name));
@@ -65,11 +65,11 @@ value is ignored, since nobody can tell what it means. Names consist of letters,
   },
 };
 
-function sentence(item: Item, route: Route, found: Data, schema: Schema | undefined): string {
-  const what = subjectAt(item, route);
-  if (found === '') return `${what} is empty: ${wanted(schema)}${suchAs(item, route)}.`;
+function sentence(item: Item, keyPath: KeyPath, found: Data, schema: Schema | undefined): string {
+  const what = subjectAt(item, keyPath);
+  if (found === '') return `${what} is empty: ${wanted(schema)}${suchAs(item, keyPath)}.`;
   if (typeof found === 'object')
-    return `${what} is empty. Write at least one entry${suchAs(item, route)}, or take it out.`;
+    return `${what} is empty. Write at least one entry${suchAs(item, keyPath)}, or take it out.`;
   const text = shown(found);
   const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
   if (schema?.['x-form'] !== undefined && plain !== undefined) {
@@ -79,9 +79,9 @@ function sentence(item: Item, route: Route, found: Data, schema: Schema | undefi
     );
   }
   if (schema?.['x-form'] !== undefined && /^[\da-f:]*:[\da-f:]*$/i.test(text) && schema['x-form'] !== 'mac') {
-    return `${what} is ${text}, an IPv6 address; the addresses of a site are IPv4${suchAs(item, route)}.`;
+    return `${what} is ${text}, an IPv6 address; the addresses of a site are IPv4${suchAs(item, keyPath)}.`;
   }
-  return `${what} is ${text}, which is not ${formOf(schema)}${suchAs(item, route)}.`;
+  return `${what} is ${text}, which is not ${formOf(schema)}${suchAs(item, keyPath)}.`;
 }
 
 function formOf(schema: Schema | undefined): string {
@@ -129,24 +129,24 @@ function meant(site: Site, found: Data, schema: Schema | undefined): string[] {
 /** Keys with an entry for each frequency. */
 const BY_FREQUENCY = ['loss', 'tap-loss', 'attenuation'];
 
-function badName(item: Item, at: Place, route: Route, name: string): Finding {
+function badName(item: Item, at: Place, keyPath: KeyPath, name: string): Finding {
   const better = name
     .trim()
     .replace(/[^A-Za-z0-9_-]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, LONGEST_NAME);
   const example = better === '' ? '' : `, such as ${better}`;
-  if (BY_FREQUENCY.includes(String(route.at(-2))))
+  if (BY_FREQUENCY.includes(String(keyPath.at(-2))))
     return {
       at: firstLine(at),
       message: `${visible(name, 40)} is not a frequency: a number, a space and MHz or GHz, such as 474 MHz.`,
-      about: aboutItem(item),
+      acceptAt: acceptAtItem(item),
     };
   return {
     at: firstLine(at),
     message: `${visible(name, 40)} is not a name: ${lacks(name)}${example}.`,
-    about: aboutItem(item),
-    fixes: () => (better === '' ? [] : [write(better, setKey(item, route, better), false)]),
+    acceptAt: acceptAtItem(item),
+    fixes: () => (better === '' ? [] : [write(better, setKey(item, keyPath, better), false)]),
   };
 }
 
@@ -162,19 +162,19 @@ function numberRanges(item: Item, of: 'ports' | 'tuners', report: Report): void 
   for (const key of Object.keys(entries)) {
     if (portNames(key).length > 0) continue;
     const [first = 0, last = 0] = key.split('-').map(Number);
-    const route = [of, key];
+    const keyPath = [of, key];
     const one = of.slice(0, -1);
     report({
-      at: placeOf(item, route, 'key'),
+      at: placeOf(item, keyPath, 'key'),
       message:
         last < first
           ? `${key} declares no ${one}: the lower number comes first.`
           : `${key} declares more ${of} than a device has.`,
-      about: aboutItem(item),
+      acceptAt: acceptAtItem(item),
       beyondSchema: true,
       // Cables to its ports cannot be resolved.
       entails: [item],
-      fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, route, `${last}-${first}`))] : []),
+      fixes: () => (last < first ? [write(`${last}-${first}`, setKey(item, keyPath, `${last}-${first}`))] : []),
     });
   }
 }
@@ -191,7 +191,7 @@ function frequencyRange(item: Item, report: Report): void {
     report({
       at: placeOf(item, [key]),
       message: `${key} is ${shown(text)}, which ends before it begins: the lower frequency comes first.`,
-      about: aboutItem(item),
+      acceptAt: acceptAtItem(item),
       beyondSchema: true,
       fixes: () => (Number(from) > Number(to) ? [write(better, setValue(item, [key], better))] : []),
     });
@@ -205,7 +205,7 @@ function tooManyPorts(item: Item): Finding {
     message:
       `With the ports of ${asName(item.name)} the site has more than can be right, so they are left out. Look for a range ` +
       'that is too long, here or above.',
-    about: aboutItem(item),
+    acceptAt: acceptAtItem(item),
     beyondSchema: true,
   };
 }
@@ -219,7 +219,7 @@ function unknownZone(item: Item, report: Report): void {
   report({
     at: placeOf(item),
     message: `${visible(zone, 40)} is not a time zone of the IANA database. ${advice}`,
-    about: aboutItem(item),
+    acceptAt: acceptAtItem(item),
     beyondSchema: true,
     fixes: () => near.map((name) => write(name, setValue(item, [], name), near.length === 1)),
   });

@@ -1,9 +1,9 @@
 import { nearest } from '../../text/nearest.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
-import { type Route, isMapping } from '../../text/syntax.ts';
+import { type KeyPath, isMapping } from '../../text/syntax.ts';
 import { addEntry, fixOf, nameText } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import { NAMED_SECTIONS, thingsOf } from '../../site/declared.ts';
@@ -15,27 +15,27 @@ export const missingKey: Rule = {
   id: 'missing-key',
   severity: 'error',
   isSlip: true,
-  due: 'item',
+  showAfter: 'item',
   summary: 'A required key is missing.',
   why: `The entry is useless without it: a cable with one end joins nothing, a recording without a volume is
 written nowhere. The fix fills in the name where the site leaves only one choice.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
-      problem: { key, route },
+      problem: { key, keyPath },
     } of shapeProblems(site, 'missing-key')) {
-      if (isMisspelt(item, route, key)) continue;
-      const below = [...route, key];
-      const at = firstLine(placeOf(item, route, route.length === 0 ? 'key' : 'value'));
+      if (isMisspelt(item, keyPath, key)) continue;
+      const below = [...keyPath, key];
+      const at = firstLine(placeOf(item, keyPath, keyPath.length === 0 ? 'key' : 'value'));
       report({
         at,
         message:
-          `${subjectAt(item, route)} lacks ${key}: ` +
+          `${subjectAt(item, keyPath)} lacks ${key}: ` +
           `${wanted(schemaAt(item.section, item.name, below))}${suchAs(item, below)}.`,
-        about: aboutItem(item),
+        acceptAt: acceptAtItem(item),
         fixes: () => {
-          const value = onlyChoice(site, item, route, key);
-          const edit = value === undefined ? undefined : addEntry(item, route, key, nameText(value));
+          const value = onlyChoice(site, item, keyPath, key);
+          const edit = value === undefined ? undefined : addEntry(item, keyPath, key, nameText(value));
           return fixOf(`Add ${key}: ${value ?? ''}`, edit);
         },
       });
@@ -44,20 +44,20 @@ written nowhere. The fix fills in the name where the site leaves only one choice
 };
 
 /** Whether another key is a misspelling of this one, which unknown-key reports. */
-function isMisspelt({ problems }: Item, route: Route, key: string): boolean {
+function isMisspelt({ problems }: Item, keyPath: KeyPath, key: string): boolean {
   return problems.some(
     (other) =>
       other.problem === 'unknown-key' &&
-      other.route.length === route.length + 1 &&
-      route.every((step, i) => step === other.route[i]) &&
+      other.keyPath.length === keyPath.length + 1 &&
+      keyPath.every((step, i) => step === other.keyPath[i]) &&
       (nearest(other.key, [key]).length > 0 || other.key.startsWith(`${key}:`)),
   );
 }
 
 /** The only value that is possible in this site. */
-function onlyChoice(site: Site, item: Item, route: Route, key: string): string | undefined {
-  if (item.section === 'devices' && route.length === 0 && key === 'kind') return kindBy(item);
-  const names = schemaAt(item.section, item.name, [...route, key])?.['x-names'];
+function onlyChoice(site: Site, item: Item, keyPath: KeyPath, key: string): string | undefined {
+  if (item.section === 'devices' && keyPath.length === 0 && key === 'kind') return kindBy(item);
+  const names = schemaAt(item.section, item.name, [...keyPath, key])?.['x-names'];
   const section = NAMED_SECTIONS.find((candidate) => candidate === names);
   if (section === undefined) return undefined;
   const things = thingsOf(site, section);

@@ -1,6 +1,6 @@
 import { fixOf, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { subjectAt, writtenAt } from '../../site/shape-words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -9,7 +9,7 @@ export const outOfRange: Rule = {
   id: 'out-of-range',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'A number is out of range.',
   why: `The standard behind the key sets the limits: a VLAN identifier has 12 bits, a UDP port 16, a TTL 8. The equipment
 accepts no number beyond them, and it is ignored here.`,
@@ -18,18 +18,18 @@ accepts no number beyond them, and it is ignored here.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
-      problem: { route, found, bound },
+      problem: { keyPath, found, bound },
     } of shapeProblems(site, 'out-of-range')) {
       report({
-        at: placeOf(item, route),
-        due: /most|less/.test(bound) ? 'now' : 'value',
-        message: `${subjectAt(item, route)} is ${writtenAt(item, route, found)}; it is ${bound}.`,
-        about: aboutItem(item),
+        at: placeOf(item, keyPath),
+        showAfter: /most|less/.test(bound) ? 'keystroke' : 'value',
+        message: `${subjectAt(item, keyPath)} is ${writtenAt(item, keyPath, found)}; it is ${bound}.`,
+        acceptAt: acceptAtItem(item),
         fixes: () => {
           const step = Number(/^a multiple of (\d+)$/.exec(bound)?.[1]);
           if (Number.isNaN(step) || typeof found !== 'number') return [];
           const whole = Math.round(found / step) * step;
-          return fixOf(`Write ${whole}`, setValue(item, route, String(whole)));
+          return fixOf(`Write ${whole}`, setValue(item, keyPath, String(whole)));
         },
       });
     }

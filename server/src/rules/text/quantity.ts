@@ -5,7 +5,7 @@ import { type Fix, setValue } from '../../site/edit.ts';
 import { type Item, placeOf } from '../../site/item.ts';
 import type { Mention } from '../../site/mentions.ts';
 import { schemaAt } from '../../site/shape.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { subjectAt } from '../../site/shape-words.ts';
 import { beginsQuantity } from '../../site/half-typed.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -31,15 +31,15 @@ GiB, TiB). Where bits and bytes are mixed up, the fixes offer both readings: the
 
 function findingOf(
   item: Item,
-  { route, text, quantity: kind }: Mention & { readonly mention: 'quantity' },
+  { keyPath, text, quantity: kind }: Mention & { readonly mention: 'quantity' },
   fault: QuantityFault,
 ): Finding {
-  const texts = suggestions(fault, kind, schemaAt(item.section, item.name, route)?.examples?.[0]);
+  const texts = suggestions(fault, kind, schemaAt(item.section, item.name, keyPath)?.examples?.[0]);
   return {
-    at: placeOf(item, route),
-    due: fault.fault === 'nothing' || beginsQuantity(text, kind) ? 'value' : 'now',
-    message: sentence(subjectAt(item, route), visible(text, 40), kind, fault, texts),
-    about: aboutItem(item),
+    at: placeOf(item, keyPath),
+    showAfter: fault.fault === 'nothing' || beginsQuantity(text, kind) ? 'value' : 'keystroke',
+    message: sentence(subjectAt(item, keyPath), visible(text, 40), kind, fault, texts),
+    acceptAt: acceptAtItem(item),
     fixes: () =>
       texts.map(
         (suggestion, index) =>
@@ -47,7 +47,7 @@ function findingOf(
             title:
               index > 0 && fault.fault !== 'no-unit' ? `Write ${suggestion}, the same amount` : `Write ${suggestion}`,
             safe: isTheOnlyReading(fault, texts),
-            edits: [setValue(item, route, suggestion)],
+            edits: [setValue(item, keyPath, suggestion)],
           }) satisfies Fix,
       ),
   };

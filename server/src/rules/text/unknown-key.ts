@@ -4,15 +4,15 @@ import { visible } from '../../text/visible.ts';
 import { isMended } from '../../site/mended.ts';
 import { list, asName } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
-import { type Data, type Entry, type Mapping, type Route, dataAt, isMapping, keyText } from '../../text/syntax.ts';
+import { type Data, type Entry, type Mapping, type KeyPath, dataAt, isMapping, keyText } from '../../text/syntax.ts';
 import { NAMED_SECTIONS, THING } from '../../site/declared.ts';
 import { type Outdented, outdented } from '../../site/outdented.ts';
 import { type Fix, fixOf, nodeAt, setKey } from '../../site/edit.ts';
-import { type SiteText, placeInFile, startOf } from '../../site/folder.ts';
+import { type SiteText, placeInFile, pieceStart } from '../../site/folder.ts';
 import { type Item, type Place, contentOf, placeOf } from '../../site/item.ts';
 import { SECTION_NAMES, schemaAt, sectionOf } from '../../site/shape.ts';
 import { begins, nearest, onlyNear } from '../../text/nearest.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { homesOf, schemaAround, withSpace } from '../../site/shape-words.ts';
 import type { Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -21,7 +21,7 @@ export const unknownKey: Rule = {
   id: 'unknown-key',
   severity: 'error',
   isSlip: true,
-  due: 'value',
+  showAfter: 'value',
   summary: 'There is no such key or section.',
   why: `Nothing under it is read, so a misspelt key loses its value. The reference of the site language lists the keys of
 each mapping.`,
@@ -29,30 +29,30 @@ each mapping.`,
     for (const file of files) sections(file, report);
     for (const {
       item,
-      problem: { key, route, allowed },
+      problem: { key, keyPath, allowed },
     } of shapeProblems(site, 'unknown-key')) {
-      const at = placeOf(item, route, 'key');
+      const at = placeOf(item, keyPath, 'key');
       const beyondSchema = isBareKey(at);
-      const isAlone = isEmpty(nodeAt(item, route) ?? item.node);
+      const isAlone = isEmpty(nodeAt(item, keyPath) ?? item.node);
       const joined = isAlone ? withSpace(key, allowed) : undefined;
       if (joined !== undefined) {
-        const edits = [setKey(item, route, joined)];
+        const edits = [setKey(item, keyPath, joined)];
         report({
           at,
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
-          about: aboutItem(item),
+          acceptAt: acceptAtItem(item),
           beyondSchema,
           fixes: () => [{ title: 'Write a space after the colon', safe: true, edits }],
         });
         continue;
       }
-      const cut = cutByComma(item, route);
+      const cut = cutByComma(item, keyPath);
       if (cut !== undefined) {
         if (cut.isFirst) {
           report({
             at,
             message: `The comma ends the ${cut.key}, so ${visible(key, 40)} is read as a key. Put ${cut.text} in quotes.`,
-            about: aboutItem(item),
+            acceptAt: acceptAtItem(item),
             beyondSchema,
             fixes: () => [{ title: `Write ${cut.text}`, safe: true, edits: [{ at: cut.at, text: cut.text }] }],
           });
@@ -61,17 +61,17 @@ each mapping.`,
       }
       const word = (): Finding => {
         const homes = (): readonly string[] => {
-          const around = schemaAround(item, route);
+          const around = schemaAround(item, keyPath);
           return around === undefined ? [] : homesOf(around, key);
         };
         return {
           at,
-          due: begins(key, allowed) ? 'value' : 'now',
+          showAfter: begins(key, allowed) ? 'value' : 'keystroke',
           message: `There is no key ${visible(key, 40)} here${advice(key, allowed, homes)}`,
-          about: aboutItem(item),
+          acceptAt: acceptAtItem(item),
           beyondSchema,
           fixes: () => {
-            const siblings = siblingsAt(item.data, route);
+            const siblings = siblingsAt(item.data, keyPath);
             return renamings(
               key,
               allowed.filter((name) => !siblings.has(name)),
@@ -107,14 +107,14 @@ function sections(file: SiteText, report: Report): void {
   const unusual = new Set(file.unusual);
   for (const { name, at } of unknown) {
     const word = (): Finding => {
-      const start = at.start + (unusual.has(at.piece) ? startOf(file, at.piece) : 0);
+      const start = at.start + (unusual.has(at.piece) ? pieceStart(file, at.piece) : 0);
       const near = nearest(name, SECTION_NAMES);
       const found = near.length > 0 ? undefined : outdented(file, name, start);
       if (found !== undefined) return notASection(file, name, at, found);
       return {
         at,
         message: `There is no section ${visible(name, 40)}${advice(name, SECTION_NAMES, () => [])}`,
-        about: [],
+        acceptAt: [],
         // Not where the file already has the section, which would then be there twice.
         fixes: () =>
           renamings(
@@ -138,13 +138,13 @@ interface CutText {
 }
 
 /** The text in braces that a comma ends too early: behind it stand keys without a colon. */
-function cutByComma(item: Item, route: Route): CutText | undefined {
-  const node = nodeAt(item, route.slice(0, -1));
+function cutByComma(item: Item, keyPath: KeyPath): CutText | undefined {
+  const node = nodeAt(item, keyPath.slice(0, -1));
   if (node?.kind !== 'mapping' || !node.flow) return undefined;
-  const run = runsOf(item)(node).get(String(route[route.length - 1]));
+  const run = runsOf(item)(node).get(String(keyPath[keyPath.length - 1]));
   if (run === undefined || run.begun.value.kind !== 'scalar' || run.begun.value.style !== 'plain') return undefined;
   const key = keyText(run.begun.key);
-  const schema = schemaAt(item.section, item.name, [...route.slice(0, -1), key]);
+  const schema = schemaAt(item.section, item.name, [...keyPath.slice(0, -1), key]);
   if (schema?.type !== 'string' || CONSTRAINED.some((word) => schema[word] !== undefined)) return undefined;
   const at = { piece: item.piece, start: run.begun.value.start, end: run.bare[run.bare.length - 1]?.key.end ?? 0 };
   if (at.end - at.start > LONGEST) return undefined;
@@ -154,7 +154,7 @@ function cutByComma(item: Item, route: Route): CutText | undefined {
     key,
     text: `"${text}"`,
     at,
-    isFirst: keyText(run.bare[0]?.key ?? run.begun.key) === route[route.length - 1],
+    isFirst: keyText(run.bare[0]?.key ?? run.begun.key) === keyPath[keyPath.length - 1],
   };
 }
 
@@ -194,7 +194,7 @@ function notASection(file: SiteText, name: string, at: Place, { section, lines }
     message:
       `${visible(name, 40)} looks like ${thing}, and stands where sections begin. Indent it below ${section}, with ` +
       'what belongs to it.',
-    about: [],
+    acceptAt: [],
     fixes: () => {
       if (lines === undefined) return [];
       const own = file.text.slice(lines.start, lines.end);
@@ -235,9 +235,9 @@ function renamings(key: string, allowed: readonly string[], at: Place): Fix[] {
 }
 
 /** The keys that the mapping has already. */
-function siblingsAt(data: Data, route: Route): Set<string> {
-  const mapping = dataAt(data, route.slice(0, -1));
-  return new Set(route.length > 0 && isMapping(mapping) ? Object.keys(mapping) : []);
+function siblingsAt(data: Data, keyPath: KeyPath): Set<string> {
+  const mapping = dataAt(data, keyPath.slice(0, -1));
+  return new Set(keyPath.length > 0 && isMapping(mapping) ? Object.keys(mapping) : []);
 }
 
 export const examples: readonly Example[] = [

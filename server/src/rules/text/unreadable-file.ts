@@ -6,7 +6,7 @@ export const unreadableFile: Rule = {
   id: 'unreadable-file',
   severity: 'error',
   isSlip: true,
-  due: 'now',
+  showAfter: 'keystroke',
   summary: 'A file of the site cannot be read.',
   why: `The site lacks what it declares, so loads come out too low; names that it may declare are not reported as
 unknown meanwhile. Check its permissions, its encoding (UTF-8) and its size.`,
@@ -16,7 +16,7 @@ unknown meanwhile. Check its permissions, its encoding (UTF-8) and its size.`,
       report({
         at: placeInFile(file, { start: 0, end: 0 }),
         message: `This file cannot be read: ${visible(file.unreadable)}. What it declares is missing from the site.`,
-        about: [],
+        acceptAt: [],
       });
     }
   },

@@ -2,7 +2,7 @@ import { list, asName } from '../../text/words.ts';
 import { scalarText, setValue } from '../../site/edit.ts';
 import { placeOf } from '../../site/item.ts';
 import { begins, lettersOf, nearest, onlyNear } from '../../text/nearest.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { shown, subjectAt } from '../../site/shape-words.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -17,7 +17,7 @@ them.`,
   check({ site }: RuleContext, report: Report): void {
     for (const {
       item,
-      problem: { route, found, allowed, also },
+      problem: { keyPath, found, allowed, also },
     } of shapeProblems(site, 'not-allowed')) {
       const text = shown(found);
       const near = nearest(text, allowed.map(String));
@@ -26,17 +26,17 @@ them.`,
       const only = meant === undefined ? onlyNear(text, near) : meant.length === 1 ? meant[0] : undefined;
       const names = meant ?? (only === undefined ? near.map(({ name }) => name) : [only]);
       report({
-        at: placeOf(item, route),
-        due: begins(text, allowed.map(String)) ? 'value' : 'now',
-        message: `${subjectAt(item, route)} is ${text}${
+        at: placeOf(item, keyPath),
+        showAfter: begins(text, allowed.map(String)) ? 'value' : 'keystroke',
+        message: `${subjectAt(item, keyPath)} is ${text}${
           names.length > 0 ? `. Did you mean ${list(names, 'or')}?` : `; it can be ${list(allowed.map(String), 'or')}.`
         }`,
-        about: aboutItem(item),
+        acceptAt: acceptAtItem(item),
         fixes: () =>
           names.map((name) => ({
             title: `Change to ${asName(name)}`,
             safe: name === only,
-            edits: [setValue(item, route, scalarText(name, true))],
+            edits: [setValue(item, keyPath, scalarText(name, true))],
           })),
       });
     }

@@ -1,24 +1,24 @@
 import { begins } from '../../text/nearest.ts';
 import type { Site } from '../../site/model.ts';
-import type { Data, Route } from '../../text/syntax.ts';
+import type { Data, KeyPath } from '../../text/syntax.ts';
 import { type Edit, type Fix, scalarText, setValue } from '../../site/edit.ts';
 import { type Item, type PieceProblem, type Place, contentOf, placeOf } from '../../site/item.ts';
 import { SECTIONS, type Schema, keysOf, schemaAt, sectionSchema } from '../../site/shape.ts';
 import { visible } from '../../text/visible.ts';
 import { isDeclared } from '../../site/declared.ts';
-import { aboutItem } from '../../site/about.ts';
+import { acceptAtItem } from '../../site/accept-at.ts';
 import { isMended } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
-import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { ShowAfter, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { asName } from '../../text/words.ts';
 
 export const wrongType: Rule = {
   id: 'wrong-type',
   severity: 'error',
   isSlip: true,
-  due: 'line',
+  showAfter: 'line',
   summary: 'A value is missing, or is of the wrong type.',
   why: `A list where one value belongs, a text where a number belongs: such a value is ignored. A key with nothing after
 its colon has no value yet.`,
@@ -38,41 +38,44 @@ its colon has no value yet.`,
     }
     for (const {
       item,
-      problem: { route, found, expected },
+      problem: { keyPath, found, expected },
     } of shapeProblems(site, 'wrong-type')) {
-      const schema = schemaAt(item.section, item.name, route);
+      const schema = schemaAt(item.section, item.name, keyPath);
       if (isReportedElsewhere(site, item, schema, found)) continue;
       const joined = typeof found === 'string' ? withSpace(found, keysOf(schema ?? {})) : undefined;
       if (joined !== undefined) {
         report({
-          at: visiblePlace(placeOf(item, route)),
+          at: visiblePlace(placeOf(item, keyPath)),
           message: `A space is missing after the colon: write ${visible(joined, 60)}.`,
-          about: aboutItem(item),
-          fixes: () => [{ title: 'Write a space after the colon', safe: true, edits: [setValue(item, route, joined)] }],
+          acceptAt: acceptAtItem(item),
+          fixes: () => [
+            { title: 'Write a space after the colon', safe: true, edits: [setValue(item, keyPath, joined)] },
+          ],
         });
         continue;
       }
       const want = wanted(schema, expected);
       report({
-        at: visiblePlace(placeOf(item, route)),
-        due: dueOf(found, expected),
+        at: visiblePlace(placeOf(item, keyPath)),
+        showAfter: dueOf(found, expected),
         message:
           found === null
-            ? `${subjectAt(item, route)} has no value yet: ${want}${suchAs(item, route)}.`
-            : `${subjectAt(item, route)} is ${asWritten(found, expected)}; write ${want}${suchAs(item, route)}.`,
-        about: aboutItem(item),
-        fixes: () => fixesOf(item, route, found, expected, schema).filter(isMended),
+            ? `${subjectAt(item, keyPath)} has no value yet: ${want}${suchAs(item, keyPath)}.`
+            : `${subjectAt(item, keyPath)} is ${asWritten(found, expected)}; write ${want}${suchAs(item, keyPath)}.`,
+        acceptAt: acceptAtItem(item),
+        fixes: () => fixesOf(item, keyPath, found, expected, schema).filter(isMended),
       });
     }
   },
 };
 
 /** Waits for a value that is missing, or may be the start of another: a digit of a text, the first key of a mapping. */
-function dueOf(found: Data, expected: readonly string[]): Due {
+function dueOf(found: Data, expected: readonly string[]): ShowAfter {
   if (found === null) return 'item';
   if (typeof found === 'string' && expected.includes('boolean') && begins(found, ['true', 'false'])) return 'value';
-  if (expected.includes('object') || expected.includes('array')) return typeof found === 'object' ? 'now' : 'line';
-  return typeof found !== 'string' && typeof found !== 'object' ? 'value' : 'now';
+  if (expected.includes('object') || expected.includes('array'))
+    return typeof found === 'object' ? 'keystroke' : 'line';
+  return typeof found !== 'string' && typeof found !== 'object' ? 'value' : 'keystroke';
 }
 
 /** A number without a unit is reported by quantity, one that names nothing by unknown-name. */
@@ -97,7 +100,7 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
     return {
       at,
       message: `${section} is a list: begin each entry with a hyphen and a space, such as ${example}.`,
-      about: [],
+      acceptAt: [],
     };
   }
   const advice =
@@ -107,7 +110,7 @@ function notAnEntry({ section, found }: PieceProblem & { readonly problem: 'not-
       : whole.piece.role === 'item'
         ? `${asName(name)} needs a colon after it, and what it is, such as ${example}.`
         : `${section} holds its entries by name: write a name, a colon and what it is, such as ${example}.`;
-  return { at, message: advice, about: [] };
+  return { at, message: advice, acceptAt: [] };
 }
 
 /** A missing element is marked at its hyphen. */
@@ -126,13 +129,13 @@ const SPOKEN: ReadonlyMap<string, boolean> = new Map([
 
 function fixesOf(
   item: Item,
-  route: Route,
+  keyPath: KeyPath,
   found: Data,
   expected: readonly string[],
   schema: Schema | undefined,
 ): Fix[] {
   const write = (text: string, title = `Write ${text}`): Fix[] => {
-    const edit: Edit = setValue(item, route, text);
+    const edit: Edit = setValue(item, keyPath, text);
     return [{ title, safe: true, edits: [edit] }];
   };
   if (found === null)

@@ -2,20 +2,20 @@ import { LEXEMES, type SyntaxProblem } from '../../text/parse.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
 import { count, list, asName } from '../../text/words.ts';
-import { MOST_SLOW, type SiteText, type Unread, placeInFile, startOf } from '../../site/folder.ts';
+import { MOST_SLOW, type SiteText, type Unread, placeInFile, pieceStart } from '../../site/folder.ts';
 import { MOST_ENTRIES, MOST_IN_BRACKETS, type PieceProblem, type Place, contentOf } from '../../site/item.ts';
 import { SECTION_NAMES } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { firstLine } from '../../site/places.ts';
 import { capital } from '../../site/shape-words.ts';
-import type { Due, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import type { ShowAfter, Example, Finding, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 
 export const yamlSyntax: Rule = {
   id: 'yaml-syntax',
   severity: 'error',
   isSlip: true,
-  due: 'line',
+  showAfter: 'line',
   summary: 'Part of the file is not YAML, or belongs to no section.',
   why: `What cannot be read is ignored: the device, cable or stream is missing from every sum. The rest of the file is read
 and checked all the same. Indent with spaces, the entries of one mapping in the same
@@ -26,7 +26,7 @@ column; write a space after each colon and comma; close every bracket and quote.
       let strays: Piece[] = [];
       for (const piece of file.unusual) {
         const last = strays[strays.length - 1];
-        const isNext = last !== undefined && startOf(file, last) + last.text.length === startOf(file, piece);
+        const isNext = last !== undefined && pieceStart(file, last) + last.text.length === pieceStart(file, piece);
         if (last !== undefined && (piece.role !== 'stray' || !isNext)) {
           report(belongsNowhere(file, strays));
           strays = [];
@@ -48,7 +48,7 @@ column; write a space after each colon and comma; close every bracket and quote.
 };
 
 function unread({ at, why }: Unread): Finding {
-  return { at: firstLine(at), message: UNREAD[why], about: [] };
+  return { at: firstLine(at), message: UNREAD[why], acceptAt: [] };
 }
 
 const UNREAD: Readonly<Record<Unread['why'], string>> = {
@@ -81,7 +81,13 @@ function faults(piece: Piece, report: Report): void {
       continue;
     }
     const at = firstLine(visiblePlace({ piece, start: problem.start, end: Math.min(problem.end, piece.text.length) }));
-    report({ at, due: dueOf(problem, at), message: sentence(problem), about: [], fixes: () => fixesOf(problem, at) });
+    report({
+      at,
+      showAfter: dueOf(problem, at),
+      message: sentence(problem),
+      acceptAt: [],
+      fixes: () => fixesOf(problem, at),
+    });
   }
 }
 
@@ -108,9 +114,9 @@ function byTab(at: Place): Finding {
   }));
   return {
     at,
-    due: 'now',
+    showAfter: 'keystroke',
     message: 'YAML does not allow tabs for indentation. Use spaces.',
-    about: [],
+    acceptAt: [],
     fixes: () => fixOf('Indent with two spaces for each tab', ...edits),
   };
 }
@@ -180,8 +186,8 @@ function fixesOf({ code }: SyntaxProblem, at: Place): Fix[] {
 }
 
 /** An open bracket or quote may be closed by the end of the item, a key gets its colon on its line. */
-function dueOf({ code, isOpen, start }: SyntaxProblem, { piece, end }: Place): Due {
-  if (code === 'tab' || code === 'too-deep') return 'now';
+function dueOf({ code, isOpen, start }: SyntaxProblem, { piece, end }: Place): ShowAfter {
+  if (code === 'tab' || code === 'too-deep') return 'keystroke';
   // A fault marked at the end of a line comes from the lines below.
   return isOpen === true || code === 'key-not-plain' || piece.text.slice(end, start).includes('\n') ? 'item' : 'line';
 }
@@ -190,7 +196,7 @@ function secondDocument(at: Place): Finding {
   return {
     at,
     message: 'A second document starts here and is not read. Remove the line, or put what follows into its own file.',
-    about: [],
+    acceptAt: [],
   };
 }
 
@@ -198,7 +204,7 @@ function noSections(at: Place): Finding {
   return {
     at,
     message: `A site file consists of sections, which start in the first column: ${list(SECTION_NAMES, 'or')}.`,
-    about: [],
+    acceptAt: [],
   };
 }
 
@@ -212,8 +218,8 @@ function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
   const indent = strays[0] === undefined ? undefined : tabbed(strays[0], 0);
   if (indent !== undefined) return byTab(indent);
   const [first, last] = [strays[0], strays[strays.length - 1]];
-  const start = first === undefined ? 0 : startOf(file, first);
-  const end = last === undefined ? 0 : startOf(file, last) + last.text.trimEnd().length;
+  const start = first === undefined ? 0 : pieceStart(file, first);
+  const end = last === undefined ? 0 : pieceStart(file, last) + last.text.trimEnd().length;
   const at = firstLine(
     placeInFile(file, {
       start: start + indentOf(first),
@@ -230,7 +236,7 @@ function belongsNowhere(file: SiteText, strays: readonly Piece[]): Finding {
           'or',
         )}.`
       : `Did you mean ${near}:?`;
-  return { at, message: `The line belongs to no section${more}. ${what}`, about: [] };
+  return { at, message: `The line belongs to no section${more}. ${what}`, acceptAt: [] };
 }
 
 export const examples: readonly Example[] = [

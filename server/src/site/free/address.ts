@@ -12,7 +12,7 @@ import {
 } from '../../standards/ipv4.ts';
 import { type Fix, fixOf, setValue } from '../edit.ts';
 import { type Device, type DeviceKind, type Port, type Site, type Vlan, ownAddresses } from '../model.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import { asName } from '../../text/words.ts';
 
 /** Every address that the devices of a site have. */
@@ -184,7 +184,7 @@ function gatewayIsDue(site: Site, { gateway, subnet }: Pick<Vlan, 'gateway' | 's
 export interface WrittenAddress {
   readonly device: Device;
   readonly port: Port | undefined;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly address: number;
 }
 
@@ -195,20 +195,20 @@ export interface WrittenAddress {
 export function nextFreeAddressFix(
   site: Site,
   vlan: Vlan | undefined,
-  { device, port, route, address }: WrittenAddress,
+  { device, port, keyPath, address }: WrittenAddress,
 ): Fix[] {
   const around = vlan ?? (site.vlans.length === 0 ? alike(address) : undefined);
   const free = around === undefined ? undefined : nextFreeAddress(site, around, address);
   if (
     free === undefined ||
     whyNotHost(free) !== undefined ||
-    (port !== undefined && route[0] === 'ports' && route[1] !== port.name)
+    (port !== undefined && keyPath[0] === 'ports' && keyPath[1] !== port.name)
   )
     return [];
   const text = formatAddress(free);
   return fixOf(
     `Use ${text}, ${vlan === undefined ? 'which no device here has' : `the next free address of ${asName(vlan.name)}`}`,
-    setValue(device.item, route, text),
+    setValue(device.item, keyPath, text),
   );
 }
 

@@ -8,14 +8,10 @@ import { nextFreeSwitchPort } from './switch-port.ts';
 
 /** Moves the cable's plug at `from` to a free port of the same switch that feeds the class. */
 export function toFeedingPort(site: Site, cabled: Cabled, from: Port, wantedClass: number): Fix[] {
-  const free = nextFreeSwitchPort(
-    site,
-    from,
-    ({ feeds }) => feeds !== undefined && portTypes[feeds].maxClass >= wantedClass,
-  );
+  const free = nextFreeSwitchPort(site, from, ({ pse }) => pse !== undefined && portTypes[pse].maxClass >= wantedClass);
   const end = endAt(cabled, from);
-  if (free?.feeds === undefined || end === undefined) return [];
+  if (free?.pse === undefined || end === undefined) return [];
   const fed = from === cabled.a ? cabled.b : cabled.a;
-  const title = `Move ${fed.device.name} to ${portName(free)}, which feeds ${free.feeds}`;
-  return fixOf(title, setValue(cabled.cable.item, end.route, scalarText(portName(free), true)));
+  const title = `Move ${fed.device.name} to ${portName(free)}, which feeds ${free.pse}`;
+  return fixOf(title, setValue(cabled.cable.item, end.keyPath, scalarText(portName(free), true)));
 }

@@ -45,7 +45,7 @@ function doesAsMuch(port: Port, like: Port): boolean {
 
 /** Milliwatts that the port can feed. */
 function fed(port: Port): number {
-  return port.feeds === undefined ? 0 : portTypes[port.feeds].pseMilliwatts;
+  return port.pse === undefined ? 0 : portTypes[port.pse].pseMilliwatts;
 }
 
 function sameNames(a: readonly string[] | undefined, b: readonly string[] | undefined): boolean {

@@ -1,6 +1,6 @@
 /** Cables, and what stands at their ends. */
 
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import type { CoaxFacts } from '../television/facts.ts';
 import type { Fact } from './fact.ts';
 
@@ -8,7 +8,7 @@ import type { Fact } from './fact.ts';
 export interface CableEnd {
   readonly device: string;
   readonly port: string | undefined;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
 }
 
 export interface Cable extends Fact {

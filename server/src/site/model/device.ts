@@ -3,7 +3,7 @@
 import type { ParsedSubnet } from '../../standards/ipv4.ts';
 import type { BatteryChemistry } from '../../standards/battery.ts';
 import type { Medium } from '../../standards/modules.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import type { AerialKind, AerialPart, Bus, CoaxInput, TunerUnit } from '../television/facts.ts';
 import type { Fact } from './fact.ts';
 import type { Mounting } from './rack.ts';
@@ -136,14 +136,14 @@ export interface HostRoute {
   readonly vlan: string | undefined;
   /** The address of the next router. */
   readonly via: number | undefined;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
 }
 
 export interface Port {
   readonly device: Device;
   readonly name: string;
   /** Where it is declared in the device's item: `['ports', '1-8']`, or `[]` for a device of one port. */
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   /** Whether frames pass between it and the other such ports of its device. */
   readonly forwards: boolean;
   /** bit/s; no more than its module has. */
@@ -156,9 +156,9 @@ export interface Port {
   readonly native: string | undefined;
   readonly addresses: readonly PortAddress[];
   /** What the port can feed, where it is power sourcing equipment. */
-  readonly feeds: PoeType | undefined;
+  readonly pse: PoeType | undefined;
   /** What the device draws through it, where it is a powered device. */
-  readonly draws: { readonly class: number | undefined; readonly milliwatts: number | undefined } | undefined;
+  readonly pd: { readonly class: number | undefined; readonly milliwatts: number | undefined } | undefined;
   readonly mac: string | undefined;
   /** A DHCP server keeps its addresses for its `mac`. */
   readonly reserved: boolean;
@@ -176,7 +176,7 @@ export interface Connector {
   readonly device: Device;
   readonly name: string;
   /** Where it is declared in the device's item; `[]` where its kind has it. */
-  readonly route: Route;
+  readonly keyPath: KeyPath;
 }
 
 export type PoeType = 'af' | 'at' | 'bt' | 'bt-type-4';
@@ -185,12 +185,12 @@ export interface PortAddress {
   readonly address: number;
   /** The VLAN it belongs to, where the port carries several. */
   readonly vlan: string | undefined;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
 }
 
 /** Every address of a device, its own before those of its ports. */
 export function ownAddresses({ address, addresses, ports }: Device): readonly PortAddress[] {
-  const own = address === undefined ? [] : [{ address, vlan: undefined, route: ['address'] }];
+  const own = address === undefined ? [] : [{ address, vlan: undefined, keyPath: ['address'] }];
   return [...own, ...addresses, ...ports.flatMap((port) => port.addresses)];
 }
 

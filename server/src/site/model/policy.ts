@@ -1,6 +1,6 @@
 /** What the owner asks for: thresholds, how long recordings are kept, severities, acceptances. */
 
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 import type { Item } from '../item.ts';
 import type { AerialPolicy } from '../television/facts.ts';
 
@@ -23,7 +23,7 @@ export interface Policies {
 
 export interface Retention {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly recordings: readonly string[];
   /** Milliseconds. */
   readonly atLeast: number | undefined;
@@ -34,7 +34,7 @@ export type Severity = 'error' | 'warning' | 'information' | 'hint';
 
 export interface Acceptance {
   readonly item: Item;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly rule: string;
   readonly at: string;
   readonly because: string;

@@ -6,7 +6,7 @@ import type { Polarisation } from '../../standards/television/satellite.ts';
 import type { Modulation, System, T2Frame } from '../../standards/television/system.ts';
 import type { Bus as BusKind } from '../../standards/television/usb.ts';
 import type { FrequencyRange } from '../../text/quantity.ts';
-import type { Route } from '../../text/syntax.ts';
+import type { KeyPath } from '../../text/syntax.ts';
 
 /** Kinds of device that pass signals along coax, and no frames. */
 export const AERIAL_KINDS = [
@@ -82,7 +82,7 @@ export interface CoaxInput {
 
 export interface TunerUnit {
   readonly name: string;
-  readonly route: Route;
+  readonly keyPath: KeyPath;
   readonly systems: readonly System[];
   /** The connector that it listens at. */
   readonly input: string | undefined;

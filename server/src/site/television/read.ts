@@ -88,8 +88,8 @@ function readCurve(data: unknown): (readonly [number, number])[] | undefined {
 
 /** The connectors of a device, by its kind. */
 export function readConnectors(device: Device, data: DeviceData): Connector[] {
-  const own = (...names: readonly string[]): Connector[] => names.map((name) => ({ device, name, route: [] }));
-  const declared = Object.keys(data.inputs ?? {}).map((name) => ({ device, name, route: ['inputs', name] }));
+  const own = (...names: readonly string[]): Connector[] => names.map((name) => ({ device, name, keyPath: [] }));
+  const declared = Object.keys(data.inputs ?? {}).map((name) => ({ device, name, keyPath: ['inputs', name] }));
   const numbered = (name: string): string[] =>
     Array.from({ length: device.aerial?.ways ?? 0 }, (_, index) => `${name}-${index + 1}`);
   switch (device.kind) {
@@ -164,7 +164,7 @@ export function readTuners(data: DeviceData, names: (key: string) => string[]): 
     const { systems, input } = asDeclared<Written.TunerUnit>((unit ?? {}) as Data);
     return names(key).map((name) => ({
       name,
-      route: ['tuners', key],
+      keyPath: ['tuners', key],
       systems: strings(systems) as System[],
       input: input ?? (inputs.length === 1 ? inputs[0] : undefined),
     }));

@@ -1,7 +1,7 @@
 /** The true lengths of files, by ffprobe. */
 
 import { join } from 'node:path';
-import type { Read } from '../../../audit/recordings/audit.ts';
+import type { ReadVolume } from '../../../audit/recordings/audit.ts';
 import type { Lengths } from '../../../audit/recordings/course.ts';
 import { type Looked, lookedAt } from '../../../audit/recordings/looked.ts';
 import { mediaLength } from '../../../machine/media-length.ts';
@@ -24,7 +24,7 @@ interface Wanted {
  * @throws CannotDo where ffprobe is not on this machine
  */
 export async function lengthsOf(
-  volumes: readonly (Read & { readonly root: string })[],
+  volumes: readonly (ReadVolume & { readonly root: string })[],
   now: number,
   most: number,
 ): Promise<Map<string, Lengths>> {

@@ -5,7 +5,7 @@ import type { Diagnostic } from '../../../lint/rule.ts';
 import { type Rewritten, rewrite } from '../../../machine/rewrite.ts';
 import { editedTexts } from '../../../site/edit.ts';
 import { lineDiff } from '../../line-diff.ts';
-import { tell } from '../../print.ts';
+import { printMessage } from '../../print.ts';
 import { type SiteOnDisk, shownPath } from '../../sites.ts';
 
 /** Shows the changes on standard error. */
@@ -19,5 +19,5 @@ export function writeMeasured({ folder }: SiteOnDisk, found: readonly Diagnostic
     after,
   }));
   rewrite(changed);
-  for (const { uri, before, after } of changed) tell(lineDiff(shownPath(uri), before, after));
+  for (const { uri, before, after } of changed) printMessage(lineDiff(shownPath(uri), before, after));
 }

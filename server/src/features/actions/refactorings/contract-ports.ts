@@ -6,9 +6,9 @@ import { few } from '../../../text/words.ts';
 import { RANGE_PORTS } from '../../../site/port-names.ts';
 import { hasAnchor } from '../../../site/edit.ts';
 import { type PortEntries, type PortEntry, keyAs, portEntriesAt } from '../../../site/port-entries.ts';
-import type { Cursor, Offered, Refactoring } from './refactoring.ts';
+import type { RefactoringCursor, Offered, Refactoring } from './refactoring.ts';
 
-export const contractPorts: Refactoring = ({ file, offset }: Cursor): Offered[] => {
+export const contractPorts: Refactoring = ({ file, offset }: RefactoringCursor): Offered[] => {
   const found = portEntriesAt(file, offset);
   if (found === undefined) return [];
   const run = runAround(found);

@@ -6,10 +6,10 @@ import type { Item } from '../../../site/item.ts';
 import { SECTIONS } from '../../../site/shape.ts';
 import { lineEdits } from '../line-edits.ts';
 import { hasAnchor, lineBreakOf } from '../../../site/edit.ts';
-import { type Cursor, type Offered, type Refactoring } from './refactoring.ts';
+import { type RefactoringCursor, type Offered, type Refactoring } from './refactoring.ts';
 import { type Section, modelineOf, sectionAtKey, sectionsOf } from './sections.ts';
 
-export const moveSection: Refactoring = ({ checked, file, offset }: Cursor): Offered[] => {
+export const moveSection: Refactoring = ({ checked, file, offset }: RefactoringCursor): Offered[] => {
   const found = sectionAtKey(file, offset);
   if (found === undefined || found.sections.length < 2) return [];
   const { sections, at: section } = found;

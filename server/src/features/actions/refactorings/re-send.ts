@@ -11,13 +11,13 @@ import { entryOf } from '../../../text/syntax.ts';
 import { type Leaving, leavingBy } from './leaving-by.ts';
 import { type Values, entryBehind } from '../../../site/new-entry.ts';
 import { receiversOf } from './receivers.ts';
-import type { Cursor, Offered, Refactoring } from './refactoring.ts';
+import type { RefactoringCursor, Offered, Refactoring } from './refactoring.ts';
 import { asName } from '../../../text/words.ts';
 
 /** The most servers that are offered, one action for each. */
 const MAX_SERVERS = 3;
 
-export const reSend: Refactoring = ({ checked: { plan }, file, offset }: Cursor): Offered[] => {
+export const reSend: Refactoring = ({ checked: { plan }, file, offset }: RefactoringCursor): Offered[] => {
   const { site } = plan;
   const item = locate(file, offset)?.item;
   const stream = item?.section === 'streams' ? site.streamByName.get(item.name) : undefined;

@@ -4,7 +4,7 @@ import type { Checked } from '../../../lint/check.ts';
 import type { Edit } from '../../../site/edit.ts';
 import type { SiteText } from '../../../site/folder.ts';
 
-export interface Cursor {
+export interface RefactoringCursor {
   readonly checked: Checked;
   readonly file: SiteText;
   /** UTF-16 units from the start of the file. */
@@ -27,4 +27,4 @@ export interface Offered {
 }
 
 /** Offers actions at the cursor: none where it does not apply, or could lose or change a meaning. */
-export type Refactoring = (cursor: Cursor) => Offered[];
+export type Refactoring = (cursor: RefactoringCursor) => Offered[];

@@ -3,13 +3,13 @@
 import { list } from '../../../text/words.ts';
 import { lineEdits } from '../line-edits.ts';
 import { moveOf, without } from './move-section.ts';
-import type { Cursor, Offered, Refactoring } from './refactoring.ts';
+import type { RefactoringCursor, Offered, Refactoring } from './refactoring.ts';
 import { sectionAtKey } from './sections.ts';
 
 /** Sections about the site as a whole stay together. */
 const STAY = ['site', 'policies', 'lint'];
 
-export const splitFile: Refactoring = ({ checked, file, offset }: Cursor): Offered[] => {
+export const splitFile: Refactoring = ({ checked, file, offset }: RefactoringCursor): Offered[] => {
   const sections = sectionAtKey(file, offset)?.sections ?? [];
   const own = file.uri.slice(file.uri.lastIndexOf('/') + 1);
   const stays = sections.filter(

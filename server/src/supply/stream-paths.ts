@@ -7,12 +7,12 @@ import { type Topology, wiringOf } from '../network/wiring.ts';
 import type { Device, Port, Site, Stream } from '../site/model.ts';
 
 /** By stream, the devices to which each device passes it on. */
-export type Ways = ReadonlyMap<Stream, ReadonlyMap<Device, ReadonlySet<Device>>>;
+export type StreamPaths = ReadonlyMap<Stream, ReadonlyMap<Device, ReadonlySet<Device>>>;
 
 type CopiesOf = (link: Link, out: Port) => readonly StreamCopies[];
 
 /** @param sometimes the copies that cross a link only while a screen shows them */
-export function waysOf({ links }: Pick<Topology, 'links'>, always: CopiesOf, sometimes: CopiesOf): Ways {
+export function streamPaths({ links }: Pick<Topology, 'links'>, always: CopiesOf, sometimes: CopiesOf): StreamPaths {
   const ways = new Map<Stream, Map<Device, Set<Device>>>();
   const cross = (link: Link, out: Port): void => {
     for (const { stream, untagged, tagged } of [...always(link, out), ...sometimes(link, out)]) {
@@ -28,7 +28,7 @@ export function waysOf({ links }: Pick<Topology, 'links'>, always: CopiesOf, som
 }
 
 /** The devices from one to the other that a stream passes, both included. */
-export function wayOf(ways: Ways, stream: Stream, from: Device, to: Device): Device[] | undefined {
+export function pathOfStream(ways: StreamPaths, stream: Stream, from: Device, to: Device): Device[] | undefined {
   const next = ways.get(stream);
   const cameFrom = new Map<Device, Device | undefined>([[from, undefined]]);
   for (const at of cameFrom.keys()) {
@@ -44,7 +44,7 @@ export function wayOf(ways: Ways, stream: Stream, from: Device, to: Device): Dev
 type Routed = Pick<Site, 'vlans' | 'devices' | 'deviceByName' | 'cables' | 'streams'>;
 
 /** The ways that are left without some devices. */
-export function waysWithout(topology: Topology, site: Routed, dead: ReadonlySet<Device>): Ways {
+export function streamPathsWithout(topology: Topology, site: Routed, dead: ReadonlySet<Device>): StreamPaths {
   const known = routersOf(topology);
   const key = [...dead].map(({ name }) => name).join();
   let own = known.get(key);
@@ -54,7 +54,7 @@ export function waysWithout(topology: Topology, site: Routed, dead: ReadonlySet<
     known.set(key, (own = { links: wiring.topology.links, route: router(wiring, deviceByName) }));
   }
   const { copies, chosen } = own.route(site.streams);
-  return waysOf(own, copies, chosen);
+  return streamPaths(own, copies, chosen);
 }
 
 /** While the wiring stays, only the streams that change are routed again. */
@@ -63,7 +63,7 @@ const routersOf = perObject(
 );
 
 /** Whether cables still lead from one device to the other, whether or not frames may take them. */
-export function isJoined(topology: Topology, from: Device, to: Device, dead: ReadonlySet<Device>): boolean {
+export function areCabledTogether(topology: Topology, from: Device, to: Device, dead: ReadonlySet<Device>): boolean {
   const around = neighboursOf(topology);
   const seen = new Set([from]);
   for (const at of seen) {

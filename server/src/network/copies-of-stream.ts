@@ -11,7 +11,7 @@ import { routeUnicast } from './unicast.ts';
  * Every copy of a stream by its routes, also those that cross only while a screen shows it. For a stream to single
  * receivers, the way to one comes after the other.
  */
-export function copiesOf(network: Network, { deviceByName }: Site, stream: Stream): readonly Copy[] {
+export function copiesOfStream(network: Network, { deviceByName }: Site, stream: Stream): readonly Copy[] {
   const source = senderOf({ deviceByName }, stream);
   if (source === undefined) return [];
   const { interfaces, routers, multicastRouters, tree } = network;

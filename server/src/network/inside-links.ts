@@ -6,24 +6,24 @@
 import { perObject } from '../memo.ts';
 import { contains } from '../standards/ipv4.ts';
 import { type Cable, type Device, type Port, type PortAddress, type Vlan, ownAddresses } from '../site/model.ts';
-import { type Joint, alone } from './link.ts';
+import { type PhysicalLink, singleLink } from './link.ts';
 import { hasVlans } from './vlan-membership.ts';
 
-export function insideJoints({
+export function insideLinks({
   vlans,
   devices,
 }: {
   readonly vlans: readonly Vlan[];
   readonly devices: readonly Device[];
-}): Joint[] {
-  const inside = jointsUnder(vlans);
+}): PhysicalLink[] {
+  const inside = insideLinkUnder(vlans);
   return devices.flatMap((device) => (device.routing && device.bridging ? (inside(device) ?? []) : []));
 }
 
-/** The joint of a device under the VLANs of a site: its ports stay the same as long as the device does. */
-const jointsUnder = perObject((vlans: readonly Vlan[]) => perObject((device: Device) => joint(vlans, device)));
+/** The link inside a device under the VLANs of a site: its ports stay the same as long as the device does. */
+const insideLinkUnder = perObject((vlans: readonly Vlan[]) => perObject((device: Device) => insideLink(vlans, device)));
 
-function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
+function insideLink(vlans: readonly Vlan[], device: Device): PhysicalLink | undefined {
   const addresses = sharedAddresses(device);
   if (addresses.length === 0) return undefined;
   const trunk = device.ports.some((port) => port.forwards && hasVlans(port))
@@ -32,7 +32,7 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
   const side = (name: string, forwards: boolean): Port => ({
     device,
     name,
-    route: [],
+    keyPath: [],
     forwards,
     speed: undefined,
     medium: undefined,
@@ -41,8 +41,8 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     trunk,
     native: undefined,
     addresses: forwards ? [] : addresses,
-    feeds: undefined,
-    draws: undefined,
+    pse: undefined,
+    pd: undefined,
     mac: device.mac,
     interface: undefined,
     lag: undefined,
@@ -54,8 +54,8 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
   const cable: Cable = {
     item: device.item,
     name: device.name,
-    from: { device: device.name, port: undefined, route: [] },
-    to: { device: device.name, port: undefined, route: [] },
+    from: { device: device.name, port: undefined, keyPath: [] },
+    to: { device: device.name, port: undefined, keyPath: [] },
     type: undefined,
     length: undefined,
     fibres: undefined,
@@ -64,7 +64,7 @@ function joint(vlans: readonly Vlan[], device: Device): Joint | undefined {
     label: undefined,
     coax: { core: undefined, attenuation: undefined },
   };
-  return alone({ cable, a: side('sockets', true), b: side('routing', false), capacity: undefined });
+  return singleLink({ cable, a: side('sockets', true), b: side('routing', false), capacity: undefined });
 }
 
 /** The device's own addresses, and those declared at one of its sockets: all sockets of that VLAN share them. */

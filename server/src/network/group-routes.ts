@@ -8,14 +8,14 @@ import type { Topology } from './wiring.ts';
 /** The length of the prefix of 224.0.0.0/4, all multicast. */
 const ALL_GROUPS = 4;
 
-export interface WayOfGroup {
+export interface GroupRoutes {
   /** Whether the route for the group leads into a network of a receiver. */
   readonly leavesThere: (group: number) => boolean;
   /** Routes for a part of all groups. */
   readonly routes: readonly HostRoute[];
 }
 
-export function wayOfGroup(site: Site, topology: Topology, source: Device, receivers: readonly string[]): WayOfGroup {
+export function groupRoutes(site: Site, topology: Topology, source: Device, receivers: readonly string[]): GroupRoutes {
   const domainsAt = (port: Port | undefined): readonly BroadcastDomain[] => {
     const link = port === undefined ? undefined : topology.linkAt(port);
     return link === undefined ? [] : domainsOf(link);

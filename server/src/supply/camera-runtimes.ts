@@ -10,9 +10,9 @@
 import type { Network } from '../network/network.ts';
 import type { Device, Site, Stream } from '../site/model.ts';
 import type { Supply } from './supply.ts';
-import { type Ways, isJoined, wayOf, waysOf, waysWithout } from './ways.ts';
+import { type StreamPaths, areCabledTogether, pathOfStream, streamPaths, streamPathsWithout } from './stream-paths.ts';
 
-export interface CameraLife {
+export interface CameraRuntime {
   readonly camera: Device;
   /** ms; `undefined` where a battery on the way is undeclared. */
   readonly lasts: number | undefined;
@@ -29,7 +29,7 @@ export interface CameraLife {
 }
 
 /** The parts of a site and its network that decide this. */
-export interface Watched
+export interface CameraSite
   extends
     Pick<
       Site,
@@ -41,8 +41,8 @@ export interface Watched
 const MOST_WORK = 30_000;
 
 /** The life of each camera that sends something, in the order of the site. */
-export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
-  const ways = waysOf(site.topology, site.copies, site.waiting);
+export function cameraRuntimes(site: CameraSite, supply: Supply): CameraRuntime[] {
+  const ways = streamPaths(site.topology, site.copies, site.waiting);
   const later = laterWays(site, supply);
   const wishes = wishesOf(site);
   return site.devices.flatMap((camera) => {
@@ -53,7 +53,7 @@ export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
     const lives = (recorded.length > 0 ? recorded : own).flatMap((wish) => {
       const chain = chainOf(site, ways, camera, wish);
       if (chain === undefined) return [];
-      let life: Omit<CameraLife, 'camera'> = {
+      let life: Omit<CameraRuntime, 'camera'> = {
         ...ending(chain, supply),
         chain,
         isRecorded: wish.isRecorded,
@@ -73,13 +73,13 @@ export function cameraLives(site: Watched, supply: Supply): CameraLife[] {
   });
 }
 
-const nobody: Omit<CameraLife, 'camera'> = { lasts: 0, chain: [], endsAt: undefined, isRecorded: false, turns: [] };
+const nobody: Omit<CameraRuntime, 'camera'> = { lasts: 0, chain: [], endsAt: undefined, isRecorded: false, turns: [] };
 
 /** The ways that are left for a camera after a time in ms; none where spanning tree keeps none in reserve. */
-function laterWays(site: Watched, { lasts }: Supply): (time: number, camera: Device, wish: Wish) => Ways {
+function laterWays(site: CameraSite, { lasts }: Supply): (time: number, camera: Device, wish: Wish) => StreamPaths {
   const { topology, devices, streams } = site;
   let left = topology.spanningTree.blocked.length === 0 ? 0 : MOST_WORK / (devices.length + streams.length);
-  const known = new Map<number, { readonly dead: ReadonlySet<Device>; ways: Ways | undefined }>();
+  const known = new Map<number, { readonly dead: ReadonlySet<Device>; ways: StreamPaths | undefined }>();
   return (time, camera, { streams: carried, to }) => {
     let own = known.get(time);
     if (own === undefined) {
@@ -88,10 +88,12 @@ function laterWays(site: Watched, { lasts }: Supply): (time: number, camera: Dev
     }
     const { dead } = own;
     const stops = [camera, ...carried.slice(1).flatMap(({ source }) => site.deviceByName.get(source ?? '') ?? []), to];
-    const isLeft = stops.every((stop, i) => !dead.has(stop) && isJoined(topology, stops[i - 1] ?? stop, stop, dead));
+    const isLeft = stops.every(
+      (stop, i) => !dead.has(stop) && areCabledTogether(topology, stops[i - 1] ?? stop, stop, dead),
+    );
     if (!isLeft) return new Map();
     if (own.ways !== undefined) return own.ways;
-    return left-- < 1 ? new Map() : (own.ways = waysWithout(topology, site, dead));
+    return left-- < 1 ? new Map() : (own.ways = streamPathsWithout(topology, site, dead));
   };
 }
 
@@ -102,7 +104,7 @@ interface Wish {
   readonly isRecorded: boolean;
 }
 
-function wishesOf(site: Watched): Map<Device, Wish[]> {
+function wishesOf(site: CameraSite): Map<Device, Wish[]> {
   const found = new Map<Device, Wish[]>();
   const add = (stream: Stream, to: Device | undefined, isRecorded: boolean): void => {
     const streams = carriedBy(site, stream);
@@ -124,7 +126,7 @@ function wishesOf(site: Watched): Map<Device, Wish[]> {
 }
 
 /** The stream with all that it carries; carried streams come first. */
-function carriedBy({ streamByName }: Watched, stream: Stream): Stream[] {
+function carriedBy({ streamByName }: CameraSite, stream: Stream): Stream[] {
   const found: Stream[] = [];
   for (let at: Stream | undefined = stream; at !== undefined && !found.includes(at);) {
     found.unshift(at);
@@ -133,14 +135,14 @@ function carriedBy({ streamByName }: Watched, stream: Stream): Stream[] {
   return found;
 }
 
-function chainOf(site: Watched, ways: Ways, camera: Device, { streams, to }: Wish): Device[] | undefined {
+function chainOf(site: CameraSite, ways: StreamPaths, camera: Device, { streams, to }: Wish): Device[] | undefined {
   const chain = new Set<Device>([camera]);
   for (const [index, stream] of streams.entries()) {
     const from = site.deviceByName.get(stream.source ?? '');
     const next = streams[index + 1]?.source;
     const end = next === undefined ? to : site.deviceByName.get(next);
     if (from === undefined || end === undefined) return undefined;
-    const way = from === end ? [end] : wayOf(ways, stream, from, end);
+    const way = from === end ? [end] : pathOfStream(ways, stream, from, end);
     if (way === undefined) return undefined;
     for (const device of way) chain.add(device);
   }
@@ -150,7 +152,7 @@ function chainOf(site: Watched, ways: Ways, camera: Device, { streams, to }: Wis
 }
 
 /** The DHCP servers that keep an address for the device. */
-function addressGivers(site: Watched, device: Device): Device[] {
+function addressGivers(site: CameraSite, device: Device): Device[] {
   return device.ports.flatMap((port) => {
     const link = port.reserved ? site.topology.linkAt(port) : undefined;
     const gateway = link?.untagged?.vlan?.gateway;
@@ -160,7 +162,7 @@ function addressGivers(site: Watched, device: Device): Device[] {
 }
 
 /** The devices that it sets its clock by. */
-function clocks({ topology, deviceByName }: Watched, device: Device): Device[] {
+function clocks({ topology, deviceByName }: CameraSite, device: Device): Device[] {
   return device.ports.flatMap((port) => {
     const clock = topology.linkAt(port)?.untagged?.vlan?.clock;
     const own = clock === undefined ? undefined : deviceByName.get(clock);
@@ -169,7 +171,7 @@ function clocks({ topology, deviceByName }: Watched, device: Device): Device[] {
 }
 
 /** How long all devices of a chain have power, and which ends first; of several, the last in the chain. */
-function ending(chain: readonly Device[], { lasts }: Supply): Pick<CameraLife, 'lasts' | 'endsAt'> {
+function ending(chain: readonly Device[], { lasts }: Supply): Pick<CameraRuntime, 'lasts' | 'endsAt'> {
   let first: { lasts: number | undefined; endsAt: Device | undefined } = { lasts: Infinity, endsAt: undefined };
   for (const device of chain) {
     const own = lasts(device);

@@ -13,7 +13,7 @@ import { linePeakOf } from './loads.ts';
 import type { StreamRates } from './rates.ts';
 import type { ChosenCopies, Routes, StreamCopies } from './routes.ts';
 
-export interface AtOnce {
+export interface SimultaneousCopies {
   /** The streams that cross together at the worst moment, in their order. */
   readonly copies: (link: Link, out: Port) => readonly StreamCopies[];
   /** Those that cross only at other moments, in their order. */
@@ -21,12 +21,12 @@ export interface AtOnce {
 }
 
 /** @param decoders the screens that choose, and how many streams each shows at a time */
-export function atOnce(
+export function simultaneousCopies(
   links: readonly Link[],
   routes: Pick<Routes, 'copies' | 'chosen'>,
   decoders: ReadonlyMap<Device, number>,
   rates: (stream: Stream) => StreamRates,
-): AtOnce {
+): SimultaneousCopies {
   const none = (): readonly StreamCopies[] => NONE;
   if (decoders.size === 0) return { copies: routes.copies, waiting: none };
   const byPort = new Map<

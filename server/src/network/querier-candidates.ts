@@ -9,7 +9,7 @@ import type { Interfaces } from './interfaces.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
 
 /** The named querier and the multicast routers with an interface there, in the order in which they are elected. */
-export function askersIn(
+export function querierCandidates(
   domain: BroadcastDomain,
   named: Device | undefined,
   multicastRouters: readonly Device[],

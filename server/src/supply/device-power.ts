@@ -1,7 +1,7 @@
 /** The power that each device draws itself, and that it takes in with all that it feeds. */
 
-import { memberAt } from '../network/link.ts';
-import { type Feed, classOf } from '../network/poe.ts';
+import { memberLinkAt } from '../network/link.ts';
+import { type PoeFeed, powerClassOf } from '../network/poe.ts';
 import type { Topology } from '../network/wiring.ts';
 import type { Device } from '../site/model.ts';
 import { loopOhms, powerAtPort } from '../standards/poe.ts';
@@ -21,10 +21,10 @@ export interface Watts {
   readonly byClass: number;
 }
 
-export interface Draw {
+export interface DevicePower {
   readonly own: Watts;
-  /** Where its own watts come from; `unsaid` (undeclared) counts as nothing. */
-  readonly basis: 'declared' | 'class' | 'unsaid' | 'none';
+  /** Where its own watts come from; `undeclared` counts as nothing. */
+  readonly basis: 'declared' | 'class' | 'undeclared' | 'none';
   /** Its input power, with all that it feeds. */
   readonly taken: Watts;
   /** The power that it passes on: the load of a UPS, the PoE output of a switch. */
@@ -32,14 +32,18 @@ export interface Draw {
   /** mVA that it passes on, by the power factors of the devices that it feeds. */
   readonly apparent: number;
   /** The device itself and those that it feeds, where their watts are undeclared. */
-  readonly unsaid: readonly Device[];
+  readonly undeclared: readonly Device[];
 }
 
 const NOTHING: Watts = { most: 0, mean: 0, byClass: 0 };
 
 /** The draw of each device. */
-export function drawsOf(devices: readonly Device[], feeding: Feeding, linkAt: Topology['linkAt']): Map<Device, Draw> {
-  const draws = new Map<Device, Draw>();
+export function devicePowers(
+  devices: readonly Device[],
+  feeding: Feeding,
+  linkAt: Topology['linkAt'],
+): Map<Device, DevicePower> {
+  const draws = new Map<Device, DevicePower>();
   const pending = [...devices].reverse();
   // The devices that it feeds come first; a loop, as a chain of devices may be deeper than the stack.
   for (let device = pending.at(-1); device !== undefined; device = pending.at(-1)) {
@@ -49,49 +53,54 @@ export function drawsOf(devices: readonly Device[], feeding: Feeding, linkAt: To
       continue;
     }
     pending.pop();
-    if (!draws.has(device)) draws.set(device, drawOf(device, feeding, linkAt, draws));
+    if (!draws.has(device)) draws.set(device, devicePower(device, feeding, linkAt, draws));
   }
   return draws;
 }
 
-function drawOf(device: Device, feeding: Feeding, linkAt: Topology['linkAt'], draws: ReadonlyMap<Device, Draw>): Draw {
-  const { own, basis } = ownDraw(device, feeding);
+function devicePower(
+  device: Device,
+  feeding: Feeding,
+  linkAt: Topology['linkAt'],
+  draws: ReadonlyMap<Device, DevicePower>,
+): DevicePower {
+  const { own, basis } = ownPowerOf(device, feeding);
   const efficiency = (device.ownPower?.poeEfficiency ?? ASSUMED_POE_EFFICIENCY) / 1e4;
   let given = NOTHING;
   let byPlug = NOTHING;
   let apparent = 0;
-  const unsaid: Device[] = basis === 'unsaid' ? [device] : [];
+  const undeclared: Device[] = basis === 'undeclared' ? [device] : [];
   for (const one of feeding.fedBy(device)) {
     const draw = draws.get(one);
     const fed = feeding.of(one);
     if (draw === undefined) continue;
-    unsaid.push(...draw.unsaid);
+    undeclared.push(...draw.undeclared);
     if (fed.by === 'poe') {
-      given = sum(given, atPort(fed.feed, draw.taken, linkAt));
+      given = sum(given, wattsAtPort(fed.feed, draw.taken, linkAt));
     } else if (fed.by === 'source') {
       byPlug = sum(byPlug, draw.taken);
       apparent += draw.taken.most / (one.ownPower?.powerFactor ?? ASSUMED_POWER_FACTOR);
     }
   }
   const taken = sum(sum(own, byPlug), scaled(given, 1 / efficiency));
-  return { own, basis, taken, given: sum(given, byPlug), apparent, unsaid };
+  return { own, basis, taken, given: sum(given, byPlug), apparent, undeclared };
 }
 
 /** mW that leave the port of the switch so that a device gets what it takes behind its cable. */
-export function atPort(feed: Feed, taken: Watts, linkAt: Topology['linkAt']): Watts {
+export function wattsAtPort(feed: PoeFeed, taken: Watts, linkAt: Topology['linkAt']): Watts {
   const ohms = ohmsOf(feed, linkAt);
   const real = (milliwatts: number): number => powerAtPort(milliwatts, ohms) ?? feed.allotted;
   return { most: real(taken.most), mean: real(taken.mean), byClass: feed.allotted };
 }
 
 /** The loop resistance of the cable to a powered device; 0 for a cable without a length. */
-function ohmsOf({ from, class: own }: Feed, linkAt: Topology['linkAt']): number {
+function ohmsOf({ from, class: own }: PoeFeed, linkAt: Topology['linkAt']): number {
   const link = linkAt(from);
-  const length = link === undefined ? undefined : memberAt(link, from)?.cable.length;
+  const length = link === undefined ? undefined : memberLinkAt(link, from)?.cable.length;
   return length === undefined ? 0 : loopOhms(length / 1000, own.class);
 }
 
-function ownDraw(device: Device, feeding: Feeding): Pick<Draw, 'own' | 'basis'> {
+function ownPowerOf(device: Device, feeding: Feeding): Pick<DevicePower, 'own' | 'basis'> {
   const { idle, most } = device.ownPower ?? { idle: undefined, most: undefined };
   const greatest = most ?? idle;
   if (greatest !== undefined) {
@@ -100,10 +109,10 @@ function ownDraw(device: Device, feeding: Feeding): Pick<Draw, 'own' | 'basis'> 
   }
   const fed = feeding.of(device);
   if (fed.by === 'host' || !needsPower(device)) return { own: NOTHING, basis: 'none' };
-  const powered = device.ports.find(({ draws }) => draws !== undefined);
-  if (powered?.draws?.milliwatts !== undefined) return { own: same(powered.draws.milliwatts), basis: 'declared' };
-  const own = powered === undefined ? undefined : classOf(powered);
-  return own === undefined ? { own: NOTHING, basis: 'unsaid' } : { own: same(own.pdMilliwatts), basis: 'class' };
+  const powered = device.ports.find(({ pd }) => pd !== undefined);
+  if (powered?.pd?.milliwatts !== undefined) return { own: same(powered.pd.milliwatts), basis: 'declared' };
+  const own = powered === undefined ? undefined : powerClassOf(powered);
+  return own === undefined ? { own: NOTHING, basis: 'undeclared' } : { own: same(own.pdMilliwatts), basis: 'class' };
 }
 
 /** Kinds whose watts matter; parts of an aerial system take only a few. */
@@ -138,7 +147,7 @@ function scaled({ most, mean, byClass }: Watts, factor: number): Watts {
 }
 
 /** mW that devices in one place turn into heat there: their input without what leaves by their ports. */
-export function heatOf(draw: (device: Device) => Draw, devices: readonly Device[]): number {
+export function heatOf(draw: (device: Device) => DevicePower, devices: readonly Device[]): number {
   return devices.reduce((sum, device) => {
     const { taken, given } = draw(device);
     return sum + taken.most - given.most;
