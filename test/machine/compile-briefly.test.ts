@@ -13,13 +13,15 @@ process.stdout.write(String(cachedDataVersionTag() !== before));
 
 describe('settings of V8', () => {
   it('are changed where it has no compiler for brief code, and V8 knows them all', () => {
-    const [{ text = '' } = {}] = buildSync({
+    const {
+      outputFiles: [bundle],
+    } = buildSync({
       stdin: { contents: PROGRAM, resolveDir: '.' },
       bundle: true,
       platform: 'node',
       write: false,
-    }).outputFiles;
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['-e', text], { encoding: 'utf8' });
+    });
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['-e', bundle?.text ?? ''], { encoding: 'utf8' });
     equal(stderr, '');
     equal(status, 0);
     const knowsMaglev = Number.parseInt(process.versions.node, 10) >= 22;
