@@ -7,6 +7,7 @@
  * receiver unasked, such as RTP to its address, always comes.
  */
 
+import { grouped } from '../grouped.ts';
 import { type Device, type Stream, isRtsp } from '../site/model.ts';
 import type { Copy } from './delivery.ts';
 import type { Link } from './link.ts';
@@ -72,29 +73,32 @@ function isAskedFor({ group, transport }: Stream): boolean {
   return group !== undefined || isRtsp(transport);
 }
 
-/** Memberships while none of the screens is on, and while one of them shows all it can. */
+/** Memberships of a group while none of the screens is on, and while one of them shows it. */
 export class ChoosingMembers {
   private readonly context: RoutingContext;
   private readonly choices: Choices;
-  private readonly streams: readonly Stream[];
-  private readonly kept = new Map<Device | undefined, Memberships>();
+  private readonly streams: ReadonlyMap<number | undefined, readonly Stream[]>;
+  private readonly kept = new Map<number, Map<Device | undefined, Memberships>>();
 
   constructor(context: RoutingContext, choices: Choices, streams: readonly Stream[]) {
     this.context = context;
     this.choices = choices;
-    this.streams = streams.filter(({ group }) => group !== undefined && choices.groups.has(group));
+    this.streams = grouped(choices.groups.size === 0 ? [] : streams, ({ group }) => group);
   }
 
-  with(screen: Device | undefined): Memberships {
+  with(screen: Device | undefined, group: number): Memberships {
     const { context, choices, kept } = this;
-    let members = kept.get(screen);
+    const byScreen = kept.get(group) ?? new Map<Device | undefined, Memberships>();
+    kept.set(group, byScreen);
+    let members = byScreen.get(screen);
     if (members === undefined) {
       const joins = (name: string): boolean => {
         const device = context.deviceByName.get(name);
         return device !== undefined && (device === screen || !choices.decoders.has(device));
       };
-      const streams = this.streams.map((stream) => ({ ...stream, receivers: stream.receivers.filter(joins) }));
-      kept.set(screen, (members = new Memberships(context, streams, choices.groups)));
+      const own = this.streams.get(group) ?? [];
+      const streams = own.map(({ receivers }) => ({ group, receivers: receivers.filter(joins) }));
+      byScreen.set(screen, (members = new Memberships(context, streams, [group])));
     }
     return members;
   }
@@ -112,7 +116,7 @@ export class ChoosingMembers {
       });
     }
     const copiesWith = (screen: Device | undefined): readonly Copy[] =>
-      routeMulticast(context, this.with(screen), stream, source, group).copies;
+      routeMulticast(context, this.with(screen, group), stream, source, group).copies;
     const found = new CopyMap<Device[]>();
     const always = copiesWith(undefined);
     for (const copy of always) found.set(copy, []);

@@ -157,9 +157,15 @@ function together(a: StreamCopies, b: StreamCopies): StreamCopies {
 interface Crossed {
   readonly always: StreamCopies[];
   readonly chosen: ChosenCopies[];
+  /** The last stream that was chosen, with its places among `chosen` by the names of the screens. */
+  last: { readonly stream: Stream; readonly byScreens: Map<string, number> } | undefined;
 }
 
-const IDLE: Crossed = { always: [], chosen: [] };
+const IDLE: Crossed = idle();
+
+function idle(): Crossed {
+  return { always: [], chosen: [], last: undefined };
+}
 
 /** What crosses each link, one stream after another. */
 class Crossing {
@@ -173,14 +179,17 @@ class Crossing {
   }
 
   addChosen({ link, out, copies }: Counted, shownBy: readonly Device[]): void {
-    const { chosen } = this.at(link, out);
+    const crossed = this.at(link, out);
+    const { chosen } = crossed;
+    if (crossed.last?.stream !== copies.stream) crossed.last = { stream: copies.stream, byScreens: new Map() };
+    const { byScreens } = crossed.last;
     const screens = String(names(shownBy));
-    const same = chosen.findIndex(
-      (entry) => entry.stream === copies.stream && String(names(entry.shownBy)) === screens,
-    );
-    const before = chosen[same];
-    if (before === undefined) chosen.push({ ...copies, shownBy });
-    else chosen[same] = { ...together(before, copies), shownBy };
+    const same = byScreens.get(screens);
+    const before = same === undefined ? undefined : chosen[same];
+    if (same === undefined || before === undefined) {
+      byScreens.set(screens, chosen.length);
+      chosen.push({ ...copies, shownBy });
+    } else chosen[same] = { ...together(before, copies), shownBy };
   }
 
   of(link: Link, out: Port): Crossed {
@@ -191,7 +200,7 @@ class Crossing {
   private at(link: Link, out: Port): Crossed {
     let both = this.byLink.get(link);
     if (both === undefined) {
-      both = { fromA: { always: [], chosen: [] }, fromB: { always: [], chosen: [] } };
+      both = { fromA: idle(), fromB: idle() };
       this.byLink.set(link, both);
     }
     return link.a === out ? both.fromA : both.fromB;

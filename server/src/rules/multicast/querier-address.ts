@@ -1,7 +1,8 @@
 import { type Fix, fixOf } from '../../site/edit.ts';
 import { namePlace, placeOf } from '../../site/item.ts';
+import type { Link } from '../../network/link.ts';
 import type { Network } from '../../network/network.ts';
-import type { Device, Port, Site, Vlan } from '../../site/model.ts';
+import type { Device, Site, Vlan } from '../../site/model.ts';
 import { list, asName } from '../../text/words.ts';
 import { hasQuerierAddress, queriedFrom } from '../../site/free/querier-address.ts';
 import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
@@ -25,7 +26,7 @@ one, write it down; where it has none, give it one.`,
       });
       const [first] = heard;
       if (first === undefined) continue;
-      const cutOff = heard.some(({ vlan, others }) => hasMembersBehind(network, vlan, others));
+      const cutOff = hasMembersBehind(network, heard);
       report({
         severity: cutOff ? 'warning' : 'hint',
         at: placeOf(first.vlan.item, ['querier']),
@@ -43,21 +44,39 @@ one, write it down; where it has none, give it one.`,
   },
 };
 
-/** Whether a receiver at another switch wants a group of the VLAN whose source is not at the same switch. */
-function hasMembersBehind({ deliveries, topology }: Network, vlan: Vlan, others: readonly Device[]): boolean {
-  const domain = topology.domainOf(vlan);
-  const isAt = (name: string, bridge: Device): boolean =>
-    topology.links.some(({ a, b }) => [a, b].some((port) => port.device.name === name) && [a, b].some(isOf(bridge)));
-  return deliveries.some(
-    ({ stream, domains, reaches, source }) =>
-      stream.group !== undefined &&
-      domains.includes(domain) &&
-      others.some((bridge) => reaches.some((name) => isAt(name, bridge)) && !isAt(source?.name ?? '', bridge)),
-  );
+/** A VLAN, and the other switches of it that snoop. */
+interface Heard {
+  readonly vlan: Vlan;
+  readonly others: readonly Device[];
 }
 
-function isOf(device: Device): (port: Port) => boolean {
-  return (port) => port.device === device;
+/** Whether a receiver at another switch wants a group of one of the VLANs whose source is not at the same switch. */
+function hasMembersBehind({ deliveries, topology }: Network, heard: readonly Heard[]): boolean {
+  const othersIn = new Map(heard.map(({ vlan, others }) => [topology.domainOf(vlan), new Set(others)]));
+  const next = neighboursIn(topology.links);
+  return deliveries.some(({ stream, domains, reaches, source }) => {
+    if (stream.group === undefined || reaches.length === 0) return false;
+    const others = domains.flatMap((domain) => othersIn.get(domain) ?? []);
+    if (others.length === 0) return false;
+    const atSource = next.get(source?.name ?? '');
+    return reaches.some((name) =>
+      [...(next.get(name) ?? [])].some(
+        (bridge) => atSource?.has(bridge) !== true && others.some((own) => own.has(bridge)),
+      ),
+    );
+  });
+}
+
+/** Each device that has a link, by name, with those at the other ends. */
+function neighboursIn(links: readonly Link[]): ReadonlyMap<string, ReadonlySet<Device>> {
+  const found = new Map<string, Set<Device>>();
+  for (const { a, b } of links)
+    for (const { device } of [a, b]) {
+      const own = found.get(device.name);
+      if (own === undefined) found.set(device.name, new Set([a.device, b.device]));
+      else own.add(a.device).add(b.device);
+    }
+  return found;
 }
 
 /** Each switch that is named as querier, with its VLANs. */
