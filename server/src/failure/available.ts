@@ -34,8 +34,9 @@ export function availableIn(site: Served, delivery: (stream: Stream) => Delivery
   };
   const carriedBy = ({ carries }: Stream): Stream | undefined =>
     carries === undefined ? undefined : site.streamByName.get(carries);
+  const keeps = (stream: Stream, receiver: string): boolean => dark.forgets?.(stream, receiver) !== true;
   const arrives = (stream: Stream, receiver: string): boolean =>
-    delivery(stream).reaches.includes(receiver) && dark.forgets?.(stream, receiver) !== true;
+    delivery(stream).reaches.includes(receiver) && keeps(stream, receiver);
   const fed = new Map<Stream, boolean>();
   const isFed = (stream: Stream): boolean => {
     // A loop, not a recursion: a chain may be as long as the site. A circle carries nothing.
@@ -60,7 +61,7 @@ export function availableIn(site: Served, delivery: (stream: Stream) => Delivery
   for (const stream of site.streams)
     receivers.set(
       stream,
-      new Set(isFed(stream) ? delivery(stream).reaches.filter((name) => !isDark(name) && arrives(stream, name)) : []),
+      new Set(isFed(stream) ? delivery(stream).reaches.filter((name) => !isDark(name) && keeps(stream, name)) : []),
     );
   const reaches = (stream: Stream): ReadonlySet<string> => {
     const found = receivers.get(stream);

@@ -37,7 +37,8 @@ export function touchedBy(site: Site, hosts: Iterable<string>, volumes: Iterable
   // It grows while it is gone over.
   for (const { name, source } of streams) {
     for (const stream of index.carriersOf.get(name) ?? []) take(stream);
-    if (source === undefined || sources.has(source)) continue;
+    // Only a camera is lost or kept by all that it sends.
+    if (source === undefined || sources.has(source) || site.deviceByName.get(source)?.kind !== 'camera') continue;
     sources.add(source);
     for (const stream of index.from.get(source) ?? []) take(stream);
   }
