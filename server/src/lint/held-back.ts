@@ -210,18 +210,31 @@ function standing(shown: Findings, { files }: Findings): (diagnostic: Diagnostic
   let inPieces: ReadonlyMap<Piece, ReadonlyMap<number, readonly Diagnostic[]>> | undefined;
   let moved: ReadonlySet<string> | undefined;
   const now = new Map(files.map((file) => [file.uri, file]));
+  // A rule that ran anew mostly finds the same in the same order, so that nothing has to be looked up.
+  let next = 0;
+  const isNext = (diagnostic: Diagnostic): boolean => {
+    const shownNext = shown.diagnostics[next];
+    if (shownNext === undefined || !isSamePlace(shownNext, diagnostic)) return false;
+    next++;
+    return true;
+  };
   return (diagnostic) => {
-    if (same.has(diagnostic)) return true;
+    if (isNext(diagnostic) || same.has(diagnostic)) return true;
     if (same.size === 0) return false;
     const { at, rule } = diagnostic;
     inPieces ??= byPieceAndStart(shown.diagnostics);
     const there = inPieces.get(at.piece)?.get(at.start);
-    if (there?.some((one) => one.rule.id === rule.id && one.at.end === at.end) === true) return true;
+    if (there?.some((one) => isSamePlace(one, diagnostic)) === true) return true;
     const file = now.get(fileOf(at).uri);
     if (file === undefined) return false;
     moved ??= movedKeys(shown, now);
     return moved.has(`${file.uri} ${keyOf(rule.id, spanOf(file, at))}`);
   };
+}
+
+function isSamePlace(one: Diagnostic, other: Diagnostic): boolean {
+  const [a, b] = [one.at, other.at];
+  return a.piece === b.piece && a.start === b.start && a.end === b.end && one.rule.id === other.rule.id;
 }
 
 function byPieceAndStart(diagnostics: readonly Diagnostic[]): Map<Piece, Map<number, Diagnostic[]>> {

@@ -102,17 +102,23 @@ interface Beyond {
 
 /** Streams that are faster than the port by which they leave their source. */
 function beyondTheirPort({ site, network }: RuleContext): Beyond[] {
-  return site.streams.flatMap((stream): Beyond[] => {
-    const { peak } = network.rates(stream).payload;
-    if (stream.carries !== undefined) return [];
-    const { source, leaves } = network.delivery(stream);
-    const cabled = source?.ports.filter((one) => network.topology.linkAt(one) !== undefined) ?? [];
-    const port = leaves?.port ?? (cabled.length === 1 ? cabled[0] : undefined);
+  const found: Beyond[] = [];
+  for (const stream of site.streams) {
+    if (stream.carries !== undefined) continue;
+    const port = sendingPort(network, stream);
     const speed = port?.speed;
-    return port === undefined || speed === undefined || speed === 0 || port.lag !== undefined || peak <= speed
-      ? []
-      : [{ stream, port, speed }];
-  });
+    if (port === undefined || speed === undefined || speed === 0 || port.lag !== undefined) continue;
+    if (network.rates(stream).payload.peak > speed) found.push({ stream, port, speed });
+  }
+  return found;
+}
+
+/** The port by which a stream leaves its source; where no path is known, the only one with a cable. */
+function sendingPort({ delivery, topology }: RuleContext['network'], stream: Stream): Port | undefined {
+  const { source, leaves } = delivery(stream);
+  if (leaves !== undefined) return leaves.port;
+  const cabled = source?.ports.filter((port) => topology.linkAt(port) !== undefined) ?? [];
+  return cabled.length === 1 ? cabled[0] : undefined;
 }
 
 /** The stream with a far higher rate than all others, and the factor. */
