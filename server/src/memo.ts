@@ -21,6 +21,23 @@ export function perObject<K extends object, R>(compute: (key: K) => R): (key: K)
   };
 }
 
+/**
+ * A pure function of arguments that a key stands for; each result is kept as long as the function is. Only inside
+ * `perObject`, for few keys, where arguments of one key differ in nothing that `compute` reads.
+ */
+export function perKey<A extends readonly unknown[], R>(
+  keyOf: (...args: A) => string,
+  compute: (...args: A) => R,
+): (...args: A) => R {
+  const results = new Map<string, { readonly result: R }>();
+  return (...args) => {
+    const key = keyOf(...args);
+    const kept = results.get(key) ?? { result: compute(...args) };
+    results.set(key, kept);
+    return kept.result;
+  };
+}
+
 /** A pure function that gives its last result again as long as it gets the same arguments. */
 export function lastResult<A extends readonly unknown[], R>(compute: (...args: A) => R): (...args: A) => R {
   let last: { readonly args: A; readonly result: R } | undefined;

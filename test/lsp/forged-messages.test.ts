@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { URI } from 'vscode-uri';
 import { isOfSite, messageOf } from '../../client/src/pages/from-page.ts';
-import { hasTexts, isDrawing, keyIn, parsed } from '../../client/src/pages/kept-key.ts';
+import { keyIn } from '../../client/src/pages/kept-key.ts';
+import { hasTexts, isDrawing, parsed } from '../../client/src/pages/untrusted-json.ts';
 
 const NOTHING = { isReady: false };
 const FILE = 'file:///home/ruth/harrow-lane/network.site.yaml';

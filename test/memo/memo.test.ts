@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { lastEqual, lastList, lastResult, perObject } from '../../server/src/memo.ts';
+import { lastEqual, lastList, lastResult, perKey, perObject } from '../../server/src/memo.ts';
 
 describe('what is computed once', () => {
   it('is kept for each object', () => {
@@ -27,6 +27,22 @@ describe('what is computed once', () => {
     nothing(key);
     nothing(key);
     assert.equal(runs, 1);
+  });
+
+  it('is kept for each key, and with its function', () => {
+    let runs = 0;
+    const sizeOf = perObject((_: object) =>
+      perKey(
+        (set: ReadonlySet<string>) => [...set].join(),
+        (set) => {
+          runs++;
+          return set.size;
+        },
+      ),
+    );
+    const [one, two] = [{}, {}];
+    const sizes = [sizeOf(one)(new Set(['a'])), sizeOf(one)(new Set(['a'])), sizeOf(one)(new Set(['a', 'b']))];
+    assert.deepEqual([...sizes, sizeOf(two)(new Set(['a'])), runs], [1, 1, 2, 1, 3]);
   });
 
   it('is given again for the same arguments, and computed anew for others', () => {

@@ -4,7 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ShownOutput, type WantedOutput, make } from '../../../server/src/lsp/make-request.ts';
 import type { WriteTexts } from '../write-whole.ts';
 import type { PageSource, Pages } from '../pages/pages.ts';
-import { hasTexts, parsed } from '../pages/kept-key.ts';
+import { hasTexts, parsed } from '../pages/untrusted-json.ts';
 import { isSameFolder } from '../site-of.ts';
 
 export const madeScheme = 'plumbline-made';

@@ -14,7 +14,7 @@ import { auditOf } from '../audit-figures.ts';
 import { siteDocuments } from '../site-documents.ts';
 import { folderOf } from '../site-of.ts';
 import { chooseFolder } from './choose-folder.ts';
-import { isDrawing, parsed } from './kept-key.ts';
+import { isDrawing, parsed } from './untrusted-json.ts';
 import type { PageSource, Pages } from './pages.ts';
 
 export const drawCommand = 'plumbline.draw';

@@ -1,8 +1,10 @@
 /**
- * Where boxes and lines stand. Boxes of one depth make a column, what hangs on a box is to its right from its top down,
- * and lines run in the gutters between columns and in lanes between boxes, so that none runs through a box. Where many
- * boxes without others behind them hang on one, they stand in several columns. What hangs on the last column that a
- * screen has room for begins again at the left, below all the rest.
+ * Places boxes and the lines between them, as a tree from left to right. Each column holds the boxes of one depth; the
+ * children of a box are to its right, from its top down. Lines run in the gutters between columns and in lanes between
+ * boxes, so that none crosses a box. Many children without children of their own take several columns. Where the screen
+ * has no room for another column, the children of the last one begin again at the left, below everything else.
+ *
+ * All steps place into the same columns, lanes and gutters, so they are in one file.
  */
 
 import type { Point } from './drawing.ts';
@@ -11,14 +13,14 @@ import type { Point } from './drawing.ts';
 export interface Standing {
   readonly width: number;
   readonly height: number;
-  /** Below its top: where the line from the box that it hangs on ends. */
+  /** Pixels below its top: where the line from its parent ends. */
   readonly entry: number;
   readonly children: readonly Hanging[];
 }
 
 export interface Hanging {
   readonly box: Standing;
-  /** Below the top of the box that it hangs on: where the line begins. */
+  /** Pixels below the top of its parent: where the line to it begins. */
   readonly exit: number;
 }
 
@@ -30,7 +32,7 @@ export interface Crossing {
 
 export interface Arrangement {
   readonly places: ReadonlyMap<Standing, Point & { readonly width: number }>;
-  /** To each box from the one that it hangs on. */
+  /** The line to each box from its parent. */
   readonly lines: ReadonlyMap<Standing, readonly Point[]>;
   /** In the order of the crossings. */
   readonly crossings: readonly (readonly Point[])[];
@@ -70,11 +72,11 @@ export function arranged(roots: readonly Standing[], crossings: readonly Crossin
 interface Spot {
   readonly column: number;
   readonly y: number;
-  /** Of one that stands beyond the first column of those that hang with it: the lane that its line takes. */
+  /** The lane of its line, for a box beyond the first column of its siblings. */
   readonly lane: number | undefined;
 }
 
-/** What hangs on a box of the last column, and begins again at the left. */
+/** The children of a box of the last column, which begin again at the left. */
 interface Carried {
   readonly from: Standing;
   readonly hanging: Hanging;
@@ -146,7 +148,7 @@ class Arranging {
     return { places, lines, crossings: this.crossed(), width: this.width, height: this.height };
   }
 
-  /** @returns where what hangs on it ends */
+  /** @returns the bottom of its children */
   private place(box: Standing, column: number, y: number, lane: number | undefined): number {
     this.spots.set(box, { column, y, lane });
     this.columnWidths[column] = Math.max(this.columnWidths[column] ?? 0, box.width);
@@ -186,7 +188,7 @@ class Arranging {
     return end;
   }
 
-  /** The next that wait, as many as stand side by side: more than one where nothing hangs on them. */
+  /** The next boxes to place side by side: more than one only where they have no children. */
   private rowFrom(first: number): readonly Omit<Carried, 'lane'>[] {
     const most = this.waiting.slice(first, first + this.limits.deepest);
     const end = most.findIndex(({ hanging: { box } }) => box.children.length > 0);

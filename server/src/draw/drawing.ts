@@ -36,7 +36,7 @@ export interface DrawingKind {
   draw(plan: Plan, subject: string, wanted: DrawingOptions): Drawing;
 }
 
-/** What a kind can be drawn of as the site stands; the empty one stands for the whole site. */
+/** The subjects that a kind of drawing has in this site; an empty text means the whole site. */
 export function subjectsOf(kind: DrawingKind, plan: Plan): readonly string[] {
   if (kind.isOfSite !== true) return kind.subjects(plan);
   return kind.isThere?.(plan) === false ? [] : [''];

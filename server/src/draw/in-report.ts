@@ -1,4 +1,4 @@
-/** The network as the report shows it: its figures stand in the report's own table of links, which each thing leads to. */
+/** The drawing of the network in the report: each thing leads to its row in the report's own tables. */
 
 import type { Plan } from '../plan.ts';
 import { type Naming, asText } from '../report/page/cells.ts';

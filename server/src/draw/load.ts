@@ -1,4 +1,4 @@
-/** A load in a direction of a link, as pictures show it: the figure of the report, and how it stands to the bounds. */
+/** The load in a direction of a link, as drawings show it: the report's figure, and whether it is over a limit. */
 
 import { type Link, oppositePort } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
@@ -14,9 +14,9 @@ export interface ShownLoad {
   readonly rateWords: string;
   /** All that crosses has a rate, and the link a speed. */
   readonly isKnown: boolean;
-  /** Of the speed of the link; 0 where that is not said. */
+  /** Share of the link's speed; 0 where the speed is undeclared, and then not shown. */
   readonly share: number;
-  /** `54 %`; the rate where the speed of the link is not said. */
+  /** `54 %`; the rate where the link's speed is undeclared. */
   readonly words: string;
   /** ▲ over the limit, △ over what the site warns at; always judged at peak. */
   readonly sign: '▲' | '△' | '';

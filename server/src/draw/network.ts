@@ -1,4 +1,8 @@
-/** The network with its loads: what hangs where, how full it is, and what is blocked. */
+/**
+ * The network as a tree of boxes with the load of each link, and the links that spanning tree blocks.
+ *
+ * One picture in one file; its boxes, rows and tables are in `network/`.
+ */
 
 import { type Link } from '../network/link.ts';
 import type { Plan } from '../plan.ts';
@@ -30,7 +34,7 @@ import {
 import { widthOf, words, wrapped } from './words.ts';
 import { boxesTable, rowOf } from './network/tables.ts';
 
-/** From so many links on hosts are told of by kind. */
+/** With more links than this, a box lists the hosts at its ports by kind, not one by one. */
 const MANY = 400;
 
 export const networkPicture: DrawingKind = {
@@ -99,7 +103,7 @@ const PAD = 10;
 const GAP = 10;
 const MOST = { port: 60, name: 190, load: 100 };
 
-/** A box with what stands in it. */
+/** A box with its text. */
 interface Content {
   readonly box: NetworkBox;
   readonly head: readonly string[];

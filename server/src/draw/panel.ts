@@ -205,7 +205,7 @@ function portThing(
   };
 }
 
-/** Its VLAN, or else what stands on the cable. */
+/** Its VLAN, or else the label of the cable. */
 function lastLine(plan: Plan, { near, cable }: Run): string {
   const vlans = near?.port === undefined ? '' : leastVlanWords(plan, near.port);
   return vlans === '' ? (textAt(cable.item.data, ['label']) ?? '') : vlans;

@@ -128,7 +128,7 @@ function rates(steps: readonly Step[]): Rate[] {
   return steps.map(({ from, to, octets }) => ({ from, to, rate: to === from ? 0 : (octets * 8000) / (to - from) }));
 }
 
-/** Steps of time as lines, broken where nothing is known; of those within one column the highest stands for all. */
+/** Rates over time as lines, broken where nothing was measured; within one column of pixels the highest is drawn. */
 function linesOf(axes: Axes, counted: readonly Rate[]): Point[][] {
   const width = ((axes.across.to - axes.across.from) * COLUMN) / axes.width;
   const columns: Rate[] = [];

@@ -1,4 +1,4 @@
-/** A rack as one stands before it, and behind it: units numbered, what is in them, what is free. */
+/** A rack from the front and from behind: its numbered units, the devices in them, and the free ones. */
 
 import { type Clashes, clashesIn } from '../racks/clashes.ts';
 import { type MountedDevice, type RackFigures, type RackSide, meet } from '../racks/racks.ts';
@@ -13,7 +13,7 @@ import { rackNamed, tableOf } from './rack/units.ts';
 const UNIT = 34;
 /** As a panel is to its unit: 482.6 mm to 44.45 mm. */
 const PANEL = 369;
-/** What stands beside others has room for its name. */
+/** The least width of a device beside others, so that its name fits. */
 const LEAST = 72;
 const MARGIN = 16;
 const NUMBERS = 34;

@@ -1,4 +1,8 @@
-/** The way of a stream: camera, server, group, screens, and only the links that carry it. */
+/**
+ * The way of a stream: camera, server, group, screens, and only the links that carry it.
+ *
+ * One picture in one file; its branches and words are in `stream/`.
+ */
 
 import { oppositePort } from '../network/link.ts';
 import type { Plan } from '../plan.ts';

@@ -60,7 +60,7 @@ const MOST = 8;
 /** A part of a block, so that rows begin at the same places in each. */
 const COLUMNS = 8;
 const CELL = { width: 122, height: 38, gap: 4 };
-/** Of rows that are told in words. */
+/** The height of rows that are only words. */
 const LINE = 24;
 const MARGIN = 16;
 const HEAD = 30;

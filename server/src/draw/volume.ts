@@ -1,4 +1,8 @@
-/** The fill of a volume over the days to come, and what is on its disk where somebody has read that. */
+/**
+ * How a volume fills over the days to come, and what is on its disk if somebody has audited it.
+ *
+ * One picture in one file; its bands are in `volume/`.
+ */
 
 import type { Plan } from '../plan.ts';
 import { isSizeKnown, sizeWords, volumeAnswer } from '../report/answer/storage.ts';

@@ -97,7 +97,7 @@ export function words(
   return { mark: 'words', text: visible(text, 1000), x, y, look, anchor: 'start', size: 12, ...given };
 }
 
-/** A space that does not stand between a figure and its unit. */
+/** A space at which a line may break: not one between a figure and its unit. */
 const BREAK = / (?<!\d )| (?=\S{5})/;
 
 /** The text in lines no wider than `most`, broken at its spaces; a word that is wider alone is left to be shortened. */

@@ -1,4 +1,8 @@
-/** Finds the explanation of a figure of the report by its path, such as `links core/16 forward peak`. */
+/**
+ * Finds the explanation of a figure of the report by its path, such as `links core/16 forward peak`.
+ *
+ * Long as it is the list of all sections of the report; each explanation has a file in `explain/`.
+ */
 
 import { closest } from 'fastest-levenshtein';
 import { uplinksOf } from '../network/uplinks.ts';

@@ -1,4 +1,4 @@
-/** The report as tables for a terminal. */
+/** The report as tables for a terminal: a function for each section, and nothing else, so it is long. */
 
 import { decibels, level as levelWords } from '../text/radio-words.ts';
 import { bitRate, bytes, days, kilograms, list, percent } from '../text/words.ts';

@@ -1,6 +1,6 @@
 /** Which devices each stream passes: now, and once some have gone dark and spanning tree has found another way. */
 
-import { perObject } from '../memo.ts';
+import { perKey, perObject } from '../memo.ts';
 import { type Link, oppositePort } from '../network/link.ts';
 import { type StreamCopies, router } from '../network/routes.ts';
 import { type Topology, wiringOf } from '../network/wiring.ts';
@@ -45,21 +45,20 @@ type Routed = Pick<Site, 'vlans' | 'devices' | 'deviceByName' | 'cables' | 'stre
 
 /** The ways that are left without some devices. */
 export function streamPathsWithout(topology: Topology, site: Routed, dead: ReadonlySet<Device>): StreamPaths {
-  const known = routersOf(topology);
-  const key = [...dead].map(({ name }) => name).join();
-  let own = known.get(key);
-  if (own === undefined) {
-    const { vlans, devices, deviceByName, cables } = site;
-    const wiring = wiringOf({ vlans, devices, deviceByName, cables, failed: { cables: new Set(), devices: dead } });
-    known.set(key, (own = { links: wiring.topology.links, route: router(wiring, deviceByName) }));
-  }
-  const { copies, chosen } = own.route(site.streams);
-  return streamPaths(own, copies, chosen);
+  const { links, route } = routerWithout(topology)(site, dead);
+  const { copies, chosen } = route(site.streams);
+  return streamPaths({ links }, copies, chosen);
 }
 
-/** While the wiring stays, only the streams that change are routed again. */
-const routersOf = perObject(
-  (_: Topology) => new Map<string, Pick<Topology, 'links'> & { readonly route: ReturnType<typeof router> }>(),
+/** The router of the wiring without some devices. While the wiring stays, only the streams that change are routed again. */
+const routerWithout = perObject((_: Topology) =>
+  perKey(
+    (_site: Routed, dead: ReadonlySet<Device>) => [...dead].map(({ name }) => name).join(),
+    ({ vlans, devices, deviceByName, cables }, dead) => {
+      const wiring = wiringOf({ vlans, devices, deviceByName, cables, failed: { cables: new Set(), devices: dead } });
+      return { links: wiring.topology.links, route: router(wiring, deviceByName) };
+    },
+  ),
 );
 
 /** Whether cables still lead from one device to the other, whether or not frames may take them. */

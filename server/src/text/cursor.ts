@@ -1,4 +1,8 @@
-/** Where a cursor is in text that is being typed and need not parse, by lines, indentation and brackets. */
+/**
+ * Where a cursor is in text that is being typed and need not parse, by lines, indentation and brackets.
+ *
+ * One pass over the text in one file; its tokens are in `cursor-tokens.ts`.
+ */
 
 import { blockKey, flowKey, flowScalarEnd, scalarEnd, trimmedEnd } from './cursor-tokens.ts';
 import type { KeyPath } from './syntax.ts';

@@ -1,6 +1,8 @@
 /**
  * Cuts a site file at the items of its sections, by indentation alone, so that an edit costs the item it touches
  * and a broken item leaves the rest readable.
+ *
+ * Cutting anew and cutting after an edit must agree, so they are in one file.
  */
 
 import { lastResult } from '../memo.ts';

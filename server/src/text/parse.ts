@@ -1,4 +1,8 @@
-/** Parses a piece with the `yaml` library into nodes with their ranges, and problems. */
+/**
+ * Parses a piece with the `yaml` library into nodes with their ranges, and problems.
+ *
+ * One reader with its bounds against hostile text; its messages are in `parser-messages.ts`.
+ */
 
 import {
   type Alias,

@@ -1,6 +1,8 @@
 /**
  * Quantities: a number, a space and a unit, read exactly.
  * Bit rates count in powers of 1000; sizes in bytes, in powers of 1000 (kB) or 1024 (KiB), IEC 80000-13.
+ *
+ * Long by its tables of units, one for each kind of quantity.
  */
 
 import { LEVEL_OF_MILLIVOLT, LEVEL_OF_MILLIWATT } from '../standards/television/level.ts';

@@ -11,7 +11,7 @@ export interface NetworkBox {
   readonly device: Device;
   /** By port, in their order. */
   readonly rows: readonly PortRow[];
-  /** The link to the box that it hangs on. */
+  /** The link to its parent box. */
   readonly up: Link | undefined;
   /** Boxes that hang on it, in the order of its ports. */
   readonly children: readonly NetworkBox[];
@@ -25,12 +25,12 @@ export interface PortRow {
   /** `16`, or `1+2` of ports that make one link. */
   readonly name: string;
   readonly far: Device;
-  /** To the box that it hangs on, to one that hangs on it, to any other box, or to what has no box. */
+  /** Whether the link leads to its parent, to a child, to any other box, or to something without a box. */
   readonly leads: 'up' | 'down' | 'across' | 'out';
 }
 
 export interface Boxes {
-  /** What hangs on nothing, one to a group of joined devices. */
+  /** The boxes without a parent: one for each group of devices that are cabled together. */
   readonly roots: readonly NetworkBox[];
   /** Links between boxes beside the tree: spanning tree blocks them, or they close a loop. */
   readonly across: readonly Link[];

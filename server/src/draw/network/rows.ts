@@ -1,4 +1,4 @@
-/** What stands in the boxes of the network: of each port the neighbour and both loads. */
+/** The rows in the boxes of the network: for each port its neighbour and the loads both ways. */
 
 import { grouped } from '../../grouped.ts';
 import { perObject } from '../../memo.ts';
@@ -29,13 +29,13 @@ export interface BoxLine {
   /** `16` */
   readonly port: string;
   readonly name: string;
-  /** Out of the port, and into it; nothing where the link is told of at its other end. */
+  /** The loads out of the port and into it; none where the box at the other end shows them. */
   readonly out: LinkFigure | undefined;
   readonly into: LinkFigure | undefined;
   /** In place of figures. */
   readonly state: string;
   readonly look: Look;
-  /** As who hears the picture is told. */
+  /** The same in words, for a screen reader. */
   readonly label: string;
   /** Of a link between boxes, where its line begins or ends. */
   readonly link: Link | undefined;
@@ -68,7 +68,7 @@ function crosses({ network }: Plan, link: Link, out: Port, stream: Stream): bool
   return [...network.copies(link, out), ...network.waiting(link, out)].some((one) => one.stream === stream);
 }
 
-/** What stands below the name of a box: what it is, and its part in the network. */
+/** The words below the name of a box: the kind of device, and its role in the network. */
 export function headWords({ plan }: Shown, { device }: NetworkBox): string[] {
   const { network } = plan;
   const source = powerAt(plan).get(device);

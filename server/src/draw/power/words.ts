@@ -8,7 +8,7 @@ import { aboutWatts, count, percent, runtime, voltAmperes } from '../../text/wor
 import type { Look } from '../drawing.ts';
 import { drawingKindWords } from '../kind-words.ts';
 
-/** What it takes with all that hangs on it: `24.5 W`, `24.5 W + ?` where something there does not say. */
+/** What it takes with all that it feeds: `24.5 W`, or `24.5 W + ?` where some of those declare no watts. */
 export function wattsWords(plan: Plan, device: Device): string {
   const { basis, taken, undeclared } = plan.supply().power(device);
   if (taken.most === 0 && basis === 'undeclared') return 'not said';

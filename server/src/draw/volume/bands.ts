@@ -27,7 +27,7 @@ export function recordingAt(name: string): Name {
   return { names: 'recordings', name };
 }
 
-/** What fills a volume together: a recording, or those that are too small to be told apart. */
+/** What fills a volume together: a recording, or several that are too small to draw one by one. */
 interface Band {
   readonly of: readonly RecordingFigures[];
   readonly at: Name;

@@ -1,4 +1,8 @@
-/** A host's network as its operating system configures it: interfaces by name, addresses with prefixes, routes. */
+/**
+ * A host's network as its operating system configures it: interfaces by name, addresses with prefixes, routes.
+ *
+ * What is refused about an interface, an address and a route is decided together, so it is one file.
+ */
 
 import type { Interface } from '../../network/interface.ts';
 import type { Plan } from '../../plan.ts';

@@ -1,3 +1,5 @@
+/** Addresses outside the subnet of their VLAN. Long by its cases, one for each mistake behind such an address, and its examples. */
+
 import { type Subnet, contains, formatAddress, formatSubnet, overlaps } from '../../standards/ipv4.ts';
 import { type AddressUse, holder } from '../../network/address-uses.ts';
 import { oppositePort } from '../../network/link.ts';

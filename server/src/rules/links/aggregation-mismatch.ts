@@ -1,3 +1,5 @@
+/** Ends of an aggregated link that do not fit. Long by its examples. */
+
 import { canAggregate } from '../../network/aggregation.ts';
 import type { Network } from '../../network/network.ts';
 import { type Link, type MemberLink, cablesOf, oppositePort } from '../../network/link.ts';

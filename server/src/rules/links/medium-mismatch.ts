@@ -1,3 +1,5 @@
+/** Ports, modules and cables that do not meet. Long by its cases, each with a message and a fix of its own, and its examples. */
+
 import { grouped } from '../../grouped.ts';
 import { type MemberLink, cablesOf } from '../../network/link.ts';
 import { type CableType, isEthernetCable } from '../../standards/cabling.ts';

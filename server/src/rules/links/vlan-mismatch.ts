@@ -1,3 +1,10 @@
+/**
+ * Cables whose ends differ in their VLANs: between switches, at a host, and among hosts on a switch without VLANs.
+ *
+ * The three cases are one rule, as they share what is known, lost and set; the changes to ports are in
+ * `network/vlan-fixes.ts`. A quarter of the file is examples.
+ */
+
 import { grouped } from '../../grouped.ts';
 import { type AddressUse, isOutside } from '../../network/address-uses.ts';
 import type { Causes } from '../../network/causes.ts';

@@ -1,3 +1,5 @@
+/** Receivers that a stream does not reach. Long by its examples, one for each kind of obstacle. */
+
 import { isMulticast } from '../../standards/ipv4.ts';
 import type { Gap } from '../../network/causes.ts';
 import type { Delivery, Obstacle, Unreached } from '../../network/delivery.ts';

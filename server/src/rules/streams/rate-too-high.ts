@@ -1,3 +1,5 @@
+/** Rates that only a slip explains. Long by its examples. */
+
 import { grouped } from '../../grouped.ts';
 import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { linePeakOf } from '../../network/loads.ts';

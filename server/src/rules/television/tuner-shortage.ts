@@ -1,3 +1,5 @@
+/** Occasions that want more tuners than there are. Long by its examples. */
+
 import { grouped } from '../../grouped.ts';
 import { namePlace } from '../../site/item.ts';
 import { type CableEnd, type Site, connectorAt, portAt } from '../../site/model.ts';

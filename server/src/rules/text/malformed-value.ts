@@ -1,3 +1,5 @@
+/** Values that do not have the form of their key. Long by its cases, one for each form, and its examples. */
+
 import { parseAddress } from '../../standards/ipv4.ts';
 import { isTimeZone } from '../../standards/time-zone.ts';
 import { visible } from '../../text/visible.ts';

@@ -1,3 +1,5 @@
+/** Keys that the language does not have. Long by its cases, one for each slip that can be put right, and its examples. */
+
 import { perObject } from '../../memo.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
