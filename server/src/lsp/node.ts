@@ -1,7 +1,10 @@
 /** The language server as a process: over a channel to its parent, or standard input and output. */
 
 import { ProposedFeatures, createConnection } from 'vscode-languageserver/node';
+import { compileBriefly } from '../machine/compile-briefly.ts';
 import { serveOnNode, serveOverStreams, serveParent } from './on-node.ts';
+
+compileBriefly();
 
 const end = (status: number): void => process.exit(status);
 

@@ -2,7 +2,5 @@
 
 import { join } from 'node:path';
 import { runWithCache } from '../machine/compile-cache.ts';
-import { compileBriefly } from '../machine/compile-briefly.ts';
 
-compileBriefly();
 runWithCache(join(__dirname, 'programs', 'server.cjs'));
