@@ -77,6 +77,18 @@ describe('plumbline, of what does not end', () => {
       assert.match(stderr, /^plumbline: .*(no capture|larger|more than)/);
     });
 
+  it('check reads no pipe that a file became after it was looked at', function () {
+    needs(this, 'mkfifo', 'coreutils');
+    writeFileSync(at('a.site.yaml'), 'site: {name: Harrow Lane}\n');
+    const { status, signal, stdout } = spawnSync(
+      process.execPath,
+      ['--require', join(import.meta.dirname, 'pipe-after-look.cjs'), program, 'check', folder],
+      { encoding: 'utf8', timeout: 120_000, env: { ...process.env, NO_COLOR: '1', NODE_DISABLE_COMPILE_CACHE: '1' } },
+    );
+    assert.deepEqual([status, signal], [1, null]);
+    assert.match(stdout, /This file cannot be read: it is no ordinary file/);
+  });
+
   it('announce passes over what is no file or too large, announces the others, and withdraws them', async function () {
     mkdirSync(at('sdp'));
     pipe(this, 'sdp/a.sdp');

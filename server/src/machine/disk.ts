@@ -1,7 +1,17 @@
 /** Site files on the disk of this machine. Reads `*.site.yaml` of the folder that is asked for, and nothing else. */
 
-import { type Stats, lstatSync, readFileSync, realpathSync, statSync } from 'node:fs';
-import { readFile, readdir, realpath, stat } from 'node:fs/promises';
+import {
+  type Stats,
+  closeSync,
+  constants,
+  fstatSync,
+  lstatSync,
+  openSync,
+  readFileSync,
+  realpathSync,
+  statSync,
+} from 'node:fs';
+import { open, readdir, realpath, stat } from 'node:fs/promises';
 import { dirname, sep } from 'node:path';
 import { URI } from 'vscode-uri';
 import { codeOf, reasonOf } from './failures.ts';
@@ -38,8 +48,15 @@ export const diskFiles = {
   async read(uri: string): Promise<Read | undefined> {
     const path = pathOf(uri);
     try {
-      const refused = refusal(await realpath(path), await realpath(dirname(path)), await stat(path));
-      return refused ?? decoded(await readFile(path));
+      const real = await realpath(path);
+      const refused = leadsOut(real, await realpath(dirname(path))) ?? refusal(await stat(real));
+      if (refused !== undefined) return refused;
+      const file = await open(real, READ);
+      try {
+        return refusal(await file.stat()) ?? decoded(await file.readFile());
+      } finally {
+        await file.close();
+      }
     } catch (error) {
       return isGone(error, path) ? undefined : unreadable(error);
     }
@@ -49,16 +66,34 @@ export const diskFiles = {
 /** Reads a file synchronously, for the command line. */
 export function readNow(path: string): Read {
   try {
-    return refusal(realpathSync(path), realpathSync(dirname(path)), statSync(path)) ?? decoded(readFileSync(path));
+    const real = realpathSync(path);
+    const refused = leadsOut(real, realpathSync(dirname(path))) ?? refusal(statSync(real));
+    if (refused !== undefined) return refused;
+    const file = openSync(real, READ);
+    try {
+      return refusal(fstatSync(file)) ?? decoded(readFileSync(file));
+    } finally {
+      closeSync(file);
+    }
   } catch (error) {
     return unreadable(error);
   }
 }
 
-/** Why a file is not read: it is outside of the site's folder, or might never end. */
-function refusal(path: string, folder: string, file: Stats): Read | undefined {
-  if (!path.startsWith(folder.endsWith(sep) ? folder : folder + sep))
-    return { unreadable: 'it is a link to a file outside of the folder' };
+/**
+ * A file that was looked at may be replaced before it is opened: by a pipe, which would wait for somebody to write to it,
+ * or by a link. Windows has neither flag.
+ */
+const READ = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0) | (constants.O_NOFOLLOW ?? 0);
+
+function leadsOut(path: string, folder: string): Read | undefined {
+  return path.startsWith(folder.endsWith(sep) ? folder : folder + sep)
+    ? undefined
+    : { unreadable: 'it is a link to a file outside of the folder' };
+}
+
+/** Why a file is not read: it might never end. */
+function refusal(file: Stats): Read | undefined {
   if (file.isDirectory()) return { unreadable: reasonOf('EISDIR') };
   if (!file.isFile()) return { unreadable: 'it is no ordinary file' };
   return file.size > LARGEST_BYTES ? { unreadable: TOO_LARGE } : undefined;
