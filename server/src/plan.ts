@@ -26,7 +26,7 @@ export interface Plan {
   /** What feeds each device, and for how long without mains: computed once it is asked for. */
   readonly supply: () => Supply;
   /** How long each camera goes on without mains, likewise. */
-  readonly cameraLives: () => readonly CameraRuntime[];
+  readonly cameraRuntimes: () => readonly CameraRuntime[];
   /** What multicast takes of the air of access points. */
   readonly air: readonly Air[];
   readonly overloads: readonly Overload[];
@@ -64,7 +64,7 @@ function sitePlanner(): (site: Site) => Plan {
   const keepSupply = lastResult((...of: Parameters<typeof supplyOf>): Plan['supply'] =>
     lastResult(() => supplyOf(...of)),
   );
-  const keepLives = lastResult((supply: Plan['supply'], network: Network, site: Site): Plan['cameraLives'] =>
+  const keepLives = lastResult((supply: Plan['supply'], network: Network, site: Site): Plan['cameraRuntimes'] =>
     lastResult(() => cameraRuntimes({ ...site, ...network }, supply())),
   );
   return (site) => {
@@ -80,7 +80,7 @@ function sitePlanner(): (site: Site) => Plan {
       racks: keepRacks(site.racks, site.devices),
       poe,
       supply,
-      cameraLives: keepLives(supply, network, site),
+      cameraRuntimes: keepLives(supply, network, site),
       air: keepAir(network, site.devices),
       overloads: keepOverloads(network, site.policies.linkLoad),
       blanks: blanksOf(site, network.topology),

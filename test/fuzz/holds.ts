@@ -156,7 +156,7 @@ const UNCOVERS: Readonly<Record<string, string>> = {
   'unintended-egress': 'the group goes another way from then on, and meets what is wrong there',
   'group-not-multicast': 'the stream was no multicast before',
   'transport-missing': 'nobody could tell which ports it takes before',
-  'no-vlan': 'streams cross the port from then on, and meet what is wrong on their way',
+  'port-without-vlan': 'then streams cross the port, and meet what is wrong on their way',
 };
 
 /** The syntax problems that a reader of full YAML finds. */

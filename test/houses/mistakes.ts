@@ -434,7 +434,7 @@ const OF_HOUSE: Readonly<Record<string, readonly Row[]>> = {
     ],
     [
       'the trunk has no VLAN at one end',
-      'no-vlan barn/8',
+      'port-without-vlan barn/8',
       ['8: {speed: 1 Gb/s, trunk: [house, video]}\n  recorder', '8: {speed: 1 Gb/s}\n  recorder'],
     ],
     [

@@ -134,7 +134,7 @@ describe('Without mains', () => {
     const plan = farmhouse();
     assert.deepEqual(
       plan
-        .cameraLives()
+        .cameraRuntimes()
         .map(({ camera, lasts, chain }) => [camera.name, minutes(lasts), chain.map(({ name }) => name)]),
       [
         ['gate-cam', '44.4', ['gate-cam', 'core', 'recorder']],
@@ -144,7 +144,7 @@ describe('Without mains', () => {
   });
 
   it('ends at once where the recorder is on the mains, whatever feeds the camera', () => {
-    const [gate] = farmhouse('idle: 70 W').cameraLives();
+    const [gate] = farmhouse('idle: 70 W').cameraRuntimes();
     assert.equal(gate?.lasts, 0);
     assert.equal(gate?.endsAt?.name, 'recorder');
   });
@@ -216,7 +216,7 @@ streams: {gate: {source: cam, transport: rtsp, port: 554, video: {codec: h264, b
   // barn/9 is of 100 Mb/s, so that the way by core is the cheaper one: 2 × 20,000 against 200,000 (802.1D Table 17-3).
   // small: 10 Wh ÷ 10 W = 60 min of core. large: 100 Wh ÷ (10 + 10 + 20 + 10) W = 120 min of all else.
   it('of a camera goes on by the other side of a ring when a switch of the first goes dark', () => {
-    const [life] = ring(', from: small').cameraLives();
+    const [life] = ring(', from: small').cameraRuntimes();
     assert.equal(minutes(life?.lasts), '120.0');
     assert.deepEqual(life?.turns.map(minutes), ['60.0']);
     assert.deepEqual(
@@ -226,12 +226,12 @@ streams: {gate: {source: cam, transport: rtsp, port: 554, video: {codec: h264, b
   });
 
   it('of a camera goes on by the other side at once where the first is on the mains alone', () => {
-    const [life] = ring('').cameraLives();
+    const [life] = ring('').cameraRuntimes();
     assert.deepEqual([minutes(life?.lasts), life?.turns], ['120.0', [0]]);
   });
 
   it('of a camera makes no turn where all on its way goes dark together', () => {
-    const [stays] = ring(', from: large').cameraLives();
+    const [stays] = ring(', from: large').cameraRuntimes();
     // 100 Wh ÷ 60 W
     assert.deepEqual([minutes(stays?.lasts), stays?.turns], ['100.0', []]);
   });
@@ -252,7 +252,7 @@ recordings: {gate: {stream: gate, volume: disk, segment: 60 s, keep: 9 d, file: 
 `;
     const lives = (clock: string): [number, string | undefined][] =>
       planOf(siteOf(house(clock)))
-        .cameraLives()
+        .cameraRuntimes()
         .map(({ lasts, endsAt }) => [Math.sign(lasts ?? NaN), endsAt?.name]);
     assert.deepEqual(lives(''), [[1, 'recorder']]);
     assert.deepEqual(lives(', clock: router'), [[0, 'router']]);

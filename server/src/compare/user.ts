@@ -99,7 +99,7 @@ function lives(before: Plan, after: Plan, { devices }: Match): UserChange[] {
     new Map(
       plan.supply().upses.length === 0
         ? []
-        : plan.cameraLives().map(({ camera, lasts }) => [camera.name, lastsWords(lasts)]),
+        : plan.cameraRuntimes().map(({ camera, lasts }) => [camera.name, lastsWords(lasts)]),
     );
   const [then, now] = [by(before), by(after)];
   return devices.flatMap(({ before: old, after: current }) =>

@@ -51,10 +51,10 @@ import { labelTwice } from './links/label-twice.ts';
 import { linkLoad } from './links/link-load.ts';
 import { loop } from './links/loop.ts';
 import { mediumMismatch } from './links/medium-mismatch.ts';
-import { noVlan } from './links/no-vlan.ts';
 import { patchPanelAsEnd } from './links/patch-panel-as-end.ts';
 import { portCabledTwice } from './links/port-cabled-twice.ts';
 import { portSpeedMismatch } from './links/port-speed-mismatch.ts';
+import { portWithoutVlan } from './links/port-without-vlan.ts';
 import { rootByChance } from './links/root-by-chance.ts';
 import { singlePointOfFailure } from './links/single-point-of-failure.ts';
 import { speedUnknown } from './links/speed-unknown.ts';
@@ -78,7 +78,7 @@ import { poeOfSwitch } from './power/poe-of-switch.ts';
 import { poeOverFibre } from './power/poe-over-fibre.ts';
 import { poePassedOn } from './power/poe-passed-on.ts';
 import { poePowerOverClass } from './power/poe-power-over-class.ts';
-import { powerFigure } from './power/power-figure.ts';
+import { powerFiguresContradict } from './power/power-figures-contradict.ts';
 import { powerLoop } from './power/power-loop.ts';
 import { powerSource } from './power/power-source.ts';
 import { powerSplit } from './power/power-split.ts';
@@ -256,10 +256,10 @@ export const rules: readonly Rule[] = [
   linkLoad,
   loop,
   mediumMismatch,
-  noVlan,
   patchPanelAsEnd,
   portCabledTwice,
   portSpeedMismatch,
+  portWithoutVlan,
   rootByChance,
   singlePointOfFailure,
   speedUnknown,
@@ -283,7 +283,7 @@ export const rules: readonly Rule[] = [
   poeOverFibre,
   poePassedOn,
   poePowerOverClass,
-  powerFigure,
+  powerFiguresContradict,
   powerLoop,
   powerSource,
   powerSplit,

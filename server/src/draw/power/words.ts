@@ -43,7 +43,7 @@ export function headLines(plan: Plan, device: Device): string[] {
     `${aboutWatts(load)}${share(load, said.ratedPower)}`,
     `${voltAmperes(apparent)}${share(apparent, said.rated)}`,
     `lasts ${time === undefined ? '?' : runtime(time)}`,
-    `${camerasOn(plan, ups).length} of ${count(plan.cameraLives().length, 'camera')}`,
+    `${camerasOn(plan, ups).length} of ${count(plan.cameraRuntimes().length, 'camera')}`,
   ];
 }
 

@@ -24,7 +24,7 @@ export function upsAnswer(plan: Plan, device: Device): string {
 /** `44 min, 10 of 12 cameras`; with `?` where the battery is undeclared. */
 export function upsLasts(plan: Plan, device: Device): string {
   const figures = plan.supply().ups(device);
-  const cameras = plan.cameraLives().length;
+  const cameras = plan.cameraRuntimes().length;
   if (figures === undefined || figures.load === 0) return 'feeds no device with declared watts';
   const time = figures.runtime === undefined ? '? min' : runtime(figures.runtime);
   return cameras === 0 ? time : `${time}, ${camerasOn(plan, figures).length} of ${count(cameras, 'camera')}`;

@@ -42,7 +42,7 @@ function upsTable(plan: Plan, naming: Naming): string {
           share(apparent, ups.rated),
           figure(time === undefined ? '?' : runtime(time)),
           figure(runtimeByClass === undefined ? '?' : runtime(runtimeByClass)),
-          figure(`${camerasOn(plan, figures).length} of ${plan.cameraLives().length}`),
+          figure(`${camerasOn(plan, figures).length} of ${plan.cameraRuntimes().length}`),
         ],
       };
     }),
@@ -51,7 +51,7 @@ function upsTable(plan: Plan, naming: Naming): string {
 
 function camerasTable(plan: Plan, naming: Naming): string {
   if (plan.supply().upses.length === 0) return '';
-  const lives = plan.cameraLives();
+  const lives = plan.cameraRuntimes();
   const turning = lives.some(({ turns }) => turns.length > 0);
   return table({
     title: 'Cameras without mains',

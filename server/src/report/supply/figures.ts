@@ -68,7 +68,7 @@ export interface CameraReport {
 
 export function supplyReport(plan: Plan): SupplyReport {
   const supply = plan.supply();
-  const lives = plan.cameraLives();
+  const lives = plan.cameraRuntimes();
   return {
     total: wattsReport(supply.total),
     kilowattHours: kilowattHours(supply.total),
@@ -106,7 +106,7 @@ export function camerasOn(plan: Plan, { device }: Pick<UpsFigures, 'device'>): C
       at = fed.device;
     }
   };
-  return plan.cameraLives().filter(({ lasts, chain }) => lasts !== 0 && chain.some(hangs));
+  return plan.cameraRuntimes().filter(({ lasts, chain }) => lasts !== 0 && chain.some(hangs));
 }
 
 function supplied({ supply }: Plan, device: Device): SuppliedReport {

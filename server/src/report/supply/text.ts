@@ -39,7 +39,7 @@ function upses(plan: Plan): string {
       share(apparent, ups.rated),
       time === undefined ? '?' : runtime(time),
       runtimeByClass === undefined ? '?' : runtime(runtimeByClass),
-      `${camerasOn(plan, figures).length} of ${plan.cameraLives().length}`,
+      `${camerasOn(plan, figures).length} of ${plan.cameraRuntimes().length}`,
     ];
   });
   const head = ['UPS', 'load', 'of it', 'apparent', 'of it', 'lasts', 'by classes', 'cameras'];
@@ -49,7 +49,7 @@ function upses(plan: Plan): string {
 function cameras(plan: Plan): string {
   const { upses: all } = plan.supply();
   if (all.length === 0) return '';
-  const lives = plan.cameraLives();
+  const lives = plan.cameraRuntimes();
   const turning = lives.some(({ turns }) => turns.length > 0);
   const rows = lives.map(({ camera, lasts, chain, endsAt, turns }) => [
     visible(camera.name),

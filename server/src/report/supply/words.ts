@@ -27,7 +27,7 @@ export const TURN_NOTE =
 
 /** `8 of 12 cameras end at once when the mains fails: …; the other 4 go on for 44 min at least.` */
 export function outageWords(plan: Plan): string {
-  const lives = plan.cameraLives().filter(({ chain }) => chain.length > 0);
+  const lives = plan.cameraRuntimes().filter(({ chain }) => chain.length > 0);
   if (lives.length === 0) return 'No camera is recorded or seen.';
   const dark = lives.filter(({ lasts }) => lasts === 0);
   const going = lives.filter(({ lasts }) => lasts !== 0);

@@ -17,7 +17,7 @@ Feed that device from a UPS too, or do without the one at the camera. Where poli
     if (site.policies.runtime.cameras !== undefined || !site.devices.some(({ ups }) => ups !== undefined)) return;
     // Nothing is known of the load on a UPS whose battery cannot be read.
     if (site.devices.some(hasUnreadBattery)) return;
-    for (const [device, lives] of darkAtOnce(plan.supply(), plan.cameraLives())) {
+    for (const [device, lives] of darkAtOnce(plan.supply(), plan.cameraRuntimes())) {
       if (device.ownPower === undefined) continue;
       const cameras = lives.map(({ camera }) => camera.name);
       const isRecorded = lives.every((life) => life.isRecorded);

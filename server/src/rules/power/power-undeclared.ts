@@ -38,7 +38,7 @@ Give the device \`power\`, with the watts as measured or from its label.`,
         });
     }
     if (wanted !== undefined) return;
-    for (const [device, lives] of darkAtOnce(supply, plan.cameraLives())) {
+    for (const [device, lives] of darkAtOnce(supply, plan.cameraRuntimes())) {
       if (device.ownPower !== undefined) continue;
       const cameras = lives.map(({ camera }) => camera.name);
       report({

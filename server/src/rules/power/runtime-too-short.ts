@@ -22,7 +22,7 @@ burn; generators, inverters and all that is behind a socket or outdoors are for 
     if (wanted === undefined || wanted === 0) return;
     const policy = site.sections.policies.find(({ name }) => name === 'runtime');
     const supply = plan.supply();
-    for (const [device, lives] of endingBefore(supply, plan.cameraLives(), wanted)) {
+    for (const [device, lives] of endingBefore(supply, plan.cameraRuntimes(), wanted)) {
       const cameras = few(lives.map(({ camera }) => camera.name));
       const ups = supply.ups(device);
       report({

@@ -8,8 +8,8 @@ import { threshold, voltAmperes, watts, asName } from '../../text/words.ts';
 
 const WHOLE = 10_000;
 
-export const powerFigure: Rule = {
-  id: 'power-figure',
+export const powerFiguresContradict: Rule = {
+  id: 'power-figures-contradict',
   severity: 'error',
   showAfter: 'value',
   summary: 'Power figures contradict each other, or are impossible.',

@@ -11,8 +11,8 @@ import type { Example, Report, Rule, RuleContext } from '../../lint/rule.ts';
 import { type Fix, fixOf } from '../../site/edit.ts';
 import { asName } from '../../text/words.ts';
 
-export const noVlan: Rule = {
-  id: 'no-vlan',
+export const portWithoutVlan: Rule = {
+  id: 'port-without-vlan',
   severity: 'warning',
   summary: 'A cabled port has no VLAN, on a switch whose other ports have one.',
   why: `Once a switch has VLANs, a port in none of them passes nothing. Give the port \`vlan\` for a host, or \`trunk\`
