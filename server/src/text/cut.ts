@@ -63,7 +63,7 @@ const MOST_PIECES = 30_000;
 
 /** Cuts `text`; a piece whose text is unchanged since `previous` stays the same object. */
 export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
-  if (previous === undefined || previous.pieces.length >= MOST_PIECES) return cutAnew(file, text);
+  if (previous === undefined || previous.pieces.length >= MOST_PIECES) return cutAnew(file, text, previous);
   const { pieces, starts } = previous;
   const change = changeBetween(previous.text, text);
   const from = resumeAt(previous, change.start);
@@ -79,7 +79,7 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   const tailHeaders = previous.headers.filter((header) => header.start >= tailStart);
   const adopted = adopt(file, text, bounds, pieces.slice(kept, joins));
   const nowPieces = [...pieces.slice(0, kept), ...adopted, ...pieces.slice(joins)];
-  if (nowPieces.length >= MOST_PIECES) return cutAnew(file, text);
+  if (nowPieces.length >= MOST_PIECES) return cutAnew(file, text, previous);
   const nowStarts = [
     ...starts.slice(0, kept),
     ...bounds.map((b) => b.start),
@@ -94,11 +94,26 @@ export function cut(file: SourceFile, text: string, previous?: Cut): Cut {
   };
 }
 
-function cutAnew(file: SourceFile, text: string): Cut {
+/** Cuts all of `text`; a piece stays the same object if it is as it was and has as many before it. */
+function cutAnew(file: SourceFile, text: string, previous?: Cut): Cut {
   const { bounds, headers } = new Scan(text, 0).run();
-  const pieces = bounds.map((b) => piece(file, text, b));
+  const pieces = bounds.map((b, index) => {
+    const before = previous?.pieces[index];
+    return before !== undefined && isAsBefore(before, text, b) ? before : piece(file, text, b);
+  });
   const starts = bounds.map(({ start }) => start);
   return { text, pieces, starts, startOf: finder(pieces, starts), headers };
+}
+
+function isAsBefore(before: Piece, text: string, { role, section, indent, list, start, end }: Bounds): boolean {
+  return (
+    before.text.length === end - start &&
+    before.role === role &&
+    before.section === section &&
+    before.indent === indent &&
+    before.list === list &&
+    text.startsWith(before.text, start)
+  );
 }
 
 /** Indexed once somebody asks; many edits come and go before. */

@@ -5,7 +5,7 @@ const UNSEEN =
   /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** Most text is so, and stays as it is. */
-const PLAIN = /^[!-~]+(?: [!-~]+)*$/;
+const PLAIN = /^(?:[!-~]+(?: [!-~]+)*)?$/;
 
 /** White space becomes a space, any other invisible character �; the text is cut after `max` characters. */
 export function visible(text: string, max = 500): string {

@@ -127,6 +127,7 @@ export function parted(...parts: readonly string[]): SheetCell {
 
 /** The text as HTML; a word that is too long for a column may break anywhere. */
 export function breakable(text: string): string {
+  if (text.length <= LONG) return html(text);
   const broken = (word: string): string =>
     word.length <= LONG ? html(word) : (word.match(/.{1,10}/gsu) ?? []).map(html).join('<wbr>');
   return visible(text, 1000).split(' ').map(broken).join(' ');

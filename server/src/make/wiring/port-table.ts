@@ -70,9 +70,14 @@ function ofSwitch(plan: Plan, device: Device): Made {
 }
 
 function rowsOf(plan: Plan, device: Device): Row[] {
-  const { network, poe } = plan;
+  const { network } = plan;
   const cables = runsFrom(plan);
-  const feeds = new Map(poe.find((source) => source.device === device)?.feeds.map((feed) => [feed.from, feed]));
+  const feeds = new Map(
+    poeOf(plan)
+      .get(device)
+      ?.feeds.map((feed) => [feed.from, feed]),
+  );
+  const without = device.ports.some(hasVlans) ? 'no VLAN' : 'all VLANs';
   const ports = [...device.ports].sort((a, b) => naturally(a.name, b.name));
   return ports.map((port): Row => {
     const { untagged, tagged } = network.topology.vlanMembershipOf(port);
@@ -81,7 +86,7 @@ function rowsOf(plan: Plan, device: Device): Row[] {
     return {
       port,
       use: textAt(device.item.data, [...port.keyPath, 'description']) ?? '',
-      mode: modeOf(port),
+      mode: modeOf(port, without),
       untagged: untagged?.vlan,
       tagged: tagged
         .flatMap(({ vlan }) => vlan ?? [])
@@ -102,10 +107,17 @@ const runsFrom = perObject((plan: Plan): ReadonlyMap<Port, CableRun[]> => {
   return grouped(runs, ({ here }) => here.port);
 });
 
-function modeOf(port: Port): Row['mode'] {
+/** PoE sources by their device. */
+const poeOf = perObject(({ poe }: Plan) => new Map(poe.map((source) => [source.device, source])));
+
+/** VLANs by the name of their querier. */
+const askedBy = perObject(({ site }: Plan) => grouped(site.vlans, ({ querier }) => querier));
+
+/** @param without the mode of a port of which no VLAN is said, at that device */
+function modeOf(port: Port, without: 'no VLAN' | 'all VLANs'): Row['mode'] {
   if (!port.forwards) return 'routed';
   if (hasVlans(port)) return port.trunk === undefined ? 'access' : 'trunk';
-  return port.device.ports.some(hasVlans) ? 'no VLAN' : 'all VLANs';
+  return without;
 }
 
 const CSV_HEAD = [
@@ -232,13 +244,10 @@ function known(texts: readonly string[]): string {
   return texts.filter((text) => text !== '').join('; ');
 }
 
-function switchFacts({ site, poe }: Plan, device: Device): string {
+function switchFacts(plan: Plan, device: Device): string {
   const said = (key: string): string | undefined => textAt(device.item.data, [key]);
-  const source = poe.find((each) => each.device === device);
-  const asks = site.vlans
-    .filter(({ querier }) => querier === device.name)
-    .map(vlanText)
-    .sort(naturally);
+  const source = poeOf(plan).get(device);
+  const asks = (askedBy(plan).get(device.name) ?? []).map(vlanText).sort(naturally);
   const mac = said('mac');
   return (
     facts(said('location'), said('model')) +
