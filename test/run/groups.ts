@@ -13,9 +13,10 @@ export interface Group {
 /** Files that try many things, or large ones. */
 const MANY: readonly RegExp[] = [
   /^(fuzz|properties|typing)\//,
-  /^audit\/recordings\/schedules\./,
+  /^audit\/recordings\/(many-files|schedules)\./,
   /^features\/(anywhere|refactorings\/samples)\./,
   /^lsp\/memory\./,
+  /^make\/(growth|same-bytes)\./,
 ];
 
 /** Files with a test that needs a program which most machines have. */
@@ -25,8 +26,8 @@ const PROGRAMS: readonly RegExp[] = [
   /^draw\/hostile\./,
   /^cli\/(audit-announcements|closed-pipe|colour|endless-input|pre-commit|writes)\./,
   /^lsp\/(audit|hostile)\./,
-  /^machine\/(compile-cache|git)\./,
-  /^properties\/failure\./,
+  /^machine\/compile-cache\./,
+  /^properties\/points-of-failure\./,
   /^recordings\/file-names\./,
   /^standards\/(ethernet|strftime|television\/scan-tables|time-zone)\./,
 ];
@@ -47,7 +48,7 @@ export const GROUPS: readonly Group[] = [
   {
     name: 'tools',
     files:
-      /^make\/|^machine\/media-length\.|^standards\/(aac|audio-rates|capture|levels|transport-stream)\.|^television\/multiplexed\./,
+      /^make\/(?!(growth|same-bytes)\.)|^machine\/media-length\.|^standards\/(aac|audio-rates|capture|levels|transport-stream)\.|^television\/multiplexed\./,
     jobs: 1,
   },
   { name: 'programs', files: oneOf(PROGRAMS), jobs: 2 },
@@ -67,7 +68,8 @@ export const ROWS: readonly (readonly string[])[] = [
   ['lab', 'rehearsal'],
   ['streams'],
   ['editors'],
-  ['programs', 'tools', 'media'],
+  ['programs', 'media'],
+  ['tools'],
   ['core'],
   ['long'],
 ];
