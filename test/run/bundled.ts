@@ -1,6 +1,6 @@
 /**
- * Bundles the tests of a group of many files: transpiled once, each file in a bundle of its own and shared code in
- * others. Loading them takes a third of the time, and no worker transpiles anything again.
+ * Bundles the files of tests: transpiled once, each file in a bundle of its own and shared code in others. Loading them
+ * takes a third of the time, and no group or worker transpiles anything again.
  */
 
 import { readFile } from 'node:fs/promises';

@@ -53,11 +53,12 @@ for (const path of readdirSync('test', { recursive: true, encoding: 'utf8' }).so
 }
 
 const SEED = 'test/seed.ts';
-/** Where the files of groups with several workers are bundled, as each worker would transpile the same again. */
+/** Where the files are bundled, by their paths in the sources. */
 const bundles = await bundled(
-  [SEED, ...[...paths].flatMap(([{ name, jobs }, own]) => (jobs > 1 && isChosen(name) ? own : []))],
+  [SEED, ...[...paths].flatMap(([{ name }, own]) => (isChosen(name) ? own : []))],
   `${folder}/bundled`,
 );
+const sources = new Map([...bundles].map(([source, bundle]) => [bundle, source]));
 
 /** Titles of tests that failed at first and passed when their file ran by itself. */
 const passedLater: string[] = [];
@@ -92,6 +93,12 @@ async function againWhatFailed(outcome: Outcome): Promise<Outcome> {
   return { group, seconds: outcome.seconds + second.seconds, files: new Map([...kept, ...second.files]) };
 }
 
+function bundleOf(path: string): string {
+  const bundle = bundles.get(path);
+  if (bundle === undefined) throw new Error(`${path} is not bundled`);
+  return `./${bundle}`;
+}
+
 async function run(group: Group, files: readonly string[]): Promise<Outcome> {
   const [log, file] = [`${folder}/${group.name}.log`, `${folder}/${group.name}.json`];
   rmSync(file, { force: true });
@@ -100,18 +107,11 @@ async function run(group: Group, files: readonly string[]): Promise<Outcome> {
   const parallel = group.jobs === 1 ? [] : ['--parallel', '--jobs', String(group.jobs)];
   const output = openSync(log, 'w');
   const program = 'node_modules/mocha/lib/cli/cli.js';
-  const isBundled = files.every((path) => bundles.has(path));
-  const mocha = isBundled
-    ? ['--enable-source-maps', program, '--no-config', '--timeout', '600000', '--require', `./${bundles.get(SEED)}`]
-    : ['--import', 'tsx', program];
-  const child = spawn(
-    process.execPath,
-    [...mocha, ...reporter, ...parallel, ...files.map((path) => bundles.get(path) ?? path)],
-    {
-      stdio: ['ignore', output, output],
-      env: { ...process.env, ...(process.stdout.isTTY && { FORCE_COLOR: '1' }) },
-    },
-  );
+  const mocha = ['--enable-source-maps', program, '--no-config', '--timeout', '600000', '--require', bundleOf(SEED)];
+  const child = spawn(process.execPath, [...mocha, ...reporter, ...parallel, ...files.map(bundleOf)], {
+    stdio: ['ignore', output, output],
+    env: { ...process.env, ...(process.stdout.isTTY && { FORCE_COLOR: '1' }) },
+  });
   const code = await new Promise<number | null>((resolve, reject) => child.on('error', reject).on('exit', resolve));
   const outcome = { group, seconds: (performance.now() - started) / 1000, files: read(file, code) };
   console.log(`\n━━ ${group.name}\n${readFileSync(log, 'utf8').trimEnd()}\n━━ ${line(outcome)}`);
@@ -122,7 +122,8 @@ async function run(group: Group, files: readonly string[]): Promise<Outcome> {
 function read(file: string, code: number | null): ReadonlyMap<string, Ran> {
   const failure = (why: string): [string, Ran] => ['', { passed: 0, failed: [why], skipped: [] }];
   if (!existsSync(file)) return new Map([failure(`mocha ended with ${code} before it was done`)]);
-  const files = new Map(Object.entries(JSON.parse(readFileSync(file, 'utf8')) as Record<string, Ran>));
+  const ran = Object.entries(JSON.parse(readFileSync(file, 'utf8')) as Record<string, Ran>);
+  const files = new Map(ran.map(([bundle, tests]) => [sources.get(bundle) ?? bundle, tests]));
   if (files.size === 0) return new Map([failure('no test ran')]);
   const hasFailed = [...files.values()].some(({ failed }) => failed.length > 0);
   return code !== 0 && !hasFailed ? new Map([...files, failure(`mocha ended with ${code}`)]) : files;
