@@ -119,18 +119,18 @@ function paint(on: Painting, box: PlacedBranch<Piece>): void {
   for (const { to, points, left, room, first, second } of leadsOf(box, on.isFolded).leads) {
     const { run, through, isAgain } = to.value.part;
     on.marks.push({ mark: 'line', points, look: isAgain ? 'faded' : 'plain', round: ROUND });
-    const most = Math.min(room, MOST);
+    const maxWidth = Math.min(room, MOST);
     if (run !== undefined) {
       const [type, length] = cableWords(run);
       on.marks.push(
-        words(type, left, first, { size: SMALL, look: 'quiet', most }),
-        words(length, left, second, { size: SMALL, look: 'quiet', most }),
+        words(type, left, first, { size: SMALL, look: 'quiet', maxWidth }),
+        words(length, left, second, { size: SMALL, look: 'quiet', maxWidth }),
         ...through.map((device, index): Mark => ({
           mark: 'thing',
           at: deviceNamed(device.name),
           role: drawingKindWords(device),
           label: `${device.name}: ${drawingKindWords(device)} on the way`,
-          marks: [words(device.name, left, second + (index + 1) * LINE, { size: SMALL, most })],
+          marks: [words(device.name, left, second + (index + 1) * LINE, { size: SMALL, maxWidth })],
         })),
       );
     }
@@ -142,7 +142,7 @@ function boxThing(plan: Plan, { value, x, y, width, height }: PlacedBranch<Piece
   const { part, title, lines, look } = value;
   const { device } = part;
   const at = endOf(part);
-  const most = width - 2 * PAD;
+  const maxWidth = width - 2 * PAD;
   return {
     mark: 'thing',
     at: at === undefined ? deviceNamed(device.name) : portNamed(connectorName(at)),
@@ -150,12 +150,12 @@ function boxThing(plan: Plan, { value, x, y, width, height }: PlacedBranch<Piece
     label: `${title}: ${[deviceAnswer(plan, device), ...lines.filter((line) => line.startsWith('▲'))].join(' ')}`,
     marks: [
       { mark: 'box', x, y, width, height, look, round: 4 },
-      words(title, x + PAD, y + 19, { size: NAME, strong: true, most }),
+      words(title, x + PAD, y + 19, { size: NAME, strong: true, maxWidth }),
       ...lines.map((line, index) =>
         words(line, x + PAD, y + HEAD + 11 + index * LINE, {
           size: SMALL,
           look: line.startsWith('▲') ? 'bad' : 'quiet',
-          most,
+          maxWidth,
         }),
       ),
     ],

@@ -46,7 +46,7 @@ export function axesMarks(axes: Axes): Mark[] {
       const { y } = pointIn(axes, across.from, value);
       return [
         line({ x: left, y }, { x: left + width, y }, 'faded'),
-        words(text, left - 8, y + 4, { anchor: 'end', size: 11, look: 'quiet', most: LEFT - 12 }),
+        words(text, left - 8, y + 4, { anchor: 'end', size: 11, look: 'quiet', maxWidth: LEFT - 12 }),
       ];
     }),
     ...across.ticks.map(({ value, text }) => {
@@ -58,17 +58,17 @@ export function axesMarks(axes: Axes): Mark[] {
   ];
 }
 
-/** So many steps at the most, each 1, 2 or 5 times a power of ten. */
-export function evenStep(most: number, steps: number): number {
-  if (most <= 0) return 1;
-  const power = 10 ** Math.floor(Math.log10(most / steps));
-  return ([1, 2, 5, 10].find((factor) => factor * power * steps >= most) ?? 10) * power;
+/** At most so many steps up to `max`, each 1, 2 or 5 times a power of ten. */
+export function evenStep(max: number, steps: number): number {
+  if (max <= 0) return 1;
+  const power = 10 ** Math.floor(Math.log10(max / steps));
+  return ([1, 2, 5, 10].find((factor) => factor * power * steps >= max) ?? 10) * power;
 }
 
-/** From nothing up to the first even step at or above `most`. */
-export function evenScale(most: number, steps: number, shown: (value: number) => string): Scale {
-  const step = evenStep(most, steps);
-  const count = Math.max(1, Math.ceil(most / step - 1e-9));
+/** From nothing up to the first even step at or above `max`. */
+export function evenScale(max: number, steps: number, shown: (value: number) => string): Scale {
+  const step = evenStep(max, steps);
+  const count = Math.max(1, Math.ceil(max / step - 1e-9));
   const ticks = Array.from({ length: count + 1 }, (_, index) => ({ value: index * step, text: shown(index * step) }));
   return { from: 0, to: count * step, ticks };
 }

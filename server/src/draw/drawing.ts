@@ -134,7 +134,7 @@ export interface Words extends Point {
   readonly size: number;
   readonly strong?: boolean;
   /** Pixels that it has room for: a longer text is shortened in its middle, and whole in its title. */
-  readonly most?: number;
+  readonly maxWidth?: number;
 }
 
 /** Marks that stand for one thing of the site: it has a label, can be chosen, and leads to where it is declared. */

@@ -218,13 +218,13 @@ function boxThings(
       words(device.name, x + PAD, y + 20, {
         size: NAME,
         strong: true,
-        most: width - 3 * PAD - 2 * (columns.load + GAP),
+        maxWidth: width - 3 * PAD - 2 * (columns.load + GAP),
       }),
       ...(['▸ out', '◂ in'] as const).map((caption, index) =>
         words(caption, loadAt(x + width, columns, index), y + 20, { size: SMALL, look: 'quiet', anchor: 'end' }),
       ),
       ...head.map((line, index) =>
-        words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', most: width - 2 * PAD }),
+        words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', maxWidth: width - 2 * PAD }),
       ),
     ],
   };
@@ -245,15 +245,20 @@ function lineThing(line: BoxLine, columns: Columns, { x, y, width }: { x: number
     label: line.label,
     marks: [
       { mark: 'box', ...row, look: isMarked ? line.look : 'quiet' },
-      words(line.port, x + PAD, base, { size: SMALL, look: isQuiet ? line.look : 'quiet', most: columns.port }),
-      words(line.name, nameAt, base, { size: TEXT, most: columns.name, look, strong: isMarked }),
+      words(line.port, x + PAD, base, { size: SMALL, look: isQuiet ? line.look : 'quiet', maxWidth: columns.port }),
+      words(line.name, nameAt, base, { size: TEXT, maxWidth: columns.name, look, strong: isMarked }),
       ...[line.out, line.into].flatMap((figure, index) =>
         figure === undefined ? [] : figureMarks(figure, loadAt(x + width, columns, index), base, columns.load),
       ),
       ...(line.state === ''
         ? []
         : [
-            words(line.state, x + width - PAD, base, { size: TEXT, look, anchor: 'end', most: 2 * columns.load + GAP }),
+            words(line.state, x + width - PAD, base, {
+              size: TEXT,
+              look,
+              anchor: 'end',
+              maxWidth: 2 * columns.load + GAP,
+            }),
           ]),
     ],
   };
@@ -266,7 +271,7 @@ function loadAt(right: number, { load }: Columns, index: number): number {
 
 /** With a bar below it, as long as the column where it is the whole. */
 function figureMarks({ words: said, share }: LinkFigure, right: number, base: number, width: number): Mark[] {
-  const text = words(said, right, base, { size: TEXT, most: width, anchor: 'end' });
+  const text = words(said, right, base, { size: TEXT, maxWidth: width, anchor: 'end' });
   const place = { mark: 'box', x: right - width, y: base + 4, height: 3 } as const;
   const length = Math.min(1, share) * width;
   const rail: Mark = { ...place, width, look: 'rail' };
@@ -312,7 +317,7 @@ function looseBox(
         label: `${device.name}: ${deviceAnswer(plan, device)}`,
         marks: [
           { mark: 'box', x, y, width: cell - 8, height: ROW, look: 'idle', round: 3 },
-          words(device.name, x + PAD, y + 16, { size: TEXT, most: cell - 8 - 2 * PAD }),
+          words(device.name, x + PAD, y + 16, { size: TEXT, maxWidth: cell - 8 - 2 * PAD }),
         ],
       };
     }),

@@ -71,7 +71,9 @@ function drawn(plan: Plan, device: Device): Drawing {
         at: deviceNamed(device.name),
         role: 'patch panel',
         label: `${device.name}: ${answer}`,
-        marks: [words(`${device.name} · ${answer}`, MARGIN, 26, { size: 14, strong: true, most: width - 2 * MARGIN })],
+        marks: [
+          words(`${device.name} · ${answer}`, MARGIN, 26, { size: 14, strong: true, maxWidth: width - 2 * MARGIN }),
+        ],
       },
       ...cells,
     ],
@@ -178,9 +180,9 @@ function portThing(
   { x, y, width }: { readonly x: number; readonly y: number; readonly width: number },
 ): Mark {
   const [run, another] = runs ?? [];
-  const most = width - 8;
+  const maxWidth = width - 8;
   const line = (at: number, text: string, look: 'plain' | 'quiet' = 'plain'): Mark =>
-    words(text, x + 4, y + at, { size: 11, most, look });
+    words(text, x + 4, y + at, { size: 11, maxWidth, look });
   const isTwice = another !== undefined;
   return {
     mark: 'thing',
@@ -197,7 +199,7 @@ function portThing(
         look: run === undefined ? 'idle' : isTwice ? 'bad' : 'plain',
         round: 2,
       },
-      words(isTwice ? `▲ ${port.name}` : port.name, x + 4, y + 16, { size: 13, strong: true, most }),
+      words(isTwice ? `▲ ${port.name}` : port.name, x + 4, y + 16, { size: 13, strong: true, maxWidth }),
       ...(run === undefined
         ? [line(34, 'free', 'quiet')]
         : [line(34, run.far?.text ?? '?'), line(50, run.near?.text ?? '?'), line(66, lastLine(plan, run), 'quiet')]),

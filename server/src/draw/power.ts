@@ -90,8 +90,8 @@ interface Shown {
 
 function columnsOf(plan: Plan): Columns {
   const { devices } = plan.site;
-  const widest = (texts: readonly string[], size: number, most: number): number =>
-    Math.min(most, Math.max(0, ...texts.map((text) => widthOf(text, size))));
+  const widest = (texts: readonly string[], size: number, maxWidth: number): number =>
+    Math.min(maxWidth, Math.max(0, ...texts.map((text) => widthOf(text, size))));
   const name = Math.max(
     90,
     widest(
@@ -145,13 +145,13 @@ function sourceMarks(shown: Shown, arrangement: Arrangement, source: Source): Ma
   const place = arrangement.places.get(standing);
   if (place === undefined) return [];
   const { x, y } = place;
-  const most = columns.width - 2 * PAD;
+  const maxWidth = columns.width - 2 * PAD;
   const look: Look = device === undefined ? 'main' : lookOfDevice(plan, device);
   const box: Mark[] = [
     { mark: 'box', x, y, width: columns.width, height: standing.height, look, round: 6 },
-    words(device?.name ?? 'Mains', x + PAD, y + 20, { size: NAME, strong: true, most }),
+    words(device?.name ?? 'Mains', x + PAD, y + 20, { size: NAME, strong: true, maxWidth }),
     ...head.map((line, index) =>
-      words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', most }),
+      words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', maxWidth }),
     ),
   ];
   return [
@@ -172,16 +172,16 @@ function rowThing({ plan, columns }: Shown, { device, watts, goesOn }: Fed, { x,
   const right = x + columns.width - PAD;
   return thingOf(plan, device, [watts, goesOn].filter((part) => part !== '').join(', '), [
     { mark: 'box', x: x + 4, y: y + 1, width: columns.width - 8, height: ROW - 2, look: 'quiet', round: 3 },
-    words(device.name, x + PAD, base, { size: TEXT, most: columns.name }),
+    words(device.name, x + PAD, base, { size: TEXT, maxWidth: columns.name }),
     words(watts, x + PAD + columns.name + GAP + columns.watts, base, {
       size: TEXT,
       anchor: 'end',
-      most: columns.watts,
+      maxWidth: columns.watts,
       look: watts === 'not said' ? 'quiet' : 'plain',
     }),
     ...(goesOn === ''
       ? []
-      : [words(goesOn, right, base, { size: SMALL, anchor: 'end', most: columns.goesOn, look: 'quiet' })]),
+      : [words(goesOn, right, base, { size: SMALL, anchor: 'end', maxWidth: columns.goesOn, look: 'quiet' })]),
   ]);
 }
 

@@ -79,7 +79,7 @@ function rackThing(plan: Plan, figures: RackFigures, width: number): Mark {
     role: 'rack',
     label: `${rack.name}: ${answer}`,
     marks: [
-      words(`${rack.name} · ${answer}`, MARGIN, MARGIN + 12, { size: 14, strong: true, most: width - 2 * MARGIN }),
+      words(`${rack.name} · ${answer}`, MARGIN, MARGIN + 12, { size: 14, strong: true, maxWidth: width - 2 * MARGIN }),
     ],
   };
 }
@@ -218,7 +218,7 @@ function deviceThing(
       words(!isWide && look === 'bad' ? `▲ ${device.name}` : device.name, box.x + 8, middle, {
         size: 13,
         strong: look !== 'faded',
-        most: isWide ? inner * 0.42 : inner,
+        maxWidth: isWide ? inner * 0.42 : inner,
         look: textLook(look),
       }),
       ...(isWide
@@ -226,7 +226,7 @@ function deviceThing(
             words(note, box.x + box.width - 8, middle, {
               anchor: 'end' as const,
               size: 11,
-              most: inner * 0.55,
+              maxWidth: inner * 0.55,
               look: look === 'bad' ? ('bad' as const) : ('quiet' as const),
             }),
           ]

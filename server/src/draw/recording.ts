@@ -83,7 +83,9 @@ function drawn(plan: Plan, looked: Looked, { now }: NonNullable<Measured['record
         at: recordingNamed(recording.name),
         role: 'recording',
         label: `${recording.name}: ${said}`,
-        marks: [words(`${recording.name} · ${said}`, MARGIN, 28, { size: 14, strong: true, most: width - 2 * MARGIN })],
+        marks: [
+          words(`${recording.name} · ${said}`, MARGIN, 28, { size: 14, strong: true, maxWidth: width - 2 * MARGIN }),
+        ],
       },
       ...(shown.length === 0 ? [] : hourMarks()),
       ...shown.flatMap((day, index) =>
@@ -164,7 +166,7 @@ function dayMarks(day: LocalDay, { held, missing, overlaps, keptFrom }: Course, 
     ...(old > 0 ? [beside(at(begin) - left, at(begin) - left + old, y + ROW.height + BESIDE, 'idle')] : []),
     words(text.join(' · '), left + wide + 12, y + 13, {
       size: SMALL,
-      most: SAID - (wide - 24 * OF_HOUR),
+      maxWidth: SAID - (wide - 24 * OF_HOUR),
       look: own.length === 0 ? 'quiet' : 'bad',
     }),
   ].filter((mark) => mark.mark !== 'words' || mark.text !== '');

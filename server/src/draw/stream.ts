@@ -258,7 +258,7 @@ function paintHop(
   }
   const look: Look = by.leadsTo === 'receiver' ? 'main' : by.leadsTo === 'end' ? 'plain' : 'unwanted';
   const { over, under, vlan } = hopWords(plan, by, wanted);
-  const most = Math.min(room, WIDE);
+  const maxWidth = Math.min(room, WIDE);
   const into = portName(oppositePort(by.link, by.out));
   marks.push({
     mark: 'thing',
@@ -267,8 +267,8 @@ function paintHop(
     label: `${portName(by.out)} to ${into}: ${by.stream.name}, ${over}, ${vlan}`,
     marks: [
       { mark: 'line', points, look, round: ROUND, arrow: true },
-      words(over, left, first, { size: SMALL, most }),
-      words(under, left, second, { size: SMALL, look: 'quiet', most }),
+      words(over, left, first, { size: SMALL, maxWidth }),
+      words(under, left, second, { size: SMALL, look: 'quiet', maxWidth }),
     ],
   });
   rows.push({
@@ -301,11 +301,11 @@ function lostRow({ device, missed }: StreamStop): Row {
 
 function boxThing(plan: Plan, { value, x, y, width, height }: PlacedBranch<Piece>): Thing {
   const { lines } = value;
-  const most = width - 2 * PAD;
+  const maxWidth = width - 2 * PAD;
   const text = (name: string): Mark[] => [
-    words(name, x + PAD, y + 19, { size: NAME, strong: true, most }),
+    words(name, x + PAD, y + 19, { size: NAME, strong: true, maxWidth }),
     ...lines.map((line, index) =>
-      words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', most }),
+      words(line, x + PAD, y + HEAD + 11 + index * LINE, { size: SMALL, look: 'quiet', maxWidth }),
     ),
   ];
   const box = (look: Look, round: number): Mark => ({ mark: 'box', x, y, width, height, look, round });

@@ -157,7 +157,13 @@ function cell(of: Site, address: number, { x, y }: Point): Mark[] {
     }),
     ...(says === ''
       ? []
-      : [words(says, x + 5, y + 30, { size: SMALL, most: CELL.width - 10, look: look === 'bad' ? 'bad' : 'plain' })]),
+      : [
+          words(says, x + 5, y + 30, {
+            size: SMALL,
+            maxWidth: CELL.width - 10,
+            look: look === 'bad' ? 'bad' : 'plain',
+          }),
+        ]),
   ];
   const [first] = all;
   if (first === undefined) return marks;

@@ -107,9 +107,9 @@ function tipText(points: readonly Point[], look: string): string {
   return `<polygon class="tip ${look}" points="${corners.map((corner) => at(corner)).join(' ')}"/>`;
 }
 
-function wordsText({ text, x, y, look, anchor, size, strong, most }: Words): string {
+function wordsText({ text, x, y, look, anchor, size, strong, maxWidth }: Words): string {
   if (size < SMALLEST) throw new RangeError(`text of ${size} px cannot be read`);
-  const shown = most === undefined ? text : shortened(text, most, size, strong);
+  const shown = maxWidth === undefined ? text : shortened(text, maxWidth, size, strong);
   const attributes = [
     `class="${look}"`,
     `x="${number(x)}"`,

@@ -51,10 +51,10 @@ function strip(plan: Plan, device: Device, wanted: DrawingOptions): Drawing {
   const width = 2 * MARGIN + columns * (PORT.width + PORT.gap) + PORT.gap;
   const bottom = HEAD + rows * (PORT.height + PORT.gap) + PORT.gap;
   const answer = deviceAnswer(plan, device);
-  const most = width - 2 * MARGIN - 2 * PORT.gap;
+  const maxWidth = width - 2 * MARGIN - 2 * PORT.gap;
   const head: Mark[] = [
     { mark: 'box', x: MARGIN, y: MARGIN, width: width - 2 * MARGIN, height: bottom - MARGIN, look: 'plain', round: 6 },
-    words(device.name, MARGIN + PORT.gap, MARGIN + 20, { size: 14, strong: true, most }),
+    words(device.name, MARGIN + PORT.gap, MARGIN + 20, { size: 14, strong: true, maxWidth }),
   ];
   const cells = ports.map((port, index) => {
     const x = MARGIN + PORT.gap + (index % columns) * (PORT.width + PORT.gap);
@@ -93,8 +93,8 @@ function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, w
   const isIdle = link === undefined || link.blocked !== undefined;
   const look = loads === undefined ? 'idle' : lookOf([loads.out, loads.into], isIdle ? 'idle' : 'plain');
   const line = (at: number, text: string, quiet = false): Mark =>
-    words(text, x + 8, y + at, { most: inner, look: quiet ? 'quiet' : 'plain', size: quiet ? 11 : 12 });
-  const number = words(port.name, x + 8, y + 19, { size: 14, strong: true, most: inner / 2 });
+    words(text, x + 8, y + at, { maxWidth: inner, look: quiet ? 'quiet' : 'plain', size: quiet ? 11 : 12 });
+  const number = words(port.name, x + 8, y + 19, { size: 14, strong: true, maxWidth: inner / 2 });
   const power = poeWords(plan, port);
   const marks: Mark[] = [
     { mark: 'box', x, y, width: PORT.width, height: PORT.height, look, round: 4 },
@@ -106,7 +106,7 @@ function portThing(plan: Plan, port: Port, { x, y }: { x: number; y: number }, w
             anchor: 'end',
             size: 11,
             look: 'quiet',
-            most: inner - widthOf(port.name, 14, true) - 6,
+            maxWidth: inner - widthOf(port.name, 14, true) - 6,
           }),
         ]),
     line(38, shortVlanWords(plan, port), true),

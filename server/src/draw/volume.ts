@@ -106,7 +106,9 @@ function drawn(plan: Plan, figures: VolumeFigures, measured: OnFolder | undefine
         at: volumeNamed(volume.name),
         role: 'volume',
         label: `${volume.name}: ${answer}`,
-        marks: [words(`${volume.name} · ${answer}`, MARGIN, 28, { size: 14, strong: true, most: width - 2 * MARGIN })],
+        marks: [
+          words(`${volume.name} · ${answer}`, MARGIN, 28, { size: 14, strong: true, maxWidth: width - 2 * MARGIN }),
+        ],
       },
       ...axesMarks(axes),
       ...bands({ figures, axes, kept, last, unknown }),
@@ -210,7 +212,7 @@ function eventMarks(axes: Axes, events: readonly Event[]): Mark[] {
         size: SMALL,
         anchor: isLeft ? 'end' : 'start',
         look: look === 'bad' ? 'bad' : 'plain',
-        ...(isLeft ? {} : { most: right - x - 6 }),
+        ...(isLeft ? {} : { maxWidth: right - x - 6 }),
       }),
     ];
   });

@@ -6,7 +6,7 @@ import type { Look, Words } from './drawing.ts';
 /** Nothing in a picture is smaller, px. */
 export const SMALLEST = 11;
 
-/** What a character is taken to be wide, in its size: about that of a digit, so that most texts need less. */
+/** The width assumed for a character, by font size: about that of a digit, so that most texts need less. */
 const WIDTH = 0.62;
 const STRONG = 0.7;
 
@@ -65,9 +65,9 @@ function cellsOfLetter(character: string): number {
   return CELLS.get(character) ?? CELLS.get(character.normalize('NFD').charAt(0)) ?? 1;
 }
 
-/** The text, or its beginning and end around an ellipsis where it is wider than `most`. */
-export function shortened(text: string, most: number, size: number, strong = false): string {
-  const room = Math.max(1, most / ((strong ? STRONG : WIDTH) * size));
+/** The text, or its beginning and end around an ellipsis where it is wider than `maxWidth`. */
+export function shortened(text: string, maxWidth: number, size: number, strong = false): string {
+  const room = Math.max(1, maxWidth / ((strong ? STRONG : WIDTH) * size));
   if (cellsOf(text) <= room) return text;
   const characters = charactersOf(text);
   for (let cells = Math.floor(room) - 1; cells > 0; cells--) {
@@ -86,12 +86,12 @@ function taken(characters: readonly string[], cells: number): string[] {
   return characters.slice(0, end === -1 ? undefined : end);
 }
 
-/** Text at a point; `most` is the room that it has. */
+/** Text at a point; `maxWidth` is the room that it has, in pixels. */
 export function words(
   text: string,
   x: number,
   y: number,
-  given: Partial<Pick<Words, 'look' | 'anchor' | 'size' | 'strong' | 'most'>> = {},
+  given: Partial<Pick<Words, 'look' | 'anchor' | 'size' | 'strong' | 'maxWidth'>> = {},
 ): Words {
   const look: Look = 'plain';
   return { mark: 'words', text: visible(text, 1000), x, y, look, anchor: 'start', size: 12, ...given };
@@ -100,12 +100,12 @@ export function words(
 /** A space at which a line may break: not one between a figure and its unit. */
 const BREAK = / (?<!\d )| (?=\S{5})/;
 
-/** The text in lines no wider than `most`, broken at its spaces; a word that is wider alone is left to be shortened. */
-export function wrapped(text: string, most: number, size: number): string[] {
+/** The text in lines no wider than `maxWidth`, broken at its spaces; a word that is wider alone is left to be shortened. */
+export function wrapped(text: string, maxWidth: number, size: number): string[] {
   const lines: string[] = [];
   for (const word of visible(text, 1000).split(BREAK)) {
     const last = lines.at(-1);
-    if (last !== undefined && widthOf(`${last} ${word}`, size) <= most) lines[lines.length - 1] = `${last} ${word}`;
+    if (last !== undefined && widthOf(`${last} ${word}`, size) <= maxWidth) lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);
   }
   return lines;

@@ -48,7 +48,7 @@ export function fedWords({ supply }: Plan, device: Device): string {
   return `fed by ${fed.device.name}`;
 }
 
-/** What it draws itself; `undefined` where it does not say, or draws nothing. */
+/** What it draws itself; `undefined` where that is undeclared, or nothing. */
 export function ownWatts({ supply }: Plan, device: Device): string | undefined {
   const { own, basis } = supply().power(device);
   return basis === 'undeclared' || basis === 'none' ? undefined : watts(own.most);

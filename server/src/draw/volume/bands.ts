@@ -62,7 +62,7 @@ export function bands({ figures, axes, kept, last, unknown }: Filling): Mark[] {
     const isKnown = of.every(({ recording }) => !unknown.includes(recording.name));
     const label = `${name}: ${sizeWords(perDay, isKnown)} a day, ${sizeWords(fill(last), isKnown)} on day ${last}`;
     const text: Mark[] =
-      start - end.y < NAMED ? [] : [words(name, end.x + 8, (start + end.y) / 2 + 4, { size: SMALL, most: NAMES })];
+      start - end.y < NAMED ? [] : [words(name, end.x + 8, (start + end.y) / 2 + 4, { size: SMALL, maxWidth: NAMES })];
     return { mark: 'thing', at, role, label, marks: [line, ...text] };
   });
 }
