@@ -42,6 +42,13 @@ const SITES: Readonly<Record<string, (size: number) => string>> = {
     `vlans: {${times(size, (i) => `of-a-name-that-is-long-${i}:,`)}}\n`,
   'keys that are misspelled in one pair of brackets': (size) =>
     `devices: {${times(size, (i) => `c${i}: {kind: camera, adress: 10.0.0.1}`, ', ')}}\n`,
+  'receivers of one group that have no cable': (size) =>
+    'vlans: {video: {id: 20, subnet: 10.0.0.0/8}}\ndevices:\n  core: {kind: switch, ports: {1: {vlan: video}}}\n' +
+    `  cam: {kind: camera}\n${times(size, (i) => `  d${i}: {kind: display}\n`)}cables: [{from: core/1, to: cam}]\n` +
+    `streams:\n  live: {source: cam, transport: rtp, group: 239.192.20.1, port: 5004, receivers: [${times(size, (i) => `d${i}`, ', ')}]}\n`,
+  'cables to ports that there are not': (size) =>
+    `devices:\n  core: {kind: switch, ports: {1-2: {}}}\n${times(size, (i) => `  cam-${i}: {kind: camera}\n`)}` +
+    `cables:\n${times(size, (i) => `  - {from: core/1${i}, to: cam-${i}}\n`)}`,
   'a quote that is never closed': (size) => `vlans:\n  video: {id: "${times(size, () => 'x\n   ')}\n`,
 };
 

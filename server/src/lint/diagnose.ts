@@ -3,12 +3,10 @@
 import { grouped } from '../grouped.ts';
 import type { Acceptance, Lint } from '../site/model.ts';
 import { visible } from '../text/visible.ts';
-import type { Diagnostic, Found } from './rule.ts';
+import { type Diagnostic, type Found, MOST_RELATED } from './rule.ts';
 
 /** The most characters of a message: a longer one holds a name or a value that nobody reads to its end. */
 const LONGEST = 1000;
-/** The most related places that a finding shows; its message gives their number. */
-const MOST_RELATED = 5;
 
 /** The findings that the site neither turns off nor accepts, with severities. Adds matching acceptances to `used`. */
 export function diagnose(

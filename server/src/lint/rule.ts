@@ -45,6 +45,9 @@ export interface AcceptanceRule extends RuleInfo {
   checkUnused(unused: readonly UnusedAcceptance[], report: (finding: Finding) => void): void;
 }
 
+/** The most related places that a finding shows; its message gives their number. */
+export const MOST_RELATED = 5;
+
 /** Takes a finding. (Rules are no generators: those take about four times as long, at every keystroke.) */
 export type Report = (finding: Finding | Unworded) => void;
 
@@ -96,6 +99,7 @@ export interface Finding {
   readonly awaits?: Awaited;
   /** Names that an acceptance may give for it: devices, `device/port`, streams … The first is the usual one. */
   readonly acceptAt: readonly string[];
+  /** Further places; the first `MOST_RELATED` are shown. */
   readonly related?: readonly Related[];
   /**
    * What this finding reports, where it may be an effect of another finding: one whose effects are all entailed by

@@ -107,6 +107,7 @@ class CauseSearch {
       for (const unreached of all) {
         const receiver = site.deviceByName.get(unreached.receiver);
         if (source === undefined || receiver === undefined || isBridgeAlone(receiver)) continue;
+        if (unreached.why.obstacle === 'not-followed') continue;
         const { causes, gap } = between(source, receiver, unreached.why);
         if (causes.size > 0) this.explained.add(unreached);
         if (gap !== undefined) this.gapBefore.set(unreached, gap);
@@ -170,6 +171,8 @@ class CauseSearch {
 /** Parts of a site that no cable joins, and one missing cable between any two of them. */
 class Gaps {
   private readonly parts = new Map<Device, number>();
+  /** By part, its first switch, else its first device. */
+  private readonly standingFor = new Map<number, Device>();
   private readonly wired: Wired;
   private readonly gaps = new Map<string, Gap>();
 
@@ -196,6 +199,13 @@ class Gaps {
       }
       part++;
     }
+    for (const device of wired.site.devices) {
+      const own = this.parts.get(device);
+      if (own === undefined) continue;
+      const before = this.standingFor.get(own);
+      if (before === undefined || (before.kind !== 'switch' && device.kind === 'switch'))
+        this.standingFor.set(own, device);
+    }
   }
 
   /** The gap between the two devices, or between them and the gateway of a VLAN. */
@@ -215,16 +225,10 @@ class Gaps {
     const name = `${Math.min(a, b)} ${Math.max(a, b)}`;
     const before = this.gaps.get(name);
     if (before !== undefined) return before;
-    const [from, to] = [this.standingFor(a), this.standingFor(b)];
+    const [from, to] = [this.standingFor.get(a), this.standingFor.get(b)];
     if (from === undefined || to === undefined) return undefined;
     const gap = { from, to };
     this.gaps.set(name, gap);
     return gap;
-  }
-
-  /** The first switch of a part, else its first device. */
-  private standingFor(part: number): Device | undefined {
-    const devices = this.wired.site.devices.filter((device) => this.parts.get(device) === part);
-    return devices.find(({ kind }) => kind === 'switch') ?? devices[0];
   }
 }

@@ -99,7 +99,17 @@ export type Obstacle =
   /** Routers send it to each other in a circle. */
   | { readonly obstacle: 'circle'; readonly devices: readonly string[]; readonly back?: true }
   /** `device` has several cards and no route for the group: it can neither send to it nor join it. */
-  | { readonly obstacle: 'no-group-route'; readonly device: string };
+  | { readonly obstacle: 'no-group-route'; readonly device: string }
+  /** The streams before it cross links so often that this one is not followed. */
+  | { readonly obstacle: 'not-followed' };
+
+/**
+ * The most times that the streams of a site cross links, each copy in each direction; later streams are not followed.
+ * A house has some thousands.
+ */
+export const MOST_COPIES = 500_000;
+
+export const NOT_FOLLOWED: Obstacle = { obstacle: 'not-followed' };
 
 export interface Unreached {
   readonly receiver: string;

@@ -42,14 +42,22 @@ interface Joined {
 interface Joining {
   readonly known: Map<Bridge, Set<Link>>;
   readonly members: Interface[];
+  /** The ports of the members. */
+  readonly ports: Set<Port>;
   readonly heard: Set<Port>;
 }
+
+/** The most that all bridges together know of groups, as links; later groups are not followed. A house has some hundreds. */
+const MOST_KNOWN = 300_000;
 
 /** The members of each group, and what the bridges know of them. */
 export class Memberships {
   private readonly joined = new Map<number, Map<BroadcastDomain, Joining>>();
   private readonly context: RoutingContext;
   private readonly chosen: ReadonlySet<number>;
+  private readonly notFollowed = new Set<number>();
+  /** How many links the bridges know, of all groups. */
+  private linksKnown = 0;
 
   /**
    * Every receiver reports its membership before anything is sent: a group may have several streams. `chosen` are
@@ -64,12 +72,21 @@ export class Memberships {
     this.context = context;
     for (const { group, receivers } of streams) {
       if (group === undefined) continue;
+      if (this.linksKnown > MOST_KNOWN) {
+        this.notFollowed.add(group);
+        continue;
+      }
       for (const receiver of receivers) {
         const device = context.deviceByName.get(receiver);
         const member = device === undefined ? undefined : context.interfaces.towardsGroup(device, group)?.by;
         if (member !== undefined) this.join(group, member);
       }
     }
+  }
+
+  /** Whether all members of the group are known; not of those beyond the bound. */
+  isFollowed(group: number): boolean {
+    return !this.notFollowed.has(group);
   }
 
   /** Whether screens join and leave the group, so that switches keep it from those that do not show it. */
@@ -104,10 +121,11 @@ export class Memberships {
       const { domain } = member;
       const byDomain = this.joined.get(group) ?? new Map<BroadcastDomain, Joining>();
       this.joined.set(group, byDomain);
-      const state = byDomain.get(domain) ?? { known: new Map(), members: [], heard: new Set() };
+      const state = byDomain.get(domain) ?? { known: new Map(), members: [], ports: new Set(), heard: new Set() };
       byDomain.set(domain, state);
-      if (state.members.some(({ port }) => port === member.port)) continue;
-      report(tree(domain), member, state);
+      if (state.ports.has(member.port)) continue;
+      state.ports.add(member.port);
+      this.linksKnown += report(tree(domain), member, state);
       if (isLinkLocalGroup(group)) continue;
       for (const router of multicastRouters) {
         const into = interfaces.in(router, domain);
@@ -118,14 +136,15 @@ export class Memberships {
   }
 }
 
-/** A host sends a report out of one of its interfaces. */
-function report(tree: BridgeTree, member: Interface, { known, members, heard }: Joining): void {
+/** A host sends a report out of one of its interfaces. Returns how many links more the bridges know. */
+function report(tree: BridgeTree, member: Interface, { known, members, heard }: Joining): number {
+  let learnt = 0;
   members.push(member);
   const first = bridgeAt(tree, member);
   if (first === undefined) {
     const port = oppositePort(member.link, member.port);
     if (member.link.blocked === undefined && !port.forwards) heard.add(port);
-    return;
+    return learnt;
   }
   const pending: [Bridge, Link][] = [[first, member.link]];
   for (let next = pending.pop(); next !== undefined; next = pending.pop()) {
@@ -135,6 +154,7 @@ function report(tree: BridgeTree, member: Interface, { known, members, heard }: 
     // A report that came in here before has already been passed on.
     if (links.has(by)) continue;
     links.add(by);
+    learnt++;
     const out = bridge.snoops ? [...bridge.routerLinks, ...bridge.reportLinks] : bridge.links;
     for (const onward of out) {
       if (onward === by || bridge.deadEnds.includes(onward)) continue;
@@ -143,6 +163,7 @@ function report(tree: BridgeTree, member: Interface, { known, members, heard }: 
       else pending.push([beyond, onward]);
     }
   }
+  return learnt;
 }
 
 /** The bridge that a host is cabled to; `undefined` where there is none, or the link is idle. */

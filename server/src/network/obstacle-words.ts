@@ -3,7 +3,7 @@
 import type { Stream } from '../site/model.ts';
 import { formatAddress } from '../standards/ipv4.ts';
 import { list, asName } from '../text/words.ts';
-import type { Obstacle } from './delivery.ts';
+import { MOST_COPIES, type Obstacle } from './delivery.ts';
 
 export interface ObstacleWords {
   /** What stands in the way: a clause without a capital or a full stop. */
@@ -156,6 +156,13 @@ export function obstacleWords(why: Obstacle, receiver: string, stream: Stream): 
       return {
         what: `${asName(why.device)} has several cards and no route for ${group}`,
         remedy: `give it one: \`{to: 224.0.0.0/4, port: …}\``,
+      };
+    case 'not-followed':
+      return {
+        what:
+          `the streams of this site cross links more than ${MOST_COPIES.toLocaleString('en')} times, ` +
+          'and those that come after that are not followed',
+        remedy: 'divide the site into several folders, each with the streams of one part',
       };
   }
 }

@@ -4,7 +4,7 @@ import { lastEqual, lastList, lastResult, perObject } from '../memo.ts';
 import type { Device, Port, Stream } from '../site/model.ts';
 import { senderOf } from '../site/sender.ts';
 import { type Choices, ChoosingMembers, choicesOf } from './choices.ts';
-import type { Copy, Delivery, Routed } from './delivery.ts';
+import { type Copy, type Delivery, MOST_COPIES, NOT_FOLLOWED, type Routed } from './delivery.ts';
 import { type Direction, type Link, domainsSentBy } from './link.ts';
 import { Memberships, routeMulticast } from './multicast.ts';
 import type { RoutingContext } from './trace.ts';
@@ -47,7 +47,7 @@ export function router(
   const keepChosen = lastList<number>();
   const keepGroups = lastResult((joins: readonly Joins[], chosen: readonly number[]) => {
     const memberships = new Memberships(context, joins, chosen);
-    const routed = perObject((stream: Stream) => {
+    const routed = perObject((stream: Stream): Followed => {
       const { delivery, copies } = route(context, memberships, stream);
       return { delivery, counted: counted(stream, copies) };
     });
@@ -59,11 +59,14 @@ export function router(
     const { memberships, routed } = keepGroups(keepJoins(streams.map(joinsOf)), keepChosen([...choices.groups]));
     const byStream = new Map<Stream, Delivery>();
     const crossing = new Crossing();
+    let total = 0;
     for (const stream of streams) {
-      const { delivery, counted } = routed(stream);
+      const { delivery, counted } = total > MOST_COPIES ? notFollowed(context, stream) : routed(stream);
+      // The way to each screen that chooses is followed by itself.
+      total += counted.length * (1 + screensOf(choices, stream));
       byStream.set(stream, delivery);
       const { source } = delivery;
-      if (source === undefined || !choices.streams.has(stream)) {
+      if (source === undefined || counted.length === 0 || !choices.streams.has(stream)) {
         for (const copies of counted) crossing.addAlways(copies);
         continue;
       }
@@ -88,6 +91,17 @@ export function router(
   });
 }
 
+/** The delivery of a stream, and its copies counted by kind. */
+interface Followed {
+  readonly delivery: Delivery;
+  readonly counted: readonly Counted[];
+}
+
+/** How many screens join and leave its group. */
+function screensOf({ screens }: Choices, { group }: Stream): number {
+  return group === undefined ? 0 : (screens.get(group)?.size ?? 0);
+}
+
 /** The part of a stream that decides its memberships. */
 type Joins = Pick<Stream, 'group' | 'receivers'>;
 
@@ -104,10 +118,24 @@ function isSameJoins(a: Joins, b: Joins | undefined): boolean {
 function route(context: RoutingContext, memberships: Memberships, stream: Stream): Routed {
   const source = senderOf(context, stream);
   if (source !== undefined && stream.group !== undefined)
-    return routeMulticast(context, memberships, stream, source, stream.group);
+    return memberships.isFollowed(stream.group)
+      ? routeMulticast(context, memberships, stream, source, stream.group)
+      : { delivery: notFollowed(context, stream).delivery, copies: [] };
   if (source !== undefined) return routeUnicast(context, stream, source);
   const nowhere = { leaves: undefined, route: undefined, reaches: [], unreached: [], domains: [] };
   return { delivery: { stream, source, ...nowhere }, copies: [] };
+}
+
+/** A stream beyond the bound: no receiver is known to get it. */
+function notFollowed(context: RoutingContext, stream: Stream): Followed {
+  const unreached = stream.receivers.flatMap((receiver) =>
+    context.deviceByName.has(receiver) ? [{ receiver, why: NOT_FOLLOWED }] : [],
+  );
+  const source = senderOf(context, stream);
+  return {
+    delivery: { stream, source, leaves: undefined, route: undefined, reaches: [], unreached, domains: [] },
+    counted: [],
+  };
 }
 
 type Kind = Exclude<keyof StreamCopies, 'stream'>;

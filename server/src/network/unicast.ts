@@ -2,7 +2,15 @@
 
 import { type Device, type Stream, isRtsp } from '../site/model.ts';
 import { pathBetween } from './bridge-tree.ts';
-import type { Copy, Delivery, Obstacle, Routed, Unreached } from './delivery.ts';
+import {
+  type Copy,
+  type Delivery,
+  MOST_COPIES,
+  NOT_FOLLOWED,
+  type Obstacle,
+  type Routed,
+  type Unreached,
+} from './delivery.ts';
 import type { Interface } from './interface.ts';
 import type { Direction } from './link.ts';
 import type { BroadcastDomain } from './vlan-membership.ts';
@@ -17,6 +25,10 @@ export function routeUnicast(context: RoutingContext, stream: Stream, source: De
   for (const name of stream.receivers) {
     const receiver = context.deviceByName.get(name);
     if (receiver === undefined) continue;
+    if (copies.length > MOST_COPIES) {
+      unreached.push({ receiver: name, why: NOT_FOLLOWED });
+      continue;
+    }
     if (receiver === source) {
       reaches.push(name);
       continue;

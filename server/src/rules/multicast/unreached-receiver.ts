@@ -6,13 +6,21 @@ import type { Delivery, Obstacle, Unreached } from '../../network/delivery.ts';
 import type { Network } from '../../network/network.ts';
 import { obstacleWords } from '../../network/obstacle-words.ts';
 import { type Fix, fixOf, nameText, putValue } from '../../site/edit.ts';
-import { namePlace, placeOf } from '../../site/item.ts';
+import { type Place, namePlace, placeOf } from '../../site/item.ts';
 import type { Device, Site, Vlan } from '../../site/model.ts';
 import { receiverKeyPath } from '../../site/receiver.ts';
 import { count, few, asName } from '../../text/words.ts';
 import { grouped } from '../../grouped.ts';
 import { sendMulticastBy } from '../../site/multicast-route.ts';
-import type { Example, Finding, Related, Report, Rule, RuleContext } from '../../lint/rule.ts';
+import {
+  type Example,
+  type Finding,
+  MOST_RELATED,
+  type Related,
+  type Report,
+  type Rule,
+  type RuleContext,
+} from '../../lint/rule.ts';
 import { betterEgress } from '../../network/better-egress.ts';
 
 export const unreachedReceiver: Rule = {
@@ -25,7 +33,10 @@ something on the way does not pass it on. The message says which, and what to do
   check(context: RuleContext, report: Report): void {
     // Before the first cable is written, no path is known.
     if (context.site.cables.length === 0) return;
-    for (const alike of grouped(missesIn(context), ({ key }) => key).values()) report(findingOf(context, alike));
+    for (const alike of grouped(missesIn(context), ({ key }) => key).values()) {
+      const [first] = alike;
+      if (first !== undefined) report({ at: placeOfMiss(first), word: () => findingOf(context, alike, first) });
+    }
   },
 };
 
@@ -82,9 +93,12 @@ function keyOf({ stream }: Delivery, { receiver, why }: Unreached): string {
   }
 }
 
-function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Finding {
-  const [first] = alike;
-  if (first === undefined) throw new Error('a group of nothing');
+function placeOfMiss({ delivery: { stream, source }, unreached: { receiver, why } }: Miss): Place {
+  const isOfSource = why.obstacle === 'source-not-cabled' && source !== undefined;
+  return placeOf(stream.item, isOfSource ? ['source'] : receiverKeyPath(stream, receiver));
+}
+
+function findingOf({ site, network }: RuleContext, alike: readonly Miss[], first: Miss): Finding {
   const { delivery, unreached } = first;
   const { stream, source } = delivery;
   const { receiver, why } = unreached;
@@ -97,7 +111,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
       ...(isUncabled(why) ? trafficOf(network, why.obstacle === 'source-not-cabled' ? why.device : receiver) : []),
     ],
   };
-  const others = alike.slice(1).map((miss) => ({
+  const others = alike.slice(1, 1 + MOST_RELATED).map((miss) => ({
     at: placeOf(miss.delivery.stream.item, receiverKeyPath(miss.delivery.stream, miss.unreached.receiver)),
     message: `${miss.unreached.receiver} gets nothing of ${asName(miss.delivery.stream.name)}`,
   }));
@@ -114,7 +128,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
       : `${asName(source.name)} only passes frames or plugs on. Name the device that sends ${names.length === 1 ? 'it' : 'them'}.`;
     return {
       ...shared,
-      at: placeOf(stream.item, ['source']),
+      at: placeOfMiss(first),
       message: `${few(names)} ${names.length === 1 ? 'reaches' : 'reach'} nobody: ${todo}`,
       acceptAt: [stream.name, source.name, ...shared.acceptAt],
       related: others,
@@ -122,7 +136,7 @@ function findingOf({ site, network }: RuleContext, alike: readonly Miss[]): Find
   }
   return {
     ...shared,
-    at: placeOf(stream.item, receiverKeyPath(stream, receiver)),
+    at: placeOfMiss(first),
     message: messageOf(alike, first),
     related: [...related(site, why, receiver), ...others],
     fixes: () => fixesFor({ site, network }, delivery, receiver, why),

@@ -1,5 +1,6 @@
 /** Free ports of a switch, and free positions of a patch panel. */
 
+import { lastResult } from '../../memo.ts';
 import { portTypes } from '../../standards/poe.ts';
 import { type Device, type Port, type Site, portAt } from '../model.ts';
 
@@ -12,7 +13,7 @@ export function nextFreeSwitchPort(
   like: Port,
   wanted: (port: Port) => boolean = () => true,
 ): Port | undefined {
-  const taken = takenPorts(site);
+  const taken = takenPorts(site.cables, site.deviceByName);
   const { ports } = like.device;
   const after = ports.indexOf(like) + 1;
   return [...ports.slice(after), ...ports.slice(0, after)].find(
@@ -22,16 +23,20 @@ export function nextFreeSwitchPort(
 
 /** The ports of a device that no cable takes, in its order. */
 export function freePorts(site: Site, device: Device): Port[] {
-  const taken = takenPorts(site);
+  const taken = takenPorts(site.cables, site.deviceByName);
   return device.ports.filter((port) => !taken.has(port));
 }
 
-function takenPorts(site: Site): Set<Port | undefined> {
-  const taken = new Set<Port | undefined>();
-  for (const { from, to, through } of site.cables)
-    for (const end of [from, to, ...through]) taken.add(portAt(site, end));
+/** Kept for the fixes of many findings in one site. */
+const takenPorts = lastResult((cables: Site['cables'], deviceByName: Site['deviceByName']): ReadonlySet<Port> => {
+  const taken = new Set<Port>();
+  for (const { from, to, through } of cables)
+    for (const end of [from, to, ...through]) {
+      const port = portAt({ deviceByName }, end);
+      if (port !== undefined) taken.add(port);
+    }
   return taken;
-}
+});
 
 function doesAsMuch(port: Port, like: Port): boolean {
   return (
