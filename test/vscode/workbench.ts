@@ -103,12 +103,22 @@ export class Workbench {
     await this.page.locator('.tab.active').filter({ hasText: name }).waitFor();
   }
 
-  /** Runs a command by its title, from the palette. */
+  /** Runs a command by its title, from the palette, which lists what can be run when it opens. */
   async command(title: string): Promise<void> {
-    await this.page.keyboard.press('F1');
     const palette = this.page.locator('.quick-input-widget:visible');
-    await palette.locator('input').fill(`>${title}`);
-    await this.click(palette.locator('.monaco-list-row').filter({ hasText: title }).first());
+    const row = palette.locator('.monaco-list-row').filter({ hasText: title }).first();
+    for (let tries = 1; ; tries++) {
+      await this.page.keyboard.press('F1');
+      await palette.locator('input').fill(`>${title}`);
+      try {
+        await row.waitFor({ timeout: AGAIN });
+        break;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+        await this.page.keyboard.press('Escape');
+      }
+    }
+    await this.click(row);
   }
 
   /** Presses Enter in a box that says so, until it goes: one that has just come may not be listening yet. */
