@@ -2,7 +2,7 @@
 
 import { auditRules } from './audit/rules.ts';
 import { type Checkable, type Checked, type Rules, checkBy } from './lint/check.ts';
-import { type ChooseFix, type Fixed, fixAllBy, safeFix } from './lint/fix-all.ts';
+import { type ChooseFix, type Fixed, MOST_FIXES, fixAllBy, safeFix } from './lint/fix-all.ts';
 import type { RuleInfo } from './lint/rule.ts';
 import { acceptanceRules, rules } from './rules/index.generated.ts';
 import type { SiteFolder } from './site/folder.ts';
@@ -13,6 +13,8 @@ export const ruleById: ReadonlyMap<string, RuleInfo> = new Map(
 );
 
 const ALL: Rules = { rules, acceptanceRules, ids: new Set(ruleById.keys()) };
+
+const TO_FIX: Rules = { ...ALL, bounds: { most: 2 * MOST_FIXES, named: 2 * MOST_FIXES } };
 
 const BOUNDED: Rules = { ...ALL, bounds: { most: 1000, named: 100 } };
 
@@ -26,5 +28,5 @@ export function check(folder: Checkable, previous?: Checked): Checked {
 
 /** Applies the fixes that `choose` takes, safe ones if it is not given. Changes the texts of `folder`. */
 export function fixAll(folder: SiteFolder, choose: ChooseFix = safeFix): Fixed {
-  return fixAllBy((site, previous) => checkBy(ALL, site, previous), folder, choose);
+  return fixAllBy((site, found, previous) => checkBy(found === 'all' ? ALL : TO_FIX, site, previous), folder, choose);
 }

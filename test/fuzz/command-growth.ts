@@ -5,6 +5,7 @@
 
 // First, so that the code of all others has counters.
 import { operations } from '../operations.ts';
+import { lineDiff } from '../../server/src/cli/line-diff.ts';
 import { check } from '../../server/src/check.ts';
 import { compare } from '../../server/src/compare/compare.ts';
 import { networkPicture } from '../../server/src/draw/network.ts';
@@ -75,4 +76,9 @@ for (const [title, text] of Object.entries(SITES)) {
     await operations(() => void compare(after, large)),
   ];
 }
+const changed = (size: number): Promise<number> => {
+  const lines = times(4 * size, (i) => `  c${i}: {kind: camera, adress: ${address(i + 1)}}\n`);
+  return operations(() => void lineDiff('a', lines, lines.replaceAll('adress', 'address')));
+};
+counts['the diff of lines that all change'] = [await changed(SIZE), await changed(4 * SIZE)];
 console.log(JSON.stringify(counts));

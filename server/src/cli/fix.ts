@@ -24,16 +24,19 @@ Examples:
     )
     .action((folders: string[], options: { dryRun?: boolean }) => {
       let applied = 0;
+      let goesOn = false;
       const changed: Rewritten[] = [];
       const left: string[] = [];
       const paths = new Set<string>();
       for (const { folder } of readSites(folders)) {
         for (const { uri } of folder.files) paths.add(dirname(pathOf(uri)));
         const before = new Map(folder.files.map(({ uri, text }) => [uri, text]));
-        const { texts, fixes, checked } = fixAll(folder);
-        applied += fixes;
-        left.push(...leftBlanks(checked().plan).map(({ words }) => `  ${words}\n`));
-        for (const [uri, after] of texts) {
+        const fixed = fixAll(folder);
+        applied += fixed.fixes;
+        goesOn ||= fixed.goesOn;
+        // Where fixes go on, what is left is not known yet.
+        if (!fixed.goesOn) left.push(...leftBlanks(fixed.checked().plan).map(({ words }) => `  ${words}\n`));
+        for (const [uri, after] of fixed.texts) {
           const old = before.get(uri) ?? '';
           if (old !== after) changed.push({ uri, before: old, after });
         }
@@ -48,6 +51,7 @@ Examples:
       printMessage(
         `${count(applied, 'safe fix', 'safe fixes')} ${options.dryRun === true ? 'would be applied' : 'applied'}.\n`,
       );
+      if (goesOn) printMessage('A site so large is fixed in several runs: run it again to go on.\n');
       if (left.length > 0) printMessage(`Left as ‘auto’:\n${left.join('')}`);
     });
 }

@@ -3,7 +3,6 @@
 import { lastResult } from '../memo.ts';
 import { NONE } from '../none.ts';
 import { type Plan, planner } from '../plan.ts';
-import type { Fix } from '../site/edit.ts';
 import type { SiteFolder, SiteText } from '../site/folder.ts';
 import { isHalfRead } from '../site/half-read.ts';
 import { type Item, namePlace } from '../site/item.ts';
@@ -88,7 +87,10 @@ class Check implements Checked {
     const { site, network } = this.plan;
     this.context = { plan: this.plan, site, network, files: this.files, ruleIds: rules.ids };
     this.rules = rules;
-    this.found = new Map(previous?.found);
+    // What was cut by other bounds is found anew.
+    this.found = new Map(
+      previous?.rules === rules ? previous.found : [...(previous?.found ?? [])].filter(([, { isCut }]) => !isCut),
+    );
     this.left = [...rules.rules].reverse();
   }
 
@@ -206,6 +208,7 @@ function besideSyntax(finding: Finding, rule: RuleInfo): Found[] {
   const { at, fixes } = finding;
   if (isHalfRead(at)) return [];
   if (fixes === undefined) return [{ rule, ...finding }];
-  const sound = (): readonly Fix[] => fixes().filter(({ edits }) => !edits.some((edit) => isHalfRead(edit.at)));
+  const sound: Finding['fixes'] = (wanted) =>
+    fixes(wanted).filter(({ edits }) => !edits.some((edit) => isHalfRead(edit.at)));
   return [{ rule, ...finding, fixes: sound }];
 }

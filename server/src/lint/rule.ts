@@ -110,8 +110,8 @@ export interface Finding {
   readonly entails?: readonly object[];
   /** A schema cannot express this finding, although the rule otherwise repeats the schema. */
   readonly beyondSchema?: boolean;
-  /** Computed only when asked for. */
-  readonly fixes?: () => readonly Fix[];
+  /** Computed only when asked for. Where only safe ones are wanted, others may be left out. */
+  readonly fixes?: (wanted?: 'safe') => readonly Fix[];
 }
 
 /** Something that is named before it is declared. */

@@ -11,8 +11,13 @@ import { type PieceContent, contentOf, contentOnce } from './item.ts';
  */
 const LONGEST = 10_000;
 
+/** Those of the fixes that mend something; of safe ones alone where only those are wanted, as each is read again. */
+export function mending(fixes: readonly Fix[], wanted?: 'safe'): readonly Fix[] {
+  return fixes.filter((fix) => (fix.safe || wanted === undefined) && isMended(fix));
+}
+
 /** Looks only at the shape of what is changed, not at whether the names in it are declared. */
-export function isMended({ edits }: Fix): boolean {
+function isMended({ edits }: Fix): boolean {
   const pieces = [...new Set(edits.map(({ at }) => at.piece))];
   return pieces.every((piece) => isShort(piece) && faultsIn(contentOnce(edited(piece, edits))) < faultsOf(piece));
 }

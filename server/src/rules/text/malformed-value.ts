@@ -12,7 +12,7 @@ import { portCount, portNames } from '../../site/port-names.ts';
 import { SECTIONS, type Schema } from '../../site/shape.ts';
 import { nearest } from '../../text/nearest.ts';
 import { acceptAtItem } from '../../site/accept-at.ts';
-import { isMended } from '../../site/mended.ts';
+import { mending } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { hasShapeProblem, shapeProblems } from '../../site/shape-problems.ts';
 import { OF_FORM, shown, subjectAt, suchAs, wanted } from '../../site/shape-words.ts';
@@ -39,12 +39,14 @@ value is ignored, since nobody can tell what it means. Names consist of letters,
         showAfter: beginsWhat(schema, found) ? 'value' : 'keystroke',
         message: sentence(item, keyPath, found, schema),
         acceptAt: acceptAtItem(item),
-        fixes: () => {
+        fixes: (wanted) => {
           const plain = typeof found === 'string' ? withoutZeros(found) : undefined;
           if (plain !== undefined) return [write(plain, setValue(item, keyPath, plain), false)];
-          return meant(site, found, schema)
-            .map((text) => write(text, setValue(item, keyPath, scalarText(text, true))))
-            .filter(isMended);
+          const possible = meant(site, found, schema);
+          return mending(
+            possible.map((text) => write(text, setValue(item, keyPath, scalarText(text, true)))),
+            wanted,
+          );
         },
       });
     }

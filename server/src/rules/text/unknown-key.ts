@@ -3,7 +3,7 @@
 import { perObject } from '../../memo.ts';
 import type { Piece } from '../../text/cut.ts';
 import { visible } from '../../text/visible.ts';
-import { isMended } from '../../site/mended.ts';
+import { mending } from '../../site/mended.ts';
 import { list, asName } from '../../text/words.ts';
 import { isEmpty } from '../../text/parse.ts';
 import { type Data, type Entry, type Mapping, type KeyPath, dataAt, isMapping, keyText } from '../../text/syntax.ts';
@@ -72,13 +72,10 @@ each mapping.`,
           message: `There is no key ${visible(key, 40)} here${advice(key, allowed, homes)}`,
           acceptAt: acceptAtItem(item),
           beyondSchema,
-          fixes: () => {
+          fixes: (wanted) => {
             const siblings = siblingsAt(item.data, keyPath);
-            return renamings(
-              key,
-              allowed.filter((name) => !siblings.has(name)),
-              at,
-            ).filter(isMended);
+            const free = allowed.filter((name) => !siblings.has(name));
+            return mending(renamings(key, free, at), wanted);
           },
         };
       };

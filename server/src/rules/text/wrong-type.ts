@@ -7,7 +7,7 @@ import { SECTIONS, type Schema, keysOf, schemaAt, sectionSchema } from '../../si
 import { visible } from '../../text/visible.ts';
 import { isDeclared } from '../../site/declared.ts';
 import { acceptAtItem } from '../../site/accept-at.ts';
-import { isMended } from '../../site/mended.ts';
+import { mending } from '../../site/mended.ts';
 import { firstLine } from '../../site/places.ts';
 import { shapeProblems } from '../../site/shape-problems.ts';
 import { flowText, shown, subjectAt, suchAs, wanted, withSpace } from '../../site/shape-words.ts';
@@ -63,7 +63,7 @@ its colon has no value yet.`,
             ? `${subjectAt(item, keyPath)} has no value yet: ${want}${suchAs(item, keyPath)}.`
             : `${subjectAt(item, keyPath)} is ${asWritten(found, expected)}; write ${want}${suchAs(item, keyPath)}.`,
         acceptAt: acceptAtItem(item),
-        fixes: () => fixesOf(item, keyPath, found, expected, schema).filter(isMended),
+        fixes: (only) => mending(fixesOf(item, keyPath, found, expected, schema), only),
       });
     }
   },
