@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { check } from '../../server/src/check.ts';
+import { checkedSides } from '../../server/src/cli/compare.ts';
 import { type Comparison, type Side, compare, isSamePlan } from '../../server/src/compare/compare.ts';
 import { comparisonPage } from '../../server/src/compare/page.ts';
 import { comparisonText } from '../../server/src/compare/text.ts';
@@ -11,6 +12,10 @@ const FROZEN = 'test/fixtures/harrow-lane-0.1';
 
 /** The frozen sample, with some words of it replaced. */
 function frozen(...edits: readonly (readonly [from: string, to: string])[]): Side {
+  return check(frozenFolder(...edits));
+}
+
+function frozenFolder(...edits: readonly (readonly [from: string, to: string])[]): SiteFolder {
   const folder = new SiteFolder();
   const left = new Set(edits.map(([from]) => from));
   for (const name of readdirSync(FROZEN)) {
@@ -23,7 +28,7 @@ function frozen(...edits: readonly (readonly [from: string, to: string])[]): Sid
     folder.set(`file:///${name}`, text);
   }
   assert.deepEqual([...left], [], 'words that are not there');
-  return check(folder);
+  return folder;
 }
 
 function of(text: string): Side {
@@ -234,4 +239,13 @@ describe('A comparison', () => {
 
   it('says so where nothing differs', () =>
     assert.equal(comparisonText(compare(frozen(), frozen())), 'The two plans are the same.\n'));
+
+  it('checks equal texts once', () => {
+    const [plan, copy] = [frozenFolder(), frozenFolder()];
+    const { before, after } = checkedSides(plan, copy);
+    assert.equal(after, before);
+    assert.equal(comparisonText(compare(before, after)), 'The two plans are the same.\n');
+    copy.delete(copy.files[0]?.uri ?? '');
+    assert.notEqual(checkedSides(plan, copy).after, before);
+  });
 });

@@ -5,6 +5,7 @@ import { comparisonPage } from '../compare/page.ts';
 import { comparisonText } from '../compare/text.ts';
 import { CannotDo } from '../machine/cannot-do.ts';
 import { siteAtRevision } from '../machine/git.ts';
+import type { SiteFolder } from '../site/folder.ts';
 import type { Severity } from '../site/model.ts';
 import { GRAVITY } from './format/formats.ts';
 import { visibleJson } from './format/json.ts';
@@ -65,11 +66,27 @@ function sides(
 ): { before: Side; after: Side; than: string } {
   if (against !== undefined) {
     if (second !== undefined) throw new CannotDo('Give two folders, or one with --against, not both.');
-    const now = check(readSite(first).folder);
-    return { before: check(siteAtRevision(first, against)), after: now, than: against };
+    const now = readSite(first).folder;
+    return { ...checkedSides(siteAtRevision(first, against), now), than: against };
   }
   if (second === undefined) throw new CannotDo('Say what to compare with: a second folder, or --against REVISION.');
-  return { before: check(readSite(first).folder), after: check(readSite(second).folder), than: first };
+  return { ...checkedSides(readSite(first).folder, readSite(second).folder), than: first };
+}
+
+/** Both sites checked; where their texts are equal, one check is that of both. */
+export function checkedSides(before: SiteFolder, after: SiteFolder): { before: Side; after: Side } {
+  const checked = check(before);
+  return { before: checked, after: hasSameTexts(before, after) ? checked : check(after) };
+}
+
+function hasSameTexts({ files: before }: SiteFolder, { files: after }: SiteFolder): boolean {
+  return (
+    before.length === after.length &&
+    before.every(({ text, unreadable }, index) => {
+      const other = after[index];
+      return text === other?.text && unreadable === undefined && other.unreadable === undefined;
+    })
+  );
 }
 
 function shown(compared: Comparison, after: Side, than: string, format: string): string {
