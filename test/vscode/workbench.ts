@@ -105,11 +105,10 @@ export class Workbench {
 
   /** Runs a command by its title, from the palette, which lists what can be run when it opens. */
   async command(title: string): Promise<void> {
-    const palette = this.page.locator('.quick-input-widget:visible');
-    const row = palette.locator('.monaco-list-row').filter({ hasText: title }).first();
+    const row = this.page.locator('.quick-input-widget:visible .monaco-list-row').filter({ hasText: title }).first();
     for (let tries = 1; ; tries++) {
-      await this.page.keyboard.press('F1');
-      await palette.locator('input').fill(`>${title}`);
+      const input = await this.box('F1');
+      await input.fill(`>${title}`);
       try {
         await row.waitFor({ timeout: AGAIN });
         break;
@@ -119,6 +118,20 @@ export class Workbench {
       }
     }
     await this.click(row);
+  }
+
+  /** Opens the box at the top of the window by a key, which is pressed again where the window has missed it. */
+  private async box(key: string): Promise<Locator> {
+    const input = this.page.locator('.quick-input-widget:visible input');
+    for (let tries = 1; ; tries++) {
+      await this.page.keyboard.press(key);
+      try {
+        await input.waitFor({ timeout: AGAIN });
+        return input;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+      }
+    }
   }
 
   /** Presses Enter in a box that says so, until it goes: one that has just come may not be listening yet. */
@@ -133,11 +146,17 @@ export class Workbench {
 
   /** Puts the cursor on a line and column, both from 1, and scrolls to it. */
   async goTo(line: number, column: number): Promise<void> {
-    await this.page.keyboard.press('Control+G');
-    const box = this.page.locator('.quick-input-widget:visible input');
-    await box.fill(`:${line}:${column}`);
-    await box.press('Enter');
-    await box.waitFor({ state: 'hidden' });
+    for (let tries = 1; ; tries++) {
+      const input = await this.box('Control+G');
+      try {
+        await input.fill(`:${line}:${column}`, { timeout: AGAIN });
+        await input.press('Enter', { timeout: AGAIN });
+        await input.waitFor({ state: 'hidden', timeout: AGAIN });
+        return;
+      } catch (error) {
+        if (tries === MOST_TRIES) throw error;
+      }
+    }
   }
 
   /** Moves the mouse to where the cursor stands, until the hover that appears passes a check. */
