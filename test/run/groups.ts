@@ -68,8 +68,7 @@ export const ROWS: readonly (readonly string[])[] = [
   ['lab', 'rehearsal'],
   ['streams'],
   ['editors'],
-  ['programs', 'media'],
-  ['tools'],
+  ['programs', 'tools', 'media'],
   ['core'],
   ['long'],
 ];
